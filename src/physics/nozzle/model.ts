@@ -1,0 +1,77 @@
+import type { Expansion, FlowState } from '../gas/flow.ts';
+
+/** A wall as a list of points; axial distance from the throat plane [m], radius [m], wall angle [rad]. */
+export interface ContourPoint {
+  readonly axial: number;
+  readonly radius: number;
+  readonly angle: number;
+  /** Which piece of the wall this point belongs to. */
+  readonly part: 'chamber' | 'converging' | 'throat' | 'nozzle';
+}
+
+export interface Contour {
+  /** From the injector face to the lip, at most 1 % of the throat radius from the true curve. */
+  readonly wall: readonly ContourPoint[];
+  /** [m] throat to lip */ readonly nozzleLength: number;
+  /** [m] injector face to lip */ readonly totalLength: number;
+  /** [m] */ readonly throatRadius: number;
+  /** [m] */ readonly exitRadius: number;
+  /** [m] */ readonly chamberRadius: number;
+  /** [m] cylindrical plus converging part */ readonly chamberLength: number;
+  /** [rad] steepest wall angle after the throat */ readonly steepestAngle: number;
+  /** [rad] wall angle at the lip */ readonly lipAngle: number;
+  /** [m²] wetted wall, throat to lip */ readonly nozzleArea: number;
+  /** [m²] wetted wall, injector face to throat, face excluded */ readonly chamberArea: number;
+}
+
+/** Size of the chamber; both have published defaults. */
+export interface ChamberShape {
+  /** Chamber area over throat area [–] */ readonly contractionRatio: number;
+  /** Characteristic length L* = chamber volume over throat area [m] */ readonly characteristicLength: number;
+  /** Half-angle of the converging cone [rad] */ readonly convergingAngle: number;
+}
+
+export type NozzleSpec =
+  | { readonly kind: 'ideal'; readonly areaRatio: number }
+  | { readonly kind: 'cone'; readonly areaRatio: number; /** [rad] */ readonly halfAngle: number }
+  | {
+      readonly kind: 'bell';
+      readonly areaRatio: number;
+      /** share of the 15° cone's length [–], 0.6…1 */ readonly length: number;
+      /** [rad]; absent: from the published chart */ readonly throatAngle?: number;
+      /** [rad]; absent: from the published chart */ readonly lipAngle?: number;
+    }
+  | { readonly kind: 'adapting'; readonly areaRatio: number };
+
+export type FlowRegime = 'full' | 'near the limit' | 'separated' | 'unchoked';
+
+export interface FlowVerdict {
+  readonly state: FlowRegime;
+  /** The published criterion by which it was judged, e.g. "Schmucker 1973". */
+  readonly criterion: string;
+  /** [Pa] wall pressure at the lip (mean exit pressure in one-dimensional models) */ readonly lipPressure: number;
+  /** [Pa] pressure below which the criterion says the flow leaves the wall */ readonly separationPressure: number;
+}
+
+/** Thrust of one engine at one ambient pressure, per unit of chamber pressure times throat area. */
+export interface ThrustAt {
+  /** [Pa] */ readonly ambientPressure: number;
+  /** C_F of attached flow [–] */ readonly thrustCoefficientIfFull: number;
+  /** C_F, best value of this model [–]; null where the model has none */ readonly thrustCoefficient: number | null;
+  /** Why the value above is null. */ readonly absent: string | null;
+  readonly flow: FlowVerdict;
+  /** The exit state that applies at this ambient pressure (the adapting bound moves it). */ readonly exit: FlowState;
+}
+
+/** A nozzle on a given gas. Size-free: multiply by p0 · A_throat for newtons. */
+export interface NozzleModel {
+  readonly spec: NozzleSpec;
+  readonly expansion: Expansion;
+  /** Full-flow exit state at the spec's area ratio. */ readonly exit: FlowState;
+  /** Factor on the momentum term for the divergence of the exit flow [–], 1 = parallel. */
+  readonly divergenceFactor: number;
+  at(ambientPressure: number): ThrustAt;
+  /** [Pa] ambient pressure at which the exit pressure matches it */ readonly matchedAmbient: number;
+  /** What this model leaves out, in plain words. */ readonly omitted: readonly string[];
+  /** Names of the models used, keys of docs/methods. */ readonly models: readonly string[];
+}
