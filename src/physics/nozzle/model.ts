@@ -33,7 +33,7 @@ export interface ChamberShape {
 
 export type NozzleSpec =
   | { readonly kind: 'ideal'; readonly areaRatio: number }
-  | { readonly kind: 'cone'; readonly areaRatio: number; /** [rad] */ readonly halfAngle: number }
+  | { readonly kind: 'cone'; readonly areaRatio: number /** [rad] */; readonly halfAngle: number }
   | {
       readonly kind: 'bell';
       readonly areaRatio: number;
@@ -57,7 +57,9 @@ export interface FlowVerdict {
 export interface ThrustAt {
   /** [Pa] */ readonly ambientPressure: number;
   /** C_F of attached flow [–] */ readonly thrustCoefficientIfFull: number;
-  /** C_F, best value of this model [–]; null where the model has none */ readonly thrustCoefficient: number | null;
+  /** C_F, best value of this model [–]; null where the model has none */ readonly thrustCoefficient:
+    | number
+    | null;
   /** Why the value above is null. */ readonly absent: string | null;
   readonly flow: FlowVerdict;
   /** The exit state that applies at this ambient pressure (the adapting bound moves it). */ readonly exit: FlowState;

@@ -1,0 +1,123 @@
+/**
+ * The answer to a study: what `plumeline solve --json` prints, what every face shows.
+ * SI units; specific impulse in seconds; altitude geometric in metres.
+ * What cannot be computed is null and has an entry in `reasons` under the same path.
+ */
+
+import type { Problem } from '../numerics/problem.ts';
+import type { Contour, FlowVerdict } from '../physics/nozzle/model.ts';
+
+export interface ThrustFigures {
+  readonly thrustCoefficient: number | null;
+  /** [s] */ readonly specificImpulse: number | null;
+  /** [N] */ readonly thrust: number | null;
+  /** [N] if the flow filled the nozzle whatever the ambient pressure */ readonly thrustIfFull: number;
+}
+
+export interface ConditionRow extends ThrustFigures {
+  /** [m] geometric; null for a pressure without an altitude */ readonly altitude: number | null;
+  /** [Pa] */ readonly ambientPressure: number;
+  readonly flow: FlowVerdict;
+  /** [Pa] exit pressure that applies here */ readonly exitPressure: number;
+}
+
+export interface WallPoint {
+  /** [m] from the throat plane */ readonly axial: number;
+  /** [m] */ readonly radius: number;
+  /** [Pa] */ readonly pressure: number;
+  readonly mach: number | null;
+  /** [K] */ readonly temperature: number;
+  /** [m/s] */ readonly velocity: number;
+}
+
+export interface Reason {
+  /** Path of the null value inside the engine, e.g. `altitudes[0].thrust`. */ readonly path: string;
+  readonly reason: string;
+  readonly mend: string;
+}
+
+export interface EngineAnswer {
+  readonly id: string;
+  readonly name: string;
+  /** One line of plain facts, e.g. `bell, area ratio 25`. */ readonly description: string;
+  readonly propellants: string;
+  readonly chemistry: string;
+  readonly chamber: {
+    /** [Pa] */ readonly pressure: number;
+    /** [K] */ readonly temperature: number;
+    /** [kg/mol] */ readonly molarMass: number;
+    readonly isentropicExponent: number | null;
+    /** Mole fractions by species name. Empty for a perfect gas. */ readonly composition: Record<
+      string,
+      number
+    >;
+    /** [kg/m³] of the stored propellants as burnt; null where a density is unknown */ readonly bulkDensity:
+      | number
+      | null;
+  };
+  /** [m/s] delivered: ideal times efficiency */ readonly characteristicVelocity: number;
+  readonly throat: { readonly pressure: number; readonly temperature: number; readonly diameter: number };
+  readonly exit: {
+    readonly pressure: number;
+    readonly temperature: number;
+    readonly mach: number | null;
+    readonly diameter: number;
+    /** [m/s] */ readonly velocity: number;
+  };
+  readonly areaRatio: number;
+  /** [kg/s] */ readonly massFlow: number;
+  readonly divergenceFactor: number;
+  readonly vacuum: ThrustFigures;
+  readonly seaLevel: ThrustFigures;
+  /** [Pa] ambient at which the exit matches it, and its altitude [m], null above the air model or in no air */
+  readonly matched: { readonly ambientPressure: number; readonly altitude: number | null };
+  readonly altitudes: readonly ConditionRow[];
+  readonly ambients: readonly ConditionRow[];
+  /** From injector face to lip. Metres. */ readonly contour: Contour;
+  /**
+   * `shape`: the wall of this nozzle. `notional`: the model has no wall of its own (ideal, adapting);
+   * drawn as a 15° cone of the same area ratio, dashed, and said so.
+   */
+  readonly contourIs: 'shape' | 'notional';
+  /** One-dimensional mean state along the contour, injector face to lip. */ readonly wall: readonly WallPoint[];
+  readonly models: readonly string[];
+  readonly omitted: readonly string[];
+  /** Uncertainty bands by quantity; filled as models bring their scatter. */
+  readonly bands: Record<string, { readonly low: number; readonly high: number; readonly from: string }>;
+  readonly reasons: readonly Reason[];
+}
+
+export interface ComparedQuantity {
+  /** Name in the catalogue. */ readonly quantity: string;
+  /** Where: an altitude [m] or null for vacuum / for quantities without a place. */ readonly altitude:
+    | number
+    | null;
+  readonly base: number | null;
+  readonly other: number | null;
+  /** other − base; null if either is */ readonly difference: number | null;
+  /** (other − base)/base */ readonly share: number | null;
+  /** In words: `12 s more`, `the same`, … */ readonly words: string;
+}
+
+export interface Comparison {
+  readonly base: string;
+  readonly other: string;
+  /** What is equal between the two, in words, e.g. `throat area`, `chamber pressure`. */ readonly heldEqual: readonly string[];
+  readonly differs: readonly string[];
+  readonly quantities: readonly ComparedQuantity[];
+  /** Altitudes [m] where the specific impulses cross. */ readonly crossings: readonly number[];
+  /** The short answer: verdict words and at most two sentences. */
+  readonly answer: { readonly verdict: string; readonly text: string };
+}
+
+export interface StudyAnswer {
+  readonly format: 'plumeline answer 1';
+  readonly program: { readonly name: 'plumeline'; readonly version: string };
+  readonly caution: string;
+  readonly question: string;
+  /** Engines that could be computed, by id. */ readonly engines: Record<string, EngineAnswer>;
+  /** Engines that could not, by id. */ readonly failed: Record<string, Problem>;
+  readonly comparison: Comparison | null;
+  /** Not computed by this version, said so. */ readonly notModelled: readonly string[];
+  readonly hazards: readonly string[];
+}

@@ -1,0 +1,144 @@
+/** The study as the rest of the program sees it: SI values, resolved `like:`, each value with its text and place. */
+
+import type { Problem } from '../numerics/problem.ts';
+
+/** A number as written in the study. */
+export interface Quantity {
+  /** SI (kelvin, pascal, metre, newton, radian, plain share for %) */ readonly value: number;
+  /** ± in the same unit [SI]; null when exact or not stated */ readonly plusMinus: number | null;
+  /** As the user wrote it, e.g. `97.5 ± 1 %`. */ readonly text: string;
+  /** Path in the study, e.g. `engines.bell.chamber.pressure`. */ readonly path: string;
+  /** True where the study says nothing and the documented default was taken. */ readonly byDefault: boolean;
+}
+
+export type Chemistry =
+  | { readonly kind: 'shifting' }
+  | { readonly kind: 'frozen' }
+  /** Shifting up to the point, frozen from there. */
+  | { readonly kind: 'frozenFrom'; readonly areaRatio: Quantity }
+  | { readonly kind: 'frozenFrom'; readonly pressure: Quantity };
+
+/** One ingredient: from the data, or described in the study. */
+export interface Ingredient {
+  /** Id of the data, or the custom name. */ readonly id: string;
+  /** Share by mass within its group (oxidiser, fuel, or the whole mixture). */ readonly share: Quantity;
+  readonly custom: {
+    readonly elements: Readonly<Record<string, number>>;
+    /** [J/kg] */ readonly enthalpy: Quantity;
+    /** [K] */ readonly temperature: Quantity;
+    /** [kg/m³] */ readonly density: Quantity | null;
+  } | null;
+}
+
+export type Propellants =
+  | {
+      readonly kind: 'burnt';
+      readonly oxidiser: readonly Ingredient[];
+      readonly fuel: readonly Ingredient[];
+      readonly mixture:
+        | { readonly by: 'massRatio'; readonly ratio: Quantity }
+        | { readonly by: 'equivalenceRatio'; readonly ratio: Quantity };
+    }
+  /** Mass fractions of one mixture: solid propellants, monopropellants. */
+  | { readonly kind: 'mixed'; readonly parts: readonly Ingredient[] }
+  /** A gas brought to a given temperature instead of burnt: cold gas, reactor-heated hydrogen. */
+  | { readonly kind: 'heated'; readonly parts: readonly Ingredient[]; readonly temperature: Quantity }
+  /** A calorically perfect gas for teaching and checks. */
+  | {
+      readonly kind: 'perfect';
+      readonly gamma: Quantity;
+      readonly molarMass: Quantity;
+      readonly temperature: Quantity;
+    };
+
+export type Size =
+  | { readonly by: 'throat'; readonly diameter: Quantity }
+  | { readonly by: 'exit'; readonly diameter: Quantity }
+  | { readonly by: 'thrust'; readonly thrust: Quantity; readonly at: Ambient }
+  /** Taken from another engine of the study. */
+  | ({ readonly by: 'same'; readonly what: 'throat' | 'exit' } & { readonly as: string })
+  | { readonly by: 'same'; readonly what: 'thrust'; readonly as: string; readonly at: Ambient };
+
+/** Where an engine works. */
+export type Ambient =
+  | { readonly kind: 'vacuum' }
+  | { readonly kind: 'altitude' /** geometric [m] */; readonly altitude: Quantity }
+  | { readonly kind: 'pressure'; readonly pressure: Quantity };
+
+export type Nozzle =
+  | { readonly kind: 'ideal'; readonly areaRatio: Quantity }
+  | { readonly kind: 'cone'; readonly areaRatio: Quantity; readonly halfAngle: Quantity }
+  | {
+      readonly kind: 'bell';
+      readonly areaRatio: Quantity;
+      /** share of the 15° cone's length */ readonly length: Quantity;
+      readonly throatAngle: Quantity | null;
+      readonly lipAngle: Quantity | null;
+    }
+  | { readonly kind: 'adapting'; readonly areaRatio: Quantity };
+
+export interface Chamber {
+  /** Stagnation pressure [Pa], absolute */ readonly pressure: Quantity;
+  /** Where that pressure is meant: at the injector face (the burning loss is then taken off) or at the nozzle inlet. */
+  readonly pressureAt: 'injector' | 'nozzle';
+  /** Share of the ideal characteristic velocity that is reached */ readonly efficiency: Quantity;
+  readonly contractionRatio: Quantity;
+  /** L* [m] */ readonly characteristicLength: Quantity;
+  /** Converging half-angle [rad] */ readonly convergingAngle: Quantity;
+}
+
+export interface EngineInput {
+  readonly id: string;
+  readonly name: string;
+  /** The engine whose inputs it shares, if `like:` was used. */ readonly like: string | null;
+  readonly propellants: Propellants;
+  readonly chemistry: Chemistry;
+  readonly chamber: Chamber;
+  readonly nozzle: Nozzle;
+  readonly size: Size;
+  readonly losses: 'none' | 'default';
+}
+
+export interface SentenceInput {
+  readonly id: string;
+  readonly say: string;
+  /** The test that decides it, as written; not evaluated by this layer. */ readonly holds: string | null;
+  readonly sources: readonly string[];
+}
+
+export interface SourceInput {
+  readonly id: string;
+  readonly title: string;
+  readonly author: string | null;
+  readonly year: number | null;
+  readonly where: string | null;
+}
+
+export interface Study {
+  /** Version of the file form. */ readonly format: number;
+  readonly question: string;
+  readonly engines: readonly EngineInput[];
+  /** Engines set against each other, first is the base of "more" and "less"; null: the first two. */
+  readonly compare: { readonly base: string; readonly other: string } | null;
+  /** Extra ambient conditions of interest, besides the standard list. */ readonly altitudes: readonly Quantity[];
+  readonly ambients: readonly Quantity[];
+  readonly sentences: readonly SentenceInput[];
+  readonly sources: readonly SourceInput[];
+}
+
+/** A place in a text file; line and column count from 1. */
+export interface Place {
+  readonly line: number;
+  readonly column: number;
+}
+
+/** A problem found in a study file, with its place. */
+export interface StudyProblem extends Problem {
+  readonly file: string;
+  readonly place: Place | null;
+  readonly path: string;
+}
+
+export type StudyOutcome =
+  | { readonly ok: true; readonly study: Study; readonly warnings: readonly StudyProblem[] }
+  | { readonly ok: false; readonly problems: readonly StudyProblem[] };
