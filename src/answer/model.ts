@@ -82,6 +82,8 @@ export interface EngineAnswer {
   /** One-dimensional mean state along the contour, injector face to lip. */ readonly wall: readonly WallPoint[];
   readonly models: readonly string[];
   readonly omitted: readonly string[];
+  /** What the reader should know about the inputs, e.g. two that contradict each other. */
+  readonly notes: readonly string[];
   /** Uncertainty bands by quantity; filled as models bring their scatter. */
   readonly bands: Record<string, { readonly low: number; readonly high: number; readonly from: string }>;
   readonly reasons: readonly Reason[];
@@ -106,8 +108,13 @@ export interface Comparison {
   readonly differs: readonly string[];
   readonly quantities: readonly ComparedQuantity[];
   /** Altitudes [m] where the specific impulses cross. */ readonly crossings: readonly number[];
-  /** The short answer: verdict words and at most two sentences. */
-  readonly answer: { readonly verdict: string; readonly text: string };
+  readonly answer: ShortAnswer;
+}
+
+/** A few verdict words and at most two sentences, numbers rounded for speech. */
+export interface ShortAnswer {
+  readonly verdict: string;
+  readonly text: string;
 }
 
 export interface StudyAnswer {
@@ -117,6 +124,7 @@ export interface StudyAnswer {
   readonly question: string;
   /** Engines that could be computed, by id. */ readonly engines: Record<string, EngineAnswer>;
   /** Engines that could not, by id. */ readonly failed: Record<string, Problem>;
+  /** That of the comparison; of a lone engine, about that engine. */ readonly shortAnswer: ShortAnswer;
   readonly comparison: Comparison | null;
   /** Not computed by this version, said so. */ readonly notModelled: readonly string[];
   readonly hazards: readonly string[];

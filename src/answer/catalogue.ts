@@ -1,0 +1,66 @@
+/**
+ * The catalogue of quantities: every number that any face prints is in it.
+ * The workbench, the command line, the figures and the documentation all read this one list.
+ */
+
+import { airQuantities } from './catalogue/air.ts';
+import { comparisonQuantities } from './catalogue/comparison.ts';
+import { conditionQuantities, vacuumAndSeaLevelQuantities } from './catalogue/conditions.ts';
+import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
+import type { CatalogueEntry } from './catalogue/entry.ts';
+import { inputQuantities } from './catalogue/inputs.ts';
+import { wallQuantities } from './catalogue/wall.ts';
+
+export type { CatalogueEntry, Dimension, DisplayUnit, QuantityPlace } from './catalogue/entry.ts';
+
+export const catalogue: readonly CatalogueEntry[] = [
+  ...engineQuantities,
+  ...vacuumAndSeaLevelQuantities,
+  ...conditionQuantities,
+  ...contourQuantities,
+  ...wallQuantities,
+  ...comparisonQuantities,
+  ...airQuantities,
+  ...inputQuantities,
+];
+
+const byName = new Map(catalogue.map((entry) => [entry.name, entry]));
+
+/** The entry of this exact name, if there is one. */
+export function findQuantity(name: string): CatalogueEntry | undefined {
+  return byName.get(name);
+}
+
+/** The entry of a name that the program itself wrote; throws on a slip of the programmer. */
+export function quantity(name: string): CatalogueEntry {
+  const entry = byName.get(name);
+  if (!entry) throw new Error(`No quantity named ${name} in the catalogue`);
+  return entry;
+}
+
+/**
+ * Name in the catalogue of the number at a path of the answer, e.g.
+ * `engines.bell.altitudes[3].thrust` → `thrust`, `engines.bell.wall[9].mach` → `wall.mach`.
+ * Paths of compared quantities (`comparison.quantities[2].base`) need the row to know what they are:
+ * give its `quantity` as `compared`.
+ */
+export function quantityNameAt(path: string, compared?: string): string | undefined {
+  const plain = path.replace(/\[\d+\]/g, '');
+  const inComparison = /^comparison\.(.*)$/.exec(plain);
+  if (inComparison) return nameInComparison(inComparison[1] ?? '', compared);
+  const inEngine = /^engines\.[^.]+\.(.*)$/.exec(plain);
+  const inside = inEngine?.[1];
+  if (inside === undefined) return undefined;
+  if (inside.startsWith('chamber.composition.')) return 'chamber.composition';
+  const band = /^bands\.(.+)\.(low|high)$/.exec(inside);
+  if (band) return band[1];
+  return inside.replace(/^(altitudes|ambients)\./, '');
+}
+
+function nameInComparison(inside: string, compared: string | undefined): string | undefined {
+  if (inside === 'crossings') return 'comparison.crossing';
+  if (inside === 'quantities.altitude') return 'altitude';
+  if (inside === 'quantities.difference') return 'comparison.difference';
+  if (inside === 'quantities.share') return 'comparison.share';
+  return compared;
+}

@@ -1,0 +1,139 @@
+import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+
+const thrustFigures = [
+  {
+    key: 'thrust',
+    label: 'thrust',
+    dimension: 'force',
+    unit: UNIT.kilonewton,
+    unitForSmall: UNIT.newton,
+    digits: 4,
+    meaning: 'Push of the engine: best value of its model, where the model has one.',
+    equation: 'F = C_F p₀ A_t',
+    limits:
+      'One-dimensional with the divergence of the nozzle; friction on the wall and slow chemistry left out, together about 1 to 3 % of a large engine’s thrust (from memory). Null where the flow has left the wall and the model cannot follow it.',
+  },
+  {
+    key: 'thrustIfFull',
+    label: 'thrust if the gas fills the nozzle',
+    dimension: 'force',
+    unit: UNIT.kilonewton,
+    unitForSmall: UNIT.newton,
+    digits: 4,
+    meaning: 'Push the engine would have if the gas stayed on the wall whatever the air outside.',
+    equation: 'F = λ ṁ_ideal u_e + (p_e − p_a) A_e',
+    limits: 'Where the flow separates, no real engine has this thrust.',
+  },
+  {
+    key: 'thrustCoefficient',
+    label: 'thrust coefficient',
+    dimension: 'ratio',
+    unit: UNIT.one,
+    digits: 4,
+    meaning: 'How many times the push of the bare throat (pressure times area) the nozzle makes of it.',
+    equation: 'C_F = λ (ρu)_t u_e / p₀ + ε (p_e − p_a)/p₀',
+    limits: 'As for the thrust. Typical measured values lie 1 to 3 % below in large bells (from memory).',
+  },
+  {
+    key: 'specificImpulse',
+    label: 'specific impulse',
+    dimension: 'time',
+    unit: UNIT.second,
+    digits: 4,
+    meaning: 'Seconds for which a kilogram of propellant holds up its own weight at the ground.',
+    equation: 'I_sp = C_F c* / g₀ = F / (ṁ g₀)',
+    limits:
+      'An ideal value times the stated efficiency. Delivered over ideal, whole engines with shifting chemistry: 0.98 for hydrogen with staged combustion, about 0.91 for kerosene with a gas generator (recomputed from published engine figures).',
+  },
+] as const;
+
+function figuresAt(prefix: string, where: string, place: 'engine' | 'altitude'): readonly CatalogueEntry[] {
+  return thrustFigures.map(({ key, label, ...rest }) => ({
+    ...rest,
+    name: `${prefix}${key}`,
+    label: `${label}${where}`,
+    source: SOURCE.sutton,
+    model: 'nozzle-thrust',
+    place,
+  }));
+}
+
+export const vacuumAndSeaLevelQuantities: readonly CatalogueEntry[] = [
+  ...figuresAt('vacuum.', ' in vacuum', 'engine'),
+  ...figuresAt('seaLevel.', ' at sea level', 'engine'),
+];
+
+/** One value for each condition of the air. */
+export const conditionQuantities: readonly CatalogueEntry[] = [
+  ...figuresAt('', '', 'altitude'),
+  {
+    name: 'altitude',
+    label: 'altitude',
+    dimension: 'length',
+    unit: UNIT.kilometre,
+    digits: 4,
+    meaning: 'Height above sea level, geometric (as a tape would measure it).',
+    equation: 'z',
+    source: SOURCE.air,
+    model: 'air',
+    limits: 'Standard air, −5 to 1000 km.',
+    place: 'altitude',
+  },
+  {
+    name: 'ambientPressure',
+    label: 'outside pressure',
+    dimension: 'pressure',
+    unit: UNIT.kilopascal,
+    unitForSmall: UNIT.pascal,
+    digits: 4,
+    meaning: 'Pressure of whatever the engine works in, absolute.',
+    equation: 'p_a = p_air(z), or as stated',
+    source: SOURCE.air,
+    model: 'air',
+    limits: 'Standard air: a real day differs by a few per cent near the ground and more above 80 km.',
+    place: 'altitude',
+  },
+  {
+    name: 'exitPressure',
+    label: 'pressure at the lip here',
+    dimension: 'pressure',
+    unit: UNIT.kilopascal,
+    unitForSmall: UNIT.pascal,
+    digits: 3,
+    meaning: 'Mean pressure of the gas as it leaves, at this outside pressure, if it fills the nozzle.',
+    equation: 'p_e at ε; for the adapting bound p_e = p_a up to its area ratio',
+    source: SOURCE.sutton,
+    model: 'nozzle-thrust',
+    limits: 'Mean over the exit.',
+    place: 'altitude',
+  },
+  {
+    name: 'flow.lipPressure',
+    label: 'pressure on the wall at the lip',
+    dimension: 'pressure',
+    unit: UNIT.kilopascal,
+    unitForSmall: UNIT.pascal,
+    digits: 3,
+    meaning: 'The pressure set against the limit at which gas leaves the wall.',
+    equation: 'p_w ≈ p_e, the one-dimensional mean',
+    source: SOURCE.sutton,
+    model: 'nozzle-separation',
+    limits:
+      'In a bell the wall pressure at the lip is higher than the mean, so this errs towards separation.',
+    place: 'altitude',
+  },
+  {
+    name: 'flow.separationPressure',
+    label: 'pressure at which the gas lets go of the wall',
+    dimension: 'pressure',
+    unit: UNIT.kilopascal,
+    unitForSmall: UNIT.pascal,
+    digits: 3,
+    meaning: 'Below this pressure on the wall, the air outside pushes the gas off it.',
+    equation: 'p_sep = p_a (1.88 M − 1)^−0.64',
+    source: SOURCE.separation,
+    model: 'nozzle-separation',
+    limits: 'Published criteria differ from each other by 15 to 20 %.',
+    place: 'altitude',
+  },
+];

@@ -1,0 +1,89 @@
+/** What one quantity of the catalogue knows about itself. */
+
+export type Dimension =
+  | 'pressure'
+  | 'temperature'
+  | 'length'
+  | 'area'
+  | 'angle'
+  | 'velocity'
+  | 'force'
+  | 'time'
+  | 'massFlow'
+  | 'density'
+  | 'molarMass'
+  | 'acceleration'
+  | 'specificEnergy'
+  | 'ratio'
+  | 'sameAsCompared';
+
+/** displayed number = SI value × perSI */
+export interface DisplayUnit {
+  readonly symbol: string;
+  readonly perSI: number;
+}
+
+/**
+ * Where a quantity lives: `engine` has one value an engine, `altitude` one value a condition of the air,
+ * `wall` one a point of the wall, `comparison` belongs to a pair, `air` to the air, `input` is what the study says.
+ */
+export type QuantityPlace = 'engine' | 'altitude' | 'wall' | 'comparison' | 'air' | 'input';
+
+export interface CatalogueEntry {
+  /** Stable; dots follow the path in the answer, e.g. `vacuum.specificImpulse`. */
+  readonly name: string;
+  readonly label: string;
+  readonly dimension: Dimension;
+  readonly unit: DisplayUnit;
+  /** Taken instead where the value in `unit` would be below 1. */
+  readonly unitForSmall?: DisplayUnit;
+  /** Significant digits worth showing. */
+  readonly digits: number;
+  /** One line of plain meaning. */
+  readonly meaning: string;
+  readonly equation: string;
+  readonly source: string;
+  /** The page of docs/methods that describes the model. */
+  readonly model: string;
+  /** Known limits, and how far from measurement. */
+  readonly limits: string;
+  readonly place: QuantityPlace;
+}
+
+export const UNIT = {
+  bar: { symbol: 'bar', perSI: 1e-5 },
+  kilopascal: { symbol: 'kPa', perSI: 1e-3 },
+  pascal: { symbol: 'Pa', perSI: 1 },
+  kelvin: { symbol: 'K', perSI: 1 },
+  metre: { symbol: 'm', perSI: 1 },
+  millimetre: { symbol: 'mm', perSI: 1e3 },
+  kilometre: { symbol: 'km', perSI: 1e-3 },
+  squareMetre: { symbol: 'm²', perSI: 1 },
+  squareCentimetre: { symbol: 'cm²', perSI: 1e4 },
+  degree: { symbol: '°', perSI: 180 / Math.PI },
+  metrePerSecond: { symbol: 'm/s', perSI: 1 },
+  newton: { symbol: 'N', perSI: 1 },
+  kilonewton: { symbol: 'kN', perSI: 1e-3 },
+  second: { symbol: 's', perSI: 1 },
+  kilogramPerSecond: { symbol: 'kg/s', perSI: 1 },
+  gramPerSecond: { symbol: 'g/s', perSI: 1e3 },
+  kilogramPerCubicMetre: { symbol: 'kg/m³', perSI: 1 },
+  gramPerMole: { symbol: 'g/mol', perSI: 1e3 },
+  metrePerSecondSquared: { symbol: 'm/s²', perSI: 1 },
+  kilojoulePerKilogram: { symbol: 'kJ/kg', perSI: 1e-3 },
+  one: { symbol: '', perSI: 1 },
+  percent: { symbol: '%', perSI: 100 },
+} as const satisfies Record<string, DisplayUnit>;
+
+export const SOURCE = {
+  sutton: 'G. P. Sutton, O. Biblarz, Rocket Propulsion Elements, 7th ed., Wiley 2001, ch. 3',
+  suttonChemistry: 'G. P. Sutton, O. Biblarz, Rocket Propulsion Elements, 7th ed., Wiley 2001, ch. 5',
+  species: 'B. J. McBride, M. J. Zehe, S. Gordon, NASA/TP-2002-211556, 2002 (nine-coefficient polynomials)',
+  gibbs: 'S. Gordon, B. J. McBride, NASA RP-1311 part I, 1994 (equations of chemical equilibrium)',
+  geometry: 'geometry, no source needed',
+  air: 'U.S. Standard Atmosphere, 1976, NOAA-S/T 76-1562',
+  separation:
+    'R. H. Schmucker, TU Munich TB-7/-10/-14, 1973; NASA TM-77396, 1984 (translation); the answer names the criterion used',
+  bell: 'G. V. R. Rao, ARS Journal 30(6), 1960, p. 561; D. K. Huzel, D. H. Huang, NASA SP-125, 2nd ed. 1971',
+  study: 'the study',
+} as const;

@@ -1,0 +1,40 @@
+/** One engine, solved: the live object from which every row, curve and printed answer derives. */
+
+import type { Expansion } from '../physics/gas/flow.ts';
+import type { PropellantRecord } from '../physics/gas/records.ts';
+import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
+import type { EngineInput } from '../study/model.ts';
+import type { WallPoint } from './model.ts';
+
+export interface EngineSolution {
+  readonly input: EngineInput;
+  /** One line of plain facts, e.g. `bell, area ratio 25`. */ readonly description: string;
+  readonly propellants: string;
+  readonly chemistry: string;
+  /** Mass of oxidiser per mass of fuel [–]; null where there are not two of them. */
+  readonly mixtureRatio: number | null;
+  readonly expansion: Expansion;
+  readonly nozzle: NozzleModel;
+  /** c* reached [m/s]: ideal times efficiency. */ readonly characteristicVelocity: number;
+  /** [m²] */ readonly throatArea: number;
+  /** [m²] */ readonly exitArea: number;
+  /** [kg/s] */ readonly massFlow: number;
+  /** [kg/m³]; null where a density is unknown. */ readonly bulkDensity: number | null;
+  readonly contour: Contour;
+  readonly contourIs: 'shape' | 'notional';
+  readonly wall: readonly WallPoint[];
+  /** Rows of the data that were used, for the hazards. */ readonly records: readonly PropellantRecord[];
+  readonly models: readonly string[];
+  readonly omitted: readonly string[];
+  /** What the reader should know about this engine's inputs. */ readonly notes: readonly string[];
+}
+
+/** Diameter of a circle of this area: D = √(4A/π) [m]. */
+export function diameterOf(area: number): number {
+  return Math.sqrt((4 * area) / Math.PI);
+}
+
+/** Area of a circle of this diameter: A = π D²/4 [m²]. */
+export function areaOf(diameter: number): number {
+  return (Math.PI * diameter ** 2) / 4;
+}
