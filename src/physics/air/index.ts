@@ -1,0 +1,9 @@
+export {
+  type Air,
+  airAtGeometricAltitude,
+  airAtGeopotentialAltitude,
+  geometricAltitudeAtPressure,
+} from './air.ts';
+export { type AmbientCondition, ambientAtGeometricAltitude, stillAmbient } from './ambient.ts';
+export { geometricFromGeopotential, geopotentialFromGeometric, gravityAt } from './geopotential.ts';
+export { HIGHEST_ALTITUDE, LOWEST_ALTITUDE } from './standard.ts';

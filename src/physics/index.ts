@@ -1,0 +1,1 @@
+export * from './air/index.ts';
