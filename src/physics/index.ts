@@ -1,1 +1,2 @@
 export * from './air/index.ts';
+export * from './nozzle/index.ts';

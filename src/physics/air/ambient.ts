@@ -21,13 +21,21 @@ export function ambientAtGeometricAltitude(altitudeGeometric: number): AmbientCo
  * @throws ProblemError `ambient-pressure-invalid`
  */
 export function stillAmbient(pressure: number): AmbientCondition {
-  if (!(pressure >= 0 && Number.isFinite(pressure))) {
-    throw new ProblemError({
-      code: 'ambient-pressure-invalid',
-      what: `The ambient pressure ${pressure} Pa is not a pressure.`,
-      mend: 'Give an absolute pressure of 0 Pa (vacuum) or more.',
-      facts: { pressure },
-    });
-  }
+  requireAmbientPressure(pressure);
   return { pressure, altitudeGeometric: null };
+}
+
+/**
+ * Refuse an ambient pressure [Pa] that is negative, infinite or not a number.
+ *
+ * @throws ProblemError `ambient-pressure-invalid`
+ */
+export function requireAmbientPressure(pressure: number): void {
+  if (pressure >= 0 && Number.isFinite(pressure)) return;
+  throw new ProblemError({
+    code: 'ambient-pressure-invalid',
+    what: `The ambient pressure ${pressure} Pa is not a pressure.`,
+    mend: 'Give an absolute pressure of 0 Pa (vacuum) or more.',
+    facts: { pressure },
+  });
 }

@@ -4,6 +4,11 @@ export {
   airAtGeopotentialAltitude,
   geometricAltitudeAtPressure,
 } from './air.ts';
-export { type AmbientCondition, ambientAtGeometricAltitude, stillAmbient } from './ambient.ts';
+export {
+  type AmbientCondition,
+  ambientAtGeometricAltitude,
+  requireAmbientPressure,
+  stillAmbient,
+} from './ambient.ts';
 export { geometricFromGeopotential, geopotentialFromGeometric, gravityAt } from './geopotential.ts';
 export { HIGHEST_ALTITUDE, LOWEST_ALTITUDE } from './standard.ts';

@@ -1,0 +1,59 @@
+import type { Expansion } from '../gas/flow.ts';
+import { requireAreaRatio } from './areaRatio.ts';
+import { BELL_CHART } from './bellAngles.ts';
+import { bellAnglesOf, halfAngleOfSameLength } from './bellShape.ts';
+import { divergenceFactorOfCone } from './coneNozzle.ts';
+import { fixedNozzle } from './fixedNozzle.ts';
+import type { NozzleModel, NozzleSpec } from './model.ts';
+
+/**
+ * Share of the momentum that points along the axis when gas leaves a bell [–].
+ *
+ *   λ = ½ [1 + cos( (α + θ_e)/2 )]
+ *
+ * α is the half-angle of the cone of the same length and area ratio, θ_e the wall angle at the lip: the flow
+ * angle at the rim lies between the two.
+ *
+ * @param length share of the 15° cone's length [–]
+ * @param lipAngle θ_e [rad]
+ * Source: approximation from memory, no page at hand. It closes with G. P. Sutton, O. Biblarz, Rocket Propulsion Elements,
+ * 7th ed., 2001, Table 3-4 (from memory) to 0.001 for 80 % bells and to 0.003 for 70 % bells.
+ * Check: 80 %, θ_e = 7.5° → 0.987.
+ */
+export function divergenceFactorOfBell(length: number, lipAngle: number): number {
+  return divergenceFactorOfCone((halfAngleOfSameLength(length) + lipAngle) / 2);
+}
+
+/**
+ * Bell: thrust-optimised parabola; one-dimensional exit state, momentum reduced by the divergence factor.
+ *
+ * @throws ProblemError where area ratio, length or angles lie outside their ranges
+ */
+export function bellNozzle(spec: NozzleSpec & { kind: 'bell' }, expansion: Expansion): NozzleModel {
+  requireAreaRatio(spec.areaRatio);
+  const { lipAngle } = bellAnglesOf(spec);
+  return fixedNozzle(
+    {
+      spec,
+      divergenceFactor: divergenceFactorOfBell(spec.length, lipAngle),
+      ignoresSeparation: false,
+      omitted: [
+        'Friction and heat lost to the wall.',
+        'The higher pressure at the wall than in the middle of the exit: a bell may still flow full where the verdict says separated.',
+        'Thrust of a nozzle whose flow has left the wall.',
+        'The time the chemistry takes.',
+        ...aboutAngles(spec),
+      ],
+      models: ['nozzle-bell', 'nozzle-separation'],
+    },
+    expansion,
+  );
+}
+
+function aboutAngles(spec: NozzleSpec & { kind: 'bell' }): string[] {
+  if (spec.throatAngle !== undefined && spec.lipAngle !== undefined) return [];
+  const beyond = spec.length > BELL_CHART.drawnTo;
+  return beyond
+    ? ['Wall angles beyond the published 90 % curve: they continue the curves for 60, 80 and 90 %.']
+    : [];
+}

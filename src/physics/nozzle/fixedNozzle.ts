@@ -1,0 +1,69 @@
+import { requireAmbientPressure } from '../air/ambient.ts';
+import type { Expansion } from '../gas/flow.ts';
+import type { FlowVerdict, NozzleModel, NozzleSpec, ThrustAt } from './model.ts';
+import { judgeFlow } from './separation.ts';
+import { thrustCoefficientOf } from './thrustCoefficient.ts';
+
+export interface FixedNozzle {
+  readonly spec: NozzleSpec;
+  readonly divergenceFactor: number;
+  /** Whether the thrust is still given where the flow would leave the wall: only for the loss-free ideal. */
+  readonly ignoresSeparation: boolean;
+  readonly omitted: readonly string[];
+  readonly models: readonly string[];
+}
+
+/** A nozzle whose exit state does not depend on ambient pressure: ideal, cone, bell. */
+export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleModel {
+  const { spec, divergenceFactor } = nozzle;
+  const exit = expansion.atAreaRatio(spec.areaRatio, 'supersonic');
+  return {
+    spec,
+    expansion,
+    exit,
+    divergenceFactor,
+    matchedAmbient: exit.pressure,
+    omitted: nozzle.omitted,
+    models: nozzle.models,
+    at(ambientPressure: number): ThrustAt {
+      requireAmbientPressure(ambientPressure);
+      const flow = judgeFlow(expansion, exit, ambientPressure);
+      const ifFull = thrustCoefficientOf(expansion, exit, spec.areaRatio, divergenceFactor, ambientPressure);
+      const absent = reasonForNoThrust(flow, ambientPressure, nozzle.ignoresSeparation);
+      return {
+        ambientPressure,
+        thrustCoefficientIfFull: ifFull,
+        thrustCoefficient: absent === null ? ifFull : null,
+        absent,
+        flow,
+        exit,
+      };
+    },
+  };
+}
+
+function reasonForNoThrust(
+  flow: FlowVerdict,
+  ambientPressure: number,
+  ignoresSeparation: boolean,
+): string | null {
+  if (flow.state === 'unchoked') return unchokedReason(ambientPressure);
+  if (flow.state !== 'separated' || ignoresSeparation) return null;
+  return (
+    `The flow leaves the wall before the lip (${flow.criterion}: ${kPa(flow.lipPressure)} at the lip, ` +
+    `${kPa(flow.separationPressure)} needed), and this model has no thrust of separated flow. ` +
+    'Lower the area ratio, raise the chamber pressure, or ask at a lower ambient pressure.'
+  );
+}
+
+/** Why there is no thrust when the surroundings press harder than the choked throat. */
+export function unchokedReason(ambientPressure: number): string {
+  return (
+    `At ${kPa(ambientPressure)} around it the throat cannot be relied on to choke, and the models know choked flow only. ` +
+    'Raise the chamber pressure to at least about twice the ambient pressure.'
+  );
+}
+
+function kPa(pressure: number): string {
+  return `${Number((pressure / 1000).toPrecision(3))} kPa`;
+}

@@ -1,0 +1,40 @@
+export { adaptingNozzle } from './adaptingNozzle.ts';
+export { requireAreaRatio } from './areaRatio.ts';
+export {
+  BELL_ANGLES,
+  BELL_CHART,
+  type BellAngleRow,
+  type BellAngles,
+  bellAnglesFromChart,
+} from './bellAngles.ts';
+export { bellNozzle, divergenceFactorOfBell } from './bellNozzle.ts';
+export { bellAnglesOf, halfAngleOfSameLength, referenceConeLength } from './bellShape.ts';
+export {
+  CHARACTERISTIC_LENGTHS,
+  type CharacteristicLengthRow,
+  defaultChamberShape,
+  usualContractionRatio,
+} from './chamberDefaults.ts';
+export { coneNozzle, divergenceFactorOfCone } from './coneNozzle.ts';
+export { chamberAndNozzleContour } from './contour.ts';
+export { idealNozzle } from './idealNozzle.ts';
+export type {
+  ChamberShape,
+  Contour,
+  ContourPoint,
+  FlowRegime,
+  FlowVerdict,
+  NozzleModel,
+  NozzleSpec,
+  ThrustAt,
+} from './model.ts';
+export { nozzleModel } from './nozzleModel.ts';
+export {
+  CRITERIA_SPREAD,
+  judgeFlow,
+  SEPARATION_PRESSURE_RATIO_SUMMERFIELD,
+  separationPressureRatioSchmucker,
+} from './separation.ts';
+export { type NozzleSize, throatAreaFor } from './size.ts';
+export { thrustCoefficientOf } from './thrustCoefficient.ts';
+export { type WallState, wallStates } from './wallStates.ts';

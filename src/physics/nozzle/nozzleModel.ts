@@ -1,0 +1,20 @@
+import type { Expansion } from '../gas/flow.ts';
+import { adaptingNozzle } from './adaptingNozzle.ts';
+import { bellNozzle } from './bellNozzle.ts';
+import { coneNozzle } from './coneNozzle.ts';
+import { idealNozzle } from './idealNozzle.ts';
+import type { NozzleModel, NozzleSpec } from './model.ts';
+
+/** The model that a spec asks for, on a given gas. */
+export function nozzleModel(spec: NozzleSpec, expansion: Expansion): NozzleModel {
+  switch (spec.kind) {
+    case 'ideal':
+      return idealNozzle(spec, expansion);
+    case 'cone':
+      return coneNozzle(spec, expansion);
+    case 'bell':
+      return bellNozzle(spec, expansion);
+    case 'adapting':
+      return adaptingNozzle(spec, expansion);
+  }
+}
