@@ -38,7 +38,8 @@ const refuse = (code: string, what: string, mend: string): { ok: false; problem:
 const listed = (names: readonly string[]): string =>
   names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)!}`;
 
-const kindsInWords = (kinds: readonly QuantityKind[]): string => listed(kinds.map((k) => quantityKinds[k].name));
+const kindsInWords = (kinds: readonly QuantityKind[]): string =>
+  listed(kinds.map((k) => quantityKinds[k].name));
 
 const unitsInWords = (kinds: readonly QuantityKind[]): string => {
   const units = kinds.flatMap((k) => quantityKinds[k].usual);
@@ -92,11 +93,13 @@ export function findUnit(text: string): Unit | null {
 const sameDimension = (a: Dimension, b: Dimension): boolean => a.every((e, i) => e === b[i]);
 
 /** SI value of `value` in `unit`. */
-export const toSI = (value: number, unit: Unit): number => (value * unit.times) / unit.over + (unit.zero ?? 0);
+export const toSI = (value: number, unit: Unit): number =>
+  (value * unit.times) / unit.over + (unit.zero ?? 0);
 /** SI size of a difference of `value` in `unit`: the zero of the scale does not enter. */
 export const differenceToSI = (value: number, unit: Unit): number => (value * unit.times) / unit.over;
 /** What the SI `value` reads in `unit`. */
-export const fromSI = (value: number, unit: Unit): number => ((value - (unit.zero ?? 0)) * unit.over) / unit.times;
+export const fromSI = (value: number, unit: Unit): number =>
+  ((value - (unit.zero ?? 0)) * unit.over) / unit.times;
 
 const GAUGE = /^(?:bar|psi|kPa|MPa|mbar|Pa)\s*(?:g|gage|gauge|\(g\)|\(gauge\))$/i;
 const NUMBER = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/;
@@ -183,9 +186,7 @@ function readUnit(
     );
   }
   // A percentage is a share, never a bare number: `areaRatio: 25 %` is a slip, not 0.25.
-  const kind = kinds.find(
-    (k) => sameDimension(unit.dimension, quantityKinds[k].dimension) && k !== 'number',
-  );
+  const kind = kinds.find((k) => sameDimension(unit.dimension, quantityKinds[k].dimension) && k !== 'number');
   if (kind === undefined) {
     const other = (Object.keys(quantityKinds) as QuantityKind[]).find(
       (k) => k !== 'number' && sameDimension(unit.dimension, quantityKinds[k].dimension),
@@ -208,7 +209,11 @@ function readUnit(
 export function parseQuantity(text: string, ...kinds: readonly QuantityKind[]): Outcome<ParsedQuantity> {
   const whole = plain(text);
   if (whole === '') {
-    return refuse('quantity-empty', `A value is missing; ${kindsInWords(kinds)} is expected.`, unitsInWords(kinds));
+    return refuse(
+      'quantity-empty',
+      `A value is missing; ${kindsInWords(kinds)} is expected.`,
+      unitsInWords(kinds),
+    );
   }
   const sides = whole.split(/\s*(?:±|\+\/-|\+-)\s*/);
   if (sides.length > 2) {
@@ -240,7 +245,11 @@ export function parseQuantity(text: string, ...kinds: readonly QuantityKind[]): 
       plusMinus = differenceToSI(spread.value.number, own.value.unit);
     }
     if (plusMinus < 0) {
-      return refuse('plus-minus-unreadable', `In ${quoted(whole)} the ± is negative.`, 'Write it without a sign.');
+      return refuse(
+        'plus-minus-unreadable',
+        `In ${quoted(whole)} the ± is negative.`,
+        'Write it without a sign.',
+      );
     }
   }
   if (!Number.isFinite(value) || (plusMinus !== null && !Number.isFinite(plusMinus))) {
@@ -290,6 +299,7 @@ export function formatQuantity(
       ? x.toExponential(digits - 1).replace('e+', 'e')
       : (decimals === 0 ? Number(x.toPrecision(digits)) : x).toFixed(Math.min(100, decimals))
     ).replace(/-/g, MINUS);
-  const body = spread === null ? write(shown) : `${write(shown)}${NO_BREAK_SPACE}±${NO_BREAK_SPACE}${write(spread)}`;
+  const body =
+    spread === null ? write(shown) : `${write(shown)}${NO_BREAK_SPACE}±${NO_BREAK_SPACE}${write(spread)}`;
   return unit === '' ? body : `${body}${unit === '°' ? '' : NO_BREAK_SPACE}${unit}`;
 }

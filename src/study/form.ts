@@ -1,0 +1,355 @@
+/**
+ * The form of a study: every key, what it holds, its range and its default. The reader, the published JSON
+ * Schema and the reference in docs/study-file.md all follow this table.
+ */
+import type { QuantityKind } from './unitTable.ts';
+
+/** Version of the file form that this program writes. */
+export const STUDY_FORMAT = 1;
+
+/** Bounds in SI; `words` is the same range for people. */
+export interface Range {
+  readonly above?: number;
+  readonly from?: number;
+  readonly upTo?: number;
+  readonly below?: number;
+  readonly words: string;
+}
+
+export interface QuantityField {
+  readonly is: 'quantity';
+  readonly kinds: readonly QuantityKind[];
+  readonly range: Range;
+  /** Text that stands for the key when it is absent. */ readonly byDefault?: string;
+  readonly optional?: true;
+  readonly example: string;
+  readonly meaning: string;
+}
+
+export interface ChoiceField {
+  readonly is: 'choice';
+  readonly options: readonly string[];
+  readonly byDefault?: string;
+  readonly meaning: string;
+}
+
+/** Ambient: `vacuum`, `sea level`, an altitude or a pressure. */
+export interface AmbientField {
+  readonly is: 'ambient';
+  readonly example: string;
+  readonly meaning: string;
+}
+
+/** Ingredients: a name, or names with their shares by mass. */
+export interface IngredientsField {
+  readonly is: 'ingredients';
+  /** True where a bare name is not enough. */ readonly sharesOnly: boolean;
+  readonly example: string;
+  readonly meaning: string;
+}
+
+export interface EngineField {
+  readonly is: 'engine';
+  readonly meaning: string;
+}
+
+export interface TextField {
+  readonly is: 'text';
+  readonly optional?: true;
+  readonly example: string;
+  readonly meaning: string;
+}
+
+export type Field = QuantityField | ChoiceField | AmbientField | IngredientsField | EngineField | TextField;
+export type Fields = Readonly<Record<string, Field>>;
+
+const quantity = (
+  kinds: QuantityKind | readonly QuantityKind[],
+  range: Range,
+  example: string,
+  meaning: string,
+  rest: { readonly byDefault?: string; readonly optional?: true } = {},
+): QuantityField => ({
+  is: 'quantity',
+  kinds: typeof kinds === 'string' ? [kinds] : kinds,
+  range,
+  example,
+  meaning,
+  ...rest,
+});
+
+const degrees = (angle: number): number => (angle * Math.PI) / 180;
+const positive = (words: string): Range => ({ above: 0, words });
+
+/** Area ratios beyond this are outside any nozzle the models were made for. Common practice, no source. */
+const areaRatioRange: Range = { above: 1, upTo: 1000, words: 'more than 1 and up to 1000' };
+const anglesRange: Range = { above: 0, below: degrees(90), words: 'between 0° and 90°' };
+export const altitudeRange: Range = { from: -5000, upTo: 1_000_000, words: '−5 km to 1000 km' };
+export const ambientPressureRange: Range = { from: 0, words: '0 Pa or more' };
+export const shareRange: Range = { above: 0, upTo: 1, words: 'more than 0 % and up to 100 %' };
+
+const areaRatio = quantity('number', areaRatioRange, '25', 'Exit area divided by throat area, ε = A_e/A_t.');
+
+/** The nozzle, by `kind`. */
+export const nozzleForms = {
+  ideal: { areaRatio },
+  cone: {
+    areaRatio,
+    halfAngle: quantity(
+      'angle',
+      { above: 0, below: degrees(45), words: 'between 0° and 45°' },
+      '15 deg',
+      'Half-angle of the cone.',
+      { byDefault: '15 deg' },
+    ),
+  },
+  bell: {
+    areaRatio,
+    length: quantity(
+      'share',
+      { from: 0.6, upTo: 1, words: '60 % to 100 %' },
+      '80 %',
+      'Length from throat to lip as a share of the 15° cone of the same throat and area ratio.',
+      { byDefault: '80 %' },
+    ),
+    throatAngle: quantity(
+      'angle',
+      anglesRange,
+      '33 deg',
+      'Wall angle where the parabola begins, just behind the throat. Absent: from the published chart.',
+      { optional: true },
+    ),
+    lipAngle: quantity(
+      'angle',
+      { from: 0, below: degrees(90), words: '0° or more and less than 90°' },
+      '8 deg',
+      'Wall angle at the lip. Absent: from the published chart.',
+      { optional: true },
+    ),
+  },
+  adapting: { areaRatio },
+} as const satisfies Record<string, Fields>;
+
+export const nozzleMeaning: Readonly<Record<keyof typeof nozzleForms, string>> = {
+  ideal: 'One-dimensional flow without losses; it has no wall of its own.',
+  cone: 'A straight cone.',
+  bell: 'A thrust-optimised parabola with the published wall angles.',
+  adapting:
+    'The bound that no altitude-compensating nozzle can beat: its exit pressure matches the ambient up to its area ratio. It has no wall of its own.',
+};
+
+const diameter = (meaning: string): QuantityField =>
+  quantity('length', positive('more than 0 m'), '210 mm', meaning);
+const at = (meaning: string): AmbientField => ({ is: 'ambient', example: 'vacuum', meaning });
+
+/** The size, by the key that gives it. */
+export const sizeForms = {
+  throat: { throat: diameter('Diameter of the throat.') },
+  exit: { exit: diameter('Diameter of the exit.') },
+  thrust: {
+    thrust: quantity('force', positive('more than 0 N'), '800 kN', 'Thrust at the stated place.'),
+    at: at('Where the engine gives that thrust. Never assumed.'),
+  },
+  same: {
+    same: {
+      is: 'choice',
+      options: ['throat', 'exit', 'thrust'],
+      meaning: 'What this engine shares with the engine named in `as`.',
+    },
+    as: { is: 'engine', meaning: 'Id of the other engine.' },
+    at: at('With `same: thrust`: where the two thrusts are equal. Not used otherwise.'),
+  },
+} as const satisfies Record<string, Fields>;
+
+export const sizeMeaning: Readonly<Record<keyof typeof sizeForms, string>> = {
+  throat: 'By the diameter of the throat.',
+  exit: 'By the diameter of the exit.',
+  thrust: 'By a thrust at a stated place.',
+  same: 'Taken from another engine of the study.',
+};
+
+const blend = (example: string, meaning: string, sharesOnly = false): IngredientsField => ({
+  is: 'ingredients',
+  sharesOnly,
+  example,
+  meaning,
+});
+const gasTemperature = (meaning: string): QuantityField =>
+  quantity('temperature', positive('more than 0 K'), '2700 K', meaning);
+
+/** The propellants, by the keys that are there. */
+export const propellantForms = {
+  burnt: {
+    oxidiser: blend('oxygen', 'What the fuel burns with. The spelling `oxidizer` is read too.'),
+    fuel: blend('{ ethanol: 75 %, water: 25 % }', 'What is burnt.'),
+    ratio: quantity(
+      'number',
+      positive('more than 0'),
+      '3.5 ± 0.05',
+      'Mixture ratio: mass flow of oxidiser divided by mass flow of fuel.',
+    ),
+    equivalenceRatio: quantity(
+      'number',
+      positive('more than 0'),
+      '1.1',
+      'Instead of `ratio`: fuel per oxidiser divided by what burns completely; above 1 is fuel-rich.',
+    ),
+  },
+  mixed: {
+    mixture: blend(
+      '{ AP: 68 %, Al: 18 %, HTPB: 14 % }',
+      'Shares by mass of one mixture: a solid propellant, or a liquid that burns or decomposes alone.',
+    ),
+  },
+  heated: {
+    gas: blend('hydrogen', 'A gas that is heated instead of burnt.'),
+    temperature: gasTemperature('Temperature to which it is brought.'),
+  },
+  perfect: {
+    gamma: quantity(
+      'number',
+      { above: 1, upTo: 1.67, words: 'more than 1 and up to 1.67' },
+      '1.2',
+      'Ratio of specific heats γ = cp/cv.',
+    ),
+    molarMass: quantity(
+      'molarMass',
+      { from: 0.0005, upTo: 1, words: '0.5 g/mol to 1000 g/mol' },
+      '22 g/mol',
+      'Molar mass.',
+    ),
+    temperature: gasTemperature('Temperature in the chamber.'),
+  },
+} as const satisfies Record<string, Fields>;
+
+export const propellantMeaning: Readonly<Record<keyof typeof propellantForms, string>> = {
+  burnt: 'An oxidiser and a fuel, burnt together.',
+  mixed: 'One mixture by shares of mass.',
+  heated: 'A gas heated instead of burnt.',
+  perfect: 'A calorically perfect gas, for teaching and checks.',
+};
+
+/** Defaults of the chamber are common practice, no source: they size the picture and the chamber, not the thrust. */
+export const chamberFields = {
+  pressure: quantity(
+    'pressure',
+    positive('more than 0 Pa'),
+    '100 bar',
+    'Stagnation pressure of the chamber, absolute.',
+  ),
+  pressureAt: {
+    is: 'choice',
+    options: ['nozzle', 'injector'],
+    byDefault: 'nozzle',
+    meaning:
+      'Where that pressure is meant: at the inlet of the nozzle, or at the injector face, from which the loss of burning in a duct of finite contraction is then taken off.',
+  },
+  efficiency: quantity(
+    'share',
+    { above: 0, upTo: 1, words: 'more than 0 % and up to 100 %' },
+    '97.5 ± 1 %',
+    'Share of the ideal characteristic velocity that the combustion reaches. Absent: 100 %, ideal combustion, with a warning.',
+    { byDefault: '100 %' },
+  ),
+  contractionRatio: quantity(
+    'number',
+    { above: 1, upTo: 100, words: 'more than 1 and up to 100' },
+    '3',
+    'Chamber area divided by throat area.',
+    { byDefault: '3' },
+  ),
+  characteristicLength: quantity(
+    'length',
+    positive('more than 0 m'),
+    '1 m',
+    'Characteristic length L*: chamber volume divided by throat area.',
+    { byDefault: '1 m' },
+  ),
+  convergingAngle: quantity('angle', anglesRange, '30 deg', 'Half-angle of the converging cone.', {
+    byDefault: '30 deg',
+  }),
+} as const satisfies Fields;
+
+export const lossesField = {
+  is: 'choice',
+  options: ['default', 'none'],
+  byDefault: 'default',
+  meaning:
+    'Whether the nozzle model takes off its own losses (the divergence of the flow at the lip). The efficiency of the combustion is an input of its own and counts either way.',
+} as const satisfies ChoiceField;
+
+/** Forms of `chemistry`. */
+export const chemistryWords = ['shifting', 'frozen'] as const;
+export const frozenFromFields = {
+  areaRatio: quantity(
+    'number',
+    { from: 1, upTo: 1000, words: '1 to 1000' },
+    '3',
+    'Area ratio behind the throat up to which the composition follows.',
+  ),
+  pressure: quantity(
+    'pressure',
+    positive('more than 0 Pa'),
+    '5 bar',
+    'Static pressure down to which the composition follows.',
+  ),
+} as const satisfies Fields;
+
+/** An ingredient described in the study itself. */
+export const ingredientFields = {
+  formula: {
+    is: 'text',
+    example: 'C10H18',
+    meaning: 'Chemical formula; fractional subscripts and brackets are read: CH1.95, (NH4)ClO4.',
+  },
+  enthalpy: quantity(
+    ['energyPerMass', 'energyPerMole'],
+    { words: 'any' },
+    '-50 kJ/mol',
+    'Enthalpy as fed, elements in their reference state at 298.15 K and 1 bar being zero; per mass, or per mole of the formula.',
+  ),
+  temperature: quantity('temperature', positive('more than 0 K'), '298.15 K', 'Temperature as fed.'),
+  density: quantity('density', positive('more than 0 kg/m³'), '870 kg/m³', 'Density as stored.', {
+    optional: true,
+  }),
+} as const satisfies Fields;
+
+export const topKeys = [
+  'plumeline',
+  'question',
+  'engines',
+  'compare',
+  'altitudes',
+  'ambients',
+  'ingredients',
+  'sentences',
+  'sources',
+] as const;
+export const engineKeys = [
+  'name',
+  'like',
+  'propellants',
+  'chemistry',
+  'chamber',
+  'nozzle',
+  'size',
+  'losses',
+] as const;
+export const compareKeys = ['base', 'other'] as const;
+export const sentenceKeys = ['id', 'say', 'holds', 'sources'] as const;
+export const sourceKeys = ['title', 'author', 'year', 'where'] as const;
+
+/** Ids of engines and ingredients take part in plain algebra, so they are words without dashes or spaces. */
+export const ENGINE_ID = /^[A-Za-z][A-Za-z0-9_]{0,39}$/;
+/** Ids of sentences, sources and ingredients. */
+export const PLAIN_ID = /^[A-Za-z0-9][A-Za-z0-9_.-]{0,63}$/;
+/** Words with a meaning of their own in a sentence's test, and names that every JavaScript object already has. */
+export const reservedIds: ReadonlySet<string> = new Set([
+  'and',
+  'or',
+  'not',
+  'true',
+  'false',
+  'vacuum',
+  ...Object.getOwnPropertyNames(Object.prototype),
+]);
