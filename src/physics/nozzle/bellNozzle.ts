@@ -17,7 +17,8 @@ import type { NozzleModel, NozzleSpec } from './model.ts';
  * @param length share of the 15° cone's length [–]
  * @param lipAngle θ_e [rad]
  * Source: approximation from memory, no page at hand. It closes with G. P. Sutton, O. Biblarz, Rocket Propulsion Elements,
- * 7th ed., 2001, Table 3-4 (from memory) to 0.001 for 80 % bells and to 0.003 for 70 % bells.
+ * 7th ed., 2001, Table 3-4 (from memory): 80 % bells to 0.001 with the lip angles printed there and 0.0015 with the
+ * chart's, 70 % bells to 0.003.
  * Check: 80 %, θ_e = 7.5° → 0.987.
  */
 export function divergenceFactorOfBell(length: number, lipAngle: number): number {
