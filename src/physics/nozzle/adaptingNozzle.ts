@@ -33,7 +33,7 @@ export function adaptingNozzle(spec: NozzleSpec & { kind: 'adapting' }, expansio
       'Flow that leaves the wall: by definition it never does.',
       'The time the chemistry takes.',
     ],
-    models: ['nozzle-adapting'],
+    models: ['nozzle-adapting', 'nozzle-thrust'],
     at(ambientPressure: number): ThrustAt {
       requireAmbientPressure(ambientPressure);
       return thrustAt(expansion, exit, spec.areaRatio, ambientPressure);

@@ -45,7 +45,7 @@ export function bellNozzle(spec: NozzleSpec & { kind: 'bell' }, expansion: Expan
         'The time the chemistry takes.',
         ...aboutAngles(spec),
       ],
-      models: ['nozzle-bell', 'nozzle-separation'],
+      models: ['nozzle-bell', 'nozzle-thrust', 'nozzle-separation'],
     },
     expansion,
   );

@@ -39,7 +39,7 @@ export function coneNozzle(spec: NozzleSpec & { kind: 'cone' }, expansion: Expan
         'Thrust of a nozzle whose flow has left the wall.',
         'The time the chemistry takes.',
       ],
-      models: ['nozzle-cone', 'nozzle-separation'],
+      models: ['nozzle-cone', 'nozzle-thrust', 'nozzle-separation'],
     },
     expansion,
   );

@@ -25,7 +25,7 @@ export function idealNozzle(spec: NozzleSpec & { kind: 'ideal' }, expansion: Exp
         'Flow that leaves the wall: the thrust is that of full flow even where the verdict says separated.',
         'The time the chemistry takes.',
       ],
-      models: ['nozzle-ideal', 'nozzle-separation'],
+      models: ['nozzle-ideal', 'nozzle-thrust', 'nozzle-separation'],
     },
     expansion,
   );

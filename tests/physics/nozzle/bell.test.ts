@@ -8,8 +8,8 @@ import {
   nozzleModel,
   referenceConeLength,
 } from '../../../src/physics/nozzle/index.ts';
+import { problemCode } from '../problemCode.ts';
 import { degrees, perfectGas } from './perfectGas.ts';
-import { problemCode } from './problemCode.ts';
 
 /** (1 + cos α)/2, recomputed, exact; five decimals. */
 test.each([

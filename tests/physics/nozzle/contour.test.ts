@@ -9,8 +9,8 @@ import {
   referenceConeLength,
   usualContractionRatio,
 } from '../../../src/physics/nozzle/index.ts';
+import { problemCode } from '../problemCode.ts';
 import { degrees } from './perfectGas.ts';
-import { problemCode } from './problemCode.ts';
 
 const SHAPE: ChamberShape = { contractionRatio: 3, characteristicLength: 1, convergingAngle: degrees(30) };
 const RADIUS = 0.1;

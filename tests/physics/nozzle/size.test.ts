@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type NozzleSpec, nozzleModel, throatAreaFor } from '../../../src/physics/nozzle/index.ts';
+import { problemCode } from '../problemCode.ts';
 import { degrees, perfectGas } from './perfectGas.ts';
-import { problemCode } from './problemCode.ts';
 
 const gas = perfectGas({ gamma: 1.2, pressure: 8e6 });
 const SPECS: readonly NozzleSpec[] = [

@@ -1,4 +1,4 @@
-import { ProblemError } from '../../../src/numerics/problem.ts';
+import { ProblemError } from '../../src/numerics/problem.ts';
 
 /** The code of the problem that a computation meets, or `none`; any other error passes through. */
 export function problemCode(compute: () => unknown): string {
