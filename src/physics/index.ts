@@ -1,2 +1,4 @@
 export * from './air/index.ts';
+export * from './constants.ts';
+export * from './gas/index.ts';
 export * from './nozzle/index.ts';

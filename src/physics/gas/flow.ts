@@ -22,6 +22,8 @@ export interface GasState {
   /** (∂ ln V / ∂ ln T)_p [–]; null where it has no value */ readonly dlnVdlnT: number | null;
   /** (∂ ln V / ∂ ln p)_T [–] */ readonly dlnVdlnp: number | null;
   /** Why a null above is null. */ readonly absent: string | null;
+  /** What to know before trusting the state: continued below the data, past saturation. null: nothing. */
+  readonly notice: string | null;
   /** Mole fractions by species name, gas and condensed together, those above 1e-12. Computed on demand. */
   composition(): Record<string, number>;
 }

@@ -40,6 +40,7 @@ export function perfectGas(gas: {
       dlnVdlnT: 1,
       dlnVdlnp: -1,
       absent: null,
+      notice: null,
       composition: () => ({}),
       velocity: mach * soundSpeed,
       mach,
