@@ -1,0 +1,79 @@
+/** The compared numbers: at the pad, at a few altitudes, in vacuum, and those without a place. */
+
+import { quantity } from '../catalogue.ts';
+import { conditionAtAltitude, conditionInVacuum } from '../conditions.ts';
+import { showIn, unitFor } from '../display.ts';
+import type { ComparedQuantity } from '../model.ts';
+import { diameterOf, type EngineSolution } from '../solution.ts';
+
+/** Pad, thick air, thin air [m]. */
+const COMPARED_ALTITUDES = [0, 5_000, 10_000, 20_000] as const;
+const EQUAL = 1e-6;
+
+export function comparedQuantities(base: EngineSolution, other: EngineSolution): readonly ComparedQuantity[] {
+  const atAltitudes = (['specificImpulse', 'thrust'] as const).flatMap((name) =>
+    COMPARED_ALTITUDES.map((altitude) =>
+      compared(
+        name,
+        altitude,
+        conditionAtAltitude(base, altitude).row[name],
+        conditionAtAltitude(other, altitude).row[name],
+      ),
+    ),
+  );
+  const inVacuum = (['specificImpulse', 'thrust'] as const).map((name) =>
+    compared(`vacuum.${name}`, null, conditionInVacuum(base).row[name], conditionInVacuum(other).row[name]),
+  );
+  const withoutPlace = placeless.map(([name, of]) => compared(name, null, of(base), of(other)));
+  return [...atAltitudes, ...inVacuum, ...withoutPlace];
+}
+
+const placeless: readonly (readonly [string, (engine: EngineSolution) => number | null])[] = [
+  ['massFlow', (e) => e.massFlow],
+  ['characteristicVelocity', (e) => e.characteristicVelocity],
+  ['chamber.temperature', (e) => e.expansion.chamber.temperature],
+  ['chamber.bulkDensity', (e) => e.bulkDensity],
+  ['throat.diameter', (e) => diameterOf(e.throatArea)],
+  ['exit.diameter', (e) => diameterOf(e.exitArea)],
+  ['contour.totalLength', (e) => e.contour.totalLength],
+  ['exit.pressure', (e) => e.nozzle.exit.pressure],
+];
+
+function compared(
+  name: string,
+  altitude: number | null,
+  base: number | null,
+  other: number | null,
+): ComparedQuantity {
+  if (base === null || other === null) {
+    const missing = base === null && other === null ? 'either' : base === null ? 'the first' : 'the second';
+    return {
+      quantity: name,
+      altitude,
+      base,
+      other,
+      difference: null,
+      share: null,
+      words: `no number for ${missing}`,
+    };
+  }
+  const difference = other - base;
+  return {
+    quantity: name,
+    altitude,
+    base,
+    other,
+    difference,
+    share: base === 0 ? null : difference / Math.abs(base),
+    words: differenceInWords(name, base, other),
+  };
+}
+
+/** `12 s more`, `0.4 m less`, `the same`. */
+export function differenceInWords(name: string, base: number, other: number): string {
+  const difference = other - base;
+  if (Math.abs(difference) <= EQUAL * Math.max(Math.abs(base), Math.abs(other))) return 'the same';
+  const entry = quantity(name);
+  const size = Math.abs(difference);
+  return `${showIn(unitFor(entry, [size]), size, 2).text} ${difference > 0 ? 'more' : 'less'}`;
+}

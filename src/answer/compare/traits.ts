@@ -1,0 +1,116 @@
+/** What two engines share and in what they differ, so that no comparison hides what it holds equal. */
+
+import { STANDARD_ATMOSPHERE } from '../../physics/constants.ts';
+import type { Ingredient, Nozzle, Propellants } from '../../study/model.ts';
+import { conditionAt, conditionInVacuum } from '../conditions.ts';
+import { show } from '../display.ts';
+import { diameterOf, type EngineSolution } from '../solution.ts';
+
+/** Equal to this relative difference: rounding of a sized throat, not a design difference. */
+const EQUAL = 1e-6;
+
+interface Trait {
+  readonly label: string;
+  /** null where the engine has none of it. */ readonly of: (
+    engine: EngineSolution,
+  ) => string | number | null;
+  /** As printed beside the label where the engines differ. */ readonly words: (
+    engine: EngineSolution,
+  ) => string;
+}
+
+const traits: readonly Trait[] = [
+  { label: 'propellants', of: (e) => ingredientKey(e.input.propellants), words: (e) => e.propellants },
+  number('mixture ratio', 'propellants.ratio', (e) => e.mixtureRatio),
+  { label: 'chemistry', of: (e) => e.chemistry, words: (e) => e.chemistry },
+  number('chamber pressure', 'chamber.pressure', (e) => e.expansion.chamber.pressure),
+  number('chamber efficiency', 'chamber.efficiency', (e) => e.input.chamber.efficiency.value),
+  { label: 'nozzle form', of: (e) => nozzleForm(e.input.nozzle), words: (e) => nozzleForm(e.input.nozzle) },
+  number('area ratio', 'areaRatio', (e) => e.nozzle.spec.areaRatio),
+  number('throat area', 'throat.diameter', (e) => diameterOf(e.throatArea), 'throat'),
+  number('exit diameter', 'exit.diameter', (e) => diameterOf(e.exitArea)),
+  number('propellant flow', 'massFlow', (e) => e.massFlow),
+  number('thrust in vacuum', 'vacuum.thrust', (e) => conditionInVacuum(e).row.thrust),
+  number('thrust at sea level', 'seaLevel.thrust', (e) => conditionAt(e, STANDARD_ATMOSPHERE, 0).row.thrust),
+];
+
+function number(
+  label: string,
+  quantity: string,
+  of: (engine: EngineSolution) => number | null,
+  named?: string,
+): Trait {
+  return {
+    label,
+    of,
+    words: (engine) => {
+      const value = of(engine);
+      if (value === null) return 'none';
+      return `${named === undefined ? '' : `${named} `}${show(quantity, value).text}`;
+    },
+  };
+}
+
+export interface Shared {
+  readonly heldEqual: readonly string[];
+  readonly differs: readonly string[];
+}
+
+export function sharedTraits(base: EngineSolution, other: EngineSolution): Shared {
+  const heldEqual: string[] = [];
+  const differs: string[] = [];
+  for (const trait of traits) {
+    const b = trait.of(base);
+    const o = trait.of(other);
+    if (b === null && o === null) continue;
+    if (same(b, o)) heldEqual.push(trait.label);
+    else differs.push(`${trait.label} (${trait.words(base)} against ${trait.words(other)})`);
+  }
+  return { heldEqual, differs };
+}
+
+function same(b: string | number | null, o: string | number | null): boolean {
+  if (typeof b === 'number' && typeof o === 'number') {
+    return Math.abs(b - o) <= EQUAL * Math.max(Math.abs(b), Math.abs(o));
+  }
+  return b === o;
+}
+
+/** The stuff itself, whatever its proportions between oxidiser and fuel. */
+function ingredientKey(propellants: Propellants): string {
+  switch (propellants.kind) {
+    case 'burnt':
+      return `burnt:${keyOf(propellants.oxidiser)}|${keyOf(propellants.fuel)}`;
+    case 'mixed':
+      return `mixed:${keyOf(propellants.parts)}`;
+    case 'heated':
+      return `heated:${keyOf(propellants.parts)}@${propellants.temperature.value}`;
+    case 'perfect':
+      return `perfect:${propellants.gamma.value},${propellants.molarMass.value},${propellants.temperature.value}`;
+  }
+}
+
+function keyOf(parts: readonly Ingredient[]): string {
+  return parts
+    .map((part) => {
+      const custom = part.custom;
+      const own = custom ? `${JSON.stringify(custom.elements)}:${custom.enthalpy.value}` : '';
+      return `${part.id}${own}*${part.share.value}`;
+    })
+    .sort()
+    .join('+');
+}
+
+/** The kind of nozzle and its shape, without its area ratio. */
+export function nozzleForm(nozzle: Nozzle): string {
+  switch (nozzle.kind) {
+    case 'ideal':
+      return 'ideal nozzle, no wall of its own';
+    case 'cone':
+      return `${show('nozzle.halfAngle', nozzle.halfAngle.value).text} cone`;
+    case 'bell':
+      return `bell of ${show('nozzle.length', nozzle.length.value).text} length`;
+    case 'adapting':
+      return 'nozzle that adapts to the air, a bound';
+  }
+}

@@ -1,0 +1,86 @@
+/** One engine at one ambient pressure: rows of the answer, curves over altitude. Cheap enough to drag. */
+
+import { airAtGeometricAltitude } from '../physics/air/index.ts';
+import { STANDARD_GRAVITY } from '../physics/constants.ts';
+import type { ThrustAt } from '../physics/nozzle/model.ts';
+import type { ConditionRow, ThrustFigures } from './model.ts';
+import type { EngineSolution } from './solution.ts';
+
+/** Geometric altitudes [m] of every answer, pad to the edge of space. */
+export const STANDARD_ALTITUDES: readonly number[] = [
+  0, 1, 2, 5, 10, 15, 20, 25, 30, 40, 50, 60, 80, 100,
+].map((kilometres) => kilometres * 1000);
+
+export interface Condition {
+  readonly row: ConditionRow;
+  /** Why thrust, thrust coefficient and specific impulse are null; null when they are not. */
+  readonly absent: string | null;
+}
+
+/**
+ * Thrust, thrust coefficient and specific impulse at an ambient pressure.
+ *
+ *   F = C_F · p₀ · A_t        I_sp = C_F · c* / g₀        c* = η · c*_ideal
+ *
+ * The chamber efficiency η lowers c*, hence I_sp at a given thrust, and leaves C_F alone.
+ *
+ * @param ambientPressure p_a [Pa] ≥ 0
+ * @param altitude geometric altitude of that pressure [m], null for a pressure without one
+ * Source: G. P. Sutton, O. Biblarz, Rocket Propulsion Elements, 7th ed., 2001, ch. 3.
+ */
+export function conditionAt(
+  solution: EngineSolution,
+  ambientPressure: number,
+  altitude: number | null,
+): Condition {
+  const at = solution.nozzle.at(ambientPressure);
+  return {
+    row: {
+      altitude,
+      ambientPressure,
+      ...figuresOf(solution, at),
+      flow: at.flow,
+      exitPressure: at.exit.pressure,
+    },
+    absent: at.thrustCoefficient === null ? (at.absent ?? 'The model has no value here.') : null,
+  };
+}
+
+function figuresOf(solution: EngineSolution, at: ThrustAt): ThrustFigures {
+  const pressureTimesArea = solution.expansion.chamber.pressure * solution.throatArea;
+  const coefficient = at.thrustCoefficient;
+  return {
+    thrustCoefficient: coefficient,
+    specificImpulse:
+      coefficient === null ? null : (coefficient * solution.characteristicVelocity) / STANDARD_GRAVITY,
+    thrust: coefficient === null ? null : coefficient * pressureTimesArea,
+    thrustIfFull: at.thrustCoefficientIfFull * pressureTimesArea,
+  };
+}
+
+export function conditionAtAltitude(solution: EngineSolution, altitude: number): Condition {
+  return conditionAt(solution, airAtGeometricAltitude(altitude).pressure, altitude);
+}
+
+export function conditionInVacuum(solution: EngineSolution): Condition {
+  return conditionAt(solution, 0, null);
+}
+
+/** The row of an answer at an ambient pressure; for moving an altitude handle. */
+export function rowAt(
+  solution: EngineSolution,
+  ambientPressure: number,
+  altitude: number | null,
+): ConditionRow {
+  return conditionAt(solution, ambientPressure, altitude).row;
+}
+
+/** Top of a curve over altitude [m]: above it, the air left changes no thrust that can be seen. */
+export const CURVE_TOP = 40_000;
+
+/** `count` rows evenly from the pad to {@link CURVE_TOP}, then one in vacuum (altitude null). */
+export function altitudeCurve(solution: EngineSolution, count = 81): readonly ConditionRow[] {
+  const step = CURVE_TOP / (count - 1);
+  const rows = Array.from({ length: count }, (_, i) => conditionAtAltitude(solution, i * step).row);
+  return [...rows, conditionInVacuum(solution).row];
+}
