@@ -249,4 +249,5 @@ def main():
     print(json.dumps(about, indent=1), len(text))
 
 
-main()
+if __name__ == "__main__":
+    main()
