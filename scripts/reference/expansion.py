@@ -24,7 +24,9 @@ class Station:
         self.exponent = 1 / state.dlnrho_dlnp
         self.velocity = np.sqrt(max(0.0, 2 * (h0 - state.enthalpy)))
         self.flux = self.density * self.velocity
-        self.slope = state.dlnrho_dlnp - self.p / (self.density * self.velocity**2) if self.velocity > 0 else -np.inf
+        self.slope = -np.inf
+        if self.velocity > 0:
+            self.slope = state.dlnrho_dlnp - self.p / (self.density * self.velocity**2)
 
     @property
     def isp_matched(self):

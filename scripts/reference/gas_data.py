@@ -128,11 +128,8 @@ def mixture(parts):
     elements, enthalpy = {}, 0.0
     for name, mass in parts:
         row = PROPELLANTS[name]
-        # The mass of one mole of the formula is the sum of its atoms, so that the element amounts of one
-        # kilogram weigh one kilogram whatever the digits of the tabulated molar mass.
-        formula_mass = sum(n * INDEX["atomicMasses"][e] for e, n in row["elements"].items()) / 1000
         share = mass / total
         for e, n in row["elements"].items():
-            elements[e] = elements.get(e, 0.0) + share * n / formula_mass
+            elements[e] = elements.get(e, 0.0) + share * n / row["molarMass"]
         enthalpy += share * row["enthalpy"]
     return elements, enthalpy

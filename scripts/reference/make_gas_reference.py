@@ -19,8 +19,17 @@ import time
 import cantera as ct
 import numpy as np
 
-from expansion import Station, at_area_ratio, frozen_path, shifting_path, throat
-from gas_data import PROPELLANTS, REPOSITORY, REVISION, dimensionless_gibbs, ideal_gas, mixture, species_rows
+from expansion import at_area_ratio, frozen_path, shifting_path, throat
+from gas_data import (
+    INDEX,
+    PROPELLANTS,
+    REPOSITORY,
+    REVISION,
+    dimensionless_gibbs,
+    ideal_gas,
+    mixture,
+    species_rows,
+)
 from refine import NotConverged, Refiner
 
 BAR = 1e5
@@ -87,13 +96,23 @@ def unburnt(gas, rows, elements):
     return X
 
 
+def true_mass(elements):
+    """Mass [kg] of the atoms of "one kilogram": the data's molar masses are rounded in the eighth digit or so.
+
+    Cantera counts by true mass, this program and the refinement by the data's; enthalpies and entropies are
+    handed to Cantera per true kilogram.
+    """
+    return sum(n * INDEX["atomicMasses"][e] for e, n in elements.items()) / 1000
+
+
 def burn(gas, refiner, rows, elements, h, p, check):
     X = unburnt(gas, rows, elements)
+    mass = true_mass(elements)
 
     def cantera(solver, start):
         gas.TPX = start, p, X
         gas.equilibrate("TP", solver="vcs", rtol=1e-9)
-        gas.HP = h, p
+        gas.HP = h / mass, p
         gas.equilibrate("HP", solver=solver, rtol=1e-12, max_steps=5000)
 
     gas.TPX = 3000.0, p, X
@@ -137,7 +156,7 @@ def table(stations, chosen, with_fractions):
 
 def expand(gas, at, chamber, check, condensed, confirm):
     """Chamber, throat and every area ratio that stays a gas above 200 K; why the row ended."""
-    stations = [Station(chamber, chamber.enthalpy)]
+    stations = [at(chamber.p)]
     neck = throat(at, chamber.p)
     stations.append(neck)
     ended, p = None, neck.p * 0.1
@@ -175,20 +194,21 @@ def main():
         for ratio in ratios:
             elements, h = mixture([(oxidiser, ratio), (fuel, 1.0)])
             refiner = Refiner(gas, elements)
+            mass = true_mass(elements)
             for bar in PRESSURES:
                 p0 = bar * BAR
                 chamber = burn(gas, refiner, rows, elements, h, p0, check)
                 assert condenses(chamber, condensed) is None
 
                 def confirm(solver, p):
-                    gas.SPX = chamber.entropy, p, np.maximum(chamber.x, 0)
+                    gas.SPX = chamber.entropy / mass, p, np.maximum(chamber.x, 0)
                     gas.equilibrate("SP", solver=solver, rtol=1e-12, max_steps=5000)
 
                 shifting, end = expand(gas, shifting_path(refiner, chamber), chamber, check, condensed, confirm)
                 ends[end] = ends.get(end, 0) + 1
                 frozen, _ = expand(gas, frozen_path(gas, chamber), chamber, check, (), None)
                 for station in frozen[1:]:
-                    gas.SPX = chamber.entropy, station.p, chamber.x
+                    gas.SPX = chamber.entropy / mass, station.p, chamber.x
                     assert abs(gas.T / station.T - 1) < 1e-9
                 cases.append((ratio, p0, shifting, frozen))
         peak = np.max([s.x for case in cases for s in case[2]], axis=0)
