@@ -46,3 +46,17 @@ export function show(name: string, value: number, digits?: number): Shown {
   const entry = quantity(name);
   return showIn(unitFor(entry, [value]), value, digits ?? entry.digits);
 }
+
+/** A stated value with the digits it needs and no more, up to four: `25`, `97.5 %`, `3.5`. */
+export function showStated(name: string, value: number): Shown {
+  const entry = quantity(name);
+  const unit = unitFor(entry, [value]);
+  return showIn(unit, value, neededDigits(value * unit.perSI));
+}
+
+function neededDigits(value: number): number {
+  const rounded = Math.abs(Number(value.toPrecision(4)));
+  if (rounded === 0) return 1;
+  const [whole = '', decimals = ''] = String(rounded).split('.');
+  return (whole === '0' ? 0 : whole.length) + decimals.replace(whole === '0' ? /^0+/ : /^$/, '').length;
+}

@@ -33,8 +33,3 @@ export interface EngineSolution {
 export function diameterOf(area: number): number {
   return Math.sqrt((4 * area) / Math.PI);
 }
-
-/** Area of a circle of this diameter: A = π D²/4 [m²]. */
-export function areaOf(diameter: number): number {
-  return (Math.PI * diameter ** 2) / 4;
-}

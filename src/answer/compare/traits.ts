@@ -3,7 +3,7 @@
 import { STANDARD_ATMOSPHERE } from '../../physics/constants.ts';
 import type { Ingredient, Nozzle, Propellants } from '../../study/model.ts';
 import { conditionAt, conditionInVacuum } from '../conditions.ts';
-import { show } from '../display.ts';
+import { showStated } from '../display.ts';
 import { diameterOf, type EngineSolution } from '../solution.ts';
 
 /** Equal to this relative difference: rounding of a sized throat, not a design difference. */
@@ -46,7 +46,7 @@ function number(
     words: (engine) => {
       const value = of(engine);
       if (value === null) return 'none';
-      return `${named === undefined ? '' : `${named} `}${show(quantity, value).text}`;
+      return `${named === undefined ? '' : `${named} `}${showStated(quantity, value).text}`;
     },
   };
 }
@@ -107,9 +107,9 @@ export function nozzleForm(nozzle: Nozzle): string {
     case 'ideal':
       return 'ideal nozzle, no wall of its own';
     case 'cone':
-      return `${show('nozzle.halfAngle', nozzle.halfAngle.value).text} cone`;
+      return `${showStated('nozzle.halfAngle', nozzle.halfAngle.value).text} cone`;
     case 'bell':
-      return `bell of ${show('nozzle.length', nozzle.length.value).text} length`;
+      return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length`;
     case 'adapting':
       return 'nozzle that adapts to the air, a bound';
   }

@@ -1,9 +1,9 @@
 /** The answer of a study as a reader at a terminal meets it: question, answer, comparison, honesty. */
 
 import { findQuantity, quantity } from '../../../answer/catalogue.ts';
-import { showIn, unitFor } from '../../../answer/display.ts';
+import { showIn, showStated, unitFor } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
-import { tableText, type TableGroup, type TableRow } from './table.ts';
+import { type TableGroup, type TableRow, tableText } from './table.ts';
 import { wrapped } from './wrap.ts';
 
 /** What was asked for besides the pad, 10 km and vacuum, by altitude [m] or by pressure [Pa]. */
@@ -19,11 +19,20 @@ export function answerText(answer: StudyAnswer, asked: Asked, width: number): st
     shortAnswerText(answer, width),
     failedText(answer, width),
     heldEqualText(answer, width),
-    engines.length === 0 ? '' : tableText(engines.map((engine) => engine.name), groupsOf(engines, asked)),
+    engines.length === 0
+      ? ''
+      : tableText(
+          engines.map((engine) => engine.name),
+          groupsOf(engines, asked),
+        ),
     crossingText(answer),
     notesText(engines, width),
     listText('Why a number is missing', missingReasons(engines, asked), width),
-    listText('What the engines are', engines.map((e) => `${e.name}: ${e.description}; ${e.propellants}; ${e.chemistry}.`), width),
+    listText(
+      'What the engines are',
+      engines.map((e) => `${e.name}: ${e.description}; ${e.propellants}; ${e.chemistry}.`),
+      width,
+    ),
     listText('Not in these numbers', notInNumbers(answer, engines), width),
     listText('Handle with care', answer.hazards, width),
     wrapped(answer.caution, width),
@@ -79,7 +88,7 @@ function groupsOf(engines: readonly EngineAnswer[], asked: Asked): readonly Tabl
 
 function headingAt(altitude: number, row: ConditionRow | undefined): string {
   const outside = row ? `, ${pressureText(row.ambientPressure)} outside` : '';
-  const where = altitude === 0 ? 'At the pad' : `At ${quantityText('altitude', altitude)}`;
+  const where = altitude === 0 ? 'At the pad' : `At ${showStated('altitude', altitude).text}`;
   return `${where}${outside}`;
 }
 
@@ -88,8 +97,14 @@ function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[]): 
   return {
     heading,
     rows: [
-      quantityRow('thrust', rows.map((row) => row?.thrust ?? null)),
-      quantityRow('specificImpulse', rows.map((row) => row?.specificImpulse ?? null)),
+      quantityRow(
+        'thrust',
+        rows.map((row) => row?.thrust ?? null),
+      ),
+      quantityRow(
+        'specificImpulse',
+        rows.map((row) => row?.specificImpulse ?? null),
+      ),
       { label: 'the gas', cells: rows.map((row) => (row ? flowWords(row) : 'no number')) },
     ],
   };
@@ -112,8 +127,14 @@ function vacuumGroup(engines: readonly EngineAnswer[]): TableGroup {
   return {
     heading: 'In vacuum',
     rows: [
-      quantityRow('thrust', engines.map((engine) => engine.vacuum.thrust)),
-      quantityRow('specificImpulse', engines.map((engine) => engine.vacuum.specificImpulse)),
+      quantityRow(
+        'thrust',
+        engines.map((engine) => engine.vacuum.thrust),
+      ),
+      quantityRow(
+        'specificImpulse',
+        engines.map((engine) => engine.vacuum.specificImpulse),
+      ),
     ],
   };
 }
@@ -142,17 +163,6 @@ function quantityRow(name: string, values: readonly (number | null)[]): TableRow
     label: entry.label,
     cells: values.map((value) => (value === null ? 'no number' : showIn(unit, value, entry.digits).text)),
   };
-}
-
-function quantityText(name: string, value: number): string {
-  const entry = quantity(name);
-  return showIn(unitFor(entry, [value]), value, plainDigits(value * entry.unit.perSI)).text;
-}
-
-/** `10 km` rather than `10.00 km`: a stated number keeps the digits it needs. */
-function plainDigits(value: number): number {
-  const plain = String(Number(Math.abs(value).toPrecision(5)));
-  return Math.max(1, plain.replace(/^0\.0*/, '').replace('.', '').length);
 }
 
 function pressureText(pressure: number): string {
@@ -201,7 +211,7 @@ function whereOf(engine: EngineAnswer, path: string): string {
     return `in ${pressureText(engine.ambients[index]?.ambientPressure ?? 0)}`;
   }
   const altitude = engine.altitudes[index]?.altitude ?? 0;
-  return altitude === 0 ? 'at the pad' : `at ${quantityText('altitude', altitude)}`;
+  return altitude === 0 ? 'at the pad' : `at ${showStated('altitude', altitude).text}`;
 }
 
 function labelOf(path: string): string {

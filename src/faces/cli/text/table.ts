@@ -28,10 +28,7 @@ export function tableText(names: readonly string[], groups: readonly TableGroup[
     ),
   );
   const line = (label: string, cells: readonly string[]): string =>
-    [
-      padEnd(label, labelWidth),
-      ...cells.map((cell, i) => padEnd(cell, widths[i] ?? 0)),
-    ]
+    [padEnd(label, labelWidth), ...cells.map((cell, i) => padEnd(cell, widths[i] ?? 0))]
       .join(' '.repeat(GAP))
       .trimEnd();
   const blocks = groups.map((group) =>

@@ -1,0 +1,200 @@
+/** The printed answer of one engine, derived from its solution; every null in it has its reason. */
+
+import { attempt } from '../numerics/problem.ts';
+import { geometricAltitudeAtPressure } from '../physics/air/index.ts';
+import { STANDARD_ATMOSPHERE } from '../physics/constants.ts';
+import {
+  type Condition,
+  conditionAt,
+  conditionAtAltitude,
+  conditionInVacuum,
+  STANDARD_ALTITUDES,
+} from './conditions.ts';
+import type { ConditionRow, EngineAnswer, Reason, ThrustFigures } from './model.ts';
+import { diameterOf, type EngineSolution } from './solution.ts';
+
+/** Conditions asked for besides the standard altitudes. */
+export interface Wanted {
+  /** [m] geometric */ readonly altitudes: readonly number[];
+  /** [Pa] */ readonly ambients: readonly number[];
+}
+
+export function engineAnswer(solution: EngineSolution, wanted: Wanted): EngineAnswer {
+  const { expansion, nozzle, input } = solution;
+  const { chamber, throat } = expansion;
+  const { exit } = nozzle;
+  const reasons: Reason[] = [];
+  const vacuum = conditionInVacuum(solution);
+  const seaLevel = conditionAt(solution, STANDARD_ATMOSPHERE, 0);
+  reasons.push(...reasonsOf(vacuum, 'vacuum'), ...reasonsOf(seaLevel, 'seaLevel'));
+  const altitudes = rowsOf(
+    sortedOnce([...STANDARD_ALTITUDES, ...wanted.altitudes]),
+    (altitude) => conditionAtAltitude(solution, altitude),
+    'altitudes',
+    reasons,
+  );
+  const ambients = rowsOf(
+    wanted.ambients,
+    (pressure) => conditionAt(solution, pressure, null),
+    'ambients',
+    reasons,
+  );
+  const matchedAltitude = attempt(() => geometricAltitudeAtPressure(nozzle.matchedAmbient));
+  reasons.push(...stateReasons(solution));
+  if (!matchedAltitude.ok) {
+    reasons.push(
+      reason(
+        'matched.altitude',
+        matchedAltitude.problem.what,
+        'Use the pressure itself: matched.ambientPressure.',
+      ),
+    );
+  }
+  if (solution.bulkDensity === null) {
+    reasons.push(
+      reason(
+        'chamber.bulkDensity',
+        'The density of what is stored is not known: a gas, or an ingredient without a density.',
+        'State a density for ingredients of your own; a gas has none until its tank pressure is stated.',
+      ),
+    );
+  }
+  return {
+    id: input.id,
+    name: input.name,
+    description: solution.description,
+    propellants: solution.propellants,
+    chemistry: solution.chemistry,
+    chamber: {
+      pressure: chamber.pressure,
+      temperature: chamber.temperature,
+      molarMass: chamber.molarMass,
+      isentropicExponent: chamber.isentropicExponent,
+      composition: chamber.composition(),
+      bulkDensity: solution.bulkDensity,
+    },
+    characteristicVelocity: solution.characteristicVelocity,
+    throat: {
+      pressure: throat.pressure,
+      temperature: throat.temperature,
+      diameter: diameterOf(solution.throatArea),
+    },
+    exit: {
+      pressure: exit.pressure,
+      temperature: exit.temperature,
+      mach: exit.mach,
+      diameter: diameterOf(solution.exitArea),
+      velocity: exit.velocity,
+    },
+    areaRatio: nozzle.spec.areaRatio,
+    massFlow: solution.massFlow,
+    divergenceFactor: nozzle.divergenceFactor,
+    vacuum: figuresOf(vacuum.row),
+    seaLevel: figuresOf(seaLevel.row),
+    matched: {
+      ambientPressure: nozzle.matchedAmbient,
+      altitude: matchedAltitude.ok ? matchedAltitude.value : null,
+    },
+    altitudes,
+    ambients,
+    contour: solution.contour,
+    contourIs: solution.contourIs,
+    wall: solution.wall,
+    models: solution.models,
+    omitted: solution.omitted,
+    notes: solution.notes,
+    bands: {},
+    reasons,
+  };
+}
+
+function figuresOf({
+  thrustCoefficient,
+  specificImpulse,
+  thrust,
+  thrustIfFull,
+}: ConditionRow): ThrustFigures {
+  return { thrustCoefficient, specificImpulse, thrust, thrustIfFull };
+}
+
+function sortedOnce(values: readonly number[]): readonly number[] {
+  return [...new Set(values)].sort((a, b) => a - b);
+}
+
+/** One row a condition; a condition that cannot be computed at all leaves no row, but a reason under the list. */
+function rowsOf(
+  conditions: readonly number[],
+  compute: (condition: number) => Condition,
+  path: 'altitudes' | 'ambients',
+  reasons: Reason[],
+): readonly ConditionRow[] {
+  const rows: ConditionRow[] = [];
+  for (const condition of conditions) {
+    const outcome = attempt(() => compute(condition));
+    if (outcome.ok) {
+      reasons.push(...reasonsOf(outcome.value, `${path}[${rows.length}]`));
+      rows.push(outcome.value.row);
+    } else {
+      reasons.push(reason(path, outcome.problem.what, outcome.problem.mend));
+    }
+  }
+  return rows;
+}
+
+const nullable = ['thrustCoefficient', 'specificImpulse', 'thrust'] as const;
+
+function reasonsOf({ row, absent }: Condition, path: string): readonly Reason[] {
+  if (absent === null) return [];
+  const { why, mend } = inTwo(absent);
+  return nullable.filter((key) => row[key] === null).map((key) => reason(`${path}.${key}`, why, mend));
+}
+
+/** The models tell why and what to do in one text, the advice in its last sentence. */
+function inTwo(absent: string): { readonly why: string; readonly mend: string } {
+  const sentences = absent.split(/(?<=[.!?])\s+(?=[A-Z])/);
+  const mend = sentences.length > 1 ? sentences.at(-1) : undefined;
+  return mend === undefined
+    ? { why: absent, mend: 'Ask at a lower ambient pressure, or choose another nozzle.' }
+    : { why: sentences.slice(0, -1).join(' '), mend };
+}
+
+/** Where two phases of one substance stand together, the gas has no sound speed, hence no Mach number. */
+function stateReasons({ expansion, nozzle, wall }: EngineSolution): readonly Reason[] {
+  const found: Reason[] = [];
+  const mend = 'Use pressure, temperature or velocity there instead, or chemistry: frozen.';
+  const why = (absent: string | null): string => absent ?? 'The gas has no sound speed of its own there.';
+  if (expansion.chamber.isentropicExponent === null) {
+    found.push(reason('chamber.isentropicExponent', why(expansion.chamber.absent), mend));
+  }
+  if (nozzle.exit.mach === null) found.push(reason('exit.mach', why(nozzle.exit.absent), mend));
+  wall.forEach((point, i) => {
+    if (point.mach !== null) return;
+    found.push(
+      reason(
+        `wall[${i}].mach`,
+        'Two phases of one substance stand together here, so the gas has no sound speed.',
+        mend,
+      ),
+    );
+  });
+  return found;
+}
+
+function reason(path: string, text: string, mend: string): Reason {
+  return { path, reason: text, mend };
+}
+
+/** A row that could not be computed at all, as told by its reason. */
+export function isMissingRow({ path }: Reason): boolean {
+  return path === 'altitudes' || path === 'ambients';
+}
+
+/** Stops an answer with a number that is none: a bug, never the user's fault. */
+export function refuseNonFinite(value: unknown, path: string): void {
+  if (typeof value === 'number') {
+    if (!Number.isFinite(value)) throw new Error(`The answer holds ${value} at ${path}`);
+    return;
+  }
+  if (typeof value !== 'object' || value === null) return;
+  for (const [key, inner] of Object.entries(value)) refuseNonFinite(inner, `${path}.${key}`);
+}

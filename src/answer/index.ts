@@ -1,0 +1,20 @@
+export { type CatalogueEntry, catalogue, findQuantity, quantity, quantityNameAt } from './catalogue.ts';
+export { CAUTION, hazardsOf } from './caution.ts';
+export { compareEngines } from './compare.ts';
+export {
+  altitudeCurve,
+  type Condition,
+  conditionAt,
+  conditionAtAltitude,
+  conditionInVacuum,
+  rowAt,
+  STANDARD_ALTITUDES,
+} from './conditions.ts';
+export { show } from './display.ts';
+export { engineAnswer } from './engineAnswer.ts';
+export { gatherMaterials, type Materials } from './materials.ts';
+export type * from './model.ts';
+export type { DataShelf } from './shelf.ts';
+export type { EngineSolution } from './solution.ts';
+export { type SolvedStudy, type SolveOptions, solveStudy, solveStudyLive } from './solve.ts';
+export { solveEngine } from './solveEngine.ts';

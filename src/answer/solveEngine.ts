@@ -1,0 +1,182 @@
+/** One engine: gas, nozzle, size, wall. Synchronous once its data rows are there. */
+
+import { ProblemError } from '../numerics/problem.ts';
+import { airAtGeometricAltitude } from '../physics/air/index.ts';
+import {
+  type ChamberShape,
+  chamberAndNozzleContour,
+  type NozzleModel,
+  type NozzleSize,
+  type NozzleSpec,
+  nozzleModel,
+  throatAreaFor,
+  wallStates,
+} from '../physics/nozzle/index.ts';
+import type { Ambient, Chamber, EngineInput, Nozzle, Quantity, Size } from '../study/model.ts';
+import { nozzleForm } from './compare/traits.ts';
+import { conditionAt } from './conditions.ts';
+import { show, showStated } from './display.ts';
+import type { Materials } from './materials.ts';
+import { diameterOf, type EngineSolution } from './solution.ts';
+import { advisedWhenCold, workingGas } from './workingGas.ts';
+
+/**
+ * @param others engines solved before, by id, from which this one may take its size
+ * @throws ProblemError where the engine cannot be computed
+ */
+export function solveEngine(
+  input: EngineInput,
+  materials: Materials,
+  others: ReadonlyMap<string, EngineSolution> = new Map(),
+): EngineSolution {
+  const gas = workingGas(input, materials);
+  const { expansion } = gas;
+  const spec = specOf(input.nozzle);
+  const nozzle = advisedWhenCold(input, () => nozzleModel(thrustSpec(input, spec), expansion));
+  const throatArea = throatAreaOf(input.size, nozzle, others);
+  const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
+  const contour = chamberAndNozzleContour(spec, diameterOf(throatArea) / 2, chamberShape(input.chamber));
+  return {
+    input,
+    description: `${nozzleForm(input.nozzle)}, area ratio ${showStated('areaRatio', spec.areaRatio).text}`,
+    propellants: gas.text,
+    chemistry: gas.chemistry,
+    mixtureRatio: gas.mixtureRatio,
+    expansion,
+    nozzle,
+    characteristicVelocity,
+    throatArea,
+    exitArea: throatArea * spec.areaRatio,
+    massFlow: (expansion.chamber.pressure * throatArea) / characteristicVelocity,
+    bulkDensity: gas.bulkDensity,
+    contour,
+    contourIs: spec.kind === 'ideal' || spec.kind === 'adapting' ? 'notional' : 'shape',
+    wall: advisedWhenCold(input, () => wallStates(contour, expansion)),
+    records: gas.records,
+    models: [
+      ...new Set([...gas.models, 'delivered', ...nozzle.models, 'nozzle-size', 'nozzle-contour', 'air']),
+    ],
+    omitted: [...new Set([...gas.omitted, ...nozzle.omitted, ...omittedOf(input)])],
+    notes: notesOf(input, nozzle),
+  };
+}
+
+function specOf(nozzle: Nozzle): NozzleSpec {
+  const areaRatio = nozzle.areaRatio.value;
+  switch (nozzle.kind) {
+    case 'ideal':
+    case 'adapting':
+      return { kind: nozzle.kind, areaRatio };
+    case 'cone':
+      return { kind: 'cone', areaRatio, halfAngle: nozzle.halfAngle.value };
+    case 'bell':
+      return {
+        kind: 'bell',
+        areaRatio,
+        length: nozzle.length.value,
+        ...(nozzle.throatAngle && { throatAngle: nozzle.throatAngle.value }),
+        ...(nozzle.lipAngle && { lipAngle: nozzle.lipAngle.value }),
+      };
+  }
+}
+
+/** `losses: none` asks for the thrust of the ideal nozzle of the same area ratio; the wall keeps its shape. */
+function thrustSpec(input: EngineInput, spec: NozzleSpec): NozzleSpec {
+  const lossy = spec.kind === 'cone' || spec.kind === 'bell';
+  return input.losses === 'none' && lossy ? { kind: 'ideal', areaRatio: spec.areaRatio } : spec;
+}
+
+function throatAreaOf(size: Size, nozzle: NozzleModel, others: ReadonlyMap<string, EngineSolution>): number {
+  if (size.by !== 'same') return throatAreaFor(statedSize(size), nozzle);
+  const other = others.get(size.as);
+  if (other === undefined) {
+    throw new ProblemError({
+      code: 'size-of-unsolved-engine',
+      what: `The size is taken from the engine “${size.as}”, which could not be computed.`,
+      mend: 'Mend that engine first, or give this one a size of its own.',
+      where: 'size',
+    });
+  }
+  if (size.what !== 'thrust') {
+    return size.what === 'throat' ? other.throatArea : other.exitArea / nozzle.spec.areaRatio;
+  }
+  return throatAreaFor(thrustSize(size.as, size.at, other), nozzle);
+}
+
+function thrustSize(as: string, at: Ambient, other: EngineSolution): NozzleSize {
+  const ambientPressure = pressureOf(at);
+  const { row, absent } = conditionAt(other, ambientPressure, null);
+  if (row.thrust === null) {
+    throw new ProblemError({
+      code: 'size-of-engine-without-thrust',
+      what: `The engine “${as}” has no thrust at ${show('ambientPressure', ambientPressure).text} to take over.`,
+      ...(absent !== null && { why: absent }),
+      mend: 'Compare at the same thrust in vacuum, or at the same throat.',
+      where: 'size',
+    });
+  }
+  return { by: 'thrust', thrust: row.thrust, ambientPressure };
+}
+
+function statedSize(size: Exclude<Size, { by: 'same' }>): NozzleSize {
+  return size.by === 'thrust'
+    ? { by: 'thrust', thrust: size.thrust.value, ambientPressure: pressureOf(size.at) }
+    : { by: size.by, diameter: size.diameter.value };
+}
+
+/** Ambient pressure [Pa] of a stated place. */
+export function pressureOf(ambient: Ambient): number {
+  switch (ambient.kind) {
+    case 'vacuum':
+      return 0;
+    case 'altitude':
+      return airAtGeometricAltitude(ambient.altitude.value).pressure;
+    case 'pressure':
+      return ambient.pressure.value;
+  }
+}
+
+function chamberShape(chamber: Chamber): ChamberShape {
+  return {
+    contractionRatio: chamber.contractionRatio.value,
+    characteristicLength: chamber.characteristicLength.value,
+    convergingAngle: chamber.convergingAngle.value,
+  };
+}
+
+function omittedOf(input: EngineInput): readonly string[] {
+  const spread = quantitiesOf(input).filter((quantity) => quantity.plusMinus !== null);
+  return [
+    'Pumps and turbines: the propellant flow and the specific impulse are those of the thrust chamber alone.',
+    'Cooling, and the propellant some engines spend on it.',
+    ...(spread.length > 0
+      ? [
+          `The stated ± of ${spread.map(({ text }) => text).join(', ')}: results hold at the middle values; this version does not carry the spread through.`,
+        ]
+      : []),
+  ];
+}
+
+/** Every quantity inside an engine's input, wherever it stands. */
+function quantitiesOf(value: unknown): readonly Quantity[] {
+  if (typeof value !== 'object' || value === null) return [];
+  if ('plusMinus' in value) return [value as Quantity];
+  return Object.values(value).flatMap(quantitiesOf);
+}
+
+function notesOf(input: EngineInput, nozzle: NozzleModel): readonly string[] {
+  const { efficiency } = input.chamber;
+  const notes: string[] = [];
+  if (input.losses === 'none' && efficiency.value < 1) {
+    notes.push(
+      `losses: none takes the losses of the nozzle away; the stated chamber efficiency of ${showStated('chamber.efficiency', efficiency.value).text} still counts.`,
+    );
+  }
+  if (input.losses !== 'none' && efficiency.byDefault) {
+    notes.push('No chamber efficiency is stated, so ideal combustion (100 %) is taken.');
+  }
+  for (const { notice } of [nozzle.expansion.chamber, nozzle.exit]) {
+    if (notice !== null && !notes.includes(notice)) notes.push(notice);
+  }
+  return notes;
+}
