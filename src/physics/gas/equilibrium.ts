@@ -8,8 +8,17 @@
  * Source: S. Gordon & B. J. McBride, NASA RP-1311 (1994), ch. 3.4; the bookkeeping is our own.
  */
 
+import { solveDenseInto } from '../../numerics/denseSolve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
-import { type GibbsWork, type Held, minimiseGibbs, type NewtonOutcome, startCold } from './gibbsMinimum.ts';
+import { equilibriumState } from './equilibriumState.ts';
+import {
+  type ActivePhase,
+  type GibbsWork,
+  type Held,
+  minimiseGibbs,
+  type NewtonOutcome,
+  startCold,
+} from './gibbsMinimum.ts';
 import {
   HIGHEST_TEMPERATURE,
   LOWEST_TEMPERATURE,
@@ -33,8 +42,11 @@ export function equilibrate(work: GibbsWork, pressure: number, held: Held): void
   if (first !== 'converged') {
     startCold(work);
     let outcome = settlePhases(work, pressure, held);
-    if (outcome !== 'converged' && outcome !== 'no-gas' && held.kind !== 'temperature') {
-      outcome = fromBothEnds(work, pressure, held);
+    if (outcome === 'slow' && held.kind === 'temperature')
+      outcome = descend(work, pressure, held.temperature);
+    if (outcome !== 'converged' && outcome !== 'beyond-phase-data' && held.kind !== 'temperature') {
+      startCold(work);
+      outcome = byTemperature(work, pressure, held);
     }
     if (outcome !== 'converged') throw noEquilibrium(work, pressure, held, outcome);
   }
@@ -42,16 +54,80 @@ export function equilibrate(work: GibbsWork, pressure: number, held: Held): void
   work.balanceResidual = balanceResidual(work);
 }
 
-/** A second way in: equilibrium at several temperatures first, then the held quantity from there. */
-function fromBothEnds(work: GibbsWork, pressure: number, held: Held): NewtonOutcome {
-  let outcome: NewtonOutcome = 'slow';
-  for (const temperature of [1500, 4500, 800, 350]) {
-    startCold(work);
-    if (settlePhases(work, pressure, { kind: 'temperature', temperature }) !== 'converged') continue;
-    outcome = settlePhases(work, pressure, held);
-    if (outcome === 'converged') return outcome;
+/** Come down from the hottest gas in steps, so that what condenses on the way is there already. */
+function descend(work: GibbsWork, pressure: number, temperature: number): NewtonOutcome {
+  startCold(work);
+  for (let T = HIGHEST_TEMPERATURE; T > temperature; T *= 0.9) {
+    const outcome = settlePhases(work, pressure, { kind: 'temperature', temperature: T });
+    if (outcome !== 'converged') return outcome;
   }
-  return outcome;
+  return settlePhases(work, pressure, { kind: 'temperature', temperature });
+}
+
+/**
+ * The sure way to a held enthalpy or entropy: both rise with temperature at constant pressure, so bracket the
+ * temperature with equilibria at held temperature, then let Newton finish, with both phases of a substance where the
+ * rise is a jump.
+ */
+function byTemperature(work: GibbsWork, pressure: number, held: HeldFreeTemperature): NewtonOutcome {
+  const wanted = held.kind === 'enthalpy' ? held.enthalpy : held.entropy;
+  let low = LOWEST_TEMPERATURE;
+  let high = HIGHEST_TEMPERATURE;
+  let outcome = valueAt(work, pressure, held.kind, high);
+  if (typeof outcome === 'string') return outcome;
+  if (outcome < wanted) {
+    work.temperature = 2 * HIGHEST_TEMPERATURE;
+    return 'slow';
+  }
+  for (let step = 0; step < 60 && high - low > 1e-3; step++) {
+    const middle = 0.5 * (low + high);
+    const value = valueAt(work, pressure, held.kind, middle);
+    // Without gas at all the mixture is colder than the state sought.
+    if (value === 'no-gas' || (typeof value === 'number' && value < wanted)) low = middle;
+    else if (typeof value === 'number') high = middle;
+    else return value;
+  }
+  outcome = valueAt(work, pressure, held.kind, high);
+  if (high < LOWEST_TEMPERATURE + 0.01) {
+    work.temperature = 0.5 * LOWEST_TEMPERATURE;
+    return 'slow';
+  }
+  const jump = work.active.find(({ substance }) =>
+    substance.transitions.some((T) => T > low - 0.01 && T < high + 0.01),
+  );
+  if (jump) {
+    const place = jump.substance.phases.findIndex((phase) => phase.index === jump.phase);
+    const colder = jump.substance.phases[place - 1];
+    if (colder && Math.abs(colder.to - high) < 0.02) {
+      const half = 0.5 * jump.moles;
+      jump.moles = half;
+      work.active.push({ substance: jump.substance, phase: colder.index, moles: half });
+    }
+  }
+  return settlePhases(work, pressure, held);
+}
+
+type HeldFreeTemperature = Exclude<Held, { readonly kind: 'temperature' }>;
+
+/** Enthalpy or entropy of the equilibrium at a held temperature, or why there is none. */
+function valueAt(
+  work: GibbsWork,
+  pressure: number,
+  kind: 'enthalpy' | 'entropy',
+  temperature: number,
+): number | Exclude<NewtonOutcome, 'converged'> {
+  const held: Held = { kind: 'temperature', temperature };
+  let outcome = settlePhases(work, pressure, held);
+  if (outcome !== 'converged' && outcome !== 'no-gas') {
+    startCold(work);
+    outcome = settlePhases(work, pressure, held);
+    if (outcome === 'slow') outcome = descend(work, pressure, temperature);
+  }
+  if (outcome !== 'converged') {
+    startCold(work);
+    return outcome;
+  }
+  return kind === 'enthalpy' ? equilibriumState(work).enthalpy : equilibriumState(work).entropy;
 }
 
 /** Newton, then let phases enter, leave and change, until nothing changes any more. */
@@ -65,22 +141,26 @@ function settlePhases(work: GibbsWork, pressure: number, held: Held): NewtonOutc
   for (let round = 0; round < MOST_CHANGES; round++) {
     const outcome = minimiseGibbs(work, pressure, held);
     if (outcome !== 'converged') {
-      if (active.length === 0 || (outcome === 'no-gas' && ++emptied > 3)) return outcome;
+      if (active.length === 0 || ++emptied > 4) return outcome;
       // A phase too many: the one that entered last goes, and the gas starts afresh.
       const index = active.findIndex((phase) => phase.phase === lastEntered);
       active.splice(Math.max(index, 0), 1);
       lastEntered = -1;
       const kept = active.map((phase) => ({ ...phase, moles: 0 }));
-      if (round > MOST_CHANGES / 2) kept.length = 0;
       startCold(work);
       active.push(...kept);
       continue;
     }
     if (removeNegative(work)) continue;
-    if (freeT && moveOutOfRange(work, flips)) continue;
-    const entered = enterBest(work);
-    if (entered < 0) return 'converged';
-    lastEntered = entered;
+    if (freeT) {
+      const moved = moveOutOfRange(work, flips);
+      if (moved === 'beyond-phase-data') return moved;
+      if (moved) continue;
+    }
+    const entering = bestEntering(work);
+    if (!entering) return 'converged';
+    if (letEnter(work, entering, freeT) === 'no-gas') return 'no-gas';
+    lastEntered = entering.phase;
   }
   return 'slow';
 }
@@ -112,7 +192,7 @@ function removeNegative(work: GibbsWork): boolean {
 }
 
 /** Change phases whose temperature range has been left; both stand together when they chase each other. */
-function moveOutOfRange(work: GibbsWork, flips: Map<Substance, number>): boolean {
+function moveOutOfRange(work: GibbsWork, flips: Map<Substance, number>): boolean | 'beyond-phase-data' {
   const { active, temperature } = work;
   for (let i = 0; i < active.length; i++) {
     const phase = active[i]!;
@@ -125,13 +205,14 @@ function moveOutOfRange(work: GibbsWork, flips: Map<Substance, number>): boolean
     const hotter = temperature > own.to;
     const position = substance.phases.indexOf(own) + (hotter ? 1 : -1);
     const next = substance.phases[position];
+    const count = (flips.get(substance) ?? 0) + 1;
+    flips.set(substance, count);
     if (!next) {
       // Beyond the data of the substance: it cannot stand as a condensed phase there.
+      if (count > 3) return 'beyond-phase-data';
       active.splice(i, 1);
       return true;
     }
-    const count = (flips.get(substance) ?? 0) + 1;
-    flips.set(substance, count);
     if (count >= 2) active.push({ substance, phase: next.index, moles: 0 });
     else active[i] = { substance, phase: next.index, moles: phase.moles };
     return true;
@@ -139,13 +220,11 @@ function moveOutOfRange(work: GibbsWork, flips: Map<Substance, number>): boolean
   return false;
 }
 
-/** Let the phase enter that lowers the Gibbs energy most; returns its index, or −1 when none does. */
-function enterBest(work: GibbsWork): number {
+/** The phase that would lower the Gibbs energy most by entering, per atom; null when none would. */
+function bestEntering(work: GibbsWork): ActivePhase | null {
   const { mixture, active, temperature, basis, solution, gibbs, enthalpy, cp } = work;
   const E = mixture.elements.length;
-  // Phase rule: gas plus C phases of E components leave E + 2 − (1 + C) freedoms, pressure and one more are used.
-  if (active.length >= E) return -1;
-  let best: { substance: Substance; phase: number } | null = null;
+  let best: ActivePhase | null = null;
   let most = ENTER_MARGIN;
   for (const substance of mixture.substances) {
     if (temperature > substance.highest) continue;
@@ -160,12 +239,81 @@ function enterBest(work: GibbsWork): number {
     }
     if (drive / atoms > most) {
       most = drive / atoms;
-      best = { substance, phase: substance.rangePhase[row]! };
+      best = { substance, phase: substance.rangePhase[row]!, moles: 0 };
     }
   }
-  if (!best) return -1;
-  active.push({ ...best, moles: 0 });
-  return best.phase;
+  return best;
+}
+
+/**
+ * Let a phase in. Where its formula is a sum of the active ones (Al4C3 beside Al and C) it takes the place of the one
+ * that its growth uses up first, as in the simplex method. At a held temperature as many phases as elements leave no
+ * gas, by the phase rule; unless one of them would be negative, which then leaves.
+ */
+function letEnter(work: GibbsWork, entering: ActivePhase, freeT: boolean): 'entered' | 'no-gas' {
+  const { active, mixture } = work;
+  const E = mixture.elements.length;
+  const formulaOf = ({ substance }: ActivePhase): Float64Array =>
+    mixture.formula.subarray(substance.index * E, (substance.index + 1) * E);
+  const shares = asSumOf(active.map(formulaOf), formulaOf(entering));
+  if (shares) {
+    let leaving = -1;
+    let grows = Number.POSITIVE_INFINITY;
+    shares.forEach((share, c) => {
+      if (share > 1e-9 && active[c]!.moles / share < grows) {
+        grows = active[c]!.moles / share;
+        leaving = c;
+      }
+    });
+    if (leaving < 0) return 'no-gas';
+    shares.forEach((share, c) => {
+      active[c]!.moles -= share * grows;
+    });
+    active.splice(leaving, 1);
+    active.push({ ...entering, moles: grows });
+    return 'entered';
+  }
+  active.push(entering);
+  if (freeT || active.length < E) return 'entered';
+  const amounts = asSumOf(active.map(formulaOf), work.elementTotals);
+  if (!amounts) return 'entered';
+  let worst = -1;
+  let least = 0;
+  amounts.forEach((amount, c) => {
+    if (amount < least && active[c] !== entering) {
+      least = amount;
+      worst = c;
+    }
+  });
+  if (worst < 0) return 'no-gas';
+  active.splice(worst, 1);
+  return 'entered';
+}
+
+/** Coefficients by which `parts` add up to `whole`, or null when they can't. Least squares, exact for these small integers. */
+function asSumOf(parts: readonly Float64Array[], whole: Float64Array): Float64Array | null {
+  const count = parts.length;
+  if (count === 0) return null;
+  const stride = count + 1;
+  const system = new Float64Array(count * stride);
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j < count; j++) system[i * stride + j] = dot(parts[i]!, parts[j]!);
+    system[i * stride + count] = dot(parts[i]!, whole);
+  }
+  const x = new Float64Array(count);
+  if (!solveDenseInto(x, system, count, stride)) return null;
+  for (let k = 0; k < whole.length; k++) {
+    let sum = 0;
+    for (let i = 0; i < count; i++) sum += x[i]! * parts[i]![k]!;
+    if (Math.abs(sum - whole[k]!) > 1e-9 * (1 + Math.abs(whole[k]!))) return null;
+  }
+  return x;
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let k = 0; k < a.length; k++) sum += a[k]! * b[k]!;
+  return sum;
 }
 
 /** Largest relative miss of Σ a n = b over the elements, condensed phases included. */
@@ -218,6 +366,15 @@ function noEquilibrium(work: GibbsWork, pressure: number, held: Held, outcome: N
       code: 'no-gas-left',
       what: `At ${describeHeld(held)} and ${bar(pressure)} everything condenses: no gas is left to flow.`,
       mend: 'Use a hotter mixture, a lower pressure, or one with lighter products.',
+      facts,
+    });
+  }
+  if (outcome === 'beyond-phase-data') {
+    return new ProblemError({
+      code: 'condensed-beyond-data',
+      what: `At ${describeHeld(held)} and ${bar(pressure)} a substance would condense above the highest temperature of its data.`,
+      why: 'liquid water, for one, has data to 600 K only, near its critical point',
+      mend: 'Use a lower pressure, or a mixture that keeps the gas clear of condensing there.',
       facts,
     });
   }

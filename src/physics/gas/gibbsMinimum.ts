@@ -45,7 +45,7 @@ export interface ActivePhase {
   /** [mol/kg]; negative while iterating when it wants to vanish */ moles: number;
 }
 
-export type NewtonOutcome = 'converged' | 'singular' | 'slow' | 'no-gas';
+export type NewtonOutcome = 'converged' | 'singular' | 'slow' | 'no-gas' | 'beyond-phase-data';
 
 /** Everything the iteration writes to; made once per mixture, reused for every state. */
 export interface GibbsWork {
@@ -116,6 +116,8 @@ const MOST_ITERATIONS = 250;
 const LEAST_GAS = 1e-4;
 /** Steps below this, relative to the gas, end the iteration: the next would be below rounding (it converges quadratically). */
 const SMALL_STEP = 3e-12;
+/** Steps that stop shrinking below this are rounding: two phases side by side share what they hold only to this. */
+const ROUNDING_STEP = 1e-8;
 /** ln of the mole fraction below which a species no longer limits the step (RP-1311, eq. 3.1 ff.). */
 const LN_TRACE = -18.420680743952367;
 const LN_ENTER = -9.210340371976182;
@@ -152,7 +154,14 @@ export function minimiseGibbs(work: GibbsWork, pressure: number, held: Held): Ne
   const lnPressure = Math.log(pressure / STANDARD_STATE_PRESSURE);
   work.pressure = pressure;
   if (held.kind === 'temperature') work.temperature = held.temperature;
+  // Substances that are not active now left no amount behind.
+  for (const substance of mixture.substances) work.moles[substance.index] = 0;
+  for (const { substance, moles } of work.active) {
+    if (moles > 0) work.moles[substance.index]! += moles;
+  }
   let smallSteps = 0;
+  let least = Number.POSITIVE_INFINITY;
+  let idle = 0;
   for (let step = 0; step < MOST_ITERATIONS; step++) {
     work.iterations++;
     if (step % 3 === 0 && !chooseComponentsInto(work.basis, mixture, work.moles, work.elementTotals)) {
@@ -163,6 +172,9 @@ export function minimiseGibbs(work: GibbsWork, pressure: number, held: Held): Ne
     if (!solveDenseInto(work.solution, work.system, size, work.stride)) return 'singular';
     const largest = applyStep(work, lnPressure, held.kind !== 'temperature', size, gases, E);
     if (!(work.gasMoles > LEAST_GAS) || !(largest >= 0)) return 'no-gas';
+    idle = largest < 0.5 * least ? 0 : idle + 1;
+    if (largest < least) least = largest;
+    if (idle >= 6 && largest < ROUNDING_STEP) return 'converged';
     if (largest < SMALL_STEP) {
       smallSteps++;
       if (largest < 1e-14 || smallSteps >= 2) return 'converged';

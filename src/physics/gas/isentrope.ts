@@ -71,12 +71,33 @@ export function expandAlong(isentrope: Isentrope): Expansion {
   };
 }
 
+/** Below this share of pressure drop the enthalpy difference loses digits and is integrated instead. */
+const SMALL_DROP = 0.02;
+
+/**
+ * h0 − h [J/kg]. For a small drop from rest it is ∫ dp/ρ by the corrected trapezium with d(1/ρ)/dp = −1/(ρ γ p):
+ *
+ *   ∫ v dp = Δ/2 (v + v0) + Δ²/12 (v' − v0'),     error ~ (Δ/p)⁵/720
+ */
+function enthalpyDrop(chamber: GasState, state: GasState): number {
+  const drop = chamber.pressure - state.pressure;
+  const gamma = state.isentropicExponent;
+  const gamma0 = chamber.isentropicExponent;
+  if (!(drop < SMALL_DROP * chamber.pressure) || gamma === null || gamma0 === null) {
+    return Math.max(chamber.enthalpy - state.enthalpy, 0);
+  }
+  const v = 1 / state.density;
+  const v0 = 1 / chamber.density;
+  const slopes = v0 / (gamma0 * chamber.pressure) - v / (gamma * state.pressure);
+  return Math.max((drop / 2) * (v + v0) + ((drop * drop) / 12) * slopes, 0);
+}
+
 function massFluxOf(chamber: GasState, state: GasState): number {
-  return state.density * Math.sqrt(2 * Math.max(chamber.enthalpy - state.enthalpy, 0));
+  return state.density * Math.sqrt(2 * enthalpyDrop(chamber, state));
 }
 
 function withFlow(state: GasState, chamber: GasState, sonicFlux: number): FlowState {
-  const velocity = Math.sqrt(2 * Math.max(chamber.enthalpy - state.enthalpy, 0));
+  const velocity = Math.sqrt(2 * enthalpyDrop(chamber, state));
   const massFlux = state.density * velocity;
   return {
     ...state,
@@ -97,26 +118,53 @@ function findThroat(isentrope: Isentrope): GasState {
     if (state.soundSpeed === null || state.isentropicExponent === null) break;
     const machSquared = (2 * (chamber.enthalpy - state.enthalpy)) / state.soundSpeed ** 2;
     if (Math.abs(machSquared - 1) < 2e-12) return state;
+    if (!(machSquared > 0 && machSquared < 30)) break;
     const next = (pressure * (1 + state.isentropicExponent * machSquared)) / (1 + state.isentropicExponent);
+    if (!(next > 0.02 * chamber.pressure && next < 0.9999 * chamber.pressure)) break;
     if (!(Math.abs(next - pressure) > 1e-15 * pressure)) return state;
     pressure = next;
-    if (step === 39) break;
   }
   return greatestFlux(isentrope);
 }
 
-/** Golden section on ln p; the mass flux has one maximum between rest and vacuum. */
+/** Shares of the chamber pressure between which a throat is sought when M = 1 does not mark it. */
+const THROAT_SHARES = { low: 0.02, high: 0.9995, scan: 40 };
+
+/** The greatest mass flux itself: a scan over ln p, then golden section about its top. */
 function greatestFlux(isentrope: Isentrope): GasState {
   const { chamber } = isentrope;
+  const flux = (lnP: number): number => {
+    const state = tryState(isentrope, Math.exp(lnP));
+    return state instanceof ProblemError ? 0 : massFluxOf(chamber, state);
+  };
+  const bottom = Math.log(THROAT_SHARES.low * chamber.pressure);
+  const step = (Math.log(THROAT_SHARES.high * chamber.pressure) - bottom) / THROAT_SHARES.scan;
+  let top = 0;
+  let most = 0;
+  for (let i = THROAT_SHARES.scan; i >= 0; i--) {
+    const here = flux(bottom + i * step);
+    if (here > most) {
+      most = here;
+      top = i;
+    }
+  }
+  if (!(most > 0)) {
+    throw new ProblemError({
+      code: 'no-throat',
+      what: 'The gas cannot be followed from the chamber to a throat: no state of the flow was found below the chamber pressure.',
+      why: 'the mixture is nearly all condensed, or at the edge of its data',
+      mend: 'Use a mixture that is a gas for the greater part.',
+      facts: { chamberPressure: chamber.pressure, temperature: chamber.temperature },
+    });
+  }
   const ratio = (Math.sqrt(5) - 1) / 2;
-  const flux = (lnP: number): number => massFluxOf(chamber, isentrope.at(Math.exp(lnP)));
-  let low = Math.log(0.3 * chamber.pressure);
-  let high = Math.log(0.8 * chamber.pressure);
+  let low = bottom + Math.max(top - 1, 0) * step;
+  let high = bottom + Math.min(top + 1, THROAT_SHARES.scan) * step;
   let a = high - ratio * (high - low);
   let b = low + ratio * (high - low);
   let fa = flux(a);
   let fb = flux(b);
-  for (let step = 0; step < 90 && high - low > 1e-11; step++) {
+  for (let i = 0; i < 90 && high - low > 1e-11; i++) {
     if (fa < fb) {
       low = a;
       a = b;
@@ -131,7 +179,7 @@ function greatestFlux(isentrope: Isentrope): GasState {
       fa = flux(a);
     }
   }
-  return isentrope.at(Math.exp(0.5 * (low + high)));
+  return isentrope.at(Math.exp(fa > fb ? a : b));
 }
 
 /** ln(A/A*) − ln(ε) at a state. */
@@ -151,18 +199,29 @@ function subsonicState(
   const atDrop = (lnDrop: number): GasState => isentrope.at(chamber.pressure - Math.exp(lnDrop));
   const throatDrop = Math.log(chamber.pressure - throat.pressure);
   const guess = Math.log(sonicFlux ** 2 / (2 * chamber.density * areaRatio ** 2));
-  const { root } = findBracketedRoot(
-    (lnDrop) => areaMiss(isentrope, atDrop(lnDrop), lnArea, sonicFlux),
-    Math.min(guess, throatDrop) - 2,
-    throatDrop,
-    {
+  const miss = (lnDrop: number): number => areaMiss(isentrope, atDrop(lnDrop), lnArea, sonicFlux);
+  let slow = Math.min(guess, throatDrop) - 1;
+  while (!(miss(slow) > 0) && slow > guess - 12) slow -= 2;
+  if (miss(slow) > 0) {
+    const { root, value } = findBracketedRoot(miss, slow, throatDrop, {
       valueTolerance: 1e-13,
       widthTolerance: 1e-15,
       maxSteps: MOST_STEPS,
-      start: Math.min(guess, throatDrop - 1e-3),
-    },
-  );
-  return atDrop(root);
+      start: Math.min(Math.max(guess, slow + 1e-3), throatDrop - 1e-3),
+    });
+    if (Math.abs(value) < 1e-8) return atDrop(root);
+  }
+  throw stationNotFound(areaRatio);
+}
+
+function stationNotFound(areaRatio: number): ProblemError {
+  return new ProblemError({
+    code: 'station-not-found',
+    what: `The state at area ratio ${areaRatio} was not found.`,
+    why: 'the flow is at the edge of a phase change there',
+    mend: 'Change the area ratio or the mixture a little.',
+    facts: { areaRatio },
+  });
 }
 
 /** Newton on ln p with d ln A/d ln p = 1/(γ M²) − 1/γ, kept between bounds. */
@@ -180,6 +239,7 @@ function supersonicState(
   const gamma = throat.isentropicExponent ?? throat.gammaFrozen;
   let lnP = high - Math.max(Math.min(0.4 * Math.sqrt(areaRatio - 1), 1), gamma * 1.2 * lnArea);
   let best: GasState | null = null;
+  let nearest = Number.POSITIVE_INFINITY;
   for (let step = 0; step < MOST_STEPS; step++) {
     const state = tryState(isentrope, Math.exp(lnP));
     if (state instanceof ProblemError) {
@@ -189,12 +249,15 @@ function supersonicState(
       lnP = 0.5 * (low + high);
       continue;
     }
-    best = state;
     const miss = areaMiss(isentrope, state, lnArea, sonicFlux);
+    if (Math.abs(miss) < nearest) {
+      nearest = Math.abs(miss);
+      best = state;
+    }
     if (Math.abs(miss) < 1e-13) return state;
     if (miss > 0) low = Math.max(low, lnP);
     else high = Math.min(high, lnP);
-    if (high - low < 1e-15 * Math.abs(high)) return state;
+    if (high - low < 1e-15 * Math.abs(high)) break;
     const exponent = state.isentropicExponent ?? state.gammaFrozen;
     const machSquared =
       (2 * (chamber.enthalpy - state.enthalpy) * state.density) / (exponent * state.pressure);
@@ -202,16 +265,12 @@ function supersonicState(
     let next = lnP - miss / slope;
     if (!(Math.abs(next - lnP) < 4)) next = lnP + Math.sign(next - lnP) * 4;
     if (!(next < high && next > low)) next = Number.isFinite(low) ? 0.5 * (low + high) : lnP - 2;
-    if (Math.abs(next - lnP) < 2e-16 * Math.abs(lnP)) return state;
+    if (Math.abs(next - lnP) < 2e-16 * Math.abs(lnP)) break;
     lnP = next;
   }
-  if (best && Math.abs(areaMiss(isentrope, best, lnArea, sonicFlux)) < 1e-10) return best;
-  throw new ProblemError({
-    code: 'station-not-found',
-    what: `The state at area ratio ${areaRatio} was not found in ${MOST_STEPS} steps.`,
-    mend: 'Change the area ratio a little.',
-    facts: { areaRatio },
-  });
+  // Where ice and water stand together the data's rounding moves the state by this much.
+  if (best && nearest < 5e-9) return best;
+  throw stationNotFound(areaRatio);
 }
 
 /** The state, or the reason why the gas can't get there. */
@@ -263,7 +322,7 @@ function stateAtMach(isentrope: Isentrope, throat: FlowState, mach: number): Gas
         facts: { pressure: state.pressure },
       });
     }
-    return Math.sqrt(2 * Math.max(chamber.enthalpy - state.enthalpy, 0)) / state.soundSpeed - mach;
+    return Math.sqrt(2 * enthalpyDrop(chamber, state)) / state.soundSpeed - mach;
   };
   const options = { valueTolerance: 1e-13 * mach, widthTolerance: 1e-15, maxSteps: MOST_STEPS };
   const lnThroat = Math.log(throat.pressure);

@@ -225,10 +225,12 @@ function buildSubstances(records: readonly SpeciesRecord[], firstIndex: number) 
       phases.push(phase);
       return phase;
     });
+    const phasesOwn = joinWhereEqual(own, to, phaseOf, coefficients);
+    for (const phase of phasesOwn) phases[phase.index] = phase;
     return {
       index: firstIndex + g,
-      phases: own,
-      transitions: own.slice(1).map((phase) => phase.from),
+      phases: phasesOwn,
+      transitions: phasesOwn.slice(1).map((phase) => phase.from),
       highest: own[own.length - 1]!.to,
       molarMass: ordered[0]!.molarMass,
       rangeTo: Float64Array.from(to),
@@ -237,6 +239,69 @@ function buildSubstances(records: readonly SpeciesRecord[], firstIndex: number) 
     };
   });
   return { substances, phases };
+}
+
+/**
+ * Let each phase end and the next begin where their Gibbs energies are equal, which in the data is within a fraction of a
+ * kelvin of the temperature that separates their ranges (ice and water differ by 3e-4 RT there). Only so do both stand
+ * together at exactly one temperature.
+ */
+function joinWhereEqual(
+  own: readonly CondensedPhase[],
+  to: number[],
+  phaseOf: readonly number[],
+  coefficients: readonly number[],
+): CondensedPhase[] {
+  const joined = own.map((phase) => ({ ...phase }));
+  for (let k = 0; k + 1 < joined.length; k++) {
+    const lower = joined[k]!;
+    const upper = joined[k + 1]!;
+    const lastRow = phaseOf.lastIndexOf(lower.index);
+    const firstRow = phaseOf.indexOf(upper.index);
+    const gap = (T: number): number => gibbsOf(coefficients, lastRow, T) - gibbsOf(coefficients, firstRow, T);
+    const T = equalNear(gap, upper.from);
+    joined[k] = { ...lower, to: T };
+    joined[k + 1] = { ...upper, from: T };
+    to[lastRow] = T;
+  }
+  return joined;
+}
+
+/** Secant from a nominal temperature; keeps the nominal one when the root is not within 1 % of it. */
+function equalNear(gap: (T: number) => number, nominal: number): number {
+  let a = nominal * 0.9999;
+  let b = nominal;
+  let fa = gap(a);
+  let fb = gap(b);
+  for (let step = 0; step < 30 && fa !== fb; step++) {
+    const next = b - (fb * (b - a)) / (fb - fa);
+    if (!(Math.abs(next - nominal) < 0.01 * nominal)) return nominal;
+    if (Math.abs(next - b) < 1e-13 * nominal) return next;
+    a = b;
+    fa = fb;
+    b = next;
+    fb = gap(b);
+  }
+  return b;
+}
+
+/** g°/RT of row `r` of a substance's coefficients. */
+function gibbsOf(c: readonly number[], r: number, T: number): number {
+  const k = r * COEFFICIENTS;
+  const lnT = Math.log(T);
+  const h =
+    -c[k]! / T ** 2 +
+    (c[k + 1]! * lnT) / T +
+    c[k + 2]! +
+    T * (c[k + 3]! / 2 + T * (c[k + 4]! / 3 + T * (c[k + 5]! / 4 + (T * c[k + 6]!) / 5))) +
+    c[k + 7]! / T;
+  const s =
+    -c[k]! / (2 * T ** 2) -
+    c[k + 1]! / T +
+    c[k + 2]! * lnT +
+    T * (c[k + 3]! + T * (c[k + 4]! / 2 + T * (c[k + 5]! / 3 + (T * c[k + 6]!) / 4))) +
+    c[k + 8]!;
+  return h - s;
 }
 
 /**
