@@ -1,0 +1,98 @@
+import { access, mkdir, readdir, readFile } from 'node:fs/promises';
+import { basename, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { newStudyText } from '../../../study/index.ts';
+import { writeFileAtomically } from '../../disk/atomicWrite.ts';
+import { STUDY_FILE } from '../../disk/studyFolder.ts';
+import { BadInput } from '../badInput.ts';
+import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import type { Terminal } from '../terminal.ts';
+
+export interface NewFlags {
+  readonly from: string;
+  readonly question?: string;
+}
+
+/** Starters and examples lie beside the program. */
+const shelves = ['starters', 'examples'].map((name) =>
+  fileURLToPath(new URL(`../../../../${name}/`, import.meta.url)),
+);
+
+/** Makes a folder with a commented study; never overwrites one. */
+export async function newCommand(given: string, flags: NewFlags, terminal: Terminal): Promise<ExitStatus> {
+  const text = newStudyText(await starterText(flags.from), flags.question ?? null);
+  const folder = resolve(given);
+  const file = join(folder, STUDY_FILE);
+  if (await exists(file)) {
+    throw new BadInput([
+      {
+        code: 'study-exists',
+        what: `${file} is there already.`,
+        why: 'It is left as it is: somebody may have worked on it.',
+        mend: 'Name another folder, or delete that file first.',
+      },
+    ]);
+  }
+  await makeFolder(folder);
+  await writeFileAtomically(file, text);
+  const shown = relative(process.cwd(), folder) || '.';
+  terminal.out(`Made ${join(shown, STUDY_FILE)}, a commented study to change.`);
+  terminal.out(`Next:  plumeline solve ${quoted(shown)}     numbers and the short answer`);
+  terminal.out(`       plumeline open ${quoted(shown)}      the workbench in a browser`);
+  return EXIT.answered;
+}
+
+async function starterText(name: string): Promise<string> {
+  const known = await starterNames();
+  const folder = known.get(name);
+  if (folder === undefined) {
+    throw new BadInput([
+      {
+        code: 'starter-unknown',
+        what: `There is no starter “${name}”.`,
+        mend: `Starters: ${[...known.keys()].join(', ')}.`,
+      },
+    ]);
+  }
+  return readFile(join(folder, STUDY_FILE), 'utf8');
+}
+
+async function starterNames(): Promise<ReadonlyMap<string, string>> {
+  const found = new Map<string, string>();
+  for (const shelf of shelves) {
+    for (const entry of await readdir(shelf, { withFileTypes: true })) {
+      if (entry.isDirectory()) found.set(basename(entry.name), join(shelf, entry.name));
+    }
+  }
+  return found;
+}
+
+async function makeFolder(folder: string): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code !== 'EEXIST' && code !== 'ENOTDIR' && code !== 'EACCES' && code !== 'EROFS' && code !== 'EPERM')
+      throw error;
+    throw new BadInput([
+      {
+        code: 'folder-not-possible',
+        what: `The folder ${folder} cannot be made (${code}).`,
+        mend: 'Name a folder in a place where you may write and where no file has that name.',
+      },
+    ]);
+  }
+}
+
+async function exists(path: string): Promise<boolean> {
+  try {
+    await access(path);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function quoted(path: string): string {
+  return /\s/.test(path) ? `"${path}"` : path;
+}

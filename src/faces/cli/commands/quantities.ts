@@ -1,0 +1,54 @@
+import { type CatalogueEntry, catalogue, findQuantity } from '../../../answer/catalogue.ts';
+import { nearestName } from '../../../study/nearest.ts';
+import { BadInput } from '../badInput.ts';
+import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import type { Terminal } from '../terminal.ts';
+import { padEnd, visibleLength, wrapped } from '../text/wrap.ts';
+
+/** Explains one quantity, or lists them all. */
+export function quantitiesCommand(name: string | undefined, terminal: Terminal): ExitStatus {
+  if (name === undefined) {
+    terminal.out(listText());
+    return EXIT.answered;
+  }
+  const entry = findQuantity(name);
+  if (entry === undefined) {
+    const near = nearestName(
+      name,
+      catalogue.map((known) => known.name),
+    );
+    throw new BadInput([
+      {
+        code: 'quantity-unknown',
+        what: `There is no quantity “${name}”.${near === null ? '' : ` Did you mean ${near}?`}`,
+        mend: 'plumeline quantities lists them all.',
+      },
+    ]);
+  }
+  terminal.out(quantityText(entry, terminal.width));
+  return EXIT.answered;
+}
+
+function listText(): string {
+  const longest = Math.max(...catalogue.map(({ name }) => visibleLength(name)));
+  return catalogue
+    .map(({ name, label, unit }) => {
+      const inUnit = unit.symbol === '' ? '' : ` [${unit.symbol}]`;
+      return `${padEnd(name, longest + 2)}${label}${inUnit}`;
+    })
+    .join('\n');
+}
+
+function quantityText(entry: CatalogueEntry, width: number): string {
+  const page = entry.model === 'study-file' ? 'docs/study-file.md' : `docs/methods/${entry.model}.md`;
+  const lines: readonly (readonly [string, string])[] = [
+    ['Meaning', entry.meaning],
+    ['Unit', entry.unit.symbol === '' ? 'none' : entry.unit.symbol],
+    ['Equation', entry.equation],
+    ['Source', entry.source],
+    ['Limits', entry.limits],
+    ['Method', page],
+  ];
+  const body = lines.map(([head, text]) => wrapped(text, width, '          ', padEnd(head, 10)));
+  return [`${entry.name}: ${entry.label}`, ...body].join('\n');
+}

@@ -1,0 +1,86 @@
+import { isMissingRow } from '../../../answer/engineAnswer.ts';
+import type { StudyAnswer } from '../../../answer/model.ts';
+import { solveStudy } from '../../../answer/solve.ts';
+import type { EngineInput, Study } from '../../../study/model.ts';
+import { openDataShelf } from '../../disk/data.ts';
+import { BadInput } from '../badInput.ts';
+import { altitudeList, ambientList } from '../conditionLists.ts';
+import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import { openStudy } from '../openStudy.ts';
+import { sayIfSlow, type Terminal } from '../terminal.ts';
+import { answerText } from '../text/answerText.ts';
+import { programVersion } from '../version.ts';
+
+export interface SolveFlags {
+  readonly json?: true;
+  readonly ambient?: string;
+  readonly altitude?: string;
+  readonly engine?: string;
+}
+
+export async function solveCommand(
+  given: string,
+  flags: SolveFlags,
+  terminal: Terminal,
+): Promise<ExitStatus> {
+  const ambients = flags.ambient === undefined ? [] : ambientList(flags.ambient);
+  const altitudes = flags.altitude === undefined ? [] : altitudeList(flags.altitude);
+  const shelf = openDataShelf();
+  const opened = await openStudy(given, shelf, terminal);
+  const study = flags.engine === undefined ? opened.study : onlyEngine(opened.study, flags.engine);
+  const answer = await solveStudy(study, shelf, {
+    version: programVersion(),
+    ambients,
+    altitudes,
+    onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
+  });
+  terminal.out(
+    flags.json
+      ? JSON.stringify(answer, null, 2)
+      : answerText(
+          answer,
+          {
+            altitudes: [...study.altitudes.map(({ value }) => value), ...altitudes],
+            ambients: [...study.ambients.map(({ value }) => value), ...ambients],
+          },
+          terminal.width,
+        ),
+  );
+  return sayWhatFailed(answer, terminal);
+}
+
+/** The engine asked for, and those from which it takes its size. */
+function onlyEngine(study: Study, id: string): Study {
+  const byId = new Map(study.engines.map((engine) => [engine.id, engine]));
+  const wanted: EngineInput[] = [];
+  let next = byId.get(id);
+  if (next === undefined) {
+    throw new BadInput([
+      {
+        code: 'engine-unknown',
+        what: `--engine: the study has no engine “${id}”.`,
+        mend: `Engines of this study: ${[...byId.keys()].join(', ')}.`,
+      },
+    ]);
+  }
+  while (next !== undefined && !wanted.includes(next)) {
+    wanted.push(next);
+    next = next.size.by === 'same' ? byId.get(next.size.as) : undefined;
+  }
+  return { ...study, engines: wanted, compare: null };
+}
+
+function sayWhatFailed(answer: StudyAnswer, terminal: Terminal): ExitStatus {
+  let status: ExitStatus = EXIT.answered;
+  for (const [id, problem] of Object.entries(answer.failed)) {
+    status = EXIT.incomplete;
+    terminal.err(`The engine ${id} could not be computed: ${problem.what}`);
+  }
+  for (const [id, engine] of Object.entries(answer.engines)) {
+    for (const { path, reason } of engine.reasons.filter(isMissingRow)) {
+      status = EXIT.incomplete;
+      terminal.err(`The engine ${id} has no row in ${path}: ${reason}`);
+    }
+  }
+  return status;
+}

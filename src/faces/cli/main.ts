@@ -1,0 +1,134 @@
+/** The command line: reads its arguments, runs one command, tells what went wrong, returns the exit status. */
+
+import { Command, CommanderError } from 'commander';
+import { ProblemError } from '../../numerics/problem.ts';
+import { BadInput } from './badInput.ts';
+import { EXIT, type ExitStatus } from './exitStatus.ts';
+import { processTerminal, type Terminal } from './terminal.ts';
+import { problemText, studyProblemText } from './text/problemText.ts';
+import { programVersion } from './version.ts';
+
+export async function main(
+  args: readonly string[],
+  terminal: Terminal = processTerminal(),
+): Promise<ExitStatus> {
+  let status: ExitStatus = EXIT.answered;
+  const program = commandLine(terminal, (given) => {
+    status = given;
+  });
+  try {
+    if (args.length === 0) {
+      program.outputHelp();
+      return EXIT.answered;
+    }
+    await program.parseAsync(args, { from: 'user' });
+    return status;
+  } catch (error) {
+    return tell(error, terminal);
+  }
+}
+
+/** Expected failures are told in words; anything else is a bug and shows its stack. */
+function tell(error: unknown, terminal: Terminal): ExitStatus {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.answered : EXIT.badInput;
+  if (error instanceof BadInput) {
+    for (const problem of error.problems) {
+      terminal.err(
+        'file' in problem ? studyProblemText(problem, terminal.width) : problemText(problem, terminal.width),
+      );
+    }
+    return EXIT.badInput;
+  }
+  if (error instanceof ProblemError) {
+    terminal.err(problemText(error.problem, terminal.width));
+    return EXIT.badInput;
+  }
+  throw error;
+}
+
+const examples = `
+Examples:
+  plumeline new my-question                 make a commented study
+  plumeline solve my-question               question, short answer, engines side by side
+  plumeline solve my-question --json        every number, SI units, for other programs
+  plumeline open my-question                the same in a browser, with the altitude to drag
+  plumeline quantities specificImpulse      what a number means and where it comes from
+
+Exit status:
+  0  answered
+  1  answered, but an engine or a condition asked for could not be computed
+  2  bad input: a study that cannot be read, an unknown option
+
+For explanation and comparison only, not for building, pressurising or firing hardware.`;
+
+function commandLine(terminal: Terminal, done: (status: ExitStatus) => void): Command {
+  const program = new Command('plumeline')
+    .description(
+      'From a question about rocket engines to an answer that can be defended:\nreal chemistry, real air, two engines side by side from the pad to vacuum.',
+    )
+    .version(programVersion())
+    .exitOverride()
+    .showHelpAfterError('(plumeline --help shows what there is)')
+    .configureOutput({
+      writeOut: (text) => terminal.out(text.trimEnd()),
+      writeErr: (text) => terminal.err(text.trimEnd()),
+    })
+    .addHelpText('after', examples);
+
+  program
+    .command('new')
+    .description('make a folder with a commented study to start from')
+    .argument('<folder>', 'folder to make')
+    .option('--from <starter>', 'which starter or example to copy', 'blank')
+    .option('--question <text>', 'the question to put in')
+    .action(async (folder: string, flags) => {
+      const { newCommand } = await import('./commands/new.ts');
+      done(await newCommand(folder, flags, terminal));
+    });
+
+  program
+    .command('solve')
+    .description('answer a study: who leads, by how much, what was held equal, what is left out')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .option('--json', 'print the whole answer as JSON, SI units')
+    .option('--ambient <pressures>', 'more surroundings, by pressure: "1 bar, 0.2 bar, 0 Pa"')
+    .option('--altitude <altitudes>', 'more altitudes: "5 km, 12 km"')
+    .option('--engine <id>', 'only this engine')
+    .addHelpText(
+      'after',
+      `
+Pressures are absolute. A thrust that the model does not have, for example of gas that has left the
+wall, is told as such with its reason; that is an answer, not a failure.
+
+Examples:
+  plumeline solve my-question --altitude "5 km, 12 km"
+  plumeline solve my-question --ambient "1 bar, 6 mbar" --engine bell
+  plumeline solve my-question --json > answer.json`,
+    )
+    .action(async (study: string, flags) => {
+      const { solveCommand } = await import('./commands/solve.ts');
+      done(await solveCommand(study, flags, terminal));
+    });
+
+  program
+    .command('open')
+    .description('open a study in the workbench, in a browser on this machine')
+    .argument('<study>', 'folder with study.yaml')
+    .option('--port <number>', 'port to listen on; the next free one is taken')
+    .option('--no-browser', 'only print the address')
+    .action(async (study: string, flags) => {
+      const { openCommand } = await import('./commands/open.ts');
+      done(await openCommand(study, flags, terminal));
+    });
+
+  program
+    .command('quantities')
+    .description('explain a quantity: meaning, equation, source, limits; without a name, list them')
+    .argument('[name]', 'e.g. specificImpulse')
+    .action(async (name: string | undefined) => {
+      const { quantitiesCommand } = await import('./commands/quantities.ts');
+      done(quantitiesCommand(name, terminal));
+    });
+
+  return program;
+}
