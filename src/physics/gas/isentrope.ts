@@ -72,7 +72,7 @@ export function expandAlong(isentrope: Isentrope): Expansion {
 }
 
 /** Below this share of pressure drop the enthalpy difference loses digits and is integrated instead. */
-const SMALL_DROP = 0.02;
+const SMALL_DROP = 0.002;
 
 /**
  * h0 − h [J/kg]. For a small drop from rest it is ∫ dp/ρ by the corrected trapezium with d(1/ρ)/dp = −1/(ρ γ p):
@@ -199,17 +199,27 @@ function subsonicState(
   const atDrop = (lnDrop: number): GasState => isentrope.at(chamber.pressure - Math.exp(lnDrop));
   const throatDrop = Math.log(chamber.pressure - throat.pressure);
   const guess = Math.log(sonicFlux ** 2 / (2 * chamber.density * areaRatio ** 2));
-  const miss = (lnDrop: number): number => areaMiss(isentrope, atDrop(lnDrop), lnArea, sonicFlux);
+  const miss = (lnDrop: number): number => {
+    const state = atDrop(lnDrop);
+    const value = areaMiss(isentrope, state, lnArea, sonicFlux);
+    if (Math.abs(value) < nearest) {
+      nearest = Math.abs(value);
+      best = state;
+    }
+    return value;
+  };
+  let best = throat;
+  let nearest = Number.POSITIVE_INFINITY;
   let slow = Math.min(guess, throatDrop) - 1;
   while (!(miss(slow) > 0) && slow > guess - 12) slow -= 2;
   if (miss(slow) > 0) {
-    const { root, value } = findBracketedRoot(miss, slow, throatDrop, {
+    findBracketedRoot(miss, slow, throatDrop, {
       valueTolerance: 1e-13,
       widthTolerance: 1e-15,
       maxSteps: MOST_STEPS,
       start: Math.min(Math.max(guess, slow + 1e-3), throatDrop - 1e-3),
     });
-    if (Math.abs(value) < 1e-8) return atDrop(root);
+    if (nearest < 5e-9) return best;
   }
   throw stationNotFound(areaRatio);
 }
