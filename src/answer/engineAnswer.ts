@@ -70,7 +70,7 @@ export function engineAnswer(solution: EngineSolution, wanted: Wanted): EngineAn
       temperature: chamber.temperature,
       molarMass: chamber.molarMass,
       isentropicExponent: chamber.isentropicExponent,
-      composition: chamber.composition(),
+      composition: mostFirst(chamber.composition()),
       bulkDensity: solution.bulkDensity,
     },
     characteristicVelocity: solution.characteristicVelocity,
@@ -106,6 +106,11 @@ export function engineAnswer(solution: EngineSolution, wanted: Wanted): EngineAn
     bands: {},
     reasons,
   };
+}
+
+/** The largest share first, as a reader looks for it. */
+function mostFirst(composition: Readonly<Record<string, number>>): Record<string, number> {
+  return Object.fromEntries(Object.entries(composition).sort(([, a], [, b]) => b - a));
 }
 
 function figuresOf({

@@ -3,8 +3,6 @@
 import { ProblemError } from '../numerics/problem.ts';
 import { airAtGeometricAltitude } from '../physics/air/index.ts';
 import {
-  type ChamberShape,
-  chamberAndNozzleContour,
   type NozzleModel,
   type NozzleSize,
   type NozzleSpec,
@@ -12,7 +10,8 @@ import {
   throatAreaFor,
   wallStates,
 } from '../physics/nozzle/index.ts';
-import type { Ambient, Chamber, EngineInput, Nozzle, Quantity, Size } from '../study/model.ts';
+import type { Ambient, EngineInput, Nozzle, Quantity, Size } from '../study/model.ts';
+import { chamberContour } from './chamberContour.ts';
 import { nozzleForm } from './compare/traits.ts';
 import { conditionAt } from './conditions.ts';
 import { show, showStated } from './display.ts';
@@ -35,7 +34,7 @@ export function solveEngine(
   const nozzle = advisedWhenCold(input, () => nozzleModel(thrustSpec(input, spec), expansion));
   const throatArea = throatAreaOf(input.size, nozzle, others);
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
-  const contour = chamberAndNozzleContour(spec, diameterOf(throatArea) / 2, chamberShape(input.chamber));
+  const { contour, notes } = chamberContour(spec, diameterOf(throatArea) / 2, input.chamber);
   return {
     input,
     description: `${nozzleForm(input.nozzle)}, area ratio ${showStated('areaRatio', spec.areaRatio).text}`,
@@ -57,7 +56,7 @@ export function solveEngine(
       ...new Set([...gas.models, 'delivered', ...nozzle.models, 'nozzle-size', 'nozzle-contour', 'air']),
     ],
     omitted: [...new Set([...gas.omitted, ...nozzle.omitted, ...omittedOf(input)])],
-    notes: notesOf(input, nozzle),
+    notes: [...notesOf(input, nozzle), ...notes],
   };
 }
 
@@ -134,14 +133,6 @@ export function pressureOf(ambient: Ambient): number {
     case 'pressure':
       return ambient.pressure.value;
   }
-}
-
-function chamberShape(chamber: Chamber): ChamberShape {
-  return {
-    contractionRatio: chamber.contractionRatio.value,
-    characteristicLength: chamber.characteristicLength.value,
-    convergingAngle: chamber.convergingAngle.value,
-  };
 }
 
 function omittedOf(input: EngineInput): readonly string[] {

@@ -11,6 +11,7 @@ const WIDE = 100;
 
 export function processTerminal(): Terminal {
   const begun = performance.now();
+  process.stdout.on('error', stopWhenNobodyReads);
   return {
     out: (text) => process.stdout.write(`${text}\n`),
     err: (text) => process.stderr.write(`${text}\n`),
@@ -22,4 +23,10 @@ export function processTerminal(): Terminal {
 /** Says what is being done, but only once the command has taken long enough for somebody to wonder. */
 export function sayIfSlow(terminal: Terminal, what: string): void {
   if (terminal.elapsed() > 800) terminal.err(what);
+}
+
+/** `plumeline … | head` closes the pipe early: that is the reader's wish, not an error. */
+function stopWhenNobodyReads(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(0);
 }

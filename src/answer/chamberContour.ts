@@ -1,0 +1,66 @@
+/** The wall of an engine, where the study leaves the shape of the chamber open as much as where it states it. */
+
+import { attempt, ProblemError } from '../numerics/problem.ts';
+import {
+  type ChamberShape,
+  type Contour,
+  chamberAndNozzleContour,
+  type NozzleSpec,
+  usualContractionRatio,
+} from '../physics/nozzle/index.ts';
+import type { Chamber } from '../study/model.ts';
+import { showStated } from './display.ts';
+
+export interface DrawnContour {
+  readonly contour: Contour;
+  /** Where a default gave way. */ readonly notes: readonly string[];
+}
+
+/** Room for a cylinder in front of the converging part, as a share of what that part needs. */
+const ROOM_FOR_CYLINDER = 1.25;
+
+/**
+ * The contour of a stated chamber; where only a default is too short for so wide a throat, one that fits it.
+ *
+ * First the contraction ratio usual for the throat, then a longer characteristic length. Neither changes the
+ * thrust: the chamber's shape decides the drawing, and the burning loss where the pressure is stated at the injector.
+ *
+ * @throws ProblemError where what the study states cannot be drawn
+ */
+export function chamberContour(spec: NozzleSpec, throatRadius: number, chamber: Chamber): DrawnContour {
+  const stated = statedShape(chamber);
+  const notes: string[] = [];
+  let outcome = attempt(() => chamberAndNozzleContour(spec, throatRadius, stated));
+  let shape = stated;
+  if (isTooShort(outcome) && chamber.contractionRatio.byDefault && chamber.pressureAt === 'nozzle') {
+    shape = { ...shape, contractionRatio: usualContractionRatio(2 * throatRadius) };
+    outcome = attempt(() => chamberAndNozzleContour(spec, throatRadius, shape));
+    notes.push(
+      `No contraction ratio is stated; for so wide a throat the usual ${showStated('chamber.contractionRatio', shape.contractionRatio).text} is drawn.`,
+    );
+  }
+  if (isTooShort(outcome) && chamber.characteristicLength.byDefault) {
+    const needed = Number(outcome.problem.facts?.least);
+    shape = { ...shape, characteristicLength: ROOM_FOR_CYLINDER * needed };
+    outcome = attempt(() => chamberAndNozzleContour(spec, throatRadius, shape));
+    notes.push(
+      `No characteristic length is stated; for so wide a throat ${showStated('chamber.characteristicLength', shape.characteristicLength).text} is drawn.`,
+    );
+  }
+  if (!outcome.ok) throw new ProblemError(outcome.problem);
+  return { contour: outcome.value, notes };
+}
+
+function statedShape(chamber: Chamber): ChamberShape {
+  return {
+    contractionRatio: chamber.contractionRatio.value,
+    characteristicLength: chamber.characteristicLength.value,
+    convergingAngle: chamber.convergingAngle.value,
+  };
+}
+
+type Failed = Extract<ReturnType<typeof attempt<Contour>>, { ok: false }>;
+
+function isTooShort(outcome: ReturnType<typeof attempt<Contour>>): outcome is Failed {
+  return !outcome.ok && outcome.problem.code === 'chamber-too-short';
+}
