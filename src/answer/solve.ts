@@ -157,7 +157,13 @@ function shortAnswerFor(
   if (comparison) return comparison.answer;
   const lone = study.engines.find(({ id }) => solutions.has(id));
   const solution = lone && solutions.get(lone.id);
-  if (solution) return shortAnswerAbout(solution);
+  if (solution) {
+    const about = shortAnswerAbout(solution);
+    const missing = Object.keys(failed);
+    return missing.length === 0
+      ? about
+      : { ...about, verdict: `No comparison: ${missing.join(', ')} could not be computed` };
+  }
   const [problem] = Object.values(failed);
   return {
     verdict: 'No answer',
