@@ -19,7 +19,8 @@ export function wrapped(text: string, width: number, indent = '', first = indent
 
 /** Characters as a terminal counts them: combining marks take no room. */
 export function visibleLength(text: string): number {
-  return [...text.normalize('NFC')].filter((sign) => !/\p{Mark}/u.test(sign)).length;
+  const signs = Array.from(new Intl.Segmenter().segment(text.normalize('NFC')));
+  return signs.filter(({ segment }) => !/^\p{Mark}+$/u.test(segment)).length;
 }
 
 export function padEnd(text: string, length: number): string {
