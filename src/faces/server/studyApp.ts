@@ -1,0 +1,138 @@
+/** The routes of the local server. */
+
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { streamSSE } from 'hono/streaming';
+import { ProblemError } from '../../numerics/problem.ts';
+import type { Changes } from './changes.ts';
+import { onlyMethods, onlyOwnSite, onlyWithToken, refuse, withSafetyHeaders } from './guard.ts';
+import { isMissing } from './insideFolder.ts';
+import { answerWithFile, pathAfter } from './staticFiles.ts';
+import { largestStudy, type StudyFile } from './studyFile.ts';
+
+/** Where the page's own files lie. */
+export interface ShippedFolders {
+  /** The built workbench. */ readonly workbench: string;
+  /** `species/*.json`, `propellants.json`. */ readonly data: string;
+  readonly fonts: string;
+}
+
+export interface StudyAppParts {
+  readonly file: StudyFile;
+  readonly changes: Changes;
+  readonly token: string;
+  readonly folders: ShippedFolders;
+  /** Accepted Host headers; asked at each request, since the port is known only once the server listens. */
+  readonly hosts: () => readonly string[];
+}
+
+/** Stands in the page where the token of the run belongs. */
+const tokenPlace = '%PLUMELINE_TOKEN%';
+
+/** A silent stream is kept open by a comment this often [ms]. */
+const keepAlive = 15_000;
+
+const noStore = { 'Cache-Control': 'no-store' };
+
+export function studyApp({ file, changes, token, folders, hosts }: StudyAppParts): Hono {
+  const app = new Hono();
+  app.use(withSafetyHeaders);
+  app.use(onlyOwnSite(hosts));
+  app.use(onlyMethods({ '/api/study': ['PUT'] }));
+
+  app.get('/', async (context) => {
+    const page = await readPage(folders.workbench);
+    if (page === null) {
+      return context.text('The workbench is not built yet. Run `npm run build`, then reload.', 503, noStore);
+    }
+    return context.html(page.replace(tokenPlace, token), 200, noStore);
+  });
+
+  app.get('/api/study', async (context) => context.json(await file.read(), 200, noStore));
+
+  app.put(
+    '/api/study',
+    onlyWithToken(token),
+    bodyLimit({
+      // JSON may write each byte of the text as six.
+      maxSize: 6 * largestStudy + 1000,
+      onError: (context) => refuse(context, 413, 'The study is too large.'),
+    }),
+    async (context) => {
+      const type = context.req.header('content-type') ?? '';
+      if (!/^application\/json(;\s*charset=utf-8)?$/i.test(type)) {
+        return refuse(context, 415, 'A study is sent as application/json.');
+      }
+      const edit = readEdit(await context.req.text());
+      if (edit === null) return refuse(context, 400, 'Expected {"text": …, "baseHash": …}.');
+      if (Buffer.byteLength(edit.text, 'utf8') > largestStudy) {
+        return refuse(context, 413, 'The study is too large.');
+      }
+      const outcome = await file.write(edit.text, edit.baseHash);
+      if (outcome.kind === 'written') return context.json(outcome.study, 200, noStore);
+      return context.json({ error: 'The file was changed meanwhile.', ...outcome.study }, 409, noStore);
+    },
+  );
+
+  app.get('/api/changes', (context) => {
+    context.header('Cache-Control', 'no-store');
+    return streamSSE(context, async (stream) => {
+      await new Promise<void>((resolve) => {
+        const stop = changes.listen(() => void stream.writeSSE({ event: 'study', data: 'changed' }));
+        if (stop === null) return resolve();
+        const beat = setInterval(() => void stream.write(': still here\n\n'), keepAlive);
+        stream.onAbort(() => {
+          clearInterval(beat);
+          stop();
+          resolve();
+        });
+        void stream.write(': listening\n\n');
+      });
+    });
+  });
+
+  const folder = (prefix: string, root: string, caching: 'forever' | 'ask') =>
+    app.get(`${prefix}*`, async (context) => {
+      const relative = pathAfter(context, prefix);
+      if (relative === null) return refuse(context, 404, 'There is no such file.');
+      return answerWithFile(context, root, relative, caching);
+    });
+  folder('/assets/', join(folders.workbench, 'assets'), 'forever');
+  folder('/data/', folders.data, 'ask');
+  folder('/fonts/', folders.fonts, 'ask');
+
+  app.notFound((context) => refuse(context, 404, 'There is nothing here.'));
+  app.onError((error, context) => {
+    if (error instanceof ProblemError) {
+      const { code, what, mend } = error.problem;
+      return context.json({ error: `${what} ${mend}`, problem: { code, what, mend } }, 422, noStore);
+    }
+    console.error(error);
+    return context.json({ error: 'The server failed; its terminal says more.' }, 500, noStore);
+  });
+  return app;
+}
+
+async function readPage(folder: string): Promise<string | null> {
+  try {
+    return await readFile(join(folder, 'index.html'), 'utf8');
+  } catch (error) {
+    if (isMissing(error)) return null;
+    throw error;
+  }
+}
+
+function readEdit(body: string): { text: string; baseHash: string } | null {
+  let edit: unknown;
+  try {
+    edit = JSON.parse(body);
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
+  if (typeof edit !== 'object' || edit === null) return null;
+  const { text, baseHash } = edit as { text?: unknown; baseHash?: unknown };
+  return typeof text === 'string' && typeof baseHash === 'string' ? { text, baseHash } : null;
+}

@@ -1,0 +1,97 @@
+/** The plumb line and its bob: the one slider that everything follows. */
+
+import { useRef } from 'preact/hooks';
+import type { OverAltitudePanel } from '../../../telling/figures/overAltitude.ts';
+import { stopClimb } from '../state/climb.ts';
+import { topOfScale } from '../state/scale.ts';
+import { altitudeSpoken, sliderNumber } from '../state/shown.ts';
+import { altitude, setAltitude } from '../state/view.ts';
+
+/** Steps of the keys and the wheel [km]. */
+const smallStep = 0.5;
+const largeStep = 5;
+/** Room to grab beside the strip [px]. */
+const grab = 14;
+
+interface HandleProps {
+  readonly panel: OverAltitudePanel;
+  readonly width: number;
+  readonly height: number;
+}
+
+export function AltitudeHandle({ panel, width, height }: HandleProps) {
+  const slider = useRef<HTMLDivElement>(null);
+  const { axis, strip } = panel;
+  const x = strip.x + strip.width / 2;
+  const tip = axis.y(Number.isFinite(altitude.value) ? altitude.value * 1000 : 'vacuum');
+
+  function moveTo(event: PointerEvent) {
+    const box = slider.current?.getBoundingClientRect();
+    if (box === undefined) return;
+    stopClimb();
+    const there = axis.altitudeAt(event.clientY - box.top + axis.top);
+    setAltitude(there === 'vacuum' || there > topOfScale * 1000 ? Number.POSITIVE_INFINITY : there / 1000);
+  }
+  function moveBy(step: number) {
+    stopClimb();
+    const from = Number.isFinite(altitude.value) ? altitude.value : topOfScale + (step < 0 ? 0 : smallStep);
+    setAltitude(Number.isFinite(altitude.value) ? from + step : topOfScale + Math.min(step + smallStep, 0));
+  }
+  function onKeyDown(event: KeyboardEvent) {
+    const steps: Readonly<Record<string, number>> = {
+      ArrowUp: smallStep,
+      ArrowRight: smallStep,
+      ArrowDown: -smallStep,
+      ArrowLeft: -smallStep,
+      PageUp: largeStep,
+      PageDown: -largeStep,
+    };
+    const step = steps[event.key];
+    if (step !== undefined) moveBy(step);
+    else if (event.key === 'Home') setAltitude(0);
+    else if (event.key === 'End') setAltitude(Number.POSITIVE_INFINITY);
+    else return;
+    event.preventDefault();
+  }
+
+  return (
+    <>
+      <svg class="plumb" width={width} height={height} aria-hidden="true">
+        <path class="ink-line" d={`M${x} ${axis.top - 8}V${tip}`} />
+        <path class="ink-line thick" d={`M${x - 6} ${axis.top - 8}h12`} />
+        <path class="bob" d={`M${x} ${tip}c-3-4-8-9-8-15c0-5 4-7 8-9c4 2 8 4 8 9c0 6-5 11-8 15z`} />
+      </svg>
+      <div
+        ref={slider}
+        class="altitude-slider"
+        role="slider"
+        tabIndex={0}
+        aria-label="Altitude"
+        aria-orientation="vertical"
+        aria-valuemin={0}
+        aria-valuemax={topOfScale + 1}
+        aria-valuenow={sliderNumber}
+        aria-valuetext={altitudeSpoken}
+        style={{
+          left: `${strip.x - grab}px`,
+          top: `${axis.top}px`,
+          width: `${strip.width + 2 * grab}px`,
+          height: `${axis.bottom - axis.top}px`,
+        }}
+        onKeyDown={onKeyDown}
+        onWheel={(event) => {
+          event.preventDefault();
+          moveBy(event.deltaY < 0 ? smallStep : -smallStep);
+        }}
+        onPointerDown={(event) => {
+          event.currentTarget.setPointerCapture(event.pointerId);
+          event.currentTarget.focus();
+          moveTo(event);
+        }}
+        onPointerMove={(event) => {
+          if (event.currentTarget.hasPointerCapture(event.pointerId)) moveTo(event);
+        }}
+      />
+    </>
+  );
+}

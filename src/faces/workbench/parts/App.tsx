@@ -1,0 +1,46 @@
+import { useEffect } from 'preact/hooks';
+import { outdated, redo, solved, undo } from '../state/studyStore.ts';
+import { Faults } from './Faults.tsx';
+import { Foot } from './Foot.tsx';
+import { Header } from './Header.tsx';
+import { Ledger } from './Ledger.tsx';
+import { Question } from './Question.tsx';
+import { RightColumn } from './RightColumn.tsx';
+import { Stage } from './Stage.tsx';
+
+export function App() {
+  useEffect(() => {
+    document.addEventListener('keydown', undoByKey);
+    return () => document.removeEventListener('keydown', undoByKey);
+  }, []);
+  return (
+    <>
+      <Header />
+      <main class={outdated.value ? 'page outdated' : 'page'}>
+        <Question />
+        <Faults />
+        {solved.value !== null && (
+          <>
+            <Stage />
+            <Ledger />
+          </>
+        )}
+      </main>
+      <RightColumn />
+      <Foot />
+    </>
+  );
+}
+
+/** Ctrl+Z and Ctrl+Shift+Z (or Ctrl+Y) on the study, unless a field being edited wants them for itself. */
+function undoByKey(event: KeyboardEvent): void {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+  const key = event.key.toLowerCase();
+  const back = key === 'z' && !event.shiftKey;
+  const forth = (key === 'z' && event.shiftKey) || key === 'y';
+  if (!back && !forth) return;
+  const field = event.target;
+  if (field instanceof HTMLInputElement && field.dataset.changed === 'true') return;
+  event.preventDefault();
+  void (back ? undo() : redo());
+}

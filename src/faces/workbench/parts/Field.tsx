@@ -1,0 +1,106 @@
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { type InputRow, steppedText } from '../state/inputRows.ts';
+import { commitValue } from '../state/studyStore.ts';
+
+interface FieldProps {
+  readonly row: InputRow;
+  readonly label: string;
+  /** Why the engine cannot be computed with this value. */ readonly fault: string | null;
+}
+
+/** Arrow keys gather this long before the file is written [ms]. */
+const stepPause = 350;
+
+/** One input as text with any unit; written when committed, its faults said in place. */
+export function Field({ row, label, fault }: FieldProps) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const [refusal, setRefusal] = useState<string | null>(null);
+  const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
+  const faultId = useId();
+  const shown = draft ?? row.text;
+  const said = refusal ?? fault;
+
+  // A new text in the study, from here or from elsewhere, takes the place of the draft.
+  useEffect(() => {
+    setDraft(null);
+    setRefusal(null);
+  }, [row.text, row.path]);
+  useEffect(() => () => clearPause(), []);
+
+  function clearPause() {
+    if (timer.current !== null) clearTimeout(timer.current);
+    timer.current = null;
+  }
+  function takeBack() {
+    clearPause();
+    setDraft(null);
+    setRefusal(null);
+  }
+  function commit(text: string) {
+    clearPause();
+    if (text.trim() === row.text.trim()) return takeBack();
+    commitValue(row.path, text.trim()).then(
+      (problems) => setRefusal(problems.length === 0 ? null : problems.map(wordsOf).join(' ')),
+      reportError,
+    );
+  }
+  function step(direction: 1 | -1, large: boolean) {
+    const next = steppedText(shown, direction, large);
+    if (next === null) return;
+    setDraft(next);
+    clearPause();
+    timer.current = setTimeout(() => commit(next), stepPause);
+  }
+  function onKeyDown(event: KeyboardEvent) {
+    const step1 = { ArrowUp: 1, ArrowDown: -1, PageUp: 1, PageDown: -1 } as const;
+    if (event.key === 'Enter') commit(shown);
+    else if (event.key === 'Escape') takeBack();
+    else if (event.key in step1 && !event.altKey && !event.ctrlKey && !event.metaKey) {
+      event.preventDefault();
+      const key = event.key as keyof typeof step1;
+      step(step1[key], event.shiftKey || key.startsWith('Page'));
+    }
+  }
+
+  const shared = { id: `field-${row.path}`, 'aria-label': label, class: `field ${row.origin}` } as const;
+  return (
+    <>
+      {row.choices !== undefined ? (
+        <select {...shared} value={row.text} onChange={(event) => commit(event.currentTarget.value)}>
+          {row.choices.map((choice) => (
+            <option key={choice} value={choice}>
+              {choice}
+            </option>
+          ))}
+        </select>
+      ) : (
+        <input
+          {...shared}
+          type="text"
+          autocomplete="off"
+          spellcheck={false}
+          value={shown}
+          data-changed={draft !== null}
+          aria-invalid={said !== null}
+          {...(said === null ? {} : { 'aria-describedby': faultId })}
+          onInput={(event) => {
+            clearPause();
+            setDraft(event.currentTarget.value);
+          }}
+          onBlur={() => draft !== null && commit(draft)}
+          onKeyDown={onKeyDown}
+        />
+      )}
+      {row.origin !== 'own' && <span class="origin">{row.origin}</span>}
+      {said !== null && (
+        <span class="fault" id={faultId} role="alert">
+          {said}
+        </span>
+      )}
+    </>
+  );
+}
+
+function wordsOf({ what, mend }: { readonly what: string; readonly mend: string }): string {
+  return `${what} ${mend}`;
+}

@@ -1,0 +1,242 @@
+import { differenceInWords } from '../../../answer/compare/quantities.ts';
+import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
+import { formatLength, formatPressure } from '../../../telling/numbers/formatNumber.ts';
+import { type ShownEngine, shownEngines } from '../state/pair.ts';
+import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
+import { altitude, engineInFront } from '../state/view.ts';
+import { TracedNumber } from './TracedNumber.tsx';
+
+/** One row of the ledger: what it says of an engine at an altitude. */
+interface LedgerRow {
+  readonly label: string;
+  readonly quantity: string;
+  /** Does the value move with altitude? */ readonly moves: boolean;
+  readonly value: (row: ConditionRow, engine: EngineAnswer) => number | null;
+  readonly text: (value: number) => string;
+  readonly difference: (base: number, other: number) => string;
+  /** A stroke on the axis for the air outside. */ readonly air?: true;
+}
+
+const rows: readonly LedgerRow[] = [
+  {
+    label: 'Specific impulse',
+    quantity: 'specificImpulse',
+    moves: true,
+    value: (row) => row.specificImpulse,
+    text: (value) => `${value.toFixed(1)} s`,
+    difference: (base, other) => differenceInWords('specificImpulse', base, other),
+  },
+  {
+    label: 'Thrust',
+    quantity: 'thrust',
+    moves: true,
+    value: (row) => row.thrust,
+    text: forceText,
+    difference: (base, other) => differenceInWords('thrust', base, other),
+  },
+  {
+    label: 'Gas leaves at',
+    quantity: 'exitPressure',
+    moves: true,
+    value: (row) => row.exitPressure,
+    text: (value) => formatPressure(value),
+    difference: () => `air here ${formatPressure(airPressure.value)}`,
+    air: true,
+  },
+];
+
+const widest: LedgerRow = {
+  label: 'Across, at the lip',
+  quantity: 'exit.diameter',
+  moves: false,
+  value: (_, engine) => engine.exit.diameter,
+  text: (value) => formatLength(value),
+  difference: (base, other) => differenceInWords('exit.diameter', base, other),
+};
+
+/** Newtons with digits that stay in place while the value changes. */
+function forceText(newtons: number): string {
+  const kilonewtons = newtons * 1e-3;
+  if (Math.abs(kilonewtons) < 1) return `${newtons.toFixed(0)} N`;
+  return `${kilonewtons.toFixed(Math.abs(kilonewtons) < 100 ? 1 : 0)} kN`.replace('-', '−');
+}
+
+/** The numbers at the altitude on the scale, side by side, with the difference in words. */
+export function Ledger() {
+  const engines = shownEngines.value;
+  const pair = engines.length === 2;
+  return (
+    <table class={`ledger front-${engineInFront.value + 1}`}>
+      <caption class="unseen">The engines at {altitudeText}</caption>
+      <colgroup>
+        <col class="labels" />
+        <col class="of-1" />
+        <col class="axes" />
+        <col class="of-2" />
+        <col class="differences" />
+      </colgroup>
+      <thead class="unseen">
+        <tr>
+          <th scope="col">Quantity</th>
+          {engines[0] !== undefined && <th scope="col">{engines[0].input.name}</th>}
+          <td />
+          {engines[1] !== undefined && <th scope="col">{engines[1].input.name}</th>}
+          {pair && <th scope="col">Difference</th>}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <Row key={row.label} row={row} engines={engines} />
+        ))}
+        <FlowRow engines={engines} />
+        <Row row={widest} engines={engines} />
+      </tbody>
+    </table>
+  );
+}
+
+interface RowProps {
+  readonly row: LedgerRow;
+  readonly engines: readonly ShownEngine[];
+}
+
+function Row({ row, engines }: RowProps) {
+  const values = engines.map((engine) => numberOf(row, engine));
+  const [base, other] = values;
+  const [first, second] = engines;
+  return (
+    <tr>
+      <th scope="row">{row.label}</th>
+      {first !== undefined && <Cell row={row} engine={first} value={base ?? null} />}
+      <td class="shared-axis" aria-hidden="true">
+        <SharedAxis row={row} engines={engines} values={values} />
+      </td>
+      {second !== undefined && <Cell row={row} engine={second} value={other ?? null} />}
+      <td class="difference">{differenceText(row, engines, values)}</td>
+    </tr>
+  );
+}
+
+function differenceText(
+  row: LedgerRow,
+  engines: readonly ShownEngine[],
+  [base, other]: readonly (number | null)[],
+): string {
+  if (row.air) return row.difference(0, 0);
+  if (engines.length < 2) return '';
+  if (base === null || other === null || base === undefined || other === undefined) return 'no comparison';
+  return row.difference(base, other);
+}
+
+function numberOf(row: LedgerRow, { result }: ShownEngine): number | null {
+  if (!result.ok) return null;
+  return row.value(rowOfLadder(result.ladder, altitude.value), result.answer);
+}
+
+function Cell({ row, engine, value }: { row: LedgerRow; engine: ShownEngine; value: number | null }) {
+  if (value === null) {
+    return <td class={`value of-${engine.order} absent`}>{engine.result.ok ? 'no number' : 'failed'}</td>;
+  }
+  const shown = row.text(value);
+  return (
+    <td class={`value of-${engine.order}`}>
+      <TracedNumber
+        quantity={row.quantity}
+        engine={engine.id}
+        shown={shown}
+        condition={row.moves ? `at ${altitudeText.value}`.replace('at vacuum', 'in vacuum') : ''}
+        label={`${engine.input.name}, ${row.label.toLowerCase()}`}
+      />
+    </td>
+  );
+}
+
+const flowWords: Readonly<Record<ConditionRow['flow']['state'], string>> = {
+  full: 'fills the nozzle',
+  'near the limit': 'near letting go',
+  separated: 'leaves the wall',
+  unchoked: 'not choked',
+};
+
+function FlowRow({ engines }: { readonly engines: readonly ShownEngine[] }) {
+  const [first, second] = engines;
+  const criteria = new Set(
+    engines.flatMap(({ result }) =>
+      result.ok ? [rowOfLadder(result.ladder, altitude.value).flow.criterion] : [],
+    ),
+  );
+  // A bound that never lets go has no criterion to name.
+  const named = [...criteria].filter((criterion) => !criterion.startsWith('none'));
+  return (
+    <tr>
+      <th scope="row">The gas</th>
+      {first !== undefined && <FlowCell engine={first} />}
+      <td class="shared-axis" aria-hidden="true" />
+      {second !== undefined && <FlowCell engine={second} />}
+      <td class="difference">{named.join('; ')}</td>
+    </tr>
+  );
+}
+
+function FlowCell({ engine }: { readonly engine: ShownEngine }) {
+  const { result } = engine;
+  if (!result.ok) return <td class={`value of-${engine.order} absent`}>failed</td>;
+  const { flow } = rowOfLadder(result.ladder, altitude.value);
+  const words = flowWords[flow.state];
+  return (
+    <td class={`value words of-${engine.order} flow-${flow.state.replaceAll(' ', '-')}`}>
+      <TracedNumber
+        quantity="flow.separationPressure"
+        engine={engine.id}
+        shown={words}
+        condition={`lets go below ${formatPressure(flow.separationPressure)} at the wall; there are ${formatPressure(flow.lipPressure)}`}
+        label={`${engine.input.name}, the gas`}
+      />
+    </td>
+  );
+}
+
+const axisWidth = 232;
+
+/** Both values on one axis: disc for the first engine, diamond for the second, a stroke for the air. */
+function SharedAxis({ row, engines, values }: RowProps & { readonly values: readonly (number | null)[] }) {
+  const range = rangeOf(row, engines);
+  if (range === null) return null;
+  const x = (value: number) => 8 + ((axisWidth - 16) * (value - range.low)) / (range.high - range.low);
+  const air = row.air ? airPressure.value : null;
+  return (
+    <svg width="100%" height="22" viewBox={`0 0 ${axisWidth} 22`} aria-hidden="true">
+      <path d={`M0 11H${axisWidth}`} class="rule-line" />
+      {air !== null && air >= range.low && air <= range.high && (
+        <path d={`M${x(air).toFixed(1)} 2V20`} class="ink-line" />
+      )}
+      {values.map((value, index) => {
+        const order = engines[index]?.order;
+        if (value === null || order === undefined) return null;
+        const at = x(value).toFixed(1);
+        return order === 1 ? (
+          <circle key={order} cx={at} cy="7.5" r="4.2" class="fill-1" />
+        ) : (
+          <path key={order} d={`M${at} 9.3l5.2 5.2-5.2 5.2-5.2-5.2z`} class="fill-2" />
+        );
+      })}
+    </svg>
+  );
+}
+
+/** The span of a row from pad to vacuum, both engines together, so that the axis stands still while climbing. */
+function rangeOf(row: LedgerRow, engines: readonly ShownEngine[]): { low: number; high: number } | null {
+  const all = engines.flatMap(({ result }) => {
+    if (!result.ok) return [];
+    const { answer, ladder } = result;
+    const places = row.moves ? [...ladder.rows, ladder.vacuum] : [ladder.vacuum];
+    return places.map((place) => row.value(place, answer)).filter((value) => value !== null);
+  });
+  if (all.length === 0) return null;
+  let low = Math.min(...all);
+  let high = Math.max(...all);
+  if (row.air || !row.moves) low = 0;
+  if (row.air) high = Math.max(high, 1.05e5);
+  const margin = low === high ? Math.abs(high) * 0.1 + 1e-9 : (high - low) * 0.05;
+  return { low: low === 0 ? 0 : low - margin, high: high + margin };
+}

@@ -1,0 +1,63 @@
+import { shownEngines } from '../state/pair.ts';
+import { solved } from '../state/studyStore.ts';
+import { EngineMark } from './EngineMark.tsx';
+
+/** Which models made the numbers, and what they leave out. */
+export function Models() {
+  const answer = solved.value?.answer;
+  if (answer === undefined) return null;
+  return (
+    <div class="models">
+      {shownEngines.value.map(({ id, order, input, result }) => (
+        <section key={id}>
+          <h3 class={`text-${order}`}>
+            <EngineMark order={order} /> {input.name}
+          </h3>
+          {result.ok ? (
+            <>
+              <p>
+                {result.answer.propellants}; {result.answer.chemistry}.
+              </p>
+              <h4>Models</h4>
+              <ul>
+                {result.answer.models.map((model) => (
+                  <li key={model}>{model}</li>
+                ))}
+              </ul>
+              <h4>Left out</h4>
+              <ul>
+                {result.answer.omitted.map((words) => (
+                  <li key={words}>{words}</li>
+                ))}
+              </ul>
+            </>
+          ) : (
+            <p>
+              {result.problem.what} {result.problem.mend}
+            </p>
+          )}
+        </section>
+      ))}
+      {answer.notModelled.length > 0 && (
+        <section>
+          <h3>Not computed by this version</h3>
+          <ul>
+            {answer.notModelled.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {answer.hazards.length > 0 && (
+        <section>
+          <h3>Propellants named here</h3>
+          <ul>
+            {answer.hazards.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,16 @@
+import { solved } from '../state/studyStore.ts';
+
+/** The question, and the short answer with its verdict first. */
+export function Question() {
+  const study = solved.value;
+  if (study === null) return <h1 class="question">Plumeline</h1>;
+  const { answer } = study;
+  return (
+    <div class="asked">
+      <h1 class="question">{answer.question}</h1>
+      <p class="answer">
+        <strong>{answer.shortAnswer.verdict}.</strong> {answer.shortAnswer.text}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,68 @@
+import { solved } from '../state/studyStore.ts';
+import { openCard, type Panel, panel } from '../state/view.ts';
+import { Card } from './Card.tsx';
+import { Inputs } from './Inputs.tsx';
+import { Models } from './Models.tsx';
+import { PressureKey } from './PressureKey.tsx';
+import { Sentences } from './Sentences.tsx';
+
+const panels: readonly { readonly id: Panel; readonly label: string }[] = [
+  { id: 'inputs', label: 'Inputs' },
+  { id: 'sentences', label: 'Sentences' },
+  { id: 'models', label: 'Models' },
+];
+
+/** Inputs, sentences and models; or the card of one number, with a way back. */
+export function RightColumn() {
+  if (solved.value === null) return <aside aria-label="Study" />;
+  return (
+    <aside aria-label="Study">
+      <div class="column-body">{openCard.value !== null ? <Card card={openCard.value} /> : <Panels />}</div>
+      <PressureKey />
+    </aside>
+  );
+}
+
+function Panels() {
+  const shown = panel.value;
+  return (
+    <>
+      <div class="tabs" role="tablist" aria-label="Study">
+        {panels.map(({ id, label }) => (
+          <button
+            key={id}
+            type="button"
+            role="tab"
+            id={`tab-${id}`}
+            aria-selected={id === shown}
+            aria-controls="panel"
+            tabIndex={id === shown ? 0 : -1}
+            onClick={() => {
+              panel.value = id;
+            }}
+            onKeyDown={moveByArrows}
+          >
+            {label}
+          </button>
+        ))}
+      </div>
+      <div id="panel" role="tabpanel" aria-labelledby={`tab-${shown}`}>
+        {shown === 'inputs' && <Inputs />}
+        {shown === 'sentences' && <Sentences />}
+        {shown === 'models' && <Models />}
+      </div>
+    </>
+  );
+}
+
+/** Arrow keys go from tab to tab, as a list of tabs is expected to do. */
+function moveByArrows(event: KeyboardEvent): void {
+  const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+  if (step === 0) return;
+  event.preventDefault();
+  const here = panels.findIndex(({ id }) => id === panel.value);
+  const next = panels[(here + step + panels.length) % panels.length];
+  if (next === undefined) return;
+  panel.value = next.id;
+  document.getElementById(`tab-${next.id}`)?.focus();
+}

@@ -1,0 +1,53 @@
+/** On the altitude strip: where each engine's exit matches the air, marked and said beside it. */
+
+import { marker, type Words, wordsAt } from '../../../telling/figures/marks.ts';
+import type { OverAltitudePanel } from '../../../telling/figures/overAltitude.ts';
+import { ENGINE_STYLES } from '../../../telling/look/engineStyles.ts';
+import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
+import { formatAltitude } from '../../../telling/numbers/formatNumber.ts';
+import { segment } from '../../../telling/scene/pathData.ts';
+import type { SceneNode } from '../../../telling/scene/scene.ts';
+import type { ShownEngine } from '../state/pair.ts';
+
+/** Where the words of the first engine end and those of the second begin, from the column's edges [px]. */
+const wordsOff = 52;
+
+export function matchMarks(
+  panel: OverAltitudePanel,
+  engines: readonly ShownEngine[],
+  onlyMarks: boolean,
+): readonly SceneNode[] {
+  return engines.flatMap(({ result, order, input }): readonly SceneNode[] => {
+    const altitude = result.ok ? result.answer.matched.altitude : null;
+    if (altitude === null || altitude > 40_000 || altitude < 0) return [];
+    const style = ENGINE_STYLES[order - 1] ?? ENGINE_STYLES[0];
+    const y = panel.axis.y(altitude);
+    const x = panel.strip.x + panel.strip.width / 2;
+    const sign = marker(style, x, y, 0.85 * SCREEN_LINES.marker);
+    if (onlyMarks) return [sign];
+    const line = (text: string, weight: 400 | 600): Words => ({
+      text,
+      size: SCREEN_TYPE.small,
+      weight,
+      fill: 'ink',
+    });
+    const what = input.nozzle.kind === 'adapting' ? 'fully open' : 'exit matches the air';
+    const words = [line(what, 600), line(formatAltitude(altitude), 400)];
+    const right = panel.plot.x + panel.plot.width;
+    const first = order === 1;
+    const edge = first ? panel.strip.x - wordsOff : right + wordsOff;
+    const leader: SceneNode = {
+      kind: 'path',
+      d: first ? segment(edge + 6, y, x, y) : segment(x, y, edge - 6, y),
+      stroke: style.colour,
+      strokeWidth: SCREEN_LINES.leader,
+      strokeOpacity: 0.8,
+      ...(style.dash.length > 0 ? { dash: style.dash.map((length) => length * 2.4) } : {}),
+    };
+    return [
+      leader,
+      sign,
+      ...wordsAt(words, edge, y - 0.7 * SCREEN_TYPE.small, first ? 'end' : 'start', true),
+    ];
+  });
+}

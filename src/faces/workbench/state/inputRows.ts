@@ -1,0 +1,151 @@
+/** The inputs of an engine as lines of a form: what each is called, how it is written, where it stands. */
+
+import type { EngineInput, Ingredient, Quantity } from '../../../study/model.ts';
+
+export interface InputRow {
+  /** The same for the same input of two engines. */ readonly key: string;
+  readonly label: string;
+  /** Name in the catalogue, where the input has one. */ readonly quantity: string | null;
+  /** Where to write it, e.g. `engines.plug.chamber.pressure`. */ readonly path: string;
+  readonly text: string;
+  /** `shared`: it stands in the engine that this one is like. `default`: the study does not say. */
+  readonly origin: 'own' | 'shared' | 'default';
+  /** The only texts allowed, if they are few. */ readonly choices?: readonly string[];
+  /** Shown, but changed in the file itself. */ readonly fixed?: true;
+}
+
+/** All inputs of an engine, in the order in which they are shown. */
+export function inputRows(engine: EngineInput): readonly InputRow[] {
+  const row = (label: string, quantity: string | null, value: Quantity): InputRow => {
+    const tail = tailOf(value.path);
+    const own = value.path.startsWith(`engines.${engine.id}.`);
+    return {
+      key: tail,
+      label,
+      quantity,
+      path: `engines.${engine.id}.${tail}`,
+      text: value.text,
+      origin: value.byDefault ? 'default' : own ? 'own' : 'shared',
+    };
+  };
+  const words = (key: string, label: string, text: string): InputRow => ({
+    key,
+    label,
+    quantity: null,
+    path: `engines.${engine.id}.${key}`,
+    text,
+    origin: 'own',
+    fixed: true,
+  });
+  return [
+    ...propellantRows(engine, row, words),
+    ...chemistryRows(engine, row, words),
+    row('Chamber pressure', 'chamber.pressure', engine.chamber.pressure),
+    row('Efficiency', 'chamber.efficiency', engine.chamber.efficiency),
+    ...nozzleRows(engine, row, words),
+    ...sizeRows(engine, row, words),
+    row('Contraction', 'chamber.contractionRatio', engine.chamber.contractionRatio),
+    row('Chamber length L*', 'chamber.characteristicLength', engine.chamber.characteristicLength),
+    row('Converging angle', 'chamber.convergingAngle', engine.chamber.convergingAngle),
+  ];
+}
+
+/** The path inside the engine: `engines.bell.chamber.pressure` → `chamber.pressure`. */
+function tailOf(path: string): string {
+  return path.replace(/^engines\.[^.]+\./, '');
+}
+
+type MakeRow = (label: string, quantity: string | null, value: Quantity) => InputRow;
+type MakeWords = (key: string, label: string, text: string) => InputRow;
+
+function propellantRows({ propellants }: EngineInput, row: MakeRow, words: MakeWords): InputRow[] {
+  switch (propellants.kind) {
+    case 'burnt':
+      return [
+        words('propellants.oxidiser', 'Oxidiser', namesOf(propellants.oxidiser)),
+        words('propellants.fuel', 'Fuel', namesOf(propellants.fuel)),
+        propellants.mixture.by === 'massRatio'
+          ? row('Mixture ratio', 'propellants.ratio', propellants.mixture.ratio)
+          : row('Equivalence ratio', 'propellants.equivalenceRatio', propellants.mixture.ratio),
+      ];
+    case 'mixed':
+      return propellants.parts.map((part) => row(part.id, 'propellants.share', part.share));
+    case 'heated':
+      return [
+        words('propellants.gas', 'Gas', namesOf(propellants.parts)),
+        row('Heated to', 'propellants.temperature', propellants.temperature),
+      ];
+    case 'perfect':
+      return [
+        row('Ratio of heats γ', 'propellants.gamma', propellants.gamma),
+        row('Molar mass', 'propellants.molarMass', propellants.molarMass),
+        row('Temperature', 'propellants.temperature', propellants.temperature),
+      ];
+  }
+}
+
+function namesOf(parts: readonly Ingredient[]): string {
+  if (parts.length === 1) return parts[0]?.id ?? '';
+  return parts.map((part) => `${part.id} ${part.share.text}`).join(', ');
+}
+
+function chemistryRows({ chemistry, propellants }: EngineInput, row: MakeRow, words: MakeWords): InputRow[] {
+  if (propellants.kind === 'perfect') return [];
+  if (chemistry.kind !== 'frozenFrom') {
+    const line = words('chemistry', 'Chemistry', chemistry.kind);
+    const { fixed: _, ...free } = line;
+    return [{ ...free, choices: ['shifting', 'frozen'] }];
+  }
+  return 'areaRatio' in chemistry
+    ? [row('Frozen from area ratio', 'chemistry.areaRatio', chemistry.areaRatio)]
+    : [row('Frozen from pressure', 'chemistry.pressure', chemistry.pressure)];
+}
+
+function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): InputRow[] {
+  const rows = [
+    words('nozzle.kind', 'Nozzle', nozzle.kind),
+    row('Area ratio', 'areaRatio', nozzle.areaRatio),
+  ];
+  if (nozzle.kind === 'cone') rows.push(row('Half-angle', 'nozzle.halfAngle', nozzle.halfAngle));
+  if (nozzle.kind === 'bell') {
+    rows.push(row('Length of 15° cone', 'nozzle.length', nozzle.length));
+    if (nozzle.throatAngle !== null)
+      rows.push(row('Angle at throat', 'contour.steepestAngle', nozzle.throatAngle));
+    if (nozzle.lipAngle !== null) rows.push(row('Angle at lip', 'contour.lipAngle', nozzle.lipAngle));
+  }
+  return rows;
+}
+
+function sizeRows({ size }: EngineInput, row: MakeRow, words: MakeWords): InputRow[] {
+  switch (size.by) {
+    case 'throat':
+      return [row('Throat diameter', 'throat.diameter', size.diameter)];
+    case 'exit':
+      return [row('Exit diameter', 'exit.diameter', size.diameter)];
+    case 'thrust': {
+      const where =
+        size.at.kind === 'vacuum'
+          ? words('size.at', 'Thrust at', 'vacuum')
+          : size.at.kind === 'altitude'
+            ? row('Thrust at', 'altitude', size.at.altitude)
+            : row('Thrust at', 'ambientPressure', size.at.pressure);
+      return [row('Thrust', 'thrust', size.thrust), where];
+    }
+    case 'same':
+      return [words('size.same', 'Size', `same ${size.what} as ${size.as}`)];
+  }
+}
+
+/**
+ * The text one step up or down: the last digit written moves by one, or the one before it in a large step.
+ * Null where the text does not begin with a number.
+ */
+export function steppedText(text: string, direction: 1 | -1, large: boolean): string | null {
+  const match = /^(\s*)([-−]?\d+)(?:\.(\d+))?/.exec(text);
+  if (match === null) return null;
+  const [found, space = '', whole = '', decimals = ''] = match;
+  const digits = decimals.length;
+  const value = Number(`${whole.replace('−', '-')}.${decimals || '0'}`);
+  const step = 10 ** -digits * (large ? 10 : 1);
+  return `${space}${(value + direction * step).toFixed(digits)}${text.slice(found.length)}`;
+}

@@ -1,0 +1,76 @@
+/** Which engines stand side by side. */
+
+import { computed } from '@preact/signals';
+import type { EngineAnswer } from '../../../answer/model.ts';
+import type { Problem } from '../../../numerics/problem.ts';
+import type { EngineInput } from '../../../study/model.ts';
+import type { Ladder } from '../workshop/messages.ts';
+import { solved } from './studyStore.ts';
+import { chosenPair } from './view.ts';
+
+/** One engine of the study as the page shows it: solved, or failed with the reason. */
+export interface ShownEngine {
+  readonly id: string;
+  readonly input: EngineInput;
+  /** Place in the pair: decides hue, marker, dash and silhouette. */ readonly order: 1 | 2;
+  readonly result:
+    | { readonly ok: true; readonly answer: EngineAnswer; readonly ladder: Ladder }
+    | { readonly ok: false; readonly problem: Problem };
+}
+
+/** All engines of the study, in its order. */
+export const engineInputs = computed<readonly EngineInput[]>(() => solved.value?.study.engines ?? []);
+
+const pairIds = computed<readonly string[]>(() => {
+  const ids = engineInputs.value.map((engine) => engine.id);
+  const chosen = chosenPair.value;
+  if (chosen?.every((id) => ids.includes(id)) === true) return chosen;
+  const compare = solved.value?.study.compare;
+  if (compare !== null && compare !== undefined) return [compare.base, compare.other];
+  return ids.slice(0, 2);
+});
+
+/** One or two engines. */
+export const shownEngines = computed<readonly ShownEngine[]>(() => {
+  const study = solved.value;
+  if (study === null) return [];
+  return pairIds.value.flatMap((id, index) => {
+    const input = engineInputs.value.find((engine) => engine.id === id);
+    if (input === undefined) return [];
+    return [{ id, input, order: index === 0 ? 1 : 2, result: resultOf(id) } satisfies ShownEngine];
+  });
+
+  function resultOf(id: string): ShownEngine['result'] {
+    const answer = study?.answer.engines[id];
+    const ladder = study?.ladders[id];
+    if (answer !== undefined && ladder !== undefined) return { ok: true, answer, ladder };
+    const problem = study?.answer.failed[id];
+    return {
+      ok: false,
+      problem: problem ?? {
+        code: 'engine-without-result',
+        what: 'There is no result for this engine.',
+        mend: 'Change an input or reload the page.',
+      },
+    };
+  }
+});
+
+/** Whether the pair on screen is the one the study's answer speaks of. */
+export const pairIsCompared = computed(() => {
+  const comparison = solved.value?.answer.comparison;
+  if (comparison === null || comparison === undefined) return false;
+  const [base, other] = pairIds.value;
+  return comparison.base === base && comparison.other === other;
+});
+
+/** What the comparison holds equal, in words; empty for one engine or another pair. */
+export const heldEqual = computed(() => {
+  const comparison = solved.value?.answer.comparison;
+  if (!pairIsCompared.value || comparison === null || comparison === undefined) return '';
+  return comparison.heldEqual.length > 0 ? comparison.heldEqual.join(', ') : 'nothing';
+});
+
+export function choosePair(first: string, second: string): void {
+  chosenPair.value = [first, second];
+}

@@ -1,0 +1,45 @@
+/** The numbers at the altitude on the scale, as text. */
+
+import { computed } from '@preact/signals';
+import type { ConditionRow } from '../../../answer/model.ts';
+import { airAtGeometricAltitude } from '../../../physics/air/index.ts';
+import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
+import { type Ladder, ladderStep } from '../workshop/messages.ts';
+import { topOfScale } from './scale.ts';
+import { altitude } from './view.ts';
+
+/** The row nearest to an altitude [km]; the rows stand at every tenth of a kilometre. */
+export function rowOfLadder(ladder: Ladder, kilometres: number): ConditionRow {
+  if (!Number.isFinite(kilometres)) return ladder.vacuum;
+  const index = Math.round((kilometres * 1000) / ladderStep);
+  return ladder.rows[index] ?? ladder.vacuum;
+}
+
+/** Air pressure at the altitude shown [Pa]. */
+export const airPressure = computed(() =>
+  Number.isFinite(altitude.value) ? airAtGeometricAltitude(altitude.value * 1000).pressure : 0,
+);
+
+export const altitudeText = computed(() => kilometresText(altitude.value));
+
+/** `12.3 km`, or `vacuum`. */
+export function kilometresText(kilometres: number): string {
+  return Number.isFinite(kilometres) ? `${kilometres.toFixed(1)} km` : 'vacuum';
+}
+
+/** Air pressure as text. */
+export const airHere = computed(() => formatPressure(airPressure.value));
+
+/** The slider's value for assistive technology: `12 kilometres, 0.19 bar`. */
+export const altitudeSpoken = computed(() => {
+  const kilometres = altitude.value;
+  if (!Number.isFinite(kilometres)) return 'vacuum, no air';
+  const number = Number.isInteger(kilometres) ? String(kilometres) : kilometres.toFixed(1);
+  const unit = kilometres === 1 ? 'kilometre' : 'kilometres';
+  return `${number} ${unit}, ${airHere.value}`.replaceAll('\u00a0', ' ');
+});
+
+/** The slider's number: kilometres, with vacuum one step above the scale. */
+export const sliderNumber = computed(() =>
+  Number.isFinite(altitude.value) ? altitude.value : topOfScale + 1,
+);

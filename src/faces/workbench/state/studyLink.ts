@@ -1,0 +1,65 @@
+/** The study file over the local server. */
+
+import type { Outcome, Problem } from '../../../numerics/problem.ts';
+
+export interface StudyText {
+  readonly text: string;
+  readonly hash: string;
+  readonly name: string;
+}
+
+const address = '/api/study';
+
+const unreachable: Problem = {
+  code: 'server-not-reachable',
+  what: 'The program that serves this page does not answer.',
+  mend: 'Start it again in the study folder; what you see here is kept until then.',
+};
+
+export async function readStudyText(): Promise<Outcome<StudyText>> {
+  const reply = await fetch(address, { cache: 'no-store' }).catch(() => null);
+  if (reply === null) return { ok: false, problem: unreachable };
+  if (!reply.ok) return { ok: false, problem: await problemOf(reply) };
+  return { ok: true, value: (await reply.json()) as StudyText };
+}
+
+export type WriteOutcome =
+  | { readonly kind: 'written'; readonly study: StudyText }
+  | { readonly kind: 'stale'; readonly study: StudyText }
+  | { readonly kind: 'refused'; readonly problem: Problem };
+
+/** Replaces the file's text, if the file still is what `baseHash` stands for. */
+export async function writeStudyText(text: string, baseHash: string): Promise<WriteOutcome> {
+  const token = document.querySelector<HTMLMetaElement>('meta[name="plumeline-token"]')?.content ?? '';
+  const reply = await fetch(address, {
+    method: 'PUT',
+    headers: { 'Content-Type': 'application/json', 'X-Plumeline-Token': token },
+    body: JSON.stringify({ text, baseHash }),
+  }).catch(() => null);
+  if (reply === null) return { kind: 'refused', problem: unreachable };
+  if (reply.ok) return { kind: 'written', study: (await reply.json()) as StudyText };
+  if (reply.status === 409) return { kind: 'stale', study: (await reply.json()) as StudyText };
+  return { kind: 'refused', problem: await problemOf(reply) };
+}
+
+async function problemOf(reply: Response): Promise<Problem> {
+  const body = (await reply.json().catch(() => null)) as { error?: string; problem?: Problem } | null;
+  return (
+    body?.problem ?? {
+      code: 'server-refused',
+      what: body?.error ?? `The server answered with status ${reply.status}.`,
+      mend: 'Reload the page.',
+    }
+  );
+}
+
+/** Calls `tell` when the file was changed, and after a lost connection is there again. */
+export function onStudyChanged(tell: () => void): void {
+  const stream = new EventSource('/api/changes');
+  let opened = false;
+  stream.addEventListener('study', tell);
+  stream.addEventListener('open', () => {
+    if (opened) tell();
+    opened = true;
+  });
+}

@@ -1,0 +1,64 @@
+/** What the page shows but the study does not hold: altitude, chosen pair, open panel, theme. */
+
+import { computed, signal } from '@preact/signals';
+import { topOfScale } from './scale.ts';
+
+/** Geometric altitude in kilometres, 0 to {@link topOfScale}; `Infinity` stands for vacuum. */
+export const altitude = signal(0);
+
+/** Altitudes a person sets are whole tenths of a kilometre. */
+export function setAltitude(kilometres: number): void {
+  const bounded = kilometres < 0 ? 0 : kilometres > topOfScale ? Number.POSITIVE_INFINITY : kilometres;
+  altitude.value = Number.isFinite(bounded) ? Math.round(bounded * 10) / 10 : bounded;
+}
+
+/** The two engines shown, by id; null: those the study compares. */
+export const chosenPair = signal<readonly [string, string] | null>(null);
+
+export type Panel = 'inputs' | 'sentences' | 'models';
+export const panel = signal<Panel>('inputs');
+
+/** A number whose catalogue entry stands in the right column. */
+export interface OpenCard {
+  /** Name in the catalogue. */ readonly quantity: string;
+  /** Whose number it is, if an engine's. */ readonly engine: string | null;
+  /** The number as shown where it was clicked. */ readonly shown: string;
+  /** Where it holds, e.g. `at 12.0 km`. */ readonly condition: string;
+}
+export const openCard = signal<OpenCard | null>(null);
+
+/** On a narrow screen one engine is shown at a time. */
+export const engineInFront = signal<0 | 1>(0);
+
+export type ThemeChoice = 'light' | 'dark';
+
+const storedTheme = 'plumeline-theme';
+const systemDark = matchMedia('(prefers-color-scheme: dark)');
+const systemTheme = signal<ThemeChoice>(systemDark.matches ? 'dark' : 'light');
+systemDark.addEventListener('change', (event) => {
+  systemTheme.value = event.matches ? 'dark' : 'light';
+});
+
+/** What the person chose; null follows the system. */
+const chosenTheme = signal<ThemeChoice | null>(readStoredTheme());
+
+export const theme = computed<ThemeChoice>(() => chosenTheme.value ?? systemTheme.value);
+
+export function toggleTheme(): void {
+  const next = theme.value === 'dark' ? 'light' : 'dark';
+  // Back on the system's own theme there is no choice left to remember.
+  chosenTheme.value = next === systemTheme.value ? null : next;
+  if (chosenTheme.value === null) localStorage.removeItem(storedTheme);
+  else localStorage.setItem(storedTheme, chosenTheme.value);
+}
+
+function readStoredTheme(): ThemeChoice | null {
+  const stored = localStorage.getItem(storedTheme);
+  return stored === 'light' || stored === 'dark' ? stored : null;
+}
+
+const reduced = matchMedia('(prefers-reduced-motion: reduce)');
+export const reducedMotion = signal(reduced.matches);
+reduced.addEventListener('change', (event) => {
+  reducedMotion.value = event.matches;
+});

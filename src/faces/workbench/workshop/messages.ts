@@ -1,0 +1,55 @@
+/** What page and worker say to each other. All of it is plain data. */
+
+import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
+import type { Problem } from '../../../numerics/problem.ts';
+import type { Study, StudyProblem } from '../../../study/model.ts';
+
+/** Results of one engine at every tenth of a kilometre from 0 to 40 km, and in vacuum. */
+export interface Ladder {
+  readonly rows: readonly ConditionRow[];
+  readonly vacuum: ConditionRow;
+}
+
+/** Spacing of a ladder's rows [m]. */
+export const ladderStep = 100;
+/** Highest row of a ladder [m]. */
+export const ladderTop = 40_000;
+
+export interface SolvedStudy {
+  readonly study: Study;
+  readonly warnings: readonly StudyProblem[];
+  readonly answer: StudyAnswer;
+  readonly ladders: Readonly<Record<string, Ladder>>;
+  /** How long reading and solving took [ms]. */ readonly took: number;
+}
+
+export type OpenOutcome =
+  | { readonly ok: true; readonly solved: SolvedStudy }
+  | { readonly ok: false; readonly problems: readonly StudyProblem[] }
+  /** Nothing could be solved, e.g. the data could not be loaded. */
+  | { readonly ok: false; readonly problems: null; readonly problem: Problem };
+
+export type EditOutcome =
+  | { readonly ok: true; readonly text: string }
+  | { readonly ok: false; readonly problems: readonly StudyProblem[] };
+
+/** One value to write: a path of the study and the text that belongs there. */
+export interface Edit {
+  readonly path: string;
+  readonly value: string;
+}
+
+export type Errand =
+  | { readonly kind: 'open'; readonly text: string }
+  | { readonly kind: 'edit'; readonly text: string; readonly edit: Edit };
+
+export interface Order {
+  readonly number: number;
+  readonly errand: Errand;
+}
+
+export type Delivery =
+  | { readonly number: number; readonly kind: 'open'; readonly outcome: OpenOutcome }
+  | { readonly number: number; readonly kind: 'edit'; readonly outcome: EditOutcome }
+  /** A bug: what was thrown, for the console. */
+  | { readonly number: number; readonly kind: 'failed'; readonly message: string };

@@ -1,0 +1,69 @@
+/** The worker: reads, edits and solves studies, so that the page never waits. */
+
+import { altitudeCurve } from '../../../answer/conditions.ts';
+import { solveStudyLive } from '../../../answer/solve.ts';
+import { type Problem, ProblemError } from '../../../numerics/problem.ts';
+import { editStudy } from '../../../study/edit.ts';
+import type { StudyProblem } from '../../../study/model.ts';
+import { knownNames } from '../../../study/names.ts';
+import { type ReadOptions, readStudy } from '../../../study/read.ts';
+import { fetchedShelf } from '../shelf.ts';
+import {
+  type Delivery,
+  type Edit,
+  type EditOutcome,
+  type Ladder,
+  ladderStep,
+  ladderTop,
+  type OpenOutcome,
+  type Order,
+} from './messages.ts';
+
+const shelf = fetchedShelf();
+const file = 'study.yaml';
+
+async function readOptions(): Promise<ReadOptions> {
+  return { file, ...knownNames(await shelf.propellants()) };
+}
+
+async function open(text: string): Promise<OpenOutcome> {
+  const start = performance.now();
+  const outcome = readStudy(text, await readOptions());
+  if (!outcome.ok) return { ok: false, problems: outcome.problems };
+  const { answer, solutions } = await solveStudyLive(outcome.study, shelf);
+  const ladders: Record<string, Ladder> = {};
+  for (const [id, solution] of solutions) {
+    const rows = altitudeCurve(solution, ladderTop / ladderStep + 1);
+    const vacuum = rows.at(-1);
+    if (vacuum !== undefined) ladders[id] = { rows: rows.slice(0, -1), vacuum };
+  }
+  const took = performance.now() - start;
+  return { ok: true, solved: { study: outcome.study, warnings: outcome.warnings, answer, ladders, took } };
+}
+
+async function edit(text: string, { path, value }: Edit): Promise<EditOutcome> {
+  const edited = editStudy(text, [{ path: path.split('.'), value }], await readOptions());
+  return { ok: true, text: edited };
+}
+
+/** A problem as the page shows problems of the study: with its file and, if known, its place. */
+function asStudyProblem(problem: Problem): StudyProblem {
+  return { file, place: null, path: problem.where ?? '', ...problem };
+}
+
+async function deliver({ number, errand }: Order): Promise<Delivery> {
+  try {
+    if (errand.kind === 'open') return { number, kind: 'open', outcome: await open(errand.text) };
+    return { number, kind: 'edit', outcome: await edit(errand.text, errand.edit) };
+  } catch (error) {
+    if (!(error instanceof ProblemError)) return { number, kind: 'failed', message: String(error) };
+    const { problem } = error;
+    return errand.kind === 'open'
+      ? { number, kind: 'open', outcome: { ok: false, problems: null, problem } }
+      : { number, kind: 'edit', outcome: { ok: false, problems: [asStudyProblem(problem)] } };
+  }
+}
+
+self.addEventListener('message', ({ data }: MessageEvent<Order>) => {
+  deliver(data).then((delivery) => self.postMessage(delivery), reportError);
+});

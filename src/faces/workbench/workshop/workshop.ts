@@ -1,0 +1,48 @@
+/** The worker seen from the page: reading, editing and solving studies off the main thread. */
+
+import type { Delivery, Edit, EditOutcome, Errand, OpenOutcome, Order } from './messages.ts';
+
+type Settle = { resolve: (delivery: Delivery) => void; reject: (error: Error) => void };
+
+let worker: Worker | null = null;
+let count = 0;
+const waiting = new Map<number, Settle>();
+
+function send(errand: Errand): Promise<Delivery> {
+  worker ??= start();
+  const running = worker;
+  const number = ++count;
+  return new Promise((resolve, reject) => {
+    waiting.set(number, { resolve, reject });
+    running.postMessage({ number, errand } satisfies Order);
+  });
+}
+
+function start(): Worker {
+  const fresh = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  fresh.addEventListener('message', ({ data }: MessageEvent<Delivery>) => {
+    const settle = waiting.get(data.number);
+    waiting.delete(data.number);
+    if (data.kind === 'failed') settle?.reject(new Error(data.message));
+    else settle?.resolve(data);
+  });
+  fresh.addEventListener('error', (event) => {
+    for (const { reject } of waiting.values()) reject(new Error(event.message || 'The worker failed.'));
+    waiting.clear();
+  });
+  return fresh;
+}
+
+/** Reads and solves a study text. */
+export async function openText(text: string): Promise<OpenOutcome> {
+  const delivery = await send({ kind: 'open', text });
+  if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
+  return delivery.outcome;
+}
+
+/** The text with one value changed, comments kept; or why the result would be no valid study. */
+export async function editText(text: string, edit: Edit): Promise<EditOutcome> {
+  const delivery = await send({ kind: 'edit', text, edit });
+  if (delivery.kind !== 'edit') throw new Error(`Unexpected delivery: ${delivery.kind}`);
+  return delivery.outcome;
+}

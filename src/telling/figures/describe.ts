@@ -1,0 +1,78 @@
+/** What a figure shows, for readers who cannot see it; the caution is part of it. */
+
+import type { StudyAnswer } from '../../answer/model.ts';
+import { formatAltitude, formatPressure, formatSpoken } from '../numbers/formatNumber.ts';
+import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
+import { drawnEngines } from './drawnEngines.ts';
+import { whereWords } from './findings.ts';
+import type { Altitude, FigureOptions } from './options.ts';
+
+export function overAltitudeDescription(
+  answer: StudyAnswer,
+  quantity: 'specificImpulse' | 'thrust',
+  options: FigureOptions,
+): string {
+  const places: readonly Altitude[] = [0, 10_000, 20_000, 'vacuum'];
+  const engines = drawnEngines(answer, 4).engines.map(({ engine }) => {
+    const rows = rowsOf(engine, options);
+    const values = places.map((altitude) => {
+      const value = conditionAt(rows, ambientAt(altitude))[quantity];
+      const where =
+        altitude === 0
+          ? 'at sea level'
+          : altitude === 'vacuum'
+            ? 'in vacuum'
+            : `at ${formatAltitude(altitude)}`;
+      return value === null ? `no value ${where}` : `${formatSpoken(quantity, value)} ${where}`;
+    });
+    const match = engine.matched.altitude;
+    const matched = match === null ? '' : ` Its exit pressure matches the air at ${formatAltitude(match)}.`;
+    return `${engine.name}, ${engine.description}: ${values.join(', ')}.${matched}`;
+  });
+  const what = quantity === 'thrust' ? 'Thrust' : 'Specific impulse';
+  return `${what} along the horizontal axis, altitude upward from 0 to 40 kilometres and vacuum. ${engines.join(' ')} ${answer.caution}`;
+}
+
+export function cutDescription(answer: StudyAnswer, altitude: Altitude, options: FigureOptions): string {
+  const ambient = ambientAt(altitude);
+  const engines = drawnEngines(answer, 2).engines.map(({ engine }) => {
+    const row = conditionAt(rowsOf(engine, options), ambient);
+    return (
+      `${engine.name}, ${engine.description}: chamber ${formatPressure(engine.chamber.pressure)}, ` +
+      `exit ${formatPressure(row.exitPressure)}, lip ${formatSpoken('exit.diameter', engine.exit.diameter)} across, ${flowWords(row.flow.state)}` +
+      `${engine.contourIs === 'notional' ? ', outline notional' : ''}.`
+    );
+  });
+  const air = ambient === 0 ? 'no air outside' : `the air outside has ${formatPressure(ambient)}`;
+  return `Engines cut open, hanging from one line, at one scale. ${whereWords(altitude)}, ${air}. ${engines.join(' ')} ${answer.caution}`;
+}
+
+export function wallDescription(answer: StudyAnswer): string {
+  const engines = drawnEngines(answer, 4).engines.map(
+    ({ engine }) =>
+      `${engine.name}: from ${formatPressure(engine.chamber.pressure)} in the chamber through ${formatPressure(engine.throat.pressure)} in the throat to ${formatPressure(engine.exit.pressure)} at the lip.`,
+  );
+  return `Mean pressure of the gas along the axis, on a logarithmic scale. ${engines.join(' ')} ${answer.caution}`;
+}
+
+export function sizeDescription(answer: StudyAnswer): string {
+  const engines = drawnEngines(answer, 4).engines.map(
+    ({ engine }) =>
+      `${engine.name}: ${formatSpoken('exit.diameter', engine.exit.diameter)} across the lip, ${formatSpoken('contour.totalLength', engine.contour.totalLength)} from injector to lip.`,
+  );
+  return `Outlines of the engines at one scale beside a person 1.75 metres tall. ${engines.join(' ')} ${answer.caution}`;
+}
+
+/** A flow state in words that stand after an engine's name. */
+export function flowWords(state: string): string {
+  switch (state) {
+    case 'full':
+      return 'the gas fills the nozzle';
+    case 'near the limit':
+      return 'the gas is about to leave the wall';
+    case 'separated':
+      return 'the gas leaves the wall';
+    default:
+      return 'the flow does not choke';
+  }
+}

@@ -1,0 +1,57 @@
+/** Which engines a figure draws, and in which style: the order of the study decides, and never changes. */
+
+import type { EngineAnswer, StudyAnswer } from '../../answer/model.ts';
+import { ProblemError } from '../../numerics/problem.ts';
+import { ENGINE_STYLES, type EngineStyle } from '../look/engineStyles.ts';
+
+export interface DrawnEngine {
+  readonly engine: EngineAnswer;
+  readonly style: EngineStyle;
+}
+
+export interface Drawn {
+  readonly engines: readonly DrawnEngine[];
+  /** Names of the engines for which there was no room. */ readonly leftOut: readonly string[];
+}
+
+/** The first `most` engines of the study, the compared ones before others. */
+export function drawnEngines(answer: StudyAnswer, most: 2 | 4): Drawn {
+  const all = Object.values(answer.engines);
+  const first = all[0];
+  if (!first)
+    throw new ProblemError({
+      code: 'nothing-to-draw',
+      what: 'No engine of this study could be computed, so there is nothing to draw.',
+      mend: 'Mend the problems that the answer lists under `failed`.',
+    });
+  const pair = answer.comparison ? [answer.comparison.base, answer.comparison.other] : [];
+  const ranked = [...all].sort((a, b) => Number(pair.includes(b.id)) - Number(pair.includes(a.id)));
+  const chosen = new Set(ranked.slice(0, most));
+  const engines = all.filter((engine) => chosen.has(engine));
+  return {
+    engines: engines.map((engine) => ({ engine, style: styleOf(all, engine, engines) })),
+    leftOut: all.filter((engine) => !chosen.has(engine)).map((engine) => engine.name),
+  };
+}
+
+/** Style by place in the study; a fifth engine takes a style that no other drawn engine has. */
+function styleOf(
+  all: readonly EngineAnswer[],
+  engine: EngineAnswer,
+  drawn: readonly EngineAnswer[],
+): EngineStyle {
+  const own = ENGINE_STYLES[all.indexOf(engine)];
+  if (own) return own;
+  const taken = new Set(drawn.map((other) => all.indexOf(other)).filter((i) => i < ENGINE_STYLES.length));
+  const free = ENGINE_STYLES.filter((_, i) => !taken.has(i));
+  const late = drawn.filter((other) => all.indexOf(other) >= ENGINE_STYLES.length);
+  return free[late.indexOf(engine)] ?? ENGINE_STYLES[3];
+}
+
+/** True for a nozzle whose exit pressure follows the air: the bound that no real nozzle beats. */
+export function adapts(engine: EngineAnswer): boolean {
+  const pressures = [...engine.altitudes, ...engine.ambients].map((row) => row.exitPressure);
+  return pressures.some(
+    (pressure) => Math.abs(pressure - engine.exit.pressure) > 1e-6 * engine.exit.pressure,
+  );
+}

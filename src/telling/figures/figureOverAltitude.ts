@@ -1,0 +1,53 @@
+/** Specific impulse, or thrust, from the pad to vacuum, as a figure with head and foot. */
+
+import type { StudyAnswer } from '../../answer/model.ts';
+import { layoutOf } from '../look/formats.ts';
+import type { Scene } from '../scene/scene.ts';
+import { overAltitudeDescription } from './describe.ts';
+import { drawnEngines } from './drawnEngines.ts';
+import { footOf, heldEqualWords, impulseFinding, thrustFinding } from './findings.ts';
+import { frame } from './frame.ts';
+import type { FigureOptions } from './options.ts';
+import { overAltitudePanel } from './overAltitude.ts';
+import type { OverAltitudeQuantity } from './overAltitudeCurves.ts';
+
+export function impulseOverAltitude(answer: StudyAnswer, options: FigureOptions): Scene {
+  return figure(answer, 'specificImpulse', options.title ?? impulseFinding(answer), options);
+}
+
+export function thrustOverAltitude(answer: StudyAnswer, options: FigureOptions): Scene {
+  return figure(answer, 'thrust', options.title ?? thrustFinding(answer), options);
+}
+
+function figure(
+  answer: StudyAnswer,
+  quantity: OverAltitudeQuantity,
+  title: string,
+  options: FigureOptions,
+): Scene {
+  const layout = layoutOf(options.size);
+  const { engines, leftOut } = drawnEngines(answer, 4);
+  const what = quantity === 'thrust' ? 'Thrust' : 'Specific impulse';
+  const around = frame(layout, {
+    title,
+    subtitle: `${what} from the pad to vacuum`,
+    foot: footOf(answer, engines, leftOut, [heldEqualWords(answer)]),
+  });
+  const panel = overAltitudePanel(answer, quantity, around.content, layout, options, layout.axisRight);
+  return {
+    width: layout.width,
+    height: layout.height,
+    title,
+    description: overAltitudeDescription(answer, quantity, options),
+    theme: options.theme,
+    transparent: options.transparent ?? false,
+    children: [
+      ...around.nodes,
+      ...panel.nodes,
+      ...(options.altitude === undefined
+        ? []
+        : [{ kind: 'group' as const, name: 'cursor', children: panel.cursor(options.altitude) }]),
+      ...panel.labels,
+    ],
+  };
+}

@@ -1,0 +1,160 @@
+/** The finding a figure shows, as one sentence; what it compares; and the foot that says how it was made. */
+
+import type { EngineAnswer, StudyAnswer } from '../../answer/model.ts';
+import { formatAltitude, formatLength, formatPressure, formatShare } from '../numbers/formatNumber.ts';
+import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
+import { adapts, type DrawnEngine } from './drawnEngines.ts';
+import type { Altitude, FigureOptions } from './options.ts';
+
+/** Differences below this share are called the same: the models are not that good. */
+const WORTH_SAYING = 5e-4;
+
+const sentence = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
+
+/** Specific impulse: the short answer's own verdict. */
+export function impulseFinding(answer: StudyAnswer): string {
+  return sentence(answer.shortAnswer.verdict);
+}
+
+/** Thrust: who pushes harder low down and in vacuum. */
+export function thrustFinding(answer: StudyAnswer): string {
+  const pair = pairOf(answer);
+  if (!pair) {
+    const [engine] = Object.values(answer.engines);
+    return engine ? loneThrust(engine) : '';
+  }
+  const { base, other } = pair;
+  const low = leadWords(base, other, base.seaLevel.thrust, other.seaLevel.thrust, 'at sea level');
+  const high = leadWords(base, other, base.vacuum.thrust, other.vacuum.thrust, 'in vacuum');
+  if (low && high) return `${capital(low)}, ${high}.`;
+  if (high) return `${capital(high)}; ${withoutSeaLevel([base, other])}.`;
+  return `Thrust of ${base.name} and ${other.name} from the pad to vacuum.`;
+}
+
+/** What keeps the thrust at sea level from having a number. */
+function withoutSeaLevel(engines: readonly EngineAnswer[]): string {
+  const who = engines.filter((engine) => engine.seaLevel.thrust === null);
+  const names = who.map((engine) => engine.name).join(' and ');
+  const separated = who.every((engine) => seaLevelRow(engine)?.flow.state === 'separated');
+  return separated
+    ? `at sea level the gas leaves the wall of ${names}`
+    : `at sea level ${names} ${who.length > 1 ? 'have' : 'has'} no thrust that can be defended`;
+}
+
+function seaLevelRow(engine: EngineAnswer) {
+  return engine.altitudes.find((row) => row.altitude === 0);
+}
+
+function loneThrust(engine: EngineAnswer): string {
+  const { seaLevel, vacuum } = engine;
+  if (seaLevel.thrust === null || vacuum.thrust === null)
+    return `At sea level the gas would leave the wall of ${engine.name}.`;
+  return `${engine.name} gains ${formatShare(vacuum.thrust / seaLevel.thrust - 1)} of thrust from the pad to vacuum.`;
+}
+
+function leadWords(
+  base: EngineAnswer,
+  other: EngineAnswer,
+  a: number | null,
+  b: number | null,
+  where: string,
+): string | null {
+  if (a === null || b === null) return null;
+  const share = (b - a) / Math.abs(a);
+  if (Math.abs(share) < WORTH_SAYING) return `the two push alike ${where}`;
+  const name = share > 0 ? other.name : base.name;
+  const part = share > 0 ? share : (a - b) / Math.abs(b);
+  return `${name} pushes ${formatShare(part)} harder ${where}`;
+}
+
+/** Who stands where against the air at an altitude. */
+export function cutFinding(
+  engines: readonly DrawnEngine[],
+  altitude: Altitude,
+  options: FigureOptions,
+): string {
+  const ambient = ambientAt(altitude);
+  const parts = engines.map(({ engine }) => {
+    const row = conditionAt(rowsOf(engine, options), ambient);
+    return againstAir(engine.name, row.exitPressure, ambient, row.flow.state);
+  });
+  return `${whereWords(altitude)} ${parts.join('; ')}.`;
+}
+
+function againstAir(name: string, exit: number, ambient: number, state: string): string {
+  if (state === 'unchoked') return `the flow through ${name} is not choked`;
+  if (state === 'separated') return `the gas leaves ${name}’s wall`;
+  if (ambient === 0) return `${name}’s gas still has ${formatPressure(exit)} to expand from`;
+  const ratio = exit / ambient;
+  if (Math.abs(ratio - 1) < 0.03) return `${name}’s exit matches the air`;
+  if (ratio > 1) return `${name}’s gas leaves at ${timesWords(ratio)} the air’s pressure`;
+  return `${name}’s gas leaves at ${ratio > 0.095 ? `${formatShare(ratio)} of` : 'a small part of'} the air’s pressure`;
+}
+
+const timesWords = (ratio: number): string =>
+  ratio < 10 ? `${(Math.round(10 * ratio) / 10).toString()} times` : `${Math.round(ratio)} times`;
+
+/** `At sea level`, `At 12 km`, `In vacuum` */
+export function whereWords(altitude: Altitude): string {
+  if (altitude === 'vacuum') return 'In vacuum';
+  return altitude === 0 ? 'At sea level' : `At ${formatAltitude(altitude)}`;
+}
+
+/** How much of the chamber's pressure is left at the lip. */
+export function wallFinding(engines: readonly DrawnEngine[]): string {
+  const parts = engines.map(
+    ({ engine }) => `${engine.name} lets its gas down to ${formatPressure(engine.exit.pressure)}`,
+  );
+  return `${parts.join(', ')}.`;
+}
+
+/** Who is larger. */
+export function sizeFinding(engines: readonly DrawnEngine[]): string {
+  const [a, b] = engines;
+  if (!a) return '';
+  if (!b) return `${a.engine.name} is ${formatLength(a.engine.exit.diameter)} wide at the lip.`;
+  const share = b.engine.exit.diameter / a.engine.exit.diameter - 1;
+  if (Math.abs(share) < WORTH_SAYING)
+    return `${a.engine.name} and ${b.engine.name} are equally wide at the lip.`;
+  const [wide, narrow, part] =
+    share > 0 ? [b, a, share] : [a, b, a.engine.exit.diameter / b.engine.exit.diameter - 1];
+  return part >= 1
+    ? `${wide.engine.name} is ${timesWords(part + 1)} as wide at the lip as ${narrow.engine.name}.`
+    : `${wide.engine.name} is ${formatShare(part)} wider at the lip than ${narrow.engine.name}.`;
+}
+
+/** What the comparison holds equal, as a clause; empty when nothing is compared. */
+export function heldEqualWords(answer: StudyAnswer): string {
+  const held = answer.comparison?.heldEqual ?? [];
+  return held.length === 0 ? '' : `Held equal: ${held.join(', ')}.`;
+}
+
+/** Condition, models and what is not drawn, for the foot of a figure. */
+export function footOf(
+  answer: StudyAnswer,
+  engines: readonly DrawnEngine[],
+  leftOut: readonly string[],
+  more: readonly string[] = [],
+): string[] {
+  const models = [...new Set(engines.flatMap(({ engine }) => engine.models))];
+  const bounds = engines.filter(({ engine }) => adapts(engine)).map(({ engine }) => engine.name);
+  return [
+    ...more,
+    ...(bounds.length > 0 ? [`${bounds.join(', ')}: a bound no real nozzle reaches.`] : []),
+    ...(leftOut.length > 0 ? [`Not drawn: ${leftOut.join(', ')}.`] : []),
+    ...(Object.keys(answer.failed).length > 0
+      ? [`Could not be computed: ${Object.keys(answer.failed).join(', ')}.`]
+      : []),
+    'Air: U.S. Standard Atmosphere 1976.',
+    ...(models.length > 0 ? [`Models: ${models.join(', ')}; spread not drawn.`] : []),
+  ];
+}
+
+function pairOf(answer: StudyAnswer): { readonly base: EngineAnswer; readonly other: EngineAnswer } | null {
+  if (!answer.comparison) return null;
+  const base = answer.engines[answer.comparison.base];
+  const other = answer.engines[answer.comparison.other];
+  return base && other ? { base, other } : null;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

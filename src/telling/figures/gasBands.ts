@@ -1,0 +1,89 @@
+/** The gas in a nozzle as flat bands of the pressure ramp: each band edge is a line of equal mean pressure. */
+
+import type { WallPoint } from '../../answer/model.ts';
+import { pressureStep, pressureStepStart, stepStartsAtPowerOfTen } from '../look/pressureRamp.ts';
+
+/** A place along the axis: axial distance [m] and radius of the wall there [m]. */
+export interface Station {
+  readonly axial: number;
+  readonly radius: number;
+}
+
+export interface GasBand {
+  /** Step of the ramp. */ readonly step: number;
+  /** Wall from the upper edge to the lower one. */ readonly stations: readonly Station[];
+}
+
+export interface Isobar extends Station {
+  /** [Pa] */ readonly pressure: number;
+  readonly powerOfTen: boolean;
+}
+
+export interface GasBands {
+  readonly bands: readonly GasBand[];
+  readonly isobars: readonly Isobar[];
+}
+
+/** Bands from the injector face to the axial distance `end` [m]. */
+export function gasBands(wall: readonly WallPoint[], end: number): GasBands {
+  const bands: GasBand[] = [];
+  const isobars: Isobar[] = [];
+  const first = wall[0];
+  if (!first) return { bands, isobars };
+  let step = pressureStep(first.pressure);
+  let stations: Station[] = [first];
+  for (let i = 1; i < wall.length; i++) {
+    const from = wall[i - 1] as WallPoint;
+    const full = wall[i] as WallPoint;
+    if (from.axial >= end) break;
+    const to =
+      full.axial > end ? pointBetween(from, full, (end - from.axial) / (full.axial - from.axial)) : full;
+    const last = pressureStep(to.pressure);
+    while (step !== last) {
+      const edge = pressureStepStart(last < step ? step : step + 1);
+      const at = pointBetween(from, to, shareAt(from.pressure, to.pressure, edge));
+      stations.push(at);
+      bands.push({ step, stations });
+      const next = last < step ? step - 1 : step + 1;
+      isobars.push({
+        axial: at.axial,
+        radius: at.radius,
+        pressure: edge,
+        powerOfTen: stepStartsAtPowerOfTen(last < step ? step : next),
+      });
+      stations = [at];
+      step = next;
+    }
+    stations.push(to);
+  }
+  bands.push({ step, stations });
+  return { bands, isobars };
+}
+
+/** Share of the way from one pressure to another at which a third is met, on a logarithmic scale, kept in 0…1. */
+function shareAt(from: number, to: number, pressure: number): number {
+  const t = Math.log(pressure / from) / Math.log(to / from);
+  return t < 0 ? 0 : t > 1 ? 1 : t;
+}
+
+function pointBetween(a: WallPoint, b: WallPoint, t: number): WallPoint {
+  return {
+    ...a,
+    axial: a.axial + t * (b.axial - a.axial),
+    radius: a.radius + t * (b.radius - a.radius),
+    pressure: a.pressure * (b.pressure / a.pressure) ** t,
+  };
+}
+
+/** Where, after the throat, the wall pressure falls to a given one; the lip where it stays above. */
+export function stationAtPressure(wall: readonly WallPoint[], pressure: number): Station {
+  for (let i = 1; i < wall.length; i++) {
+    const from = wall[i - 1] as WallPoint;
+    const to = wall[i] as WallPoint;
+    if (to.axial <= 0 || to.pressure > pressure) continue;
+    return from.pressure <= pressure
+      ? from
+      : pointBetween(from, to, shareAt(from.pressure, to.pressure, pressure));
+  }
+  return wall[wall.length - 1] as WallPoint;
+}

@@ -1,0 +1,2 @@
+export { cutView } from './figureCutView.ts';
+export { impulseOverAltitude, thrustOverAltitude } from './figureOverAltitude.ts';

@@ -1,0 +1,25 @@
+/** What the caller of a figure may choose. */
+
+import type { ConditionRow } from '../../answer/model.ts';
+import type { FigureSize } from '../look/formats.ts';
+import type { Theme } from '../look/tokens.ts';
+
+/** A geometric altitude [m], or no air at all. */
+export type Altitude = number | 'vacuum';
+
+export interface FigureOptions {
+  readonly size: FigureSize;
+  readonly theme: Theme;
+  /** No ground painted, for laying over film. */ readonly transparent?: boolean;
+  /** Where the cut is drawn, or where curves are marked. */ readonly altitude?: Altitude;
+  /** Said instead of the finding that the comparison gives. */ readonly title?: string;
+  /**
+   * Rows over altitude by engine id, finer than those in the answer, the vacuum row last (see the answer's
+   * altitude curve). Without them the rows of the answer are used and joined linearly in ambient pressure,
+   * which is exact for a nozzle of fixed shape that flows full.
+   */
+  readonly curves?: Readonly<Record<string, readonly ConditionRow[]>>;
+}
+
+/** Options with everything filled in that has a default. */
+export const DEFAULT_OPTIONS: FigureOptions = { size: '16:9', theme: 'light' };

@@ -1,0 +1,138 @@
+/** The curves of a quantity over altitude: values at every half kilometre, gaps where there is none. */
+
+import type { ConditionRow, EngineAnswer } from '../../answer/model.ts';
+import type { LineSizes } from '../look/formats.ts';
+import { type Point, polyline } from '../scene/pathData.ts';
+import type { SceneNode } from '../scene/scene.ts';
+import { type AltitudeAxis, LINEAR_TOP } from './altitudeAxis.ts';
+import { ambientAt, conditionAt, impulseIfFull } from './conditions.ts';
+import type { DrawnEngine } from './drawnEngines.ts';
+import { dashOf } from './marks.ts';
+import type { Altitude } from './options.ts';
+
+export type OverAltitudeQuantity = 'specificImpulse' | 'thrust';
+
+export interface Curve extends DrawnEngine {
+  readonly rows: readonly ConditionRow[];
+  /** Pieces of the curve between gaps, pad to vacuum. */ readonly pieces: readonly (readonly Point[])[];
+  /** Where there is no value: what full flow would give, joined to its neighbours. */
+  readonly ifFull: readonly (readonly Point[])[];
+}
+
+/** Altitudes [m] at which a curve is joined; the last point is vacuum. */
+const STEP = 500;
+const ALTITUDES: readonly Altitude[] = [
+  ...Array.from({ length: LINEAR_TOP / STEP + 1 }, (_, i) => i * STEP),
+  'vacuum',
+];
+
+let ambients: readonly number[] | null = null;
+/** [Pa] at {@link ALTITUDES}; the air never changes, so it is computed once. */
+function ambientSteps(): readonly number[] {
+  ambients ??= ALTITUDES.map(ambientAt);
+  return ambients;
+}
+
+export const quantityAt = (quantity: OverAltitudeQuantity, row: ConditionRow): number | null =>
+  quantity === 'thrust' ? row.thrust : row.specificImpulse;
+
+const quantityIfFull = (quantity: OverAltitudeQuantity, engine: EngineAnswer, row: ConditionRow): number =>
+  quantity === 'thrust' ? row.thrustIfFull : impulseIfFull(engine, row);
+
+export function sampled(rows: readonly ConditionRow[]): readonly ConditionRow[] {
+  return ambientSteps().map((ambient) => conditionAt(rows, ambient));
+}
+
+export function extent(
+  quantity: OverAltitudeQuantity,
+  rows: readonly (readonly ConditionRow[])[],
+  engines: readonly DrawnEngine[],
+): [number, number] {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  rows.forEach((list, i) => {
+    for (const row of list) {
+      const value =
+        quantityAt(quantity, row) ?? quantityIfFull(quantity, (engines[i] as DrawnEngine).engine, row);
+      low = value < low ? value : low;
+      high = value > high ? value : high;
+    }
+  });
+  const room = high > low ? 0.06 * (high - low) : 0.05 * Math.abs(high) + 1e-9;
+  return [low - room, high + room];
+}
+
+export interface AxisUnit {
+  readonly symbol: string;
+  readonly perSI: number;
+}
+
+export function unitOf(
+  quantity: OverAltitudeQuantity,
+  rows: readonly (readonly ConditionRow[])[],
+  engines: readonly DrawnEngine[],
+): AxisUnit {
+  if (quantity === 'specificImpulse') return { symbol: 's', perSI: 1 };
+  const high = extent(quantity, rows, engines)[1];
+  return high >= 1e7
+    ? { symbol: 'MN', perSI: 1e-6 }
+    : high >= 1e3
+      ? { symbol: 'kN', perSI: 1e-3 }
+      : { symbol: 'N', perSI: 1 };
+}
+
+export function curveOf(
+  drawn: DrawnEngine,
+  rows: readonly ConditionRow[],
+  quantity: OverAltitudeQuantity,
+  axis: AltitudeAxis,
+  x: (value: number) => number,
+): Curve {
+  const pieces: Point[][] = [];
+  const ifFull: Point[][] = [];
+  let piece = null as Point[] | null;
+  let gapPiece = null as Point[] | null;
+  rows.forEach((row, i) => {
+    const y = axis.y(ALTITUDES[i] as Altitude);
+    const value = quantityAt(quantity, row);
+    if (value !== null) {
+      const point = { x: x(value), y };
+      gapPiece?.push(point);
+      gapPiece = null;
+      if (piece === null) {
+        piece = [];
+        pieces.push(piece);
+      }
+      piece.push(point);
+      return;
+    }
+    if (gapPiece === null) {
+      const last = piece?.[piece.length - 1];
+      gapPiece = last ? [last] : [];
+      ifFull.push(gapPiece);
+    }
+    gapPiece.push({ x: x(quantityIfFull(quantity, drawn.engine, row)), y });
+    piece = null;
+  });
+  return { ...drawn, rows, pieces, ifFull };
+}
+
+export function curveNodes(curve: Curve, line: LineSizes): SceneNode[] {
+  const nodes: SceneNode[] = curve.ifFull.map((points) => ({
+    kind: 'path',
+    d: polyline(points),
+    stroke: curve.style.colour,
+    strokeWidth: 0.45 * line.curve,
+    dash: [1.1 * line.curve, 1.1 * line.curve],
+  }));
+  for (const points of curve.pieces)
+    nodes.push({
+      kind: 'path',
+      d: polyline(points),
+      stroke: curve.style.colour,
+      strokeWidth: line.curve,
+      dash: dashOf(curve.style, line.curve),
+      join: 'round',
+    });
+  return nodes;
+}
