@@ -18,9 +18,11 @@ export interface DrawnContour {
 
 /** Room for a cylinder in front of the converging part, as a share of what that part needs. */
 const ROOM_FOR_CYLINDER = 1.25;
+/** A chamber longer than this many of its diameters is one that nobody builds; common practice, no source. */
+const MOST_SLENDER = 6;
 
 /**
- * The contour of a stated chamber; where only a default is too short for so wide a throat, one that fits it.
+ * The contour of a stated chamber; where a default does not suit so wide or so narrow a throat, one that does.
  *
  * First the contraction ratio usual for the throat, then a longer characteristic length. Neither changes the
  * thrust: the chamber's shape decides the drawing, and the burning loss where the pressure is stated at the injector.
@@ -32,11 +34,13 @@ export function chamberContour(spec: NozzleSpec, throatRadius: number, chamber: 
   const notes: string[] = [];
   let outcome = attempt(() => chamberAndNozzleContour(spec, throatRadius, stated));
   let shape = stated;
-  if (isTooShort(outcome) && chamber.contractionRatio.byDefault && chamber.pressureAt === 'nozzle') {
-    shape = { ...shape, contractionRatio: usualContractionRatio(2 * throatRadius) };
+  const ill = isTooShort(outcome) || (outcome.ok && isTooSlender(outcome.value));
+  const usual = attempt(() => usualContractionRatio(2 * throatRadius));
+  if (ill && usual.ok && chamber.contractionRatio.byDefault && chamber.pressureAt === 'nozzle') {
+    shape = { ...shape, contractionRatio: usual.value };
     outcome = attempt(() => chamberAndNozzleContour(spec, throatRadius, shape));
     notes.push(
-      `No contraction ratio is stated; for so wide a throat the usual ${showStated('chamber.contractionRatio', shape.contractionRatio).text} is drawn.`,
+      `No contraction ratio is stated; the one usual for such a throat, ${showStated('chamber.contractionRatio', usual.value).text}, is drawn.`,
     );
   }
   if (isTooShort(outcome) && chamber.characteristicLength.byDefault) {
@@ -49,6 +53,10 @@ export function chamberContour(spec: NozzleSpec, throatRadius: number, chamber: 
   }
   if (!outcome.ok) throw new ProblemError(outcome.problem);
   return { contour: outcome.value, notes };
+}
+
+function isTooSlender({ chamberLength, chamberRadius }: Contour): boolean {
+  return chamberLength > MOST_SLENDER * 2 * chamberRadius;
 }
 
 function statedShape(chamber: Chamber): ChamberShape {

@@ -167,7 +167,13 @@ function notesOf(input: EngineInput, nozzle: NozzleModel): readonly string[] {
     notes.push('No chamber efficiency is stated, so ideal combustion (100 %) is taken.');
   }
   for (const { notice } of [nozzle.expansion.chamber, nozzle.exit]) {
-    if (notice !== null && !notes.includes(notice)) notes.push(notice);
+    if (notice === null) continue;
+    const note = asSentence(notice);
+    if (!notes.includes(note)) notes.push(note);
   }
   return notes;
+}
+
+function asSentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;
 }

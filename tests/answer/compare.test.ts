@@ -121,9 +121,9 @@ describe('an engine whose gas leaves the wall at the pad', () => {
     expect(engines.high?.seaLevel.thrust).toBeNull();
     expect(engines.high?.seaLevel.thrustIfFull).toBeGreaterThan(0);
     expect(engines.high?.altitudes[0]?.flow.state).toBe('separated');
-    expect(shortAnswer.verdict).toBe('High in vacuum; no comparison at the pad');
+    expect(shortAnswer.verdict).toMatch(/^High above about \d+ km; no comparison at the pad$/);
     expect(shortAnswer.text).toMatch(
-      /^At the pad the gas would let go of the wall of High; High flows full from about \d+ km up\. In vacuum High gives \d+ s \(\d+ %\) more specific impulse than Low\.$/,
+      /^At the pad the gas would let go of the wall of High; High flows full from about \d+ km up\. The two tie at about \d+ km, and in vacuum High gives \d+ s \(\d+ %\) more specific impulse than Low\.$/,
     );
   });
 

@@ -20,11 +20,11 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'chamber.temperature',
-    label: 'flame temperature',
+    label: 'temperature in the chamber',
     dimension: 'temperature',
     unit: UNIT.kelvin,
     digits: 4,
-    meaning: 'Temperature of the burnt gas in the chamber if no heat is lost and everything burns.',
+    meaning: 'Temperature of the gas in the chamber: burnt completely with no heat lost, or as heated.',
     equation: 'h(T, p₀, x_eq) = Σ wᵢ hᵢ of the propellants as fed',
     source: SOURCE.gibbs,
     model: 'gas-equilibrium',

@@ -144,9 +144,18 @@ function withoutPad(pair: Pair): ShortAnswer {
       text: lead === null ? first : `${first} In vacuum the two are even per kilogram of propellant.`,
     };
   }
+  const leader = ahead(lead, pair);
+  const inVacuum = `${leader} gives ${amount(lead)} more specific impulse than ${behind(lead, pair)}`;
+  const [tie] = pair.crossings;
+  if (pair.crossings.length === 1 && tie !== undefined) {
+    return {
+      verdict: `${leader} above ${spokenAltitude(tie)}; no comparison at the pad`,
+      text: `${first} The two tie at ${spokenAltitude(tie)}, and in vacuum ${inVacuum}.`,
+    };
+  }
   return {
-    verdict: `${ahead(lead, pair)} in vacuum; no comparison at the pad`,
-    text: `${first} In vacuum ${ahead(lead, pair)} gives ${amount(lead)} more specific impulse than ${behind(lead, pair)}.`,
+    verdict: `${leader} in vacuum; no comparison at the pad`,
+    text: `${first} In vacuum ${inVacuum}.`,
   };
 }
 

@@ -14,6 +14,8 @@ interface Trait {
   /** null where the engine has none of it. */ readonly of: (
     engine: EngineSolution,
   ) => string | number | null;
+  /** Where it reads better than the label when the engines differ. */ readonly differsAs?: string;
+  /** Absent in one engine means that the two cannot differ in it. */ readonly needsBoth?: true;
   /** As printed beside the label where the engines differ. */ readonly words: (
     engine: EngineSolution,
   ) => string;
@@ -21,13 +23,13 @@ interface Trait {
 
 const traits: readonly Trait[] = [
   { label: 'propellants', of: (e) => ingredientKey(e.input.propellants), words: (e) => e.propellants },
-  number('mixture ratio', 'propellants.ratio', (e) => e.mixtureRatio),
+  number('mixture ratio', 'propellants.ratio', (e) => e.mixtureRatio, { needsBoth: true }),
   { label: 'chemistry', of: (e) => e.chemistry, words: (e) => e.chemistry },
   number('chamber pressure', 'chamber.pressure', (e) => e.expansion.chamber.pressure),
   number('chamber efficiency', 'chamber.efficiency', (e) => e.input.chamber.efficiency.value),
   { label: 'nozzle form', of: (e) => nozzleForm(e.input.nozzle), words: (e) => nozzleForm(e.input.nozzle) },
   number('area ratio', 'areaRatio', (e) => e.nozzle.spec.areaRatio),
-  number('throat area', 'throat.diameter', (e) => diameterOf(e.throatArea), 'throat'),
+  number('throat area', 'throat.diameter', (e) => diameterOf(e.throatArea), { differsAs: 'throat diameter' }),
   number('exit diameter', 'exit.diameter', (e) => diameterOf(e.exitArea)),
   number('propellant flow', 'massFlow', (e) => e.massFlow),
   number('thrust in vacuum', 'vacuum.thrust', (e) => conditionInVacuum(e).row.thrust),
@@ -38,15 +40,16 @@ function number(
   label: string,
   quantity: string,
   of: (engine: EngineSolution) => number | null,
-  named?: string,
+  rest: Pick<Trait, 'differsAs' | 'needsBoth'> = {},
 ): Trait {
   return {
+    ...rest,
     label,
     of,
     words: (engine) => {
       const value = of(engine);
       if (value === null) return 'none';
-      return `${named === undefined ? '' : `${named} `}${showStated(quantity, value).text}`;
+      return showStated(quantity, value).text;
     },
   };
 }
@@ -63,8 +66,10 @@ export function sharedTraits(base: EngineSolution, other: EngineSolution): Share
     const b = trait.of(base);
     const o = trait.of(other);
     if (b === null && o === null) continue;
+    if (trait.needsBoth && (b === null || o === null)) continue;
     if (same(b, o)) heldEqual.push(trait.label);
-    else differs.push(`${trait.label} (${trait.words(base)} against ${trait.words(other)})`);
+    else
+      differs.push(`${trait.differsAs ?? trait.label} (${trait.words(base)} against ${trait.words(other)})`);
   }
   return { heldEqual, differs };
 }

@@ -131,6 +131,23 @@ describe('solve', () => {
     expect(out).toContain('Why a number is missing');
   });
 
+  test('tells the difference of two engines in words, beside them', async () => {
+    const { out } = await runMain(['solve', example]);
+    expect(out).toMatch(/Alder B +Alder A +Alder A has/);
+    expect(out).toMatch(/specific impulse +\d+\.\d s +\d+\.\d s +\d+ s more/);
+    expect(out).toMatch(/throat diameter .* the same/);
+  });
+
+  test('engines that do not fit beside each other stand in tables below each other', async () => {
+    const many = [1, 2, 3, 4, 5, 6].map((i) =>
+      good.replace('good:', `e${i}:`).replace('{ prop', `{ name: Engine number ${i}, prop`),
+    );
+    const { out } = await runMain(['solve', studyFolder('many', many.join('\n'))]);
+    for (const line of out.split('\n')) expect(visibleLength(line)).toBeLessThanOrEqual(100);
+    for (const i of [1, 2, 3, 4, 5, 6]) expect(out).toContain(`Engine number ${i}`);
+    expect(out.match(/^In vacuum$/gm)?.length).toBeGreaterThan(1);
+  });
+
   test('says what it is doing once that takes a while', async () => {
     expect((await runMain(['solve', example], 0)).err).toBe('');
     expect((await runMain(['solve', example], 5000)).err).toContain('Solving Alder B (1 of 2)');

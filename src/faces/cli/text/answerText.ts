@@ -1,16 +1,10 @@
 /** The answer of a study as a reader at a terminal meets it: question, answer, comparison, honesty. */
 
 import { findQuantity, quantity } from '../../../answer/catalogue.ts';
-import { showIn, showStated, unitFor } from '../../../answer/display.ts';
-import type { ConditionRow, EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
-import { type TableGroup, type TableRow, tableText } from './table.ts';
+import { showIn, showStated } from '../../../answer/display.ts';
+import type { EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
+import { type Asked, engineTables, pressureText } from './engineTables.ts';
 import { wrapped } from './wrap.ts';
-
-/** What was asked for besides the pad, 10 km and vacuum, by altitude [m] or by pressure [Pa]. */
-export interface Asked {
-  readonly altitudes: readonly number[];
-  readonly ambients: readonly number[];
-}
 
 export function answerText(answer: StudyAnswer, asked: Asked, width: number): string {
   const engines = columnsOf(answer);
@@ -19,12 +13,7 @@ export function answerText(answer: StudyAnswer, asked: Asked, width: number): st
     shortAnswerText(answer, width),
     failedText(answer, width),
     heldEqualText(answer, width),
-    engines.length === 0
-      ? ''
-      : tableText(
-          engines.map((engine) => engine.name),
-          groupsOf(engines, asked),
-        ),
+    engineTables(engines, answer.comparison !== null, asked, width),
     crossingText(answer),
     notesText(engines, width),
     listText('Why a number is missing', missingReasons(engines, asked), width),
@@ -71,106 +60,6 @@ function heldEqualText(answer: StudyAnswer, width: number): string {
   ].join('\n');
 }
 
-function groupsOf(engines: readonly EngineAnswer[], asked: Asked): readonly TableGroup[] {
-  const altitudes = [...new Set([0, 10_000, ...asked.altitudes])].sort((a, b) => a - b);
-  const groups = altitudes.map((altitude) => {
-    const rows = engines.map((engine) => engine.altitudes.find((row) => row.altitude === altitude));
-    return groupAt(headingAt(altitude, rows[0]), rows);
-  });
-  const stands = asked.ambients.map((pressure) => {
-    const rows = engines.map((engine) => engine.ambients.find((row) => row.ambientPressure === pressure));
-    return groupAt(`In surroundings of ${pressureText(pressure)}`, rows);
-  });
-  return [...groups, vacuumGroup(engines), ...stands, engineGroup(engines)].filter(
-    (group) => group.rows.length > 0,
-  );
-}
-
-function headingAt(altitude: number, row: ConditionRow | undefined): string {
-  const outside = row ? `, ${pressureText(row.ambientPressure)} outside` : '';
-  const where = altitude === 0 ? 'At the pad' : `At ${showStated('altitude', altitude).text}`;
-  return `${where}${outside}`;
-}
-
-function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[]): TableGroup {
-  if (rows.every((row) => row === undefined)) return { heading, rows: [] };
-  return {
-    heading,
-    rows: [
-      quantityRow(
-        'thrust',
-        rows.map((row) => row?.thrust ?? null),
-      ),
-      quantityRow(
-        'specificImpulse',
-        rows.map((row) => row?.specificImpulse ?? null),
-      ),
-      { label: 'the gas', cells: rows.map((row) => (row ? flowWords(row) : 'no number')) },
-    ],
-  };
-}
-
-function flowWords(row: ConditionRow): string {
-  switch (row.flow.state) {
-    case 'full':
-      return 'fills the nozzle';
-    case 'near the limit':
-      return 'still fills the nozzle, near the limit';
-    case 'separated':
-      return 'lets go of the wall';
-    case 'unchoked':
-      return 'never reaches the speed of sound';
-  }
-}
-
-function vacuumGroup(engines: readonly EngineAnswer[]): TableGroup {
-  return {
-    heading: 'In vacuum',
-    rows: [
-      quantityRow(
-        'thrust',
-        engines.map((engine) => engine.vacuum.thrust),
-      ),
-      quantityRow(
-        'specificImpulse',
-        engines.map((engine) => engine.vacuum.specificImpulse),
-      ),
-    ],
-  };
-}
-
-function engineGroup(engines: readonly EngineAnswer[]): TableGroup {
-  const rows: readonly (readonly [string, (engine: EngineAnswer) => number | null])[] = [
-    ['massFlow', (e) => e.massFlow],
-    ['characteristicVelocity', (e) => e.characteristicVelocity],
-    ['chamber.temperature', (e) => e.chamber.temperature],
-    ['throat.diameter', (e) => e.throat.diameter],
-    ['exit.diameter', (e) => e.exit.diameter],
-    ['contour.totalLength', (e) => e.contour.totalLength],
-    ['matched.altitude', (e) => e.matched.altitude],
-  ];
-  return {
-    heading: 'Wherever it flies',
-    rows: rows.map(([name, of]) => quantityRow(name, engines.map(of))),
-  };
-}
-
-/** All cells of a row in one unit, so that they can be compared at a glance. */
-function quantityRow(name: string, values: readonly (number | null)[]): TableRow {
-  const entry = quantity(name);
-  const unit = unitFor(entry, values);
-  return {
-    label: entry.label,
-    cells: values.map((value) => (value === null ? 'no number' : showIn(unit, value, entry.digits).text)),
-  };
-}
-
-function pressureText(pressure: number): string {
-  if (pressure === 0) return 'no pressure at all';
-  const entry = quantity('ambientPressure');
-  return showIn(unitFor(entry, [pressure]), pressure, entry.digits).text;
-}
-
 function crossingText(answer: StudyAnswer): string {
   const crossings = answer.comparison?.crossings ?? [];
   if (crossings.length === 0) return '';
@@ -190,14 +79,15 @@ function notesText(engines: readonly EngineAnswer[], width: number): string {
 /** Reasons for the missing numbers that this page shows, each once. */
 function missingReasons(engines: readonly EngineAnswer[], asked: Asked): readonly string[] {
   const shown = new Set([0, 10_000, ...asked.altitudes]);
+  const isShown = (engine: EngineAnswer, path: string): boolean => {
+    const row = /^altitudes\[(\d+)\]/.exec(path);
+    if (!row) return /^(altitudes|ambients|vacuum|matched)/.test(path);
+    const altitude = engine.altitudes[Number(row[1])]?.altitude;
+    return altitude !== null && altitude !== undefined && shown.has(altitude);
+  };
   const lines = engines.flatMap((engine) =>
     engine.reasons
-      .filter(({ path }) => {
-        const row = /^altitudes\[(\d+)\]/.exec(path);
-        if (!row) return !path.startsWith('seaLevel');
-        const altitude = engine.altitudes[Number(row[1])]?.altitude;
-        return altitude !== null && altitude !== undefined && shown.has(altitude);
-      })
+      .filter(({ path }) => isShown(engine, path))
       .map(({ path, reason, mend }) => `${engine.name}, ${whereOf(engine, path)}: ${reason} ${mend}`),
   );
   return [...new Set(lines)];

@@ -11,28 +11,46 @@ export interface TableGroup {
   readonly rows: readonly TableRow[];
 }
 
-const GAP = 3;
+export interface Table {
+  /** One column a name. */ readonly names: readonly string[];
+  readonly groups: readonly TableGroup[];
+}
 
-/** A table with one column a name; plain text, no rules, no colour. */
-export function tableText(names: readonly string[], groups: readonly TableGroup[]): string {
-  const labelWidth = Math.max(
-    ...groups.flatMap((group) => [
-      visibleLength(group.heading),
-      ...group.rows.map((row) => visibleLength(row.label) + 2),
-    ]),
-  );
-  const widths = names.map((name, i) =>
-    Math.max(
-      visibleLength(name),
-      ...groups.flatMap((group) => group.rows.map((row) => visibleLength(row.cells[i] ?? ''))),
-    ),
-  );
-  const line = (label: string, cells: readonly string[]): string =>
-    [padEnd(label, labelWidth), ...cells.map((cell, i) => padEnd(cell, widths[i] ?? 0))]
+const GAP = 3;
+const INDENT = 2;
+
+/** Plain text, no rules, no colour. */
+export function tableText(table: Table): string {
+  const { label, columns } = widthsOf(table);
+  const line = (head: string, cells: readonly string[]): string =>
+    [padEnd(head, label), ...columns.map((width, i) => padEnd(cells[i] ?? '', width))]
       .join(' '.repeat(GAP))
       .trimEnd();
-  const blocks = groups.map((group) =>
-    [group.heading, ...group.rows.map((row) => line(`  ${row.label}`, row.cells))].join('\n'),
+  const blocks = table.groups.map((group) =>
+    [group.heading, ...group.rows.map((row) => line(' '.repeat(INDENT) + row.label, row.cells))].join('\n'),
   );
-  return [line('', names), ...blocks].join('\n\n').replace('\n\n', '\n');
+  return `${line('', table.names)}\n${blocks.join('\n\n')}`;
+}
+
+/** How many of its columns stand beside each other within `width`; at least one. */
+export function columnsThatFit(table: Table, width: number): number {
+  const { label, columns } = widthsOf(table);
+  let used = label;
+  let fit = 0;
+  for (const column of columns) {
+    used += GAP + column;
+    if (used > width) break;
+    fit += 1;
+  }
+  return Math.max(1, fit);
+}
+
+function widthsOf({ names, groups }: Table): { label: number; columns: readonly number[] } {
+  const rows = groups.flatMap((group) => group.rows);
+  return {
+    label: Math.max(...rows.map((row) => visibleLength(row.label) + INDENT)),
+    columns: names.map((name, i) =>
+      Math.max(visibleLength(name), ...rows.map((row) => visibleLength(row.cells[i] ?? ''))),
+    ),
+  };
 }

@@ -1,0 +1,147 @@
+/** The engines side by side: at the pad, higher up, in vacuum, and what does not change with the air. */
+
+import { type CatalogueEntry, quantity } from '../../../answer/catalogue.ts';
+import { differenceInWords } from '../../../answer/compare/quantities.ts';
+import { showIn, showStated, unitFor } from '../../../answer/display.ts';
+import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
+import { columnsThatFit, type TableGroup, type TableRow, tableText } from './table.ts';
+
+/** What was asked for besides the pad, 10 km and vacuum, by altitude [m] or by pressure [Pa]. */
+export interface Asked {
+  readonly altitudes: readonly number[];
+  readonly ambients: readonly number[];
+}
+
+/** One table, or several below each other where the engines do not fit beside each other. */
+export function engineTables(
+  engines: readonly EngineAnswer[],
+  compared: boolean,
+  asked: Asked,
+  width: number,
+): string {
+  if (engines.length === 0) return '';
+  const [, other] = engines;
+  if (compared && engines.length === 2 && other) {
+    const names = [...engines.map(({ name }) => name), `${other.name} has`];
+    const table = { names, groups: groupsOf(engines, asked, true) };
+    if (columnsThatFit(table, width) === names.length) return tableText(table);
+  }
+  const table = { names: engines.map(({ name }) => name), groups: groupsOf(engines, asked, false) };
+  const fit = columnsThatFit(table, width);
+  if (fit === engines.length) return tableText(table);
+  return [engines.slice(0, fit), engines.slice(fit)]
+    .map((part) => engineTables(part, false, asked, width))
+    .join('\n\n');
+}
+
+function groupsOf(
+  engines: readonly EngineAnswer[],
+  asked: Asked,
+  withDifference: boolean,
+): readonly TableGroup[] {
+  const row = (name: string, values: readonly (number | null)[]): TableRow =>
+    quantityRow(name, values, withDifference);
+  const altitudes = [...new Set([0, 10_000, ...asked.altitudes])].sort((a, b) => a - b);
+  const climb = altitudes.map((altitude) => {
+    const rows = engines.map((engine) => engine.altitudes.find((r) => r.altitude === altitude));
+    return groupAt(headingAt(altitude, rows[0]), rows, row);
+  });
+  const stands = [...new Set(asked.ambients)].map((pressure) => {
+    const rows = engines.map((engine) => engine.ambients.find((r) => r.ambientPressure === pressure));
+    return groupAt(`In surroundings of ${pressureText(pressure)}`, rows, row);
+  });
+  return [...climb, vacuumGroup(engines, row), ...stands, engineGroup(engines, row)].filter(
+    ({ rows }) => rows.length > 0,
+  );
+}
+
+type MakeRow = (name: string, values: readonly (number | null)[]) => TableRow;
+
+function headingAt(altitude: number, row: ConditionRow | undefined): string {
+  const outside = row ? `, ${pressureText(row.ambientPressure)} outside` : '';
+  const where = altitude === 0 ? 'At the pad' : `At ${showStated('altitude', altitude).text}`;
+  return `${where}${outside}`;
+}
+
+export function pressureText(pressure: number): string {
+  if (pressure === 0) return 'no pressure at all';
+  return showStated('ambientPressure', pressure).text;
+}
+
+function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[], makeRow: MakeRow): TableGroup {
+  if (rows.every((row) => row === undefined)) return { heading, rows: [] };
+  return {
+    heading,
+    rows: [
+      makeRow(
+        'thrust',
+        rows.map((row) => row?.thrust ?? null),
+      ),
+      makeRow(
+        'specificImpulse',
+        rows.map((row) => row?.specificImpulse ?? null),
+      ),
+      { label: 'the gas', cells: rows.map((row) => (row ? flowWords(row) : 'no number')) },
+    ],
+  };
+}
+
+function flowWords(row: ConditionRow): string {
+  switch (row.flow.state) {
+    case 'full':
+      return 'fills the nozzle';
+    case 'near the limit':
+      return 'fills it, near the limit';
+    case 'separated':
+      return 'lets go of the wall';
+    case 'unchoked':
+      return 'does not choke';
+  }
+}
+
+function vacuumGroup(engines: readonly EngineAnswer[], makeRow: MakeRow): TableGroup {
+  return {
+    heading: 'In vacuum',
+    rows: [
+      makeRow(
+        'thrust',
+        engines.map((engine) => engine.vacuum.thrust),
+      ),
+      makeRow(
+        'specificImpulse',
+        engines.map((engine) => engine.vacuum.specificImpulse),
+      ),
+    ],
+  };
+}
+
+function engineGroup(engines: readonly EngineAnswer[], makeRow: MakeRow): TableGroup {
+  const rows: readonly (readonly [string, (engine: EngineAnswer) => number | null])[] = [
+    ['massFlow', (e) => e.massFlow],
+    ['characteristicVelocity', (e) => e.characteristicVelocity],
+    ['chamber.temperature', (e) => e.chamber.temperature],
+    ['throat.diameter', (e) => e.throat.diameter],
+    ['exit.diameter', (e) => e.exit.diameter],
+    ['contour.totalLength', (e) => e.contour.totalLength],
+    ['matched.altitude', (e) => e.matched.altitude],
+  ];
+  return { heading: 'Wherever it flies', rows: rows.map(([name, of]) => makeRow(name, engines.map(of))) };
+}
+
+/** Cells of a row share a unit, so that they can be compared at a glance, unless their sizes are worlds apart. */
+function quantityRow(name: string, values: readonly (number | null)[], withDifference: boolean): TableRow {
+  const entry = quantity(name);
+  const cells = values.map((value) => (value === null ? 'no number' : cellText(entry, value, values)));
+  if (!withDifference) return { label: entry.label, cells };
+  const [base = null, other = null] = values;
+  const words = base === null || other === null ? '' : differenceInWords(name, base, other);
+  return { label: entry.label, cells: [...cells, words] };
+}
+
+const WORLDS_APART = 1000;
+
+function cellText(entry: CatalogueEntry, value: number, row: readonly (number | null)[]): string {
+  const sizes = row.flatMap((other) => (other === null || other === 0 ? [] : Math.abs(other)));
+  const apart = Math.max(...sizes) > WORLDS_APART * Math.min(...sizes);
+  return showIn(unitFor(entry, apart ? [value] : row), value, entry.digits).text;
+}
