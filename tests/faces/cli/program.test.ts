@@ -1,6 +1,6 @@
 /** The built program as the shell sees it: exit statuses, streams, a closed pipe. */
 
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -53,6 +53,24 @@ describe('the built program', () => {
     );
     expect(shell.stdout.trim()).toBe('{');
     expect(shell.stderr).toBe('');
+  });
+
+  test('open prints the short answer and a loopback address, and stops when told to', async () => {
+    const child = spawn(process.execPath, [program, 'open', example, '--no-browser', '--port', '0']);
+    const ended = new Promise<number | null>((resolve) => child.on('close', resolve));
+    const told = await new Promise<string>((resolve, reject) => {
+      let out = '';
+      child.stdout.on('data', (part: Buffer) => {
+        out += part.toString();
+        if (out.includes('http://')) resolve(out);
+      });
+      child.on('close', () => reject(new Error(`ended early: ${out}`)));
+    });
+    expect(told).toContain('At most');
+    expect(told).toMatch(/http:\/\/127\.0\.0\.1:\d+\//);
+    child.kill('SIGTERM');
+    // Windows ends a program it is told to stop without letting it say how.
+    if (process.platform !== 'win32') expect(await ended).toBe(0);
   });
 
   test('says what is missing when it is incomplete', () => {
