@@ -32,7 +32,7 @@ function ask({ method = 'GET', path, headers = {}, body }: Ask): Promise<Reply> 
   const { hostname, port, host } = new URL(server.url);
   return new Promise((resolve, reject) => {
     const outgoing = request(
-      { hostname, port, method, path, headers: { Host: host, ...headers }, setHost: false },
+      { hostname, port, method, path, headers: { Host: host, ...headers }, setHost: false, agent: false },
       (incoming) => {
         let text = '';
         incoming.setEncoding('utf8');

@@ -10,21 +10,21 @@ export function Models() {
     <div class="models">
       {shownEngines.value.map(({ id, order, input, result }) => (
         <section key={id}>
-          <h3 class={`text-${order}`}>
+          <h2 class={`text-${order}`}>
             <EngineMark order={order} /> {input.name}
-          </h3>
+          </h2>
           {result.ok ? (
             <>
               <p>
                 {result.answer.propellants}; {result.answer.chemistry}.
               </p>
-              <h4>Models</h4>
+              <h3>Models</h3>
               <ul>
                 {result.answer.models.map((model) => (
                   <li key={model}>{model}</li>
                 ))}
               </ul>
-              <h4>Left out</h4>
+              <h3>Left out</h3>
               <ul>
                 {result.answer.omitted.map((words) => (
                   <li key={words}>{words}</li>
@@ -40,7 +40,7 @@ export function Models() {
       ))}
       {answer.notModelled.length > 0 && (
         <section>
-          <h3>Not computed by this version</h3>
+          <h2>Not computed by this version</h2>
           <ul>
             {answer.notModelled.map((words) => (
               <li key={words}>{words}</li>
@@ -50,7 +50,7 @@ export function Models() {
       )}
       {answer.hazards.length > 0 && (
         <section>
-          <h3>Propellants named here</h3>
+          <h2>Propellants named here</h2>
           <ul>
             {answer.hazards.map((words) => (
               <li key={words}>{words}</li>
