@@ -143,6 +143,9 @@ function checkFeatures(document: Document.Parsed, report: Report): void {
 /** Read the text; what it may not hold goes to the report. The tree is null where nothing can be read from it. */
 export function readYaml(text: string, file: string): YamlTree {
   const lines = new LineCounter();
+  // Told before the parser runs, so that a problem of the bare text has its place too.
+  lines.addNewLine(0);
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines.addNewLine(at + 1);
   const placeOf = (offset: number): Place => {
     const { line, col } = lines.linePos(offset);
     return { line: Math.max(1, line), column: Math.max(1, col) };
@@ -152,7 +155,7 @@ export function readYaml(text: string, file: string): YamlTree {
   if (!checkText(text, report)) {
     return nothing;
   }
-  const tokens = [...new Parser(lines.addNewLine).parse(text)];
+  const tokens = [...new Parser().parse(text)];
   for (const token of tokens) {
     const deep = firstTooDeep(token);
     if (deep !== null) {

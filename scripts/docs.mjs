@@ -1,0 +1,18 @@
+/** Write the pages of documentation that are made from the program itself. Run after a build: `npm run docs`. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { root, say } from './house.mjs';
+
+const load = (path) => import(new URL(`../dist/${path}`, import.meta.url).href);
+const { studyFilePage } = await load('study/referencePage.js');
+const { studyJsonSchema } = await load('study/jsonSchema.js');
+const { quantitiesPage } = await load('answer/quantitiesPage.js');
+const { propellants } = JSON.parse(readFileSync(join(root, 'data', 'propellants.json'), 'utf8'));
+
+const pages = {
+  'docs/study-file.md': studyFilePage(propellants),
+  'docs/study.schema.json': `${JSON.stringify(studyJsonSchema(), null, 2)}\n`,
+  'docs/quantities.md': quantitiesPage(),
+};
+for (const [path, text] of Object.entries(pages)) writeFileSync(join(root, path), text);
+say(`wrote ${Object.keys(pages).join(', ')}`);

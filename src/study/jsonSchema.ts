@@ -1,0 +1,185 @@
+/** The form of a study as JSON Schema (draft 2020-12), made from the one table that the reader follows. */
+
+import {
+  chamberFields,
+  chemistryWords,
+  ENGINE_ID,
+  type Field,
+  type Fields,
+  frozenFromFields,
+  ingredientFields,
+  lossesField,
+  nozzleForms,
+  nozzleMeaning,
+  PLAIN_ID,
+  propellantForms,
+  propellantMeaning,
+  STUDY_FORMAT,
+  sizeForms,
+  sizeMeaning,
+} from './form.ts';
+
+export type JsonSchema = { readonly [key: string]: unknown };
+
+/** A number with its unit as text, or a bare number where the quantity has no unit. */
+const scalar = { type: ['string', 'number'] } as const;
+const text = { type: 'string' } as const;
+
+function fieldSchema(field: Field): JsonSchema {
+  switch (field.is) {
+    case 'quantity': {
+      const fallback = field.byDefault === undefined ? {} : { default: field.byDefault };
+      const description = `${field.meaning} Range: ${field.range.words}.`;
+      return { ...scalar, description, examples: [field.example], ...fallback };
+    }
+    case 'choice':
+      return {
+        enum: field.options,
+        description: field.meaning,
+        ...(field.byDefault === undefined ? {} : { default: field.byDefault }),
+      };
+    case 'ambient':
+      return {
+        ...scalar,
+        description: field.meaning,
+        examples: [field.example, 'sea level', '5 km', '0.5 bar'],
+      };
+    case 'ingredients':
+      return {
+        anyOf: [...(field.sharesOnly ? [] : [text]), { type: 'object', additionalProperties: scalar }],
+        description: field.meaning,
+        examples: [field.example],
+      };
+    case 'engine':
+    case 'text':
+      return { ...text, description: field.meaning };
+  }
+}
+
+function objectOf(fields: Fields, description: string, extra: JsonSchema = {}): JsonSchema {
+  const properties = Object.fromEntries(
+    Object.entries(fields).map(([key, field]) => [key, fieldSchema(field)] as const),
+  );
+  return {
+    type: 'object',
+    description,
+    additionalProperties: false,
+    properties: { ...extra, ...properties },
+  };
+}
+
+function formsOf(
+  forms: Readonly<Record<string, Fields>>,
+  meaning: Readonly<Record<string, string>>,
+): JsonSchema[] {
+  return Object.entries(forms).map(([form, fields]) => objectOf(fields, meaning[form] ?? ''));
+}
+
+/** With `like:` any section may hold only what differs, so no key of a section is required here; the reader asks. */
+function engineSchema(): JsonSchema {
+  const burnt = propellantForms.burnt;
+  const propellants = [
+    objectOf({ ...burnt, oxidizer: burnt.oxidiser }, propellantMeaning.burnt),
+    ...formsOf(
+      { mixed: propellantForms.mixed, heated: propellantForms.heated, perfect: propellantForms.perfect },
+      propellantMeaning,
+    ),
+  ];
+  const nozzles = Object.entries(nozzleForms).map(([kind, fields]) =>
+    objectOf(fields, nozzleMeaning[kind as keyof typeof nozzleForms], { kind: { const: kind } }),
+  );
+  return {
+    type: 'object',
+    additionalProperties: false,
+    properties: {
+      name: text,
+      like: {
+        ...text,
+        description: 'Id of the engine whose inputs this one shares; only the differences follow.',
+      },
+      propellants: { anyOf: propellants },
+      chemistry: {
+        anyOf: [
+          { enum: chemistryWords },
+          {
+            type: 'object',
+            additionalProperties: false,
+            required: ['frozenFrom'],
+            properties: { frozenFrom: objectOf(frozenFromFields, 'Held from this place on.') },
+          },
+        ],
+        default: 'shifting',
+      },
+      chamber: objectOf(chamberFields, 'The chamber.'),
+      nozzle: { anyOf: nozzles },
+      size: { anyOf: formsOf(sizeForms, sizeMeaning) },
+      losses: fieldSchema(lossesField),
+    },
+  };
+}
+
+export function studyJsonSchema(): JsonSchema {
+  return {
+    $schema: 'https://json-schema.org/draft/2020-12/schema',
+    title: 'Plumeline study',
+    description:
+      'One question about rocket engines, the engines that answer it, and the sentences to check. For explanation and comparison, not for building or firing hardware.',
+    type: 'object',
+    additionalProperties: false,
+    required: ['plumeline', 'question', 'engines'],
+    properties: {
+      plumeline: {
+        type: ['integer', 'string'],
+        description: `Version of the file form; ${STUDY_FORMAT} now.`,
+        examples: [STUDY_FORMAT],
+      },
+      question: text,
+      engines: {
+        type: 'object',
+        minProperties: 1,
+        propertyNames: { pattern: ENGINE_ID.source },
+        additionalProperties: engineSchema(),
+      },
+      compare: {
+        type: 'object',
+        additionalProperties: false,
+        required: ['base', 'other'],
+        properties: { base: text, other: text },
+      },
+      altitudes: { type: 'array', items: scalar },
+      ambients: { type: 'array', items: scalar },
+      ingredients: {
+        type: 'object',
+        propertyNames: { pattern: PLAIN_ID.source },
+        additionalProperties: {
+          ...objectOf(ingredientFields, 'An ingredient described here.'),
+          required: ['formula', 'enthalpy', 'temperature'],
+        },
+      },
+      sentences: {
+        type: 'array',
+        items: {
+          type: 'object',
+          additionalProperties: false,
+          required: ['id', 'say'],
+          properties: {
+            id: { type: 'string', pattern: PLAIN_ID.source },
+            say: text,
+            holds: text,
+            sources: { type: 'array', items: text },
+          },
+        },
+      },
+      sources: {
+        type: 'object',
+        propertyNames: { pattern: PLAIN_ID.source },
+        additionalProperties: {
+          type: 'object',
+          additionalProperties: false,
+          required: ['title'],
+          properties: { title: text, author: text, year: scalar, where: text },
+        },
+      },
+    },
+  };
+}

@@ -1,0 +1,39 @@
+import { readFileSync } from 'node:fs';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
+import { openDataShelf } from '../../src/faces/disk/data.ts';
+import { studyJsonSchema } from '../../src/study/jsonSchema.ts';
+import { studyFilePage } from '../../src/study/referencePage.ts';
+import { goodStudy } from './badStudies.ts';
+
+const file = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
+
+describe('the published form of a study', () => {
+  test('JSON Schema in docs/ is the one that the reader’s table gives', () => {
+    expect(JSON.parse(file('docs/study.schema.json'))).toEqual(studyJsonSchema());
+  });
+
+  test('reference page in docs/ is the one that table and propellants give', async () => {
+    expect(file('docs/study-file.md')).toBe(studyFilePage(await openDataShelf().propellants()));
+  });
+
+  // ajv is an independent reader of JSON Schema.
+  const check = new Ajv2020({ strict: true, strictTypes: false }).compile(studyJsonSchema());
+
+  test.each(['examples/alder-booster/study.yaml', 'starters/blank/study.yaml'])('accepts %s', (path) => {
+    expect(check(parse(file(path))), JSON.stringify(check.errors)).toBe(true);
+  });
+
+  test('accepts a good study and refuses what the reader refuses by form', () => {
+    expect(check(parse(goodStudy)), JSON.stringify(check.errors)).toBe(true);
+    for (const wrong of [
+      goodStudy.replace('areaRatio: 25', 'areaRation: 25'),
+      goodStudy.replace('kind: bell', 'kind: belle'),
+      goodStudy.replace('losses: default', 'losses: some'),
+      goodStudy.replace('question: Which one lifts more?', ''),
+    ]) {
+      expect(check(parse(wrong))).toBe(false);
+    }
+  });
+});
