@@ -130,5 +130,13 @@ Examples:
       done(quantitiesCommand(name, terminal));
     });
 
+  program
+    .command('schema')
+    .description('print the form of study.yaml as JSON Schema, for editors that check while typing')
+    .action(async () => {
+      const { studyJsonSchema } = await import('../../study/jsonSchema.ts');
+      terminal.out(JSON.stringify(studyJsonSchema(), null, 2));
+    });
+
   return program;
 }

@@ -271,3 +271,9 @@ describe('quantities', () => {
     expect((await runMain(['quantities'])).out.split('\n').length).toBeGreaterThan(60);
   });
 });
+
+test('schema prints the JSON Schema of the study file', async () => {
+  const { status, out } = await runMain(['schema']);
+  expect(status).toBe(0);
+  expect(JSON.parse(out).$schema).toContain('json-schema.org');
+});
