@@ -4,7 +4,7 @@ import { solveDenseInto } from '../../numerics/denseSolve.ts';
 import { MOLAR_GAS_CONSTANT } from '../constants.ts';
 import type { GasState } from './flow.ts';
 import { type GibbsWork, refreshPhase, STANDARD_STATE_PRESSURE } from './gibbsMinimum.ts';
-import type { Mixture } from './mixture.ts';
+import { gasPropertiesInto, type Mixture } from './mixture.ts';
 
 /** Mole fractions below this are left out of a composition. */
 const LEAST_SHARE = 1e-12;
@@ -28,6 +28,8 @@ export interface EquilibriumState extends GasState {
  */
 export function equilibriumState(work: GibbsWork): EquilibriumState {
   const { mixture, moles, lnMoles, enthalpy, gibbs, cp, active, temperature, gasMoles, pressure } = work;
+  // The last step moved the temperature a little after the properties were read.
+  gasPropertiesInto(enthalpy, gibbs, cp, mixture, temperature);
   const gases = mixture.gases.length;
   const lnRatio = Math.log(pressure / STANDARD_STATE_PRESSURE) - Math.log(gasMoles);
   let h = 0;

@@ -20,6 +20,7 @@
 
 import { solveDenseInto } from '../../numerics/denseSolve.ts';
 import { MOLAR_GAS_CONSTANT } from '../constants.ts';
+import { balanceSumsInto } from './balanceSums.ts';
 import { type ComponentBasis, chooseComponentsInto, newComponentBasis } from './componentBasis.ts';
 import {
   gasPropertiesInto,
@@ -59,6 +60,11 @@ export interface GibbsWork {
   /** Amounts [mol/kg] of gases; entries of substances sum their phases. */ readonly moles: Float64Array;
   readonly lnMoles: Float64Array;
   readonly change: Float64Array;
+  /** Per gas n (μ − 1), n h, n e, and their sums over the balances; see balanceSums.ts. */
+  readonly excess: Float64Array;
+  readonly heat: Float64Array;
+  readonly heldBy: Float64Array;
+  readonly sums: Float64Array;
   readonly system: Float64Array;
   readonly solution: Float64Array;
   readonly stride: number;
@@ -67,6 +73,7 @@ export interface GibbsWork {
   /** N [mol/kg] */ gasMoles: number;
   pressure: number;
   /** Largest relative miss of an element balance at the end. */ balanceResidual: number;
+  /** Squares of the last step's parts, relative to the gas. */ remainder: number;
   iterations: number;
 }
 
@@ -83,6 +90,10 @@ export function newGibbsWork(mixture: Mixture, elementTotals: Float64Array): Gib
     moles: new Float64Array(S),
     lnMoles: new Float64Array(S),
     change: new Float64Array(S),
+    excess: new Float64Array(S),
+    heat: new Float64Array(S),
+    heldBy: new Float64Array(S),
+    sums: new Float64Array((mixture.elements.length * (mixture.elements.length + 9)) / 2),
     system: new Float64Array(stride * stride),
     solution: new Float64Array(stride),
     stride,
@@ -91,6 +102,7 @@ export function newGibbsWork(mixture: Mixture, elementTotals: Float64Array): Gib
     gasMoles: 0,
     pressure: 0,
     balanceResidual: 0,
+    remainder: 0,
     iterations: 0,
   };
   startCold(work);
@@ -114,8 +126,10 @@ export function startCold(work: GibbsWork): void {
 const MOST_ITERATIONS = 250;
 /** Gas below this [mol/kg] is no gas any more: a few parts in a million of a usual mixture. */
 const LEAST_GAS = 1e-4;
-/** Steps below this, relative to the gas, end the iteration: the next would be below rounding (it converges quadratically). */
-const SMALL_STEP = 3e-12;
+/** A step below this, relative to the gas, is rounding. */
+const SMALL_STEP = 1e-14;
+/** Squares of the last step, relative to the gas, at which the iteration ends; (h/RT)² magnifies them a thousandfold. */
+const REMAINDER = 1e-18;
 /** Steps that stop shrinking below this are rounding: two phases side by side share what they hold only to this. */
 const ROUNDING_STEP = 1e-8;
 /** ln of the mole fraction below which a species no longer limits the step (RP-1311, eq. 3.1 ff.). */
@@ -159,12 +173,11 @@ export function minimiseGibbs(work: GibbsWork, pressure: number, held: Held): Ne
   for (const { substance, moles } of work.active) {
     if (moles > 0) work.moles[substance.index]! += moles;
   }
-  let smallSteps = 0;
   let least = Number.POSITIVE_INFINITY;
   let idle = 0;
   for (let step = 0; step < MOST_ITERATIONS; step++) {
     work.iterations++;
-    if (step % 3 === 0 && !chooseComponentsInto(work.basis, mixture, work.moles, work.elementTotals)) {
+    if (step % 5 === 0 && !chooseComponentsInto(work.basis, mixture, work.moles, work.elementTotals)) {
       return 'singular';
     }
     gasPropertiesInto(work.enthalpy, work.gibbs, work.cp, mixture, work.temperature);
@@ -175,10 +188,8 @@ export function minimiseGibbs(work: GibbsWork, pressure: number, held: Held): Ne
     idle = largest < 0.5 * least ? 0 : idle + 1;
     if (largest < least) least = largest;
     if (idle >= 6 && largest < ROUNDING_STEP) return 'converged';
-    if (largest < SMALL_STEP) {
-      smallSteps++;
-      if (largest < 1e-14 || smallSteps >= 2) return 'converged';
-    }
+    // Newton converges quadratically: what a full step leaves undone is about its square.
+    if (largest < SMALL_STEP || (largest < 1 && work.remainder < REMAINDER)) return 'converged';
   }
   return 'slow';
 }
@@ -186,6 +197,7 @@ export function minimiseGibbs(work: GibbsWork, pressure: number, held: Held): Ne
 /** Fill equations (2)–(6); returns the number of unknowns: components, phases, ln N, and ln T when it is free. */
 function buildSystem(work: GibbsWork, lnPressure: number, held: Held): number {
   const { mixture, basis, system: A, stride, moles, lnMoles, enthalpy, gibbs, cp, active } = work;
+  const { sums, excess, heat, heldBy } = work;
   const gases = mixture.gases.length;
   const E = mixture.elements.length;
   const C = active.length;
@@ -199,39 +211,48 @@ function buildSystem(work: GibbsWork, lnPressure: number, held: Held): number {
   for (let r = 0; r < size; r++) A.fill(0, r * stride, r * stride + size + 1);
   let sum = 0;
   let balance = 0;
+  let heatSum = 0;
+  let heldSum = 0;
+  let capacity = 0;
+  let right = 0;
   for (let i = 0; i < gases; i++) {
     const n = moles[i]!;
-    if (n < 1e-300) continue;
-    sum += n;
     const h = enthalpy[i]!;
     const mu = gibbs[i]! + lnMoles[i]! + lnRatio;
-    const excess = n * (mu - 1);
-    balance += excess;
-    const at = i * E;
-    for (let k = 0; k < E; k++) {
-      const ak = a[at + k]!;
-      if (ak === 0) continue;
-      const an = ak * n;
-      const row = k * stride;
-      for (let m = k; m < E; m++) A[row + m]! += an * a[at + m]!;
-      A[row + total]! += an;
-      A[row + size]! += ak * excess;
-      if (freeT) A[row + last]! += an * h;
+    const e = byEnthalpy ? h : h - mu;
+    const r = n * (mu - 1);
+    const nh = n * h;
+    const ne = n * e;
+    excess[i] = r;
+    heat[i] = nh;
+    heldBy[i] = ne;
+    sum += n;
+    balance += r;
+    heatSum += nh;
+    heldSum += ne;
+    capacity += n * cp[i]! + ne * h;
+    right += e * r;
+  }
+  balanceSumsInto(sums, E, gases, a, moles, excess, heat, heldBy);
+  const triangle = (E * (E + 1)) / 2;
+  for (let k = 0, at = 0; k < E; k++) {
+    for (let m = k; m < E; m++, at++) {
+      A[k * stride + m] = sums[at]!;
+      A[m * stride + k] = sums[at]!;
     }
+    A[k * stride + total] = sums[triangle + k]!;
+    A[total * stride + k] = sums[triangle + k]!;
+    A[k * stride + size] = basis.totals[k]! + sums[triangle + E + k]!;
     if (freeT) {
-      const e = byEnthalpy ? h : h - mu;
-      const ne = n * e;
-      for (let k = 0; k < E; k++) A[last * stride + k]! += a[at + k]! * ne;
-      A[total * stride + last]! += n * h;
-      A[last * stride + total]! += ne;
-      A[last * stride + last]! += n * cp[i]! + ne * h;
-      A[last * stride + size]! += e * excess;
+      A[k * stride + last] = sums[triangle + 2 * E + k]!;
+      A[last * stride + k] = sums[triangle + 3 * E + k]!;
     }
   }
-  for (let k = 0; k < E; k++) {
-    for (let m = 0; m < k; m++) A[k * stride + m] = A[m * stride + k]!;
-    A[total * stride + k] = A[k * stride + total]!;
-    A[k * stride + size]! += basis.totals[k]!;
+  if (freeT) {
+    A[total * stride + last] = heatSum;
+    A[last * stride + total] = heldSum;
+    A[last * stride + last] = capacity;
+    A[last * stride + size] = right;
   }
   A[total * stride + total] = sum - work.gasMoles;
   A[total * stride + size] = balance + work.gasMoles;
@@ -284,40 +305,46 @@ function applyStep(
   let limit = 5 * (Math.abs(dlnN) > Math.abs(dlnT) ? Math.abs(dlnN) : Math.abs(dlnT));
   let entering = 1;
   let largest = Math.abs(dlnN) + Math.abs(dlnT);
+  let remainder = largest * largest;
+  const perGas = 1 / N;
   for (let i = 0; i < gases; i++) {
     let d = common - gibbs[i]! - lnMoles[i]! + enthalpy[i]! * dlnT;
     const at = i * E;
     for (let k = 0; k < E; k++) d += a[at + k]! * solution[k]!;
     change[i] = d;
+    const size = d > 0 ? d : -d;
+    let moved = size * moles[i]! * perGas;
+    let left = (size < 1 ? size : 1) * moved;
     const lnShare = lnMoles[i]! - lnN;
     if (lnShare > LN_TRACE) {
       if (d > limit) limit = d;
-      const moved = (Math.abs(d) * moles[i]!) / N;
-      if (moved > largest) largest = moved;
     } else if (d > 0) {
       const may = (LN_ENTER - lnShare) / (d - dlnN);
       if (may > 0 && may < entering) entering = may;
-      if (d > 1e-9) {
+      if (d > 0.1) {
         // What the species will be after the step counts, not the nothing that it is now.
         const after = lnShare + d;
-        const moved = (d < 1 ? d : 1) * Math.exp(after < 0 ? after : 0);
-        if (moved > largest) largest = moved;
+        moved = Math.exp(after < 0 ? after : 0);
+        left = moved;
       }
-    } else {
-      const moved = (-d * moles[i]!) / N;
-      if (moved > largest) largest = moved;
     }
+    if (moved > largest) largest = moved;
+    if (left > remainder) remainder = left;
   }
   for (let c = 0; c < C; c++) {
     const moved = Math.abs(solution[E + c]!) / (N + Math.abs(active[c]!.moles));
     if (moved > largest) largest = moved;
+    if (moved * moved > remainder) remainder = moved * moved;
   }
+  work.remainder = remainder;
   let length = limit > 2 ? 2 / limit : 1;
   if (entering < length) length = entering;
   for (let i = 0; i < gases; i++) {
-    const value = lnMoles[i]! + length * change[i]!;
+    const d = length * change[i]!;
+    const value = lnMoles[i]! + d;
     lnMoles[i] = value > LN_NOTHING ? value : LN_NOTHING;
-    moles[i] = Math.exp(lnMoles[i]!);
+    // For a small step the series is exact to rounding and much cheaper than the exponential.
+    moles[i] = d < 1e-4 && d > -1e-4 ? moles[i]! * (1 + d * (1 + d * (0.5 + d / 6))) : Math.exp(lnMoles[i]!);
   }
   for (let c = 0; c < C; c++) {
     active[c]!.moles += length * solution[E + c]!;
