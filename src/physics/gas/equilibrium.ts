@@ -73,6 +73,7 @@ function byTemperature(work: GibbsWork, pressure: number, held: HeldFreeTemperat
   const wanted = held.kind === 'enthalpy' ? held.enthalpy : held.entropy;
   let low = LOWEST_TEMPERATURE;
   let high = HIGHEST_TEMPERATURE;
+  let emptyBelow = false;
   let outcome = valueAt(work, pressure, held.kind, high);
   if (typeof outcome === 'string') return outcome;
   if (outcome < wanted) {
@@ -82,10 +83,11 @@ function byTemperature(work: GibbsWork, pressure: number, held: HeldFreeTemperat
   for (let step = 0; step < 60 && high - low > 1e-3; step++) {
     const middle = 0.5 * (low + high);
     const value = valueAt(work, pressure, held.kind, middle);
-    // Without gas at all the mixture is colder than the state sought.
-    if (value === 'no-gas' || (typeof value === 'number' && value < wanted)) low = middle;
-    else if (typeof value === 'number') high = middle;
-    else return value;
+    // Without gas at all, or at its very edge, the mixture is colder than the state sought.
+    if (typeof value === 'string' || value < wanted) {
+      low = middle;
+      emptyBelow = value === 'no-gas';
+    } else high = middle;
   }
   outcome = valueAt(work, pressure, held.kind, high);
   if (high < LOWEST_TEMPERATURE + 0.01) {
@@ -104,7 +106,8 @@ function byTemperature(work: GibbsWork, pressure: number, held: HeldFreeTemperat
       work.active.push({ substance: jump.substance, phase: colder.index, moles: half });
     }
   }
-  return settlePhases(work, pressure, held);
+  const settled = settlePhases(work, pressure, held);
+  return settled !== 'converged' && emptyBelow ? 'no-gas' : settled;
 }
 
 type HeldFreeTemperature = Exclude<Held, { readonly kind: 'temperature' }>;
