@@ -51,6 +51,7 @@ Examples:
   plumeline new my-question                 make a commented study
   plumeline solve my-question               question, short answer, engines side by side
   plumeline solve my-question --json        every number, SI units, for other programs
+  plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
 
@@ -108,6 +109,24 @@ Examples:
     .action(async (study: string, flags) => {
       const { solveCommand } = await import('./commands/solve.ts');
       done(await solveCommand(study, flags, terminal));
+    });
+
+  program
+    .command('pack')
+    .description('write one folder to publish: page, figures as SVG and PNG, numbers as CSV and JSON')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .requiredOption('--out <folder>', 'folder to write: a new or empty one, or an earlier package')
+    .addHelpText(
+      'after',
+      `
+The same study gives the same bytes. A folder that holds anything else than an earlier package is left alone.
+
+Example:
+  plumeline pack my-question --out my-question-package`,
+    )
+    .action(async (study: string, flags) => {
+      const { packCommand } = await import('./commands/pack.ts');
+      done(await packCommand(study, flags, terminal));
     });
 
   program

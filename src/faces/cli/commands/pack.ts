@@ -1,0 +1,36 @@
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { solveStudyLive } from '../../../answer/solve.ts';
+import { openDataShelf } from '../../disk/data.ts';
+import { packStudy } from '../../package/packStudy.ts';
+import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import { openStudy } from '../openStudy.ts';
+import { sayIfSlow, type Terminal } from '../terminal.ts';
+import { programVersion } from '../version.ts';
+
+export interface PackFlags {
+  readonly out: string;
+}
+
+export async function packCommand(given: string, flags: PackFlags, terminal: Terminal): Promise<ExitStatus> {
+  const shelf = openDataShelf();
+  const { study, folder } = await openStudy(given, shelf, terminal);
+  const solved = await solveStudyLive(study, shelf, {
+    version: programVersion(),
+    onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
+  });
+  const text = await readFile(join(folder, 'study.yaml'), 'utf8');
+  const packed = await packStudy(
+    {
+      study,
+      text,
+      solved,
+      onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
+    },
+    flags.out,
+  );
+  const failed = Object.entries(solved.answer.failed);
+  for (const [id, problem] of failed) terminal.err(`The engine ${id} could not be computed: ${problem.what}`);
+  terminal.out(`${packed.files.length} files in ${packed.folder}; open index.html there.`);
+  return failed.length === 0 ? EXIT.answered : EXIT.incomplete;
+}

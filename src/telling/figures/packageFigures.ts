@@ -1,0 +1,38 @@
+/** The figures that go into a package: name of the file, and the scene. */
+
+import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
+import type { FigureFormat } from '../look/formats.ts';
+import type { Scene } from '../scene/scene.ts';
+import { pressureAlongWall } from './figureAlongWall.ts';
+import { cutView } from './figureCutView.ts';
+import { sizeOutlines } from './figureOutlines.ts';
+import { impulseOverAltitude, thrustOverAltitude } from './figureOverAltitude.ts';
+import type { FigureOptions } from './options.ts';
+
+export interface PackageFigure {
+  /** File name without its ending. */ readonly name: string;
+  readonly scene: Scene;
+  /** True for those that stand in the page; the others are the same in another shape. */ readonly inPage: boolean;
+}
+
+export type Curves = Readonly<Record<string, readonly ConditionRow[]>>;
+
+const shapes: readonly FigureFormat[] = ['16:9', '9:16', '1:1'];
+
+export function packageFigures(answer: StudyAnswer, curves: Curves): readonly PackageFigure[] {
+  const kinds: readonly [string, (options: FigureOptions) => Scene, Partial<FigureOptions>][] = [
+    ['specific-impulse', (options) => impulseOverAltitude(answer, options), {}],
+    ['thrust', (options) => thrustOverAltitude(answer, options), {}],
+    ['cut-at-sea-level', (options) => cutView(answer, options), { altitude: 0 }],
+    ['cut-in-vacuum', (options) => cutView(answer, options), { altitude: 'vacuum' }],
+    ['pressure-along-wall', (options) => pressureAlongWall(answer, options), { altitude: 0 }],
+    ['outlines', (options) => sizeOutlines(answer, options), {}],
+  ];
+  return kinds.flatMap(([name, draw, own]) =>
+    shapes.map((size) => ({
+      name: `${name}-${size.replace(':', 'x')}`,
+      scene: draw({ size, theme: 'light', curves, ...own }),
+      inPage: size === '16:9',
+    })),
+  );
+}

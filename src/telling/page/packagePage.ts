@@ -1,0 +1,211 @@
+/** The page of a package: one self-contained HTML file, readable on screen and on paper, without script. */
+
+import { quantity } from '../../answer/catalogue.ts';
+import type { ComparedQuantity, EngineAnswer, StudyAnswer } from '../../answer/model.ts';
+import type { Study } from '../../study/model.ts';
+import { CAUTION_SHORT } from '../caution.ts';
+import type { PackageFigure } from '../figures/packageFigures.ts';
+import { ENGINE_STYLES } from '../look/engineStyles.ts';
+import { FONT_STACK, themeCss } from '../look/themeCss.ts';
+import { formatAltitude, formatValue } from '../numbers/formatNumber.ts';
+import { escapeMarkup as text } from '../scene/safeText.ts';
+import { type EmbeddedFont, fontFace, sceneToSvg } from '../scene/svg.ts';
+
+export interface PageParts {
+  readonly answer: StudyAnswer;
+  readonly study: Study;
+  readonly figures: readonly PackageFigure[];
+  readonly fonts: readonly EmbeddedFont[];
+}
+
+export function packagePage({ answer, study, figures, fonts }: PageParts): string {
+  const { shortAnswer, comparison } = answer;
+  const engines = Object.values(answer.engines);
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'; font-src data:; img-src data:">
+<title>${text(answer.question)}</title>
+<style>${styles(fonts)}</style>
+</head>
+<body>
+<main>
+<h1>${text(answer.question)}</h1>
+<p class="answer"><strong>${text(shortAnswer.verdict)}.</strong> ${text(shortAnswer.text)}</p>
+<p class="caution">${text(answer.caution)}</p>
+${failures(answer)}
+${comparison ? section('Side by side', comparedTable(answer)) : ''}
+${section(
+  'Pictures',
+  figures
+    .filter((figure) => figure.inPage)
+    .map(figureHtml)
+    .join('\n'),
+)}
+${section('The engines', engines.map((engine, i) => engineHtml(engine, i)).join('\n'))}
+${section('Conditions', conditions(answer))}
+${sentences(study)}
+${section('How it was worked out', models(engines))}
+${section('Not in these numbers', `${engines.map((engine) => omitted(engine)).join('\n')}${list(answer.notModelled)}`)}
+${sources(study)}
+${section('Handle with care', `${list(answer.hazards)}<p>${text(answer.caution)}</p>`)}
+</main>
+<footer><p>${text(CAUTION_SHORT)} Made with Plumeline ${text(answer.program.version)}.</p></footer>
+</body>
+</html>
+`;
+}
+
+const section = (title: string, body: string): string =>
+  body.trim() === '' ? '' : `<section>\n<h2>${text(title)}</h2>\n${body}\n</section>`;
+
+const list = (lines: readonly string[]): string =>
+  lines.length === 0 ? '' : `<ul>${lines.map((line) => `<li>${text(line)}</li>`).join('')}</ul>`;
+
+function failures(answer: StudyAnswer): string {
+  const failed = Object.entries(answer.failed);
+  if (failed.length === 0) return '';
+  const lines = failed.map(([id, problem]) => `${id} could not be computed. ${problem.what} ${problem.mend}`);
+  return `<div role="note">${list(lines)}</div>`;
+}
+
+function comparedTable(answer: StudyAnswer): string {
+  const { comparison } = answer;
+  if (!comparison) return '';
+  const name = (id: string): string => text(answer.engines[id]?.name ?? id);
+  const rows = comparison.quantities.map((row) => comparedRow(row)).join('\n');
+  const crossings = comparison.crossings.map((altitude) => formatAltitude(altitude));
+  return `<p>Held equal: ${text(comparison.heldEqual.join(', ') || 'nothing')}.</p>
+<p>Different: ${text(comparison.differs.join(', ') || 'nothing')}.</p>
+<div class="wide"><table>
+<thead><tr><th scope="col">Quantity</th><th scope="col">Where</th><th scope="col" class="n">${name(comparison.base)}</th><th scope="col" class="n">${name(comparison.other)}</th><th scope="col">${name(comparison.other)} has</th></tr></thead>
+<tbody>
+${rows}
+</tbody></table></div>
+${crossings.length > 0 ? `<p>The specific impulses are equal at ${text(crossings.join(' and '))}.</p>` : ''}`;
+}
+
+function comparedRow(row: ComparedQuantity): string {
+  const entry = quantity(row.quantity);
+  const value = (number: number | null): string =>
+    number === null ? 'no number' : text(formatValue(row.quantity, number));
+  const where =
+    entry.place !== 'altitude'
+      ? ''
+      : row.altitude === null
+        ? 'vacuum'
+        : row.altitude === 0
+          ? 'pad'
+          : formatAltitude(row.altitude);
+  return `<tr><th scope="row" title="${text(entry.meaning)}">${text(entry.label)}</th><td>${text(where)}</td><td class="n">${value(row.base)}</td><td class="n">${value(row.other)}</td><td>${text(row.words)}</td></tr>`;
+}
+
+function figureHtml({ name, scene }: PackageFigure): string {
+  const svg = sceneToSvg(scene, { colours: 'variables', idPrefix: name, fixedSize: false });
+  return `<figure>${svg}<figcaption>${text(scene.description)} <a href="figures/${name}.svg">SVG</a>, <a href="figures/${name}.png">PNG</a></figcaption></figure>`;
+}
+
+function engineHtml(engine: EngineAnswer, index: number): string {
+  const hue = ENGINE_STYLES[index]?.colour ?? 'ink';
+  const rows: readonly (readonly [string, number | null])[] = [
+    ['vacuum.thrust', engine.vacuum.thrust],
+    ['vacuum.specificImpulse', engine.vacuum.specificImpulse],
+    ['seaLevel.thrust', engine.seaLevel.thrust],
+    ['seaLevel.specificImpulse', engine.seaLevel.specificImpulse],
+    ['massFlow', engine.massFlow],
+    ['chamber.pressure', engine.chamber.pressure],
+    ['chamber.temperature', engine.chamber.temperature],
+    ['characteristicVelocity', engine.characteristicVelocity],
+    ['areaRatio', engine.areaRatio],
+    ['throat.diameter', engine.throat.diameter],
+    ['exit.diameter', engine.exit.diameter],
+    ['exit.pressure', engine.exit.pressure],
+  ];
+  const cells = rows.map(([name, value]) => {
+    const entry = quantity(name);
+    const reason = engine.reasons.find(({ path }) => path === name)?.reason;
+    const shown =
+      value === null ? `no number${reason === undefined ? '' : `: ${reason}`}` : formatValue(name, value);
+    return `<tr><th scope="row" title="${text(entry.meaning)}">${text(entry.label)}</th><td class="n">${text(shown)}</td></tr>`;
+  });
+  return `<h3 style="color:var(--${hue})">${text(engine.name)}</h3>
+<p>${text(engine.description)}; ${text(engine.propellants)}; ${text(engine.chemistry)}.${engine.contourIs === 'notional' ? ' The model has no wall of its own: outlines are notional.' : ''}</p>
+<div class="wide"><table><tbody>${cells.join('')}</tbody></table></div>`;
+}
+
+function conditions(answer: StudyAnswer): string {
+  const criteria = new Set(
+    Object.values(answer.engines).flatMap((engine) => engine.altitudes.map((row) => row.flow.criterion)),
+  );
+  return list([
+    'Air: U.S. Standard Atmosphere 1976, geometric altitude; pressures are absolute.',
+    `Whether the gas leaves the wall is judged by: ${[...criteria].join('; ')}.`,
+    'Specific impulse in seconds, with standard gravity 9.80665 m/s².',
+  ]);
+}
+
+function models(engines: readonly EngineAnswer[]): string {
+  const names = [...new Set(engines.flatMap((engine) => engine.models))];
+  const used = new Set([
+    'specificImpulse',
+    'thrust',
+    'characteristicVelocity',
+    'exitPressure',
+    'chamber.temperature',
+    'flow.separationPressure',
+  ]);
+  const rows = [...used].map((name) => {
+    const entry = quantity(name);
+    return `<tr><th scope="row">${text(entry.label)}</th><td>${text(entry.equation)}</td><td>${text(entry.source)}</td><td>${text(entry.limits)}</td></tr>`;
+  });
+  return `<p>Models, each with its page in the program’s documentation: ${text(names.join(', '))}.</p>
+<div class="wide"><table><thead><tr><th scope="col">Quantity</th><th scope="col">Equation</th><th scope="col">Source</th><th scope="col">Limits</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
+}
+
+const omitted = (engine: EngineAnswer): string =>
+  engine.omitted.length === 0 ? '' : `<h3>${text(engine.name)}</h3>${list(engine.omitted)}`;
+
+function sentences(study: Study): string {
+  if (study.sentences.length === 0) return '';
+  return section(
+    'Sentences of the study',
+    `<p>Not judged by this version.</p>${list(study.sentences.map((sentence) => sentence.say))}`,
+  );
+}
+
+function sources(study: Study): string {
+  const lines = study.sources.map(({ id, title, author, year, where }) =>
+    [`[${id}]`, author, year === null ? null : `(${year})`, title, where].filter(Boolean).join(' '),
+  );
+  return section('Sources the study cites', list(lines));
+}
+
+function styles(fonts: readonly EmbeddedFont[]): string {
+  return `${fonts.map(fontFace).join('')}
+:root{${themeCss('light')}}
+@media (prefers-color-scheme:dark){:root{${themeCss('dark')}}}
+*{box-sizing:border-box;margin:0}
+body{font:400 17px/1.45 ${FONT_STACK};font-variant-numeric:tabular-nums lining-nums;color:var(--ink);background:var(--paper);padding:32px 20px 48px}
+main,footer{max-width:960px;margin:0 auto}
+h1{font-size:32px;line-height:1.2;font-weight:600;text-wrap:balance}
+h2{font-size:22px;font-weight:600;margin:44px 0 12px;padding-bottom:6px;border-bottom:1px solid var(--rule-2)}
+h3{font-size:18px;font-weight:600;margin:22px 0 6px}
+p,ul,table{margin-top:10px}
+ul{padding-left:22px}
+.answer{font-size:20px;color:var(--ink-2)}.answer strong{color:var(--ink);font-weight:600}
+.caution{margin-top:16px;padding:10px 0 10px 14px;border-left:3px solid var(--ink)}
+.wide{overflow-x:auto}
+table{border-collapse:collapse;width:100%;font-size:16px}
+th,td{text-align:left;vertical-align:top;padding:6px 14px 6px 0;border-bottom:1px solid var(--rule);font-weight:400}
+thead th{font-weight:600;border-bottom-color:var(--rule-2)}
+.n{text-align:right;white-space:nowrap}td.n{font-weight:600}
+figure{margin:22px 0 0}figure svg{display:block;width:100%;height:auto}
+figcaption{font-size:14px;color:var(--ink-2);margin-top:6px}
+a{color:inherit;text-underline-offset:3px}
+footer{margin-top:40px;font-size:14px;color:var(--ink-2)}
+@media (max-width:600px){h1{font-size:25px}.n{white-space:normal}}
+@media print{:root{${themeCss('light')}}body{padding:0;font-size:11pt}h2{break-after:avoid}figure,tr{break-inside:avoid}@page{margin:18mm}}`;
+}
