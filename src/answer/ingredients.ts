@@ -47,7 +47,7 @@ export function resolveIngredient(ingredient: Ingredient, materials: Materials):
 }
 
 /** `oxygen` for LOX, `kerosene` for RP-1: the id if it is a word, else the first other name that is more than the id. */
-export function plainName(record: PropellantRecord): string {
+function plainName(record: PropellantRecord): string {
   if (/^[a-z]+$/.test(record.id)) return record.id;
   const letters = (name: string): string => name.toLowerCase().replace(/[^a-z]/g, '');
   const other = record.alsoCalled.find((name) => letters(name) !== letters(record.id));

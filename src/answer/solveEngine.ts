@@ -124,7 +124,7 @@ function statedSize(size: Exclude<Size, { by: 'same' }>): NozzleSize {
 }
 
 /** Ambient pressure [Pa] of a stated place. */
-export function pressureOf(ambient: Ambient): number {
+function pressureOf(ambient: Ambient): number {
   switch (ambient.kind) {
     case 'vacuum':
       return 0;
