@@ -200,6 +200,8 @@ describe('bad input ends with status 2, nothing on the result stream, and words 
     ['a negative pressure', ['solve', example, '--ambient', '-1 bar'], /outside 0 Pa upwards/],
     ['an altitude beyond the air', ['solve', example, '--altitude', '2000 km'], /−5 km to 1000 km/],
     ['an unknown engine', ['solve', example, '--engine', 'bel'], /Engines of this study: bell, adapting/],
+    ['a package without a place', ['pack', example], /--out <folder>/],
+    ['a package over other files', ['pack', example, '--out', example], /no package of this program/],
     ['an unknown quantity', ['quantities', 'thurst'], /Did you mean thrust/],
     ['an unknown starter', ['new', join(place, 'x'), '--from', 'nothing'], /Starters: /],
     ['a port that is none', ['open', example, '--port', '99999'], /0 to 65535/],
@@ -256,6 +258,31 @@ describe('new', () => {
     const { status, err } = await runMain(['new', join(place, 'a-file', 'inside')]);
     expect(status).toBe(2);
     expect(err).toContain('cannot be made');
+  });
+});
+
+describe('pack', () => {
+  test('writes the study as it stands in the file that was named, whatever its name', async () => {
+    const folder = studyFolder('named', good);
+    const text = `${readFileSync(join(folder, 'study.yaml'), 'utf8')}# the other one\n`;
+    writeFileSync(join(folder, 'other.yaml'), text);
+    const out = join(place, 'packed');
+    const { status, out: said } = await runMain(['pack', join(folder, 'other.yaml'), '--out', out]);
+    expect(status).toBe(0);
+    expect(said).toContain('index.html');
+    expect(readFileSync(join(out, 'study.yaml'), 'utf8')).toBe(text);
+    expect(JSON.parse(readFileSync(join(out, 'numbers.json'), 'utf8')).caution).toContain('not for building');
+  });
+
+  test('exit status 1 when an engine fails; the rest is packed', async () => {
+    const { status, err } = await runMain([
+      'pack',
+      studyFolder('partly-packed', `${good}\n${bad}`),
+      '--out',
+      join(place, 'packed-partly'),
+    ]);
+    expect(status).toBe(1);
+    expect(err).toContain('The engine bad could not be computed');
   });
 });
 

@@ -1,5 +1,3 @@
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { packStudy } from '../../package/packStudy.ts';
@@ -14,12 +12,11 @@ export interface PackFlags {
 
 export async function packCommand(given: string, flags: PackFlags, terminal: Terminal): Promise<ExitStatus> {
   const shelf = openDataShelf();
-  const { study, folder } = await openStudy(given, shelf, terminal);
+  const { study, text } = await openStudy(given, shelf, terminal);
   const solved = await solveStudyLive(study, shelf, {
     version: programVersion(),
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
   });
-  const text = await readFile(join(folder, 'study.yaml'), 'utf8');
   const packed = await packStudy(
     {
       study,
