@@ -7,7 +7,7 @@
  *   ln(p_sat/p_ref) = (L/R) (1/T_ref − 1/T)
  *
  * Boiling points, triple points and heats: CRC Handbook of Chemistry and Physics (from memory, rounded). Within about
- * 10 % of p_sat between triple and boiling point, coarser far below: enough to say *that* a gas has passed saturation,
+ * 15 % of p_sat between triple and boiling point, coarser far below: enough to say *that* a gas has passed saturation,
  * not by how much. A fast nozzle flow may stay supersaturated well past this point.
  */
 
