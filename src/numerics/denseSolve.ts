@@ -1,12 +1,20 @@
 /**
  * Solve A x = b in place by Gaussian elimination with row scaling and partial pivoting.
  *
- * @param system row-major, `size` rows of `stride` numbers: the matrix, then the right-hand side at column `size`
- * @param x the solution is written here
+ * @param system row-major, `size` rows of `stride` numbers: the matrix, then the right-hand sides from column `size` on
+ * @param x the solutions are written here, one after the other
+ * @param rights how many right-hand sides there are
  * @returns false when a pivot vanishes (singular to working precision)
  * Source: standard (G. H. Golub & C. F. Van Loan, Matrix Computations, ch. 3). Allocates nothing.
  */
-export function solveDenseInto(x: Float64Array, system: Float64Array, size: number, stride: number): boolean {
+export function solveDenseInto(
+  x: Float64Array,
+  system: Float64Array,
+  size: number,
+  stride: number,
+  rights = 1,
+): boolean {
+  const width = size + rights;
   for (let r = 0; r < size; r++) {
     const row = r * stride;
     let largest = 0;
@@ -16,7 +24,7 @@ export function solveDenseInto(x: Float64Array, system: Float64Array, size: numb
     }
     if (!(largest > 0)) return false;
     const scale = 1 / largest;
-    for (let c = 0; c <= size; c++) system[row + c]! *= scale;
+    for (let c = 0; c < width; c++) system[row + c]! *= scale;
   }
   for (let k = 0; k < size; k++) {
     let p = k;
@@ -26,7 +34,7 @@ export function solveDenseInto(x: Float64Array, system: Float64Array, size: numb
     const pivot = system[p * stride + k]!;
     if (!(Math.abs(pivot) > 1e-280)) return false;
     if (p !== k) {
-      for (let c = k; c <= size; c++) {
+      for (let c = k; c < width; c++) {
         const keep = system[k * stride + c]!;
         system[k * stride + c] = system[p * stride + c]!;
         system[p * stride + c] = keep;
@@ -35,13 +43,16 @@ export function solveDenseInto(x: Float64Array, system: Float64Array, size: numb
     for (let r = k + 1; r < size; r++) {
       const factor = system[r * stride + k]! / pivot;
       if (factor === 0) continue;
-      for (let c = k + 1; c <= size; c++) system[r * stride + c]! -= factor * system[k * stride + c]!;
+      for (let c = k + 1; c < width; c++) system[r * stride + c]! -= factor * system[k * stride + c]!;
     }
   }
-  for (let r = size - 1; r >= 0; r--) {
-    let sum = system[r * stride + size]!;
-    for (let c = r + 1; c < size; c++) sum -= system[r * stride + c]! * x[c]!;
-    x[r] = sum / system[r * stride + r]!;
+  for (let b = 0; b < rights; b++) {
+    const at = b * size;
+    for (let r = size - 1; r >= 0; r--) {
+      let sum = system[r * stride + size + b]!;
+      for (let c = r + 1; c < size; c++) sum -= system[r * stride + c]! * x[at + c]!;
+      x[at + r] = sum / system[r * stride + r]!;
+    }
   }
   return true;
 }

@@ -2,6 +2,7 @@
 
 import { solveDenseInto } from '../../numerics/denseSolve.ts';
 import { MOLAR_GAS_CONSTANT } from '../constants.ts';
+import { balanceSumsInto } from './balanceSums.ts';
 import type { GasState } from './flow.ts';
 import { type GibbsWork, refreshPhase, STANDARD_STATE_PRESSURE } from './gibbsMinimum.ts';
 import { gasPropertiesInto, type Mixture } from './mixture.ts';
@@ -110,6 +111,7 @@ export function shares(
 }
 
 function hasTwins(work: GibbsWork): boolean {
+  if (work.active.length < 2) return false;
   const seen = new Set(work.active.map((phase) => phase.substance));
   return seen.size < work.active.length;
 }
@@ -127,58 +129,46 @@ interface Slopes {
 }
 
 /**
- * Derivatives of the equilibrium from its own linear system, with the right-hand sides of ∂/∂ln T and ∂/∂ln p:
+ * Derivatives of the equilibrium from its own linear system, with the right-hand sides of ∂/∂ln T and ∂/∂ln p at once:
  *
  *   ∂ln n_j = ∂ln N + Σ a π' + h_j/RT  (∂ln T),      ∂ln n_j = ∂ln N + Σ a π' − 1  (∂ln p)
+ *
+ * Both solutions stay in `work.slopes`, from which `foreseeAlongIsentrope` starts the next state.
  */
 function derivatives(work: GibbsWork): Slopes | null {
-  const byT = slopeSystem(work, true);
-  if (!byT) return null;
-  const { mixture, basis, moles, enthalpy, cp, active } = work;
+  const { mixture, basis, moles, enthalpy, cp, active, system: A, stride, slopes: out } = work;
+  const { sums, excess, heat, heldBy } = work;
   const gases = mixture.gases.length;
   const E = mixture.elements.length;
-  const C = active.length;
-  const dlnN = byT[E + C]!;
-  let total = 0;
-  for (let i = 0; i < gases; i++) {
-    const n = moles[i]!;
-    if (n < 1e-300) continue;
-    const h = enthalpy[i]!;
-    let d = dlnN + h;
-    for (let k = 0; k < E; k++) d += basis.formula[i * E + k]! * byT[k]!;
-    total += n * (cp[i]! + h * d);
-  }
-  active.forEach((phase, c) => {
-    const i = phase.substance.index;
-    total += phase.moles * cp[i]! + enthalpy[i]! * byT[E + c]!;
-  });
-  const byP = slopeSystem(work, false);
-  if (!byP) return null;
-  return { dlnVdlnT: 1 + dlnN, dlnVdlnp: -1 + byP[E + C]!, cp: total };
-}
-
-function slopeSystem(work: GibbsWork, byTemperature: boolean): Float64Array | null {
-  const { mixture, basis, moles, enthalpy, active, system: A, stride } = work;
-  const gases = mixture.gases.length;
-  const E = mixture.elements.length;
-  const C = active.length;
-  const total = E + C;
+  const total = E + active.length;
   const size = total + 1;
-  for (let r = 0; r < size; r++) A.fill(0, r * stride, r * stride + size + 1);
+  let heatSum = 0;
+  let sum = 0;
   for (let i = 0; i < gases; i++) {
     const n = moles[i]!;
-    if (n < 1e-300) continue;
-    const right = byTemperature ? -n * enthalpy[i]! : n;
-    for (let k = 0; k < E; k++) {
-      const ak = basis.formula[i * E + k]!;
-      if (ak === 0) continue;
-      for (let m = 0; m < E; m++) A[k * stride + m]! += ak * n * basis.formula[i * E + m]!;
-      A[k * stride + total]! += ak * n;
-      A[total * stride + k]! += ak * n;
-      A[k * stride + size]! += ak * right;
-    }
-    A[total * stride + size]! += right;
+    const nh = n * enthalpy[i]!;
+    excess[i] = n;
+    heat[i] = nh;
+    heldBy[i] = 0;
+    heatSum += nh;
+    sum += n;
   }
+  balanceSumsInto(sums, E, gases, basis.formula, moles, excess, heat, heldBy);
+  const triangle = (E * (E + 1)) / 2;
+  for (let r = 0; r < size; r++) A.fill(0, r * stride, r * stride + size + 2);
+  for (let k = 0, at = 0; k < E; k++) {
+    for (let m = k; m < E; m++, at++) {
+      A[k * stride + m] = sums[at]!;
+      A[m * stride + k] = sums[at]!;
+    }
+    const carried = sums[triangle + k]!;
+    A[k * stride + total] = carried;
+    A[total * stride + k] = carried;
+    A[k * stride + size] = -sums[triangle + 2 * E + k]!;
+    A[k * stride + size + 1] = carried;
+  }
+  A[total * stride + size] = -heatSum;
+  A[total * stride + size + 1] = sum;
   active.forEach((phase, c) => {
     const i = phase.substance.index;
     const col = E + c;
@@ -186,8 +176,58 @@ function slopeSystem(work: GibbsWork, byTemperature: boolean): Float64Array | nu
       A[k * stride + col] = basis.formula[i * E + k]!;
       A[col * stride + k] = basis.formula[i * E + k]!;
     }
-    A[col * stride + size] = byTemperature ? -enthalpy[i]! : 0;
+    A[col * stride + size] = -enthalpy[i]!;
   });
-  const solution = new Float64Array(size);
-  return solveDenseInto(solution, A, size, stride) ? solution : null;
+  if (!solveDenseInto(out, A, size, stride, 2)) return null;
+  const dlnN = out[total]!;
+  let capacity = 0;
+  for (let i = 0; i < gases; i++) {
+    const h = enthalpy[i]!;
+    let d = dlnN + h;
+    for (let k = 0; k < E; k++) d += basis.formula[i * E + k]! * out[k]!;
+    capacity += moles[i]! * cp[i]! + heat[i]! * d;
+  }
+  active.forEach((phase, c) => {
+    const i = phase.substance.index;
+    capacity += phase.moles * cp[i]! + enthalpy[i]! * out[E + c]!;
+  });
+  return { dlnVdlnT: 1 + dlnN, dlnVdlnp: -1 + out[size + total]!, cp: capacity };
+}
+
+/** Steps in ln p beyond this are not foreseen: the first derivative no longer helps. */
+const FARTHEST_FORESEEN = 0.7;
+
+/**
+ * Move `work` from the state just taken out of it to where the first derivatives along its isentrope put it at another
+ * pressure [Pa], so that Newton starts near the answer.
+ */
+export function foreseeAlongIsentrope(work: GibbsWork, from: EquilibriumState, pressure: number): void {
+  const step = Math.log(pressure / from.pressure);
+  const known =
+    from.cpEquilibrium !== null && work.pressure === from.pressure && work.temperature === from.temperature;
+  if (!known || !(Math.abs(step) < FARTHEST_FORESEEN)) return;
+  const { mixture, basis, moles, lnMoles, enthalpy, active, slopes, gasMoles } = work;
+  const gases = mixture.gases.length;
+  const E = mixture.elements.length;
+  const total = E + active.length;
+  const size = total + 1;
+  // (∂ ln T/∂ ln p)_s = N R/cp · (∂ ln V/∂ ln T)_p
+  const warming = ((gasMoles * MOLAR_GAS_CONSTANT) / from.cpEquilibrium!) * from.dlnVdlnT!;
+  const along = (k: number): number => slopes[size + k]! + warming * slopes[k]!;
+  const lnN = along(total) * step;
+  for (let k = 0; k < E; k++) work.solution[k] = along(k) * step;
+  for (let i = 0; i < gases; i++) {
+    let d = lnN + (warming * enthalpy[i]! - 1) * step;
+    for (let k = 0; k < E; k++) d += basis.formula[i * E + k]! * work.solution[k]!;
+    // A trace that would leap is left where it is: Newton has its own way with those.
+    if (!(Math.abs(d) < 3)) continue;
+    lnMoles[i]! += d;
+    moles[i] = Math.exp(lnMoles[i]!);
+  }
+  active.forEach((phase, c) => {
+    const next = phase.moles + along(E + c) * step;
+    if (next > 0) phase.moles = next;
+  });
+  work.gasMoles = gasMoles * Math.exp(lnN);
+  work.temperature *= Math.exp(warming * step);
 }

@@ -2,7 +2,7 @@
 
 import { ProblemError } from '../../numerics/problem.ts';
 import { equilibrate } from './equilibrium.ts';
-import { type EquilibriumState, equilibriumState } from './equilibriumState.ts';
+import { type EquilibriumState, equilibriumState, foreseeAlongIsentrope } from './equilibriumState.ts';
 import type { Expansion, FlowState } from './flow.ts';
 import { type GibbsWork, newGibbsWork } from './gibbsMinimum.ts';
 import { heldGas, heldIsentrope, heldState } from './heldGas.ts';
@@ -177,9 +177,12 @@ export function expandFrom(
 
 function shiftingIsentrope(work: GibbsWork, chamber: EquilibriumState): Isentrope {
   let lowest: number | null = null;
+  let last = chamber;
   const at = (pressure: number): EquilibriumState => {
+    foreseeAlongIsentrope(work, last, pressure);
     equilibrate(work, pressure, { kind: 'entropy', entropy: chamber.entropy });
-    return equilibriumState(work);
+    last = equilibriumState(work);
+    return last;
   };
   return {
     chemistry: 'shifting',

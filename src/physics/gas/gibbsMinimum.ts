@@ -65,6 +65,7 @@ export interface GibbsWork {
   readonly heat: Float64Array;
   readonly heldBy: Float64Array;
   readonly sums: Float64Array;
+  /** Solutions of the two derivative systems, ∂/∂ln T then ∂/∂ln p. */ readonly slopes: Float64Array;
   readonly system: Float64Array;
   readonly solution: Float64Array;
   readonly stride: number;
@@ -93,6 +94,7 @@ export function newGibbsWork(mixture: Mixture, elementTotals: Float64Array): Gib
     excess: new Float64Array(S),
     heat: new Float64Array(S),
     heldBy: new Float64Array(S),
+    slopes: new Float64Array(2 * stride),
     sums: new Float64Array((mixture.elements.length * (mixture.elements.length + 9)) / 2),
     system: new Float64Array(stride * stride),
     solution: new Float64Array(stride),

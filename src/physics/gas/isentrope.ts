@@ -99,8 +99,25 @@ function massFluxOf(chamber: GasState, state: GasState): number {
 function withFlow(state: GasState, chamber: GasState, sonicFlux: number): FlowState {
   const velocity = Math.sqrt(2 * enthalpyDrop(chamber, state));
   const massFlux = state.density * velocity;
+  // Named one by one: spreading an object of this size costs more than solving a small gas.
   return {
-    ...state,
+    temperature: state.temperature,
+    pressure: state.pressure,
+    density: state.density,
+    molarMass: state.molarMass,
+    molarMassGas: state.molarMassGas,
+    enthalpy: state.enthalpy,
+    entropy: state.entropy,
+    cpFrozen: state.cpFrozen,
+    cpEquilibrium: state.cpEquilibrium,
+    isentropicExponent: state.isentropicExponent,
+    gammaFrozen: state.gammaFrozen,
+    soundSpeed: state.soundSpeed,
+    dlnVdlnT: state.dlnVdlnT,
+    dlnVdlnp: state.dlnVdlnp,
+    absent: state.absent,
+    notice: state.notice,
+    composition: state.composition,
     velocity,
     mach: state.soundSpeed === null ? null : velocity / state.soundSpeed,
     massFlux,
