@@ -215,7 +215,7 @@ describe('gases that carry solids and liquids against the reference library', ()
     if (row.twoPhases) phases.twoPhases += 1;
     const present = condensedNames(composition);
     if (present.join(' ') !== row.condensed.join(' ')) {
-      phases.different.push(`${where}: [${present}] against [${row.condensed}]`);
+      phases.different.push(`${where}: [${present.join()}] against [${row.condensed.join()}]`);
     }
   }
 
