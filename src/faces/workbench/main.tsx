@@ -1,21 +1,32 @@
 import { effect } from '@preact/signals';
 import { render } from 'preact';
-import { themeCss } from '../../telling/look/themeCss.ts';
+import { FONT_FAMILY, themeCss } from '../../telling/look/themeCss.ts';
 import { App } from './parts/App.tsx';
 import { openStudy } from './state/studyStore.ts';
 import { theme } from './state/view.ts';
 
-/** The colours of both themes, from the one place that has them. */
-function adoptColours(): void {
+const fontFiles = [
+  [400, 'Regular'],
+  [600, 'SemiBold'],
+  [700, 'Bold'],
+] as const;
+
+/** The colours of both themes, from the one place that has them, and the same font files that figures use. */
+function adoptLook(): void {
   const sheet = new CSSStyleSheet();
+  const fonts = fontFiles.map(
+    ([weight, name]) =>
+      `@font-face{font-family:'${FONT_FAMILY}';font-weight:${weight};font-display:swap;` +
+      `src:url(/fonts/SourceSans3-${name}.ttf) format('truetype')}`,
+  );
   sheet.replaceSync(
-    `:root{${themeCss('light')}}:root[data-theme=dark]{${themeCss('dark')}}` +
+    `${fonts.join('')}:root{${themeCss('light')}}:root[data-theme=dark]{${themeCss('dark')}}` +
       `@media print{:root[data-theme=dark]{${themeCss('light')}}}`,
   );
   document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];
 }
 
-adoptColours();
+adoptLook();
 effect(() => {
   document.documentElement.dataset.theme = theme.value;
 });

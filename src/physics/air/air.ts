@@ -100,11 +100,13 @@ function thinAir(altitudeGeometric: number): Air {
  */
 export function geometricAltitudeAtPressure(pressure: number): number {
   const highest = pressureInMixedAir(geopotentialFromGeometric(LOWEST_ALTITUDE));
-  const lowest = pressureInThinAir(HIGHEST_ALTITUDE);
-  if (!(pressure >= lowest && pressure <= highest)) throw outsidePressure(pressure, lowest, highest);
-  if (pressure > pressureInMixedAir(geopotentialFromGeometric(MIXED_CEILING))) {
+  const ceiling = pressureInMixedAir(geopotentialFromGeometric(MIXED_CEILING));
+  // Decided first: the table of the thin air takes some 50 ms to make and is not needed down here.
+  if (pressure > ceiling && pressure <= highest) {
     return geometricFromGeopotential(geopotentialAtPressureInMixedAir(pressure));
   }
+  const lowest = pressureInThinAir(HIGHEST_ALTITUDE);
+  if (!(pressure >= lowest && pressure <= highest)) throw outsidePressure(pressure, lowest, highest);
   return thinAirAltitudeAt(pressure);
 }
 

@@ -7,7 +7,7 @@ import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
 import { shorten, textWidth, wrapText } from '../look/measureText.ts';
 import { pressureStep } from '../look/pressureRamp.ts';
 import { formatAltitude, formatPressure } from '../numbers/formatNumber.ts';
-import type { Box } from '../scene/box.ts';
+import { type Box, boxOfPoints, grown } from '../scene/box.ts';
 import { type Point, polyline, segment } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
@@ -55,7 +55,7 @@ export function cutPanel(
 ): CutPanel {
   const { type } = style;
   const ambient = ambientAt(altitude);
-  const drawnHere = drawnEngines(answer, 2).engines.filter(
+  const drawnHere = drawnEngines(answer, 2, options.styles).engines.filter(
     ({ engine }) => options.only === undefined || engine.id === options.only,
   );
   const engines = drawnHere.map((drawn) => ({
@@ -92,7 +92,7 @@ export function cutPanel(
     nodes: [
       group(
         'air',
-        cut.flatMap((drawn) => wash(drawn, ambient, box)),
+        cut.flatMap((drawn) => wash(drawn, ambient, cell, box, style)),
       ),
       ...cut.map((drawn, i) =>
         group(`${drawn.style.colour} cut`, [
@@ -131,25 +131,47 @@ function outline(drawn: CutEngine, stations: readonly Station[]): Point[] {
   ];
 }
 
-/** The air: full around the lip, gone towards the edges, where it would only be a frame. */
-function wash(drawn: CutEngine, ambient: number, box: Box): SceneNode[] {
+/**
+ * The air: it hugs the engine and what leaves it, and fades away, since a frame would only be a frame.
+ * It begins below the mounting line, where the names stand.
+ */
+function wash(drawn: CutEngine, ambient: number, cell: number, box: Box, { type }: PanelStyle): SceneNode[] {
   const step = pressureStep(ambient);
   if (step === 0) return [];
-  const length = drawn.engine.contour.totalLength * drawn.scale;
-  const radius = widest(drawn.engine.wall) * drawn.scale;
-  const toEdge = Math.min(drawn.axisX - 0.3 * box.x, box.x + box.width + 0.7 * box.x - drawn.axisX);
-  const rx = Math.min(2 * radius + 0.15 * length, toEdge);
-  // Centred low, where the gas meets the air, but never past the foot of the box.
-  const middle = drawn.faceY + 0.6 * length;
-  const ry = Math.min(0.85 * length, box.y + box.height - middle);
+  const { wall } = drawn.engine;
+  const length = drawn.engine.contour.totalLength;
+  const reach = Math.min(0.11 * cell, 3.4 * type.label);
+  const deviation = 0.5 * reach;
+  const spread = reach + 3 * deviation;
+  const face = wall[0] as Station;
+  const lip = wall[wall.length - 1] as Station;
+  const top = face.axial + Math.min((1.6 * reach) / drawn.scale, 0.4 * length);
+  // What is drawn reaches as far again below as it is grown and blurred; past the box there are other things.
+  const floor = face.axial + (box.y + box.height - 2 * reach - drawn.faceY) / drawn.scale;
+  const bottom = Math.max(top, Math.min(lip.axial + 0.12 * length, floor));
+  const below = wall.filter((point) => point.axial > top && point.axial < bottom);
+  const first = wall.findLast((point) => point.axial <= top) ?? face;
+  const down = { axial: bottom, radius: below.at(-1)?.radius ?? first.radius };
+  const shape = outline(drawn, [{ axial: top, radius: first.radius }, ...below, down]);
+  const colour = `pressure-${step}` as const;
   return [
     {
-      kind: 'rect',
-      x: drawn.axisX - rx,
-      y: middle - ry,
-      width: 2 * rx,
-      height: 2 * ry,
-      fill: { pattern: 'wash', colour: `pressure-${step}`, fullTo: 0.62 },
+      kind: 'group',
+      name: `${drawn.style.colour} wash`,
+      blur: {
+        deviation,
+        ...grown(boxOfPoints(shape), spread),
+      },
+      children: [
+        {
+          kind: 'path',
+          d: polyline(shape, true),
+          fill: colour,
+          stroke: colour,
+          strokeWidth: 2 * reach,
+          join: 'round',
+        },
+      ],
     },
   ];
 }

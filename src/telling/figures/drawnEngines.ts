@@ -3,6 +3,7 @@
 import type { EngineAnswer, StudyAnswer } from '../../answer/model.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import { ENGINE_STYLES, type EngineStyle } from '../look/engineStyles.ts';
+import type { FigureOptions } from './options.ts';
 
 export interface DrawnEngine {
   readonly engine: EngineAnswer;
@@ -15,7 +16,7 @@ export interface Drawn {
 }
 
 /** The first `most` engines of the study, the compared ones before others. */
-export function drawnEngines(answer: StudyAnswer, most: 2 | 4): Drawn {
+export function drawnEngines(answer: StudyAnswer, most: 2 | 4, styles: FigureOptions['styles'] = {}): Drawn {
   const all = Object.values(answer.engines);
   const first = all[0];
   if (!first)
@@ -29,7 +30,7 @@ export function drawnEngines(answer: StudyAnswer, most: 2 | 4): Drawn {
   const chosen = new Set(ranked.slice(0, most));
   const engines = all.filter((engine) => chosen.has(engine));
   return {
-    engines: engines.map((engine) => ({ engine, style: styleOf(all, engine, engines) })),
+    engines: engines.map((engine) => ({ engine, style: styles[engine.id] ?? styleOf(all, engine, engines) })),
     leftOut: all.filter((engine) => !chosen.has(engine)).map((engine) => engine.name),
   };
 }

@@ -1,6 +1,7 @@
 /** What the caller of a figure may choose. */
 
 import type { ConditionRow } from '../../answer/model.ts';
+import type { EngineStyle } from '../look/engineStyles.ts';
 import type { FigureSize } from '../look/formats.ts';
 import type { Theme } from '../look/tokens.ts';
 
@@ -19,6 +20,8 @@ export interface FigureOptions {
    * which is exact for a nozzle of fixed shape that flows full.
    */
   readonly curves?: Readonly<Record<string, readonly ConditionRow[]>>;
+  /** Styles by engine id, where an engine is to keep one that its place in this answer would not give it. */
+  readonly styles?: Readonly<Record<string, EngineStyle>>;
 }
 
 /** Options with everything filled in that has a default. */

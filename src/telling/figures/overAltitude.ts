@@ -59,7 +59,7 @@ export function overAltitudePanel(
   axisRight: number = box.x + box.width,
 ): OverAltitudePanel {
   const { type, line } = style;
-  const engines = drawnEngines(answer, 4).engines;
+  const engines = drawnEngines(answer, 4, options.styles).engines;
   const rows = engines.map(({ engine }) => sampled(rowsOf(engine, options)));
   const leftWords = textWidth('vacuum', type.label, 400);
   const rightWords = Math.max(textWidth('0.003', type.small, 400), textWidth('no air', type.small, 400));
@@ -95,7 +95,10 @@ export function overAltitudePanel(
       ]),
       ...curves.map((curve) => group(`${curve.style.colour} curve`, curveNodes(curve, line))),
     ],
-    labels: [group('labels', labelNodes(answer, curves, quantity, plot, axis, x, style, options.altitude))],
+    // Finding room for words takes longer than all the rest; a page that has its own words does not ask.
+    get labels() {
+      return [group('labels', labelNodes(answer, curves, quantity, plot, axis, x, style, options.altitude))];
+    },
     cursor: (altitude, exact) => cursorNodes(curves, altitude, exact, quantity, axis, x, plot, strip, line),
   };
 }

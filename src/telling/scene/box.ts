@@ -45,3 +45,8 @@ export function boxAround(boxes: readonly Box[]): Box {
   const bottom = Math.max(...boxes.map((b) => b.y + b.height));
   return { x, y, width: right - x, height: bottom - y };
 }
+
+/** Smallest box around points. */
+export function boxOfPoints(points: readonly { readonly x: number; readonly y: number }[]): Box {
+  return boxAround(points.map(({ x, y }) => ({ x, y, width: 0, height: 0 })));
+}

@@ -21,9 +21,7 @@ export type Fill =
       readonly width: number;
       readonly opacity: number;
     }
-  | { readonly pattern: 'dots'; readonly colour: Paint; readonly gap: number; readonly radius: number }
-  /** Full in the middle of the shape's box, fading to nothing at its edge. */
-  | { readonly pattern: 'wash'; readonly colour: Paint; readonly fullTo: number };
+  | { readonly pattern: 'dots'; readonly colour: Paint; readonly gap: number; readonly radius: number };
 
 interface Stroked {
   readonly stroke?: Paint;
@@ -79,6 +77,14 @@ export interface GroupNode {
   /** What the group is, written as a class: `axis`, `engine-1 curve`, `cursor`. */ readonly name?: string;
   /** Outline to which the children are clipped. */ readonly clip?: string;
   readonly opacity?: number;
+  /** Gaussian blur of the whole group, for the air, which has no edge: its deviation and the area it may fill. */
+  readonly blur?: {
+    readonly deviation: number;
+    readonly x: number;
+    readonly y: number;
+    readonly width: number;
+    readonly height: number;
+  };
   readonly children: readonly SceneNode[];
 }
 

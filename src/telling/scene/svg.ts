@@ -5,7 +5,7 @@ import { FONT_STACK, SUBSET_FAMILY } from '../look/themeCss.ts';
 import { COLOURS, type ColourToken, type Theme } from '../look/tokens.ts';
 import { short } from './pathData.ts';
 import { escapeMarkup } from './safeText.ts';
-import type { Fill, Paint, Scene, SceneNode, TextNode } from './scene.ts';
+import type { Fill, GroupNode, Paint, Scene, SceneNode, TextNode } from './scene.ts';
 
 /** A font cut down to the characters used, as base64 of a TrueType file. */
 export interface EmbeddedFont {
@@ -74,6 +74,10 @@ export function fontFace(font: EmbeddedFont): string {
   );
 }
 
+const blurFilter = ({ deviation, x, y, width, height }: NonNullable<GroupNode['blur']>): string =>
+  `<filter id="@" filterUnits="userSpaceOnUse" x="${short(x)}" y="${short(y)}" width="${short(width)}" ` +
+  `height="${short(height)}" color-interpolation-filters="sRGB"><feGaussianBlur stdDeviation="${short(deviation)}"/></filter>`;
+
 /** Writes nodes and collects what they define once (patterns, gradients, clips). */
 class SvgWriter {
   private readonly theme: Theme;
@@ -110,6 +114,7 @@ class SvgWriter {
         return (
           `<g${node.name ? ` class="${escapeMarkup(node.name)}"` : ''}` +
           `${node.clip ? ` clip-path="url(#${this.define(`<clipPath id="@"><path d="${node.clip}"/></clipPath>`)})"` : ''}` +
+          `${node.blur === undefined ? '' : ` filter="url(#${this.define(blurFilter(node.blur))})"`}` +
           `${node.opacity === undefined ? '' : ` opacity="${short(node.opacity)}"`}>${this.nodes(node.children)}</g>`
         );
       case 'path': {
@@ -172,10 +177,6 @@ class SvgWriter {
       case 'dots':
         return `url(#${this.define(
           `<pattern id="@" width="${short(fill.gap)}" height="${short(fill.gap)}" patternUnits="userSpaceOnUse"><circle cx="${short(fill.gap / 2)}" cy="${short(fill.gap / 2)}" r="${short(fill.radius)}" fill="${colour}"/></pattern>`,
-        )})`;
-      case 'wash':
-        return `url(#${this.define(
-          `<radialGradient id="@"><stop offset="${short(fill.fullTo)}" stop-color="${colour}"/><stop offset="${short((1 + fill.fullTo) / 2)}" stop-color="${colour}" stop-opacity="0.55"/><stop offset="1" stop-color="${colour}" stop-opacity="0"/></radialGradient>`,
         )})`;
     }
   }

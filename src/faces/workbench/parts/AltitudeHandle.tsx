@@ -56,11 +56,6 @@ export function AltitudeHandle({ panel, width, height }: HandleProps) {
 
   return (
     <>
-      <svg class="plumb" width={width} height={height} aria-hidden="true">
-        <path class="ink-line" d={`M${x} ${axis.top - 8}V${tip}`} />
-        <path class="ink-line thick" d={`M${x - 6} ${axis.top - 8}h12`} />
-        <path class="bob" d={`M${x} ${tip}c-3-4-8-9-8-15c0-5 4-7 8-9c4 2 8 4 8 9c0 6-5 11-8 15z`} />
-      </svg>
       <div
         ref={slider}
         class="altitude-slider"
@@ -92,6 +87,15 @@ export function AltitudeHandle({ panel, width, height }: HandleProps) {
           if (event.currentTarget.hasPointerCapture(event.pointerId)) moveTo(event);
         }}
       />
+      <svg class="plumb" width={width} height={height} aria-hidden="true">
+        <path class="ink-line" d={`M${x} ${axis.top - 6}V${tip - 22}`} />
+        <path class="ink-line thick" d={`M${x - 6} ${axis.top - 6}h12`} />
+        <circle class="ring" cx={x} cy={tip - 13} r="19" />
+        <path
+          class="bob"
+          d={`M${x - 3} ${tip - 27}h6v5c6 2 8 7 8 10c0 3-4 6-11 12c-7-6-11-9-11-12c0-3 2-8 8-10z`}
+        />
+      </svg>
     </>
   );
 }

@@ -13,6 +13,10 @@ export function App() {
     document.addEventListener('keydown', undoByKey);
     return () => document.removeEventListener('keydown', undoByKey);
   }, []);
+  const settled = solved.value !== null || outdated.value;
+  useEffect(() => {
+    if (settled) document.documentElement.dataset.ready = 'true';
+  }, [settled]);
   return (
     <>
       <Header />

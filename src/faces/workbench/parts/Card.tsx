@@ -3,6 +3,7 @@ import { findQuantity } from '../../../answer/catalogue.ts';
 import { shownEngines } from '../state/pair.ts';
 import { type OpenCard, openCard } from '../state/view.ts';
 import { EngineMark } from './EngineMark.tsx';
+import { Equation } from './Equation.tsx';
 
 /** Where one number comes from: meaning, equation, source, model and its limits. */
 export function Card({ card }: { readonly card: OpenCard }) {
@@ -21,8 +22,8 @@ export function Card({ card }: { readonly card: OpenCard }) {
           Close
         </button>
       </div>
-      <p class={engine ? `whose text-${engine.order}` : 'whose'}>
-        {engine && <EngineMark order={engine.order} />}
+      <p class={engine ? `whose text-${engine.style.order}` : 'whose'}>
+        {engine && <EngineMark style={engine.style} />}
         {[engine?.input.name, entry?.label ?? card.quantity].filter(Boolean).join(', ')}
       </p>
       <p class="big">{card.shown}</p>
@@ -34,11 +35,13 @@ export function Card({ card }: { readonly card: OpenCard }) {
           <h3>What it means</h3>
           <p>{entry.meaning}</p>
           <h3>Equation</h3>
-          <p class="equation">{entry.equation}</p>
+          <p class="equation">
+            <Equation text={entry.equation} />
+          </p>
           <h3>Source</h3>
           <p>{entry.source}</p>
           <h3>Model</h3>
-          <p>{entry.model}</p>
+          <p>{entry.model}, a page of docs/methods</p>
           <h3>Limits</h3>
           <p>{entry.limits}</p>
           {answer !== null && answer.omitted.length > 0 && (

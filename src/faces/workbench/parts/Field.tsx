@@ -1,29 +1,35 @@
-import { useEffect, useId, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { type InputRow, steppedText } from '../state/inputRows.ts';
 import { commitValue } from '../state/studyStore.ts';
+
+const originWords: Readonly<Record<InputRow['origin'], string>> = {
+  own: '',
+  shared: 'From the engine that this one is like; writing here makes it its own.',
+  default: 'A default; the study does not say.',
+};
 
 interface FieldProps {
   readonly row: InputRow;
   readonly label: string;
-  /** Why the engine cannot be computed with this value. */ readonly fault: string | null;
+  /** Id of the element that says what is wrong with this value; null when nothing is. */
+  readonly faultId: string | null;
+  /** Told what kept the value from being written; null when nothing did. */
+  readonly onRefusal: (words: string | null) => void;
 }
 
 /** Arrow keys gather this long before the file is written [ms]. */
 const stepPause = 350;
 
 /** One input as text with any unit; written when committed, its faults said in place. */
-export function Field({ row, label, fault }: FieldProps) {
+export function Field({ row, label, faultId, onRefusal }: FieldProps) {
   const [draft, setDraft] = useState<string | null>(null);
-  const [refusal, setRefusal] = useState<string | null>(null);
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
-  const faultId = useId();
   const shown = draft ?? row.text;
-  const said = refusal ?? fault;
 
   // A new text in the study, from here or from elsewhere, takes the place of the draft.
   useEffect(() => {
     setDraft(null);
-    setRefusal(null);
+    onRefusal(null);
   }, [row.text, row.path]);
   useEffect(() => () => clearPause(), []);
 
@@ -34,13 +40,13 @@ export function Field({ row, label, fault }: FieldProps) {
   function takeBack() {
     clearPause();
     setDraft(null);
-    setRefusal(null);
+    onRefusal(null);
   }
   function commit(text: string) {
     clearPause();
     if (text.trim() === row.text.trim()) return takeBack();
     commitValue(row.path, text.trim()).then(
-      (problems) => setRefusal(problems.length === 0 ? null : problems.map(wordsOf).join(' ')),
+      (problems) => onRefusal(problems.length === 0 ? null : problems.map(wordsOf).join(' ')),
       reportError,
     );
   }
@@ -62,7 +68,12 @@ export function Field({ row, label, fault }: FieldProps) {
     }
   }
 
-  const shared = { id: `field-${row.path}`, 'aria-label': label, class: `field ${row.origin}` } as const;
+  const shared = {
+    id: `field-${row.path}`,
+    'aria-label': label,
+    class: `field ${row.origin}`,
+    ...(originWords[row.origin] === '' ? {} : { title: originWords[row.origin] }),
+  } as const;
   return (
     <>
       {row.choices !== undefined ? (
@@ -81,8 +92,8 @@ export function Field({ row, label, fault }: FieldProps) {
           spellcheck={false}
           value={shown}
           data-changed={draft !== null}
-          aria-invalid={said !== null}
-          {...(said === null ? {} : { 'aria-describedby': faultId })}
+          aria-invalid={faultId !== null}
+          {...(faultId === null ? {} : { 'aria-describedby': faultId })}
           onInput={(event) => {
             clearPause();
             setDraft(event.currentTarget.value);
@@ -90,12 +101,6 @@ export function Field({ row, label, fault }: FieldProps) {
           onBlur={() => draft !== null && commit(draft)}
           onKeyDown={onKeyDown}
         />
-      )}
-      {row.origin !== 'own' && <span class="origin">{row.origin}</span>}
-      {said !== null && (
-        <span class="fault" id={faultId} role="alert">
-          {said}
-        </span>
       )}
     </>
   );

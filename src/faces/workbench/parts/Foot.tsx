@@ -1,4 +1,5 @@
 import { CAUTION } from '../../../answer/caution.ts';
+import { CAUTION_SHORT } from '../../../telling/caution.ts';
 import { climbChoices, climbing, climbSeconds, toggleClimb } from '../state/climb.ts';
 import { heldEqual } from '../state/pair.ts';
 import { airHere, altitudeText } from '../state/shown.ts';
@@ -22,6 +23,7 @@ export function Foot() {
           <label class="choice">
             <span>in</span>
             <select
+              aria-label="Seconds from pad to vacuum"
               value={climbSeconds.value}
               onChange={(event) => {
                 climbSeconds.value = Number(event.currentTarget.value);
@@ -35,10 +37,12 @@ export function Foot() {
             </select>
           </label>
           <span class="readout altitude">
-            Altitude <b>{altitudeText}</b>
+            <span class="word">Altitude </span>
+            <b>{altitudeText}</b>
           </span>
           <span class="readout air">
-            Air <b>{airHere}</b>
+            <span class="word">Air </span>
+            <b>{airHere}</b>
           </span>
           {heldEqual.value !== '' && (
             <span class="held">
@@ -47,7 +51,10 @@ export function Foot() {
           )}
         </div>
       )}
-      <p class="caution">{CAUTION}</p>
+      <p class="caution">
+        <span class="full">{CAUTION}</span>
+        <span class="short">{CAUTION_SHORT}</span>
+      </p>
     </footer>
   );
 }

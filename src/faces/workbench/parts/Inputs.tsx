@@ -1,4 +1,5 @@
-import { type InputRow, inputRows } from '../state/inputRows.ts';
+import { useId, useState } from 'preact/hooks';
+import { type InputRow, inputRows, lineKeys } from '../state/inputRows.ts';
 import { choosePair, engineInputs, type ShownEngine, shownEngines } from '../state/pair.ts';
 import { openCard } from '../state/view.ts';
 import { EngineMark } from './EngineMark.tsx';
@@ -7,8 +8,8 @@ import { Field } from './Field.tsx';
 /** The inputs of the engines shown, line by line side by side; written to the study file when committed. */
 export function Inputs() {
   const engines = shownEngines.value;
-  const columns = engines.map((engine) => new Map(inputRows(engine.input).map((row) => [row.key, row])));
-  const lines = mergedKeys(columns).map((key) => columns.map((column) => column.get(key)));
+  const columns = engines.map((engine) => inputRows(engine.input));
+  const lines = lineKeys(columns).map((key) => columns.map((rows) => rows.find((row) => row.key === key)));
   return (
     <div class="inputs">
       {engineInputs.value.length > 2 && <PairPicker engines={engines} />}
@@ -19,9 +20,9 @@ export function Inputs() {
             <th scope="col">
               <span class="unseen">Input</span>
             </th>
-            {engines.map(({ id, order, input }) => (
-              <th key={id} scope="col" class={`text-${order}`}>
-                <EngineMark order={order} /> {input.name}
+            {engines.map(({ id, style, input }) => (
+              <th key={id} scope="col" class={`text-${style.order}`}>
+                <EngineMark style={style} /> {input.name}
               </th>
             ))}
           </tr>
@@ -36,25 +37,11 @@ export function Inputs() {
         <FailedElsewhere key={engine.id} engine={engine} />
       ))}
       <p class="hint">
-        Enter or leave a field to write it to study.yaml; arrow keys step, Escape takes back. Any unit will
-        do.
+        Enter, or leaving a field, writes it to study.yaml; arrow keys step, Escape takes back; any unit will
+        do. Paler values come from the engine that this one is like, or are defaults.
       </p>
     </div>
   );
-}
-
-/** Keys of all columns, each column's order kept. */
-function mergedKeys(columns: readonly ReadonlyMap<string, InputRow>[]): readonly string[] {
-  const keys: string[] = [];
-  for (const column of columns) {
-    let after = -1;
-    for (const key of column.keys()) {
-      const known = keys.indexOf(key);
-      if (known >= 0) after = known;
-      else keys.splice(++after, 0, key);
-    }
-  }
-  return keys;
 }
 
 interface LineProps {
@@ -64,29 +51,55 @@ interface LineProps {
 }
 
 function Line({ line, engines }: LineProps) {
+  const [refusals, setRefusals] = useState<Readonly<Record<string, string | null>>>({});
+  const id = useId();
   const named = line.find((row) => row !== undefined);
   if (named === undefined) return null;
+  const cells = line.flatMap((row, index) => {
+    const engine = engines[index];
+    if (engine === undefined) return [];
+    const fault = row === undefined ? null : (refusals[engine.id] ?? faultOf(engine, row));
+    return [{ engine, row, fault, faultId: fault === null ? null : `${id}-${engine.id}` }];
+  });
   return (
-    <tr>
-      <th scope="row">
-        {named.quantity === null ? named.label : <LabelButton row={named} quantity={named.quantity} />}
-      </th>
-      {line.map((row, index) => {
-        const engine = engines[index];
-        if (engine === undefined) return null;
-        return (
+    <>
+      <tr>
+        <th scope="row">
+          {named.quantity === null ? named.label : <LabelButton row={named} quantity={named.quantity} />}
+        </th>
+        {cells.map(({ engine, row, faultId }) => (
           <td key={engine.id}>
             {row === undefined ? (
               <span class="none">none</span>
             ) : row.fixed ? (
               <span class="fixed">{row.text}</span>
             ) : (
-              <Field row={row} label={`${engine.input.name}, ${named.label}`} fault={faultOf(engine, row)} />
+              <Field
+                row={row}
+                label={`${engine.input.name}, ${named.label}`}
+                faultId={faultId}
+                onRefusal={(words) =>
+                  setRefusals((before) =>
+                    (before[engine.id] ?? null) === words ? before : { ...before, [engine.id]: words },
+                  )
+                }
+              />
             )}
           </td>
-        );
-      })}
-    </tr>
+        ))}
+      </tr>
+      {cells.map(({ engine, fault, faultId }) =>
+        faultId === null ? null : (
+          <tr key={engine.id} class="fault-line">
+            <td colSpan={1 + engines.length}>
+              <p class="fault" id={faultId} role="alert">
+                {engine.input.name}: {fault}
+              </p>
+            </td>
+          </tr>
+        ),
+      )}
+    </>
   );
 }
 

@@ -3,7 +3,8 @@ import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import { formatLength, formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import { type ShownEngine, shownEngines } from '../state/pair.ts';
 import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
-import { altitude, engineInFront } from '../state/view.ts';
+import { altitude } from '../state/view.ts';
+import { EngineMark, Marker } from './EngineMark.tsx';
 import { TracedNumber } from './TracedNumber.tsx';
 
 /** One row of the ledger: what it says of an engine at an altitude. */
@@ -64,24 +65,28 @@ function forceText(newtons: number): string {
 /** The numbers at the altitude on the scale, side by side, with the difference in words. */
 export function Ledger() {
   const engines = shownEngines.value;
-  const pair = engines.length === 2;
+  const [first, second] = engines;
   return (
-    <table class={`ledger front-${engineInFront.value + 1}`}>
+    <table class="ledger">
       <caption class="unseen">The engines at {altitudeText}</caption>
       <colgroup>
         <col class="labels" />
-        <col class="of-1" />
+        <col class="first" />
         <col class="axes" />
-        <col class="of-2" />
+        <col class="second" />
         <col class="differences" />
       </colgroup>
-      <thead class="unseen">
+      <thead>
         <tr>
-          <th scope="col">Quantity</th>
-          {engines[0] !== undefined && <th scope="col">{engines[0].input.name}</th>}
-          <td />
-          {engines[1] !== undefined && <th scope="col">{engines[1].input.name}</th>}
-          {pair && <th scope="col">Difference</th>}
+          <th scope="col">
+            <span class="unseen">Quantity</span>
+          </th>
+          {first !== undefined && <ColumnHead engine={first} />}
+          <td class="shared-axis" />
+          {second === undefined ? <td /> : <ColumnHead engine={second} />}
+          <th scope="col">
+            <span class="unseen">{second === undefined ? 'Remark' : 'Difference'}</span>
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -92,6 +97,15 @@ export function Ledger() {
         <Row row={widest} engines={engines} />
       </tbody>
     </table>
+  );
+}
+
+/** Seen only where the columns do not stand under their engines. */
+function ColumnHead({ engine }: { readonly engine: ShownEngine }) {
+  return (
+    <th scope="col" class={`text-${engine.style.order}`}>
+      <EngineMark style={engine.style} /> {engine.input.name}
+    </th>
   );
 }
 
@@ -111,7 +125,7 @@ function Row({ row, engines }: RowProps) {
       <td class="shared-axis" aria-hidden="true">
         <SharedAxis row={row} engines={engines} values={values} />
       </td>
-      {second !== undefined && <Cell row={row} engine={second} value={other ?? null} />}
+      {second === undefined ? <td /> : <Cell row={row} engine={second} value={other ?? null} />}
       <td class="difference">{differenceText(row, engines, values)}</td>
     </tr>
   );
@@ -125,7 +139,8 @@ function differenceText(
   if (row.air) return row.difference(0, 0);
   if (engines.length < 2) return '';
   if (base === null || other === null || base === undefined || other === undefined) return 'no comparison';
-  return row.difference(base, other);
+  const words = row.difference(base, other);
+  return words === 'the same' ? words : `${engines[1]?.input.name ?? ''} ${words}`;
 }
 
 function numberOf(row: LedgerRow, { result }: ShownEngine): number | null {
@@ -135,11 +150,11 @@ function numberOf(row: LedgerRow, { result }: ShownEngine): number | null {
 
 function Cell({ row, engine, value }: { row: LedgerRow; engine: ShownEngine; value: number | null }) {
   if (value === null) {
-    return <td class={`value of-${engine.order} absent`}>{engine.result.ok ? 'no number' : 'failed'}</td>;
+    return <td class={`value ${engine.side} absent`}>{engine.result.ok ? 'no number' : 'failed'}</td>;
   }
   const shown = row.text(value);
   return (
-    <td class={`value of-${engine.order}`}>
+    <td class={`value ${engine.side}`}>
       <TracedNumber
         quantity={row.quantity}
         engine={engine.id}
@@ -172,7 +187,7 @@ function FlowRow({ engines }: { readonly engines: readonly ShownEngine[] }) {
       <th scope="row">The gas</th>
       {first !== undefined && <FlowCell engine={first} />}
       <td class="shared-axis" aria-hidden="true" />
-      {second !== undefined && <FlowCell engine={second} />}
+      {second === undefined ? <td /> : <FlowCell engine={second} />}
       <td class="difference">{named.join('; ')}</td>
     </tr>
   );
@@ -180,11 +195,11 @@ function FlowRow({ engines }: { readonly engines: readonly ShownEngine[] }) {
 
 function FlowCell({ engine }: { readonly engine: ShownEngine }) {
   const { result } = engine;
-  if (!result.ok) return <td class={`value of-${engine.order} absent`}>failed</td>;
+  if (!result.ok) return <td class={`value ${engine.side} absent`}>failed</td>;
   const { flow } = rowOfLadder(result.ladder, altitude.value);
   const words = flowWords[flow.state];
   return (
-    <td class={`value words of-${engine.order} flow-${flow.state.replaceAll(' ', '-')}`}>
+    <td class={`value words ${engine.side}`}>
       <TracedNumber
         quantity="flow.separationPressure"
         engine={engine.id}
@@ -198,7 +213,7 @@ function FlowCell({ engine }: { readonly engine: ShownEngine }) {
 
 const axisWidth = 232;
 
-/** Both values on one axis: disc for the first engine, diamond for the second, a stroke for the air. */
+/** Both values on one axis, each with its engine's sign; a stroke for the air. */
 function SharedAxis({ row, engines, values }: RowProps & { readonly values: readonly (number | null)[] }) {
   const range = rangeOf(row, engines);
   if (range === null) return null;
@@ -211,14 +226,9 @@ function SharedAxis({ row, engines, values }: RowProps & { readonly values: read
         <path d={`M${x(air).toFixed(1)} 2V20`} class="ink-line" />
       )}
       {values.map((value, index) => {
-        const order = engines[index]?.order;
-        if (value === null || order === undefined) return null;
-        const at = x(value).toFixed(1);
-        return order === 1 ? (
-          <circle key={order} cx={at} cy="7.5" r="4.2" class="fill-1" />
-        ) : (
-          <path key={order} d={`M${at} 9.3l5.2 5.2-5.2 5.2-5.2-5.2z`} class="fill-2" />
-        );
+        const style = engines[index]?.style;
+        if (value === null || style === undefined) return null;
+        return <Marker key={style.order} style={style} x={x(value)} y={index === 0 ? 7.5 : 14.5} />;
       })}
     </svg>
   );

@@ -8,10 +8,10 @@ export function Models() {
   if (answer === undefined) return null;
   return (
     <div class="models">
-      {shownEngines.value.map(({ id, order, input, result }) => (
+      {shownEngines.value.map(({ id, style, input, result }) => (
         <section key={id}>
-          <h2 class={`text-${order}`}>
-            <EngineMark order={order} /> {input.name}
+          <h2 class={`text-${style.order}`}>
+            <EngineMark style={style} /> {input.name}
           </h2>
           {result.ok ? (
             <>

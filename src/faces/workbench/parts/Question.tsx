@@ -7,7 +7,7 @@ export function Question() {
   const { answer } = study;
   return (
     <div class="asked">
-      <h1 class="question">{answer.question}</h1>
+      <h1 class={answer.question.length > 76 ? 'question long' : 'question'}>{answer.question}</h1>
       <p class="answer">
         <strong>{answer.shortAnswer.verdict}.</strong> {answer.shortAnswer.text}
       </p>

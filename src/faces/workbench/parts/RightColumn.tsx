@@ -1,3 +1,6 @@
+import { useSignal } from '@preact/signals';
+import { useEffect } from 'preact/hooks';
+import { CAUTION } from '../../../answer/caution.ts';
 import { solved } from '../state/studyStore.ts';
 import { openCard, type Panel, panel } from '../state/view.ts';
 import { Card } from './Card.tsx';
@@ -14,11 +17,24 @@ const panels: readonly { readonly id: Panel; readonly label: string }[] = [
 
 /** Inputs, sentences and models; or the card of one number, with a way back. */
 export function RightColumn() {
-  if (solved.value === null) return <aside aria-label="Study" />;
+  const mayDraw = useSignal(false);
+  const there = solved.value !== null;
+  // The drawing first: with both in one go the first picture would hold the page up.
+  useEffect(() => {
+    if (!there) return;
+    const timer = setTimeout(() => {
+      mayDraw.value = true;
+    });
+    return () => clearTimeout(timer);
+  }, [there]);
+  if (!there || !mayDraw.value) return <aside aria-label="Study" />;
   return (
     <aside aria-label="Study">
-      <div class="column-body">{openCard.value !== null ? <Card card={openCard.value} /> : <Panels />}</div>
-      <PressureKey />
+      <div class="column">
+        <div class="column-body">{openCard.value !== null ? <Card card={openCard.value} /> : <Panels />}</div>
+        <PressureKey />
+        <p class="caution whole">{CAUTION}</p>
+      </div>
     </aside>
   );
 }
@@ -46,7 +62,8 @@ function Panels() {
           </button>
         ))}
       </div>
-      <div id="panel" role="tabpanel" aria-labelledby={`tab-${shown}`}>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a panel that scrolls must be reachable by keyboard */}
+      <div id="panel" role="tabpanel" tabIndex={0} aria-labelledby={`tab-${shown}`}>
         {shown === 'inputs' && <Inputs />}
         {shown === 'sentences' && <Sentences />}
         {shown === 'models' && <Models />}

@@ -1,58 +1,80 @@
 /** The engines cut open side by side at one scale, and the altitude column that drives everything. */
 
 import { useSignal } from '@preact/signals';
-import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
 import { cutPanel } from '../../../telling/figures/cutPanel.ts';
 import type { Altitude } from '../../../telling/figures/options.ts';
-import { type OverAltitudePanel, overAltitudePanel } from '../../../telling/figures/overAltitude.ts';
+import { overAltitudePanel } from '../../../telling/figures/overAltitude.ts';
 import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
+import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
+import type { SceneNode } from '../../../telling/scene/scene.ts';
 import { nodesToSvg } from '../../../telling/scene/svg.ts';
-import { type ShownEngine, shownEngines } from '../state/pair.ts';
+import { type ShownEngine, type Solved, shownEngines } from '../state/pair.ts';
 import { rowOfLadder } from '../state/shown.ts';
 import { solved } from '../state/studyStore.ts';
-import { altitude, engineInFront, theme } from '../state/view.ts';
+import { altitude, engineInFront } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
+import { EngineMark } from './EngineMark.tsx';
 import { matchMarks } from './matchMarks.ts';
 
 const style = { type: SCREEN_TYPE, line: SCREEN_LINES };
 /** Widths of the layout [px]: the column between two engines, the column beside one. */
 const columnBetween = 232;
-const columnBeside = 176;
-const gutter = 40;
-/** Below this width of the page one engine is shown at a time. */
-const narrow = 700;
+const columnBeside = 184;
+const gutter = 24;
+/** Height of the line of names [px], and of a line of facts folded under it where room is short. */
+const nameLine = 28;
+const factLine = 18;
+/** Type of the names and facts [px]. */
+const nameSize = 17;
+const factSize = 14;
+/** Words below the lips are set a little smaller than a label; 13 px is the least on screen. */
+const cutStyle = { type: { ...SCREEN_TYPE, label: SCREEN_TYPE.label / 0.92 }, line: SCREEN_LINES };
+/** Below this width of the stage one engine is shown at a time. */
+const narrowBelow = 700;
+
+/** On less than this [px] nothing could be read; so small is only a page that is not laid out yet. */
+const smallest = 260;
 
 export function Stage() {
   const place = useRef<HTMLElement>(null);
-  const size = useSignal({ width: 984, height: 480 });
-  useEffect(() => {
+  const size = useSignal({ width: 0, height: 0 });
+  useLayoutEffect(() => {
     const element = place.current;
     if (element === null) return;
-    const observer = new ResizeObserver(([entry]) => {
-      if (entry === undefined) return;
-      const { width, height } = entry.contentRect;
+    const measure = () => {
+      const { width, height } = element.getBoundingClientRect();
       size.value = { width: Math.round(width), height: Math.round(height) };
-    });
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
 
   const engines = shownEngines.value;
-  const computed = engines.filter((engine) => engine.result.ok);
-  const isNarrow = size.value.width < narrow;
+  const drawable = engines.filter((engine) => drawnOf(engine) !== null);
+  const isNarrow = size.value.width < narrowBelow;
+  const front = engines[engineInFront.value] ?? engines[0];
   return (
     <section class="stage-place" aria-label="Engines">
       {isNarrow && engines.length > 1 && <EngineSwitch engines={engines} />}
       <section class="stage" ref={place} aria-label="Engines cut open">
-        {computed.length > 0 && (
-          <Drawing width={size.value.width} height={size.value.height} narrow={isNarrow} />
+        {drawable.length > 0 && size.value.width >= smallest && size.value.height >= smallest && (
+          <Drawing
+            width={size.value.width}
+            height={size.value.height}
+            only={isNarrow ? (front?.id ?? null) : null}
+            isNarrow={isNarrow}
+          />
         )}
       </section>
-      {engines.map((engine) =>
-        engine.result.ok ? null : (
-          <p key={engine.id} class="fault" role="alert">
-            {engine.input.name} cannot be computed. {engine.result.problem.what} {engine.result.problem.mend}
+      {engines.map(({ id, input, result }) =>
+        result.ok ? null : (
+          <p key={id} class="fault">
+            {input.name} cannot be computed. {result.problem.what} {result.problem.mend}
+            {result.before !== null && ' The drawing shows it as it was before.'}
           </p>
         ),
       )}
@@ -60,18 +82,23 @@ export function Stage() {
   );
 }
 
+/** What there is to draw of an engine: its result, or the last good one. */
+function drawnOf({ result }: ShownEngine): Solved | null {
+  return result.ok ? result : result.before;
+}
+
 function EngineSwitch({ engines }: { readonly engines: readonly ShownEngine[] }) {
   return (
     <fieldset class="engine-switch">
       <legend class="unseen">Engine shown</legend>
-      {engines.map(({ id, input, order }) => (
+      {engines.map(({ id, input, style: own }, index) => (
         <button
           key={id}
           type="button"
-          class={`text-${order}`}
-          aria-pressed={engineInFront.value === order - 1}
+          class={`text-${own.order}`}
+          aria-pressed={engineInFront.value === index}
           onClick={() => {
-            engineInFront.value = order === 1 ? 0 : 1;
+            engineInFront.value = index === 0 ? 0 : 1;
           }}
         >
           {input.name}
@@ -84,16 +111,25 @@ function EngineSwitch({ engines }: { readonly engines: readonly ShownEngine[] })
 interface DrawingProps {
   readonly width: number;
   readonly height: number;
-  readonly narrow: boolean;
+  /** The one engine there is room for; null where all are drawn. */ readonly only: string | null;
+  readonly isNarrow: boolean;
 }
 
-function Drawing({ width, height, narrow: isNarrow }: DrawingProps) {
+function Drawing({ width, height, only, isNarrow }: DrawingProps) {
   const engines = shownEngines.value;
   const pair = useMemo(() => pairAnswer(engines, solved.value?.answer ?? null), [engines]);
+  const styles = useMemo(
+    () => Object.fromEntries(engines.map((engine) => [engine.id, engine.style])),
+    [engines],
+  );
   const curves = useMemo(() => curvesOf(engines), [engines]);
   const columnWidth = isNarrow ? columnBeside : columnBetween;
-  const two = !isNarrow && Object.keys(pair?.engines ?? {}).length > 1;
+  const two = only === null && engines.length > 1;
   const left = two ? (width - columnWidth) / 2 : width - columnWidth;
+  const options = useMemo(
+    () => ({ size: { width: 480, height: 480 }, theme: 'light', curves, styles }) as const,
+    [curves, styles],
+  );
   const panel = useMemo(
     () =>
       pair === null
@@ -101,70 +137,145 @@ function Drawing({ width, height, narrow: isNarrow }: DrawingProps) {
         : overAltitudePanel(
             pair,
             'specificImpulse',
-            { x: left, y: 8, width: columnWidth, height: height - 8 },
+            { x: left, y: 6, width: columnWidth, height: height - 6 },
             style,
-            { size: { width: 480, height: 480 }, theme: 'light', curves },
+            options,
             left + columnWidth,
           ),
-    [pair, curves, left, columnWidth, height],
+    [pair, options, left, columnWidth, height],
   );
-  const still = useMemo(() => (panel === null ? '' : toMarkup(panel.nodes, 'still')), [panel, theme.value]);
+  const still = useMemo(() => (panel === null ? '' : toMarkup(panel.nodes, 'still')), [panel]);
   if (pair === null || panel === null) return null;
   const here: Altitude = Number.isFinite(altitude.value) ? altitude.value * 1000 : 'vacuum';
   const rows = rowsHere(engines);
-  const front = engines[engineInFront.value] ?? engines[0];
-  const cut = cutPanel(pair, here, { x: 0, y: 0, width: two ? width : left - 12, height }, style, {
-    size: { width: 480, height: 480 },
-    theme: 'light',
-    rows,
-    legend: true,
-    key: false,
-    middle: columnWidth + gutter,
-    ...(isNarrow && front !== undefined ? { only: front.id } : {}),
-  });
+  const drawnIds = Object.keys(pair?.engines ?? {});
+  // An engine without any drawing leaves its side empty; the other keeps its own.
+  const alone = two && drawnIds.length === 1 ? engines.find(({ id }) => id === drawnIds[0]) : undefined;
+  const cutLeft = alone?.side === 'second' ? left + columnWidth + gutter / 2 : 0;
+  const cutWidth = two && alone === undefined ? width : left - gutter / 2;
+  const nameWidth = (two ? left : cutWidth) - gutter;
+  const named = only === null ? engines : engines.filter(({ id }) => id === only);
+  const head = nameLine + factLine * Math.max(0, ...named.map((engine) => foldedLines(engine, nameWidth)));
+  const cut = cutPanel(
+    pair,
+    here,
+    { x: cutLeft, y: head, width: cutWidth, height: height - head },
+    cutStyle,
+    {
+      ...options,
+      rows,
+      legend: false,
+      key: false,
+      middle: columnWidth + gutter,
+      ...(only === null ? {} : { only }),
+    },
+  );
+  const [air, ...metal] = cut.nodes;
+  const failed = engines.filter(({ result }) => !result.ok).map((engine) => `failed-${engine.style.order}`);
+  const layer = { width, height };
   return (
-    <>
-      <Markup name="cut" width={width} height={height} markup={toMarkup(cut.nodes, 'cut')} />
-      <Markup name="column" width={width} height={height} markup={still} />
+    <div class={['layers', ...failed].join(' ')}>
+      <Markup {...layer} name="air" markup={air === undefined ? '' : toMarkup([air], 'air')} />
+      <Markup {...layer} name="cut" markup={toMarkup(metal, 'cut')} />
+      <Markup {...layer} name="column" markup={still} />
+      <Markup {...layer} name="marks" markup={toMarkup(matchMarks(panel, engines, !two), 'marks')} />
       <Markup
+        {...layer}
         name="cursor"
-        width={width}
-        height={height}
-        markup={toMarkup([...panel.cursor(here, rows), ...matchMarks(panel, engines, isNarrow)], 'cursor')}
+        markup={toMarkup(panel.cursor(here, withoutFailed(rows, engines)), 'cursor')}
       />
-      <AltitudeHandle panel={panel as OverAltitudePanel} width={width} height={height} />
-    </>
+      <AltitudeHandle panel={panel} width={width} height={height} />
+      {named.map((engine) => (
+        <EngineName
+          key={engine.id}
+          engine={engine}
+          from={engine.side === 'second' && two ? left + columnWidth + gutter : 0}
+          width={nameWidth}
+        />
+      ))}
+    </div>
   );
 }
 
-/** An answer that holds only the engines shown, in the order of the pair, so that each keeps its style. */
+function factsOf({ result }: ShownEngine): string {
+  return result.ok ? result.answer.description : 'cannot be computed';
+}
+
+/** Lines that an engine's facts take below its name: none where they fit beside it. */
+function foldedLines(engine: ShownEngine, width: number): number {
+  const facts = factsOf(engine);
+  const name = 44 + textWidth(engine.input.name, nameSize, 600);
+  if (name + textWidth(facts, factSize, 400) <= width) return 0;
+  return wrapText(facts, width, factSize, 400).length;
+}
+
+/** Sign, name and plain facts: the legend. */
+function EngineName({
+  engine,
+  from,
+  width,
+}: {
+  readonly engine: ShownEngine;
+  readonly from: number;
+  readonly width: number;
+}) {
+  const { input, style: own } = engine;
+  return (
+    <p class="engine-name" style={{ left: `${from}px`, width: `${width}px` }}>
+      <EngineMark style={own} />
+      <b class={`text-${own.order}`}>{input.name}</b>
+      <span>{factsOf(engine)}</span>
+    </p>
+  );
+}
+
+/** An answer that holds only the engines shown, the failed ones as they were, in the order of the pair. */
 function pairAnswer(engines: readonly ShownEngine[], answer: StudyAnswer | null): StudyAnswer | null {
   if (answer === null) return null;
-  const shown = engines.flatMap(({ id, result }) => (result.ok ? [[id, result.answer] as const] : []));
+  const shown = engines.flatMap((engine) => {
+    const drawn = drawnOf(engine);
+    return drawn === null ? [] : [[engine.id, drawn.answer] as const];
+  });
   if (shown.length === 0) return null;
   return { ...answer, engines: Object.fromEntries(shown), comparison: null };
 }
 
 function curvesOf(engines: readonly ShownEngine[]): Record<string, readonly ConditionRow[]> {
   return Object.fromEntries(
-    engines.flatMap(({ id, result }) => {
-      if (!result.ok) return [];
-      const { rows, vacuum } = result.ladder;
+    engines.flatMap((engine) => {
+      const drawn = drawnOf(engine);
+      if (drawn === null) return [];
+      const { rows, vacuum } = drawn.ladder;
       // Every half kilometre is fine enough for a line of a few hundred pixels.
-      return [[id, [...rows.filter((_, i) => i % 5 === 0), vacuum]] as const];
+      return [[engine.id, [...rows.filter((_, i) => i % 5 === 0), vacuum]] as const];
     }),
   );
 }
 
 function rowsHere(engines: readonly ShownEngine[]): Record<string, ConditionRow> {
   return Object.fromEntries(
-    engines.flatMap(({ id, result }) =>
-      result.ok ? [[id, rowOfLadder(result.ladder, altitude.value)] as const] : [],
-    ),
+    engines.flatMap((engine) => {
+      const drawn = drawnOf(engine);
+      return drawn === null ? [] : [[engine.id, rowOfLadder(drawn.ladder, altitude.value)] as const];
+    }),
   );
 }
 
-function toMarkup(nodes: Parameters<typeof nodesToSvg>[0], prefix: string): string {
+/** The cursor marks no value of an engine that has none now. */
+function withoutFailed(
+  rows: Readonly<Record<string, ConditionRow>>,
+  engines: readonly ShownEngine[],
+): Readonly<Record<string, ConditionRow>> {
+  const failed = engines.filter(({ result }) => !result.ok).map(({ id }) => id);
+  return Object.fromEntries(
+    Object.entries(rows).map(([id, row]) => [
+      id,
+      failed.includes(id) ? { ...row, specificImpulse: null, thrust: null, thrustCoefficient: null } : row,
+    ]),
+  );
+}
+
+function toMarkup(nodes: readonly SceneNode[], prefix: string): string {
   return nodesToSvg(nodes, 'light', { colours: 'variables', idPrefix: prefix });
 }
 
@@ -175,15 +286,11 @@ interface MarkupProps {
   /** Made by the scene writer, which escapes every word of the study. */ readonly markup: string;
 }
 
+/** A layer of the drawing, touched only when its markup changes. */
 function Markup({ name, width, height, markup }: MarkupProps) {
   const place = useRef<SVGSVGElement>(null);
-  const drawn = useRef('');
-  useEffect(() => {
-    if (place.current !== null && drawn.current !== markup) {
-      place.current.innerHTML = markup;
-      drawn.current = markup;
-    }
-    document.documentElement.dataset.ready = 'true';
+  useLayoutEffect(() => {
+    if (place.current !== null) place.current.innerHTML = markup;
   }, [markup]);
   return <svg ref={place} class={name} width={width} height={height} aria-hidden="true" />;
 }

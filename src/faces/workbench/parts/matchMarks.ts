@@ -2,7 +2,6 @@
 
 import { marker, type Words, wordsAt } from '../../../telling/figures/marks.ts';
 import type { OverAltitudePanel } from '../../../telling/figures/overAltitude.ts';
-import { ENGINE_STYLES } from '../../../telling/look/engineStyles.ts';
 import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
 import { formatAltitude } from '../../../telling/numbers/formatNumber.ts';
 import { segment } from '../../../telling/scene/pathData.ts';
@@ -17,10 +16,9 @@ export function matchMarks(
   engines: readonly ShownEngine[],
   onlyMarks: boolean,
 ): readonly SceneNode[] {
-  return engines.flatMap(({ result, order, input }): readonly SceneNode[] => {
+  return engines.flatMap(({ result, side, style, input }): readonly SceneNode[] => {
     const altitude = result.ok ? result.answer.matched.altitude : null;
     if (altitude === null || altitude > 40_000 || altitude < 0) return [];
-    const style = ENGINE_STYLES[order - 1] ?? ENGINE_STYLES[0];
     const y = panel.axis.y(altitude);
     const x = panel.strip.x + panel.strip.width / 2;
     const sign = marker(style, x, y, 0.85 * SCREEN_LINES.marker);
@@ -34,7 +32,7 @@ export function matchMarks(
     const what = input.nozzle.kind === 'adapting' ? 'fully open' : 'exit matches the air';
     const words = [line(what, 600), line(formatAltitude(altitude), 400)];
     const right = panel.plot.x + panel.plot.width;
-    const first = order === 1;
+    const first = side === 'first';
     const edge = first ? panel.strip.x - wordsOff : right + wordsOff;
     const leader: SceneNode = {
       kind: 'path',
@@ -42,7 +40,7 @@ export function matchMarks(
       stroke: style.colour,
       strokeWidth: SCREEN_LINES.leader,
       strokeOpacity: 0.8,
-      ...(style.dash.length > 0 ? { dash: style.dash.map((length) => length * 2.4) } : {}),
+      ...(style.dash.length > 0 ? { dash: style.dash.map((length) => length * 1.6) } : {}),
     };
     return [
       leader,

@@ -14,6 +14,25 @@ export interface InputRow {
   /** Shown, but changed in the file itself. */ readonly fixed?: true;
 }
 
+/** Inputs of several engines come in this order, whichever of them has what. */
+const groups = [
+  'propellants',
+  'chemistry',
+  'chamber.pressure',
+  'chamber.efficiency',
+  'nozzle',
+  'size',
+  '',
+] as const;
+
+/** Which inputs stand in the lines of a form of several engines: each once, in one order. */
+export function lineKeys(engines: readonly (readonly InputRow[])[]): readonly string[] {
+  const keys = [...new Set(engines.flatMap((rows) => rows.map((row) => row.key)))];
+  return groups.flatMap((group) =>
+    keys.filter((key) => groups.find((name) => key.startsWith(name)) === group),
+  );
+}
+
 /** All inputs of an engine, in the order in which they are shown. */
 export function inputRows(engine: EngineInput): readonly InputRow[] {
   const row = (label: string, quantity: string | null, value: Quantity): InputRow => {
@@ -44,8 +63,8 @@ export function inputRows(engine: EngineInput): readonly InputRow[] {
     row('Efficiency', 'chamber.efficiency', engine.chamber.efficiency),
     ...nozzleRows(engine, row, words),
     ...sizeRows(engine, row, words),
-    row('Contraction', 'chamber.contractionRatio', engine.chamber.contractionRatio),
-    row('Chamber length L*', 'chamber.characteristicLength', engine.chamber.characteristicLength),
+    row('Contraction ratio', 'chamber.contractionRatio', engine.chamber.contractionRatio),
+    row('Characteristic length', 'chamber.characteristicLength', engine.chamber.characteristicLength),
     row('Converging angle', 'chamber.convergingAngle', engine.chamber.convergingAngle),
   ];
 }
@@ -62,8 +81,8 @@ function propellantRows({ propellants }: EngineInput, row: MakeRow, words: MakeW
   switch (propellants.kind) {
     case 'burnt':
       return [
-        words('propellants.oxidiser', 'Oxidiser', namesOf(propellants.oxidiser)),
-        words('propellants.fuel', 'Fuel', namesOf(propellants.fuel)),
+        ingredients('propellants.oxidiser', 'Oxidiser', propellants.oxidiser, words),
+        ingredients('propellants.fuel', 'Fuel', propellants.fuel, words),
         propellants.mixture.by === 'massRatio'
           ? row('Mixture ratio', 'propellants.ratio', propellants.mixture.ratio)
           : row('Equivalence ratio', 'propellants.equivalenceRatio', propellants.mixture.ratio),
@@ -84,6 +103,17 @@ function propellantRows({ propellants }: EngineInput, row: MakeRow, words: MakeW
   }
 }
 
+/** One ingredient of the data can be named anew in the form; a blend is changed in the file. */
+function ingredients(key: string, label: string, parts: readonly Ingredient[], words: MakeWords): InputRow {
+  const line = words(key, label, namesOf(parts));
+  return parts.length === 1 && parts[0]?.custom === null ? free(line) : line;
+}
+
+/** The same line, open for change. */
+function free({ fixed: _, ...line }: InputRow): InputRow {
+  return line;
+}
+
 function namesOf(parts: readonly Ingredient[]): string {
   if (parts.length === 1) return parts[0]?.id ?? '';
   return parts.map((part) => `${part.id} ${part.share.text}`).join(', ');
@@ -92,9 +122,8 @@ function namesOf(parts: readonly Ingredient[]): string {
 function chemistryRows({ chemistry, propellants }: EngineInput, row: MakeRow, words: MakeWords): InputRow[] {
   if (propellants.kind === 'perfect') return [];
   if (chemistry.kind !== 'frozenFrom') {
-    const line = words('chemistry', 'Chemistry', chemistry.kind);
-    const { fixed: _, ...free } = line;
-    return [{ ...free, choices: ['shifting', 'frozen'] }];
+    const line = free(words('chemistry', 'Chemistry', chemistry.kind));
+    return [{ ...line, choices: ['shifting', 'frozen'] }];
   }
   return 'areaRatio' in chemistry
     ? [row('Frozen from area ratio', 'chemistry.areaRatio', chemistry.areaRatio)]
@@ -108,7 +137,7 @@ function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): In
   ];
   if (nozzle.kind === 'cone') rows.push(row('Half-angle', 'nozzle.halfAngle', nozzle.halfAngle));
   if (nozzle.kind === 'bell') {
-    rows.push(row('Length of 15° cone', 'nozzle.length', nozzle.length));
+    rows.push(row('Bell length', 'nozzle.length', nozzle.length));
     if (nozzle.throatAngle !== null)
       rows.push(row('Angle at throat', 'contour.steepestAngle', nozzle.throatAngle));
     if (nozzle.lipAngle !== null) rows.push(row('Angle at lip', 'contour.lipAngle', nozzle.lipAngle));
@@ -125,7 +154,7 @@ function sizeRows({ size }: EngineInput, row: MakeRow, words: MakeWords): InputR
     case 'thrust': {
       const where =
         size.at.kind === 'vacuum'
-          ? words('size.at', 'Thrust at', 'vacuum')
+          ? free(words('size.at', 'Thrust at', 'vacuum'))
           : size.at.kind === 'altitude'
             ? row('Thrust at', 'altitude', size.at.altitude)
             : row('Thrust at', 'ambientPressure', size.at.pressure);

@@ -1,9 +1,10 @@
 /** Which engines stand side by side. */
 
-import { computed } from '@preact/signals';
+import { computed, effect } from '@preact/signals';
 import type { EngineAnswer } from '../../../answer/model.ts';
 import type { Problem } from '../../../numerics/problem.ts';
 import type { EngineInput } from '../../../study/model.ts';
+import { ENGINE_STYLES, type EngineStyle } from '../../../telling/look/engineStyles.ts';
 import type { Ladder } from '../workshop/messages.ts';
 import { solved } from './studyStore.ts';
 import { chosenPair } from './view.ts';
@@ -12,11 +13,28 @@ import { chosenPair } from './view.ts';
 export interface ShownEngine {
   readonly id: string;
   readonly input: EngineInput;
-  /** Place in the pair: decides hue, marker, dash and silhouette. */ readonly order: 1 | 2;
+  /** Left or right. */ readonly side: 'first' | 'second';
+  /** Hue, marker and dash: by place in the study, so that an engine keeps them whatever stands beside it. */
+  readonly style: EngineStyle;
   readonly result:
-    | { readonly ok: true; readonly answer: EngineAnswer; readonly ladder: Ladder }
-    | { readonly ok: false; readonly problem: Problem };
+    | ({ readonly ok: true } & Solved)
+    /** `before`: its last good result, to stay in sight greyed; null where there was none. */
+    | { readonly ok: false; readonly problem: Problem; readonly before: Solved | null };
 }
+
+export interface Solved {
+  readonly answer: EngineAnswer;
+  readonly ladder: Ladder;
+}
+
+/** Last good result of each engine, by id. */
+const lastGood = new Map<string, Solved>();
+effect(() => {
+  for (const [id, answer] of Object.entries(solved.value?.answer.engines ?? {})) {
+    const ladder = solved.value?.ladders[id];
+    if (ladder !== undefined) lastGood.set(id, { answer, ladder });
+  }
+});
 
 /** All engines of the study, in its order. */
 export const engineInputs = computed<readonly EngineInput[]>(() => solved.value?.study.engines ?? []);
@@ -37,7 +55,8 @@ export const shownEngines = computed<readonly ShownEngine[]>(() => {
   return pairIds.value.flatMap((id, index) => {
     const input = engineInputs.value.find((engine) => engine.id === id);
     if (input === undefined) return [];
-    return [{ id, input, order: index === 0 ? 1 : 2, result: resultOf(id) } satisfies ShownEngine];
+    const side = index === 0 ? 'first' : 'second';
+    return [{ id, input, side, style: styleOf(id), result: resultOf(id) } satisfies ShownEngine];
   });
 
   function resultOf(id: string): ShownEngine['result'] {
@@ -47,6 +66,7 @@ export const shownEngines = computed<readonly ShownEngine[]>(() => {
     const problem = study?.answer.failed[id];
     return {
       ok: false,
+      before: lastGood.get(id) ?? null,
       problem: problem ?? {
         code: 'engine-without-result',
         what: 'There is no result for this engine.',
@@ -55,6 +75,15 @@ export const shownEngines = computed<readonly ShownEngine[]>(() => {
     };
   }
 });
+
+/** There are four styles; an engine beyond the fourth takes one that its neighbour does not have. */
+function styleOf(id: string): EngineStyle {
+  const places = pairIds.value.map((shown) => engineInputs.value.findIndex((engine) => engine.id === shown));
+  const own = places[pairIds.value.indexOf(id)] ?? 0;
+  const other = places.find((place) => place !== own);
+  const free = ENGINE_STYLES.find((_, index) => index !== other);
+  return ENGINE_STYLES[own] ?? free ?? ENGINE_STYLES[0];
+}
 
 /** Whether the pair on screen is the one the study's answer speaks of. */
 export const pairIsCompared = computed(() => {

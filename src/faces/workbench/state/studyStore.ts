@@ -3,7 +3,7 @@
 import { computed, signal } from '@preact/signals';
 import type { Problem } from '../../../numerics/problem.ts';
 import type { StudyProblem } from '../../../study/model.ts';
-import type { SolvedStudy } from '../workshop/messages.ts';
+import type { OpenOutcome, SolvedStudy } from '../workshop/messages.ts';
 import { editText, openText } from '../workshop/workshop.ts';
 import { onStudyChanged, readStudyText, type StudyText, writeStudyText } from './studyLink.ts';
 
@@ -40,7 +40,7 @@ async function showText(text: StudyText): Promise<void> {
   file.value = text;
   solving.value = true;
   const mine = ++serial;
-  const outcome = await openText(text.text);
+  const outcome = await openText(text.text).catch(asFailure);
   if (mine !== serial) return;
   solving.value = false;
   if (outcome.ok) {
@@ -53,6 +53,20 @@ async function showText(text: StudyText): Promise<void> {
   } else {
     trouble.value = outcome.problem;
   }
+}
+
+/** A fault of the program itself: reported, and said on the page, where the last picture stays. */
+function asFailure(error: unknown): OpenOutcome {
+  reportError(error);
+  return {
+    ok: false,
+    problems: null,
+    problem: {
+      code: 'program-fault',
+      what: 'The program failed while working out this study; the fault is its own.',
+      mend: 'Take back the last change. The browser’s console says more.',
+    },
+  };
 }
 
 /** Loads the study and follows its file from then on. */
