@@ -28,11 +28,15 @@ function grouped(plain: string): string {
   return decimals === undefined ? spaced : `${spaced}.${decimals}`;
 }
 
+/** A pressure below this many bar is shown in pascals. */
+const SMALLEST_IN_BAR = 1e-3;
+
 /** The unit in which all these values are shown side by side. */
 export function unitFor(entry: CatalogueEntry, values: readonly (number | null)[]): DisplayUnit {
   const largest = Math.max(0, ...values.map((v) => Math.abs(v ?? 0)));
   const small = entry.unitForSmall;
-  return small && largest * entry.unit.perSI < 1 ? small : entry.unit;
+  const least = entry.dimension === 'pressure' ? SMALLEST_IN_BAR : 1;
+  return small && largest * entry.unit.perSI < least ? small : entry.unit;
 }
 
 export function showIn(unit: DisplayUnit, value: number, digits: number): Shown {

@@ -14,7 +14,7 @@ export const airQuantities: readonly CatalogueEntry[] = [
     name: 'air.pressure',
     label: 'air pressure',
     dimension: 'pressure',
-    unit: UNIT.kilopascal,
+    unit: UNIT.bar,
     unitForSmall: UNIT.pascal,
     digits: 4,
     meaning: 'Pressure of standard air at this height.',

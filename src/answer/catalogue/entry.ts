@@ -35,7 +35,7 @@ export interface CatalogueEntry {
   readonly label: string;
   readonly dimension: Dimension;
   readonly unit: DisplayUnit;
-  /** Taken instead where the value in `unit` would be below 1. */
+  /** Taken instead where the value in `unit` would be below 1; pressures in bar, below a thousandth. */
   readonly unitForSmall?: DisplayUnit;
   /** Significant digits worth showing. */
   readonly digits: number;
@@ -52,7 +52,6 @@ export interface CatalogueEntry {
 
 export const UNIT = {
   bar: { symbol: 'bar', perSI: 1e-5 },
-  kilopascal: { symbol: 'kPa', perSI: 1e-3 },
   pascal: { symbol: 'Pa', perSI: 1 },
   kelvin: { symbol: 'K', perSI: 1 },
   metre: { symbol: 'm', perSI: 1 },
