@@ -25,7 +25,7 @@ const shout: Migration = {
   to: 3,
   name: 'questions end with a mark',
   migrate(document) {
-    document.set('question', `${document.get('question')}?`);
+    document.set('question', `${String(document.get('question'))}?`);
     return document;
   },
 };

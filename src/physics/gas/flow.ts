@@ -25,7 +25,7 @@ export interface GasState {
   /** What to know before trusting the state: continued below the data, past saturation. null: nothing. */
   readonly notice: string | null;
   /** Mole fractions by species name, gas and condensed together, those above 1e-12. Computed on demand. */
-  composition(): Record<string, number>;
+  readonly composition: () => Record<string, number>;
 }
 
 /** A state of the steady, adiabatic, isentropic flow from the chamber. */

@@ -1,2 +1,0 @@
-export { cutView } from './figureCutView.ts';
-export { impulseOverAltitude, thrustOverAltitude } from './figureOverAltitude.ts';

@@ -1,0 +1,13 @@
+/** Results into words and pictures: figures as scenes, scenes as SVG, numbers as text. */
+export { CAUTION_SHORT } from './caution.ts';
+export { pressureAlongWall } from './figures/figureAlongWall.ts';
+export { cutView } from './figures/figureCutView.ts';
+export { sizeOutlines } from './figures/figureOutlines.ts';
+export { impulseOverAltitude, thrustOverAltitude } from './figures/figureOverAltitude.ts';
+export type { Altitude, FigureOptions } from './figures/options.ts';
+export { type PackageFigure, packageFigures } from './figures/packageFigures.ts';
+export { themeCss } from './look/themeCss.ts';
+export { COLOURS, type ColourToken, type Theme } from './look/tokens.ts';
+export { numbersCsv } from './numbersTable.ts';
+export type { Scene, SceneNode } from './scene/scene.ts';
+export { type SvgOptions, sceneToSvg } from './scene/svg.ts';
