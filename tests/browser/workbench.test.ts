@@ -60,6 +60,18 @@ const slider = () => page.getByRole('slider', { name: 'Altitude' });
 const number = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`, 'i') });
 const ledgerText = () => textOf(page.locator('table.ledger'));
 
+/** What the accessibility checker has to say of the page as it is. */
+async function axeFindings(where: string): Promise<string[]> {
+  // The page's policy allows no script but its own; the checker comes in past it, by the debugger.
+  await page.evaluate(await readFile(axe, 'utf8'));
+  const { violations } = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
+  );
+  return violations.map(
+    ({ id, nodes }) => `${where}: ${id} at ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+  );
+}
+
 beforeAll(async () => {
   buildWorkbenchIfOlder();
   await mkdir(pictures, { recursive: true });
@@ -228,6 +240,106 @@ describe('editing', () => {
   });
 });
 
+describe('studies of other shapes', () => {
+  const wide = `  wide:
+    like: bell
+    name: Alder W
+    nozzle: { kind: bell, areaRatio: 60, length: 80 % }
+`;
+  const withThird = (text: string) => text.replace('# "More"', `${wide}\n# "More"`);
+  const rewrite = async (change: (text: string) => string) => {
+    const changed = change(await onDisk());
+    await writeFile(studyFile(), changed);
+  };
+  const names = () => page.locator('.engine-name b').allTextContents();
+
+  it('shows one engine alone', async () => {
+    await rewrite((text) =>
+      text
+        .replace(/^ {2}# The same chamber[\s\S]*?areaRatio: 60 \}\n/m, '')
+        .replace(/^compare:.*\n/m, '')
+        .replace(/^sentences:[\s\S]*?(?=^sources:)/m, ''),
+    );
+    await open();
+    expect(await names()).toEqual(['Alder B']);
+    expect(await textOf(page.locator('table.ledger'))).not.toContain('Alder A');
+  });
+
+  it('lets two of three be chosen, each keeping its own style', async () => {
+    await rewrite(withThird);
+    await open();
+    expect(await names()).toEqual(['Alder B', 'Alder A']);
+    await page.getByLabel('Second engine').selectOption('wide');
+    expect(await names()).toEqual(['Alder B', 'Alder W']);
+    expect(await page.locator('.engine-name b').last().getAttribute('class')).toBe('text-3');
+    // choosing the engine of the other side swaps the two
+    await page.getByLabel('First engine').selectOption('wide');
+    expect(await names()).toEqual(['Alder W', 'Alder B']);
+    expect(await page.locator('.engine-name b').first().getAttribute('class')).toBe('text-3');
+  });
+
+  it('greys an engine that cannot be computed, says why at its cause, and recovers', async () => {
+    await rewrite((text) => withThird(text).replace('other: adapting', 'other: wide'));
+    await open();
+    const field = page.locator('input[id="field-engines.wide.nozzle.areaRatio"]');
+    await field.fill('1000');
+    await field.press('Enter');
+    await page.locator('.layers.failed-3').waitFor({ state: 'attached' });
+    expect(await field.getAttribute('aria-invalid')).toBe('true');
+    expect(await textOf(page.locator('.fault-line'))).toContain('Alder W');
+    expect(await textOf(page.locator('table.ledger'))).toContain('failed');
+    expect(await onDisk()).toContain('1000');
+    expect(await axeFindings('failed engine')).toEqual([]);
+    await page.keyboard.press('Control+z');
+    await page.locator('.layers.failed-3').waitFor({ state: 'detached' });
+    expect(await page.locator('.fault-line').count()).toBe(0);
+  });
+
+  it('says what is wrong with a study that is broken from the start, and opens once it is mended', async () => {
+    const good = await onDisk();
+    await writeFile(studyFile(), good.replace('areaRatio: 25', 'areaRatio: lots'));
+    await open();
+    expect(await textOf(page.locator('.faults'))).toMatch(/line \d+, column \d+.*lots/);
+    expect(await axeFindings('broken study')).toEqual([]);
+    await writeFile(studyFile(), good);
+    await page.locator('table.ledger').waitFor();
+    expect(await page.locator('.faults').count()).toBe(0);
+  });
+});
+
+describe('an edit while the file changes elsewhere', () => {
+  it('is made on the new text, and both changes stand', async () => {
+    await open();
+    const original = await onDisk();
+    // No change is announced in time: the page finds out only when it writes.
+    await page.route('**/api/changes', (route) => route.abort());
+    await page.reload();
+    await ready();
+    complaints = [];
+    await writeFile(studyFile(), original.replace(/^question:.*$/m, 'question: Which one?'));
+    const field = page.locator('input[id="field-engines.bell.chamber.pressure"]');
+    await field.fill('130 bar');
+    await field.press('Enter');
+    await expect.poll(onDisk).toContain('130 bar');
+    expect(await onDisk()).toContain('question: Which one?');
+    await expect.poll(() => textOf(page.locator('h1'))).toBe('Which one?');
+    complaints = complaints.filter((line) => !/409|ERR_FAILED/.test(line));
+  });
+});
+
+describe('the theme', () => {
+  it('follows the system, can be turned, and is remembered', async () => {
+    await open({ dark: true });
+    const now = () => page.evaluate(() => document.documentElement.dataset.theme);
+    expect(await now()).toBe('dark');
+    await page.getByRole('button', { name: 'Light' }).click();
+    expect(await now()).toBe('light');
+    await page.reload();
+    await ready();
+    expect(await now()).toBe('light');
+  });
+});
+
 describe('where a number comes from', () => {
   it('opens its entry and goes back', async () => {
     await open();
@@ -249,16 +361,7 @@ describe('access for everyone', () => {
   ])('axe finds nothing (%o)', async (looks) => {
     await open(looks);
     const found: string[] = [];
-    const check = async (where: string) => {
-      // The page's policy allows no script but its own; the checker comes in past it, by the debugger.
-      await page.evaluate(await readFile(axe, 'utf8'));
-      const results = await page.evaluate(() =>
-        (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
-      );
-      for (const { id, nodes } of results.violations) {
-        found.push(`${where}: ${id} at ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
-      }
-    };
+    const check = async (where: string) => found.push(...(await axeFindings(where)));
     await check('inputs');
     for (const tab of ['Sentences', 'Models']) {
       await page.getByRole('tab', { name: tab }).click();

@@ -237,13 +237,13 @@ function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle): Scen
         opacity: 0.7,
       },
     });
-  for (const band of bands)
-    if (band.step > 0)
-      nodes.push({
-        kind: 'path',
-        d: polyline(outline(drawn, band.stations), true),
-        fill: `pressure-${band.step}`,
-      });
+  // Each band reaches down under all later ones: side by side, the paper would shine through the seams.
+  bands.forEach((band, i) => {
+    const downward = bands
+      .slice(i)
+      .flatMap(({ stations }, later) => (later === 0 ? stations : stations.slice(1)));
+    nodes.push({ kind: 'path', d: polyline(outline(drawn, downward), true), fill: `pressure-${band.step}` });
+  });
   for (const isobar of isobars) {
     if (ambient > 0 && Math.abs(Math.log10(isobar.pressure / ambient)) < NEAR_AMBIENT) continue;
     nodes.push({

@@ -156,21 +156,18 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
   const nameWidth = (two ? left : cutWidth) - gutter;
   const named = only === null ? engines : engines.filter(({ id }) => id === only);
   const head = nameLine + factLine * Math.max(0, ...named.map((engine) => foldedLines(engine, nameWidth)));
-  const cut = cutPanel(
-    pair,
-    here,
-    { x: cutLeft, y: head, width: cutWidth, height: height - head },
-    cutStyle,
-    {
-      ...options,
-      rows,
-      legend: false,
-      key: false,
-      middle: columnWidth + gutter,
-      ...(only === null ? {} : { only }),
-    },
-  );
-  const [air, ...metal] = cut.nodes;
+  const hasCut = only === null || drawnIds.includes(only);
+  const cut = !hasCut
+    ? []
+    : cutPanel(pair, here, { x: cutLeft, y: head, width: cutWidth, height: height - head }, cutStyle, {
+        ...options,
+        rows,
+        legend: false,
+        key: false,
+        middle: columnWidth + gutter,
+        ...(only === null ? {} : { only }),
+      }).nodes;
+  const [air, ...metal] = cut;
   const failed = engines.filter(({ result }) => !result.ok).map((engine) => `failed-${engine.style.order}`);
   const layer = { width, height };
   return (
