@@ -63,7 +63,8 @@ function panel(engines: readonly DrawnEngine[], ambient: number, box: Box, style
   const y = scaleLog([low, high], [plot.y + plot.height, plot.y]);
   const x = scaleLinear([Math.min(...places), Math.max(...places)], [plot.x, plot.x + plot.width]);
   const decades = Array.from({ length: Math.round(Math.log10(high / low)) + 1 }, (_, i) => low * 10 ** i);
-  const ticks = x.ticks(5);
+  // A tick right at the corner would stand on the pressure's own label.
+  const ticks = x.ticks(5).filter((tick) => x(tick) > plot.x + 1.5 * type.label);
   const bottom = plot.y + plot.height;
   const word = (text: string, atX: number, atY: number, anchor: 'start' | 'middle' | 'end'): SceneNode => ({
     kind: 'text',

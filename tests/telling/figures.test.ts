@@ -1,0 +1,124 @@
+import { readFileSync } from 'node:fs';
+import { Resvg } from '@resvg/resvg-js';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { altitudeCurve } from '../../src/answer/conditions.ts';
+import type { StudyAnswer } from '../../src/answer/model.ts';
+import { type SolvedStudy, solveStudyLive } from '../../src/answer/solve.ts';
+import { openDataShelf } from '../../src/faces/disk/data.ts';
+import { knownNames } from '../../src/study/names.ts';
+import { readStudy } from '../../src/study/read.ts';
+import {
+  CAUTION_SHORT,
+  cutView,
+  type FigureOptions,
+  impulseOverAltitude,
+  pressureAlongWall,
+  type Scene,
+  sceneToSvg,
+  sizeOutlines,
+  thrustOverAltitude,
+} from '../../src/telling/index.ts';
+import { boxesOverlap, textBox } from '../../src/telling/scene/box.ts';
+import { textsOf } from '../../src/telling/scene/scene.ts';
+
+const example = readFileSync(new URL('../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
+const starter = readFileSync(new URL('../../starters/blank/study.yaml', import.meta.url), 'utf8');
+/** A long bell that lets go at the pad, and a study with one engine. */
+const lone = starter
+  .replace(/ {2}long:[\s\S]*?\n\n/, '\n')
+  .replace(/^compare:.*$/m, '')
+  .replace(/^sentences:[\s\S]*?\n\n/m, '\n');
+
+const studies: Record<string, SolvedStudy> = {};
+beforeAll(async () => {
+  const shelf = openDataShelf();
+  for (const [name, text] of Object.entries({ example, starter, lone })) {
+    const outcome = readStudy(text, { file: name, ...knownNames(await shelf.propellants()) });
+    if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+    studies[name] = await solveStudyLive(outcome.study, shelf);
+  }
+});
+
+const kinds: Readonly<Record<string, (answer: StudyAnswer, options: FigureOptions) => Scene>> = {
+  'specific impulse': impulseOverAltitude,
+  thrust: thrustOverAltitude,
+  'cut at the pad': (answer, options) => cutView(answer, { ...options, altitude: 0 }),
+  'cut at 12 km': (answer, options) => cutView(answer, { ...options, altitude: 12_000 }),
+  'cut in vacuum': (answer, options) => cutView(answer, { ...options, altitude: 'vacuum' }),
+  'pressure along the wall': (answer, options) => pressureAlongWall(answer, { ...options, altitude: 0 }),
+  outlines: sizeOutlines,
+};
+const cases = ['example', 'starter', 'lone'].flatMap((study) =>
+  Object.keys(kinds).flatMap((kind) =>
+    (['16:9', '9:16', '1:1', 'print'] as const).map((size) => [study, kind, size] as const),
+  ),
+);
+
+function draw(study: string, kind: string, options: FigureOptions): Scene {
+  const { answer, solutions } = studies[study]!;
+  const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
+  return kinds[kind]!(answer, { ...options, curves });
+}
+
+describe('every figure', () => {
+  test.each(cases)(
+    'of the %s, %s, %s: words inside the picture, none over another, the caution whole',
+    (study, kind, size) => {
+      const scene = draw(study, kind, { size, theme: 'light' });
+      const texts = textsOf(scene.children);
+      expect(texts.length).toBeGreaterThan(5);
+      const boxes = texts.map((node) => ({ text: node.text, box: textBox(node) }));
+      for (const { text, box } of boxes) {
+        expect(box.x >= 0 && box.y >= 0, text).toBe(true);
+        expect(box.x + box.width <= scene.width + 1 && box.y + box.height <= scene.height + 1, text).toBe(
+          true,
+        );
+      }
+      const over: string[] = [];
+      boxes.forEach((one, i) => {
+        for (const other of boxes.slice(i + 1)) {
+          // Letters seldom fill their box; a hair of overlap of the boxes is none of the letters.
+          const tight = (box: typeof one.box) => ({
+            x: box.x + 1,
+            y: box.y + 2,
+            width: box.width - 2,
+            height: box.height - 4,
+          });
+          if (boxesOverlap(tight(one.box), tight(other.box))) over.push(`${one.text} / ${other.text}`);
+        }
+      });
+      expect(over).toEqual([]);
+      expect(texts.map((node) => node.text).join(' ')).toContain(CAUTION_SHORT);
+      expect(scene.description).toMatch(/not for building, pressurising or firing/);
+    },
+  );
+
+  test.each(Object.keys(kinds))(
+    '%s is the same bytes twice, in both themes, and an outside reader draws it',
+    (kind) => {
+      for (const theme of ['light', 'dark'] as const) {
+        const svg = sceneToSvg(draw('example', kind, { size: '16:9', theme }));
+        expect(sceneToSvg(draw('example', kind, { size: '16:9', theme }))).toBe(svg);
+        const png = new Resvg(svg, { font: { loadSystemFonts: false } }).render().asPng();
+        expect(png.length).toBeGreaterThan(10_000);
+      }
+    },
+  );
+
+  test('the light and the dark theme differ only in colour', () => {
+    const shape = (svg: string): string => svg.replaceAll(/#[0-9a-f]{6}/g, '#');
+    const [light, dark] = (['light', 'dark'] as const).map((theme) =>
+      shape(sceneToSvg(draw('example', 'specific impulse', { size: '16:9', theme }))),
+    );
+    expect(dark).toBe(light);
+  });
+
+  test('no label is smaller than 2.6 % of the short side', () => {
+    for (const [study, kind, size] of cases) {
+      const scene = draw(study, kind, { size, theme: 'light' });
+      const least = 0.026 * Math.min(scene.width, scene.height) * 0.999;
+      for (const node of textsOf(scene.children))
+        expect(node.size, `${kind} ${size} ${node.text}`).toBeGreaterThanOrEqual(least);
+    }
+  });
+});
