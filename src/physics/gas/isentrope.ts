@@ -10,6 +10,7 @@
 
 import { findBracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { ProblemError } from '../../numerics/problem.ts';
+import { requireStationAreaRatio, requireStationMach, requireStationPressure } from './askedStation.ts';
 import type { ChemistryKind, Expansion, FlowState, GasState } from './flow.ts';
 
 /** A rule for the state along one isentrope. Throws ProblemError outside its range. */
@@ -30,15 +31,6 @@ export function expandAlong(isentrope: Isentrope): Expansion {
   const sonicFlux = massFluxOf(chamber, throatState);
   const flow = (state: GasState): FlowState => withFlow(state, chamber, sonicFlux);
   const throat = flow(throatState);
-  const requirePressure = (pressure: number): void => {
-    if (pressure > 0 && pressure <= chamber.pressure * (1 + 1e-12)) return;
-    throw new ProblemError({
-      code: 'station-pressure-outside',
-      what: `A pressure of ${pressure} Pa is not between 0 and the chamber pressure of ${chamber.pressure} Pa.`,
-      mend: 'Ask for a pressure that the flow passes through.',
-      facts: { pressure, chamberPressure: chamber.pressure },
-    });
-  };
   return {
     chemistry: isentrope.chemistry,
     chamber: flow(chamber),
@@ -48,18 +40,11 @@ export function expandAlong(isentrope: Isentrope): Expansion {
       return isentrope.lowestPressure();
     },
     atPressure(pressure) {
-      requirePressure(pressure);
+      requireStationPressure(pressure, chamber.pressure);
       return flow(isentrope.at(pressure));
     },
     atAreaRatio(areaRatio, side) {
-      if (!(areaRatio >= 1 && Number.isFinite(areaRatio))) {
-        throw new ProblemError({
-          code: 'area-ratio-below-one',
-          what: `An area ratio of ${areaRatio} is below 1: no place in the nozzle is narrower than the throat.`,
-          mend: 'Give an area ratio of 1 or more.',
-          facts: { areaRatio },
-        });
-      }
+      requireStationAreaRatio(areaRatio);
       if (areaRatio === 1) return throat;
       return side === 'subsonic'
         ? flow(subsonicState(isentrope, throat, areaRatio, sonicFlux))
@@ -327,14 +312,7 @@ function beyondReach(
 }
 
 function stateAtMach(isentrope: Isentrope, throat: FlowState, mach: number): GasState {
-  if (!(mach >= 0 && Number.isFinite(mach))) {
-    throw new ProblemError({
-      code: 'mach-invalid',
-      what: `A Mach number of ${mach} has no meaning here.`,
-      mend: 'Give a Mach number of 0 or more.',
-      facts: { mach },
-    });
-  }
+  requireStationMach(mach);
   const { chamber } = isentrope;
   if (mach === 0) return chamber;
   if (mach === 1) return throat;

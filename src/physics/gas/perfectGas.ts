@@ -10,6 +10,7 @@
 
 import { ProblemError } from '../../numerics/problem.ts';
 import { MOLAR_GAS_CONSTANT } from '../constants.ts';
+import { requireStationAreaRatio, requireStationMach, requireStationPressure } from './askedStation.ts';
 import type { Expansion, FlowState } from './flow.ts';
 
 export interface PerfectGas {
@@ -70,36 +71,15 @@ export function expandPerfect({ gamma, molarMass, temperature, pressure }: Perfe
     characteristicVelocity: pressure / throat.massFlux,
     lowestPressure: pressure * 1e-12,
     atPressure(p) {
-      if (!(p > 0 && p <= pressure * (1 + 1e-12))) {
-        throw new ProblemError({
-          code: 'station-pressure-outside',
-          what: `A pressure of ${p} Pa is not between 0 and the chamber pressure of ${pressure} Pa.`,
-          mend: 'Ask for a pressure that the flow passes through.',
-          facts: { pressure: p, chamberPressure: pressure },
-        });
-      }
+      requireStationPressure(p, pressure);
       return state(p >= pressure ? 0 : machAtPressure(p));
     },
     atAreaRatio(areaRatio, side) {
-      if (!(areaRatio >= 1 && Number.isFinite(areaRatio))) {
-        throw new ProblemError({
-          code: 'area-ratio-below-one',
-          what: `An area ratio of ${areaRatio} is below 1: no place in the nozzle is narrower than the throat.`,
-          mend: 'Give an area ratio of 1 or more.',
-          facts: { areaRatio },
-        });
-      }
+      requireStationAreaRatio(areaRatio);
       return state(areaRatio === 1 ? 1 : machAtAreaRatio(areaRatio, side, gamma, areaAtMach));
     },
     atMach(mach) {
-      if (!(mach >= 0 && Number.isFinite(mach))) {
-        throw new ProblemError({
-          code: 'mach-invalid',
-          what: `A Mach number of ${mach} has no meaning here.`,
-          mend: 'Give a Mach number of 0 or more.',
-          facts: { mach },
-        });
-      }
+      requireStationMach(mach);
       return state(mach);
     },
   };
