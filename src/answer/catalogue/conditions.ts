@@ -115,11 +115,11 @@ export const conditionQuantities: readonly CatalogueEntry[] = [
     unitForSmall: UNIT.pascal,
     digits: 3,
     meaning: 'The pressure set against the limit at which gas leaves the wall.',
-    equation: 'p_w ≈ p_e, the one-dimensional mean',
+    equation: 'wall pressure of the flow field by characteristics; p_e for the ideal nozzle',
     source: SOURCE.sutton,
     model: 'nozzle-separation',
     limits:
-      'In a bell the wall pressure at the lip is higher than the mean, so this errs towards separation.',
+      'Cone and bell: within some percent of a finer net; where no field can be had the mean stands in, and the criterion says so.',
     place: 'altitude',
   },
   {

@@ -40,12 +40,11 @@ export function bellNozzle(spec: NozzleSpec & { kind: 'bell' }, expansion: Expan
       ignoresSeparation: false,
       omitted: [
         'Friction and heat lost to the wall.',
-        'The higher pressure at the wall than in the middle of the exit: a bell may still flow full where the verdict says separated.',
         'Thrust of a nozzle whose flow has left the wall.',
         'The time the chemistry takes.',
         ...aboutAngles(spec),
       ],
-      models: ['nozzle-bell', 'nozzle-thrust', 'nozzle-separation'],
+      models: ['nozzle-bell', 'nozzle-thrust', 'nozzle-separation', 'flow-characteristics'],
     },
     expansion,
   );

@@ -65,6 +65,18 @@ export function parabolaEnds(
   };
 }
 
+/** Points N, Q, E of the parabola as a quadratic Bézier curve, in throat radii; Q is where the two tangents meet. */
+export function parabolaPoints(
+  spec: NozzleSpec & { kind: 'bell' },
+  { throatAngle, lipAngle }: BellAngles,
+): readonly [readonly [number, number], readonly [number, number], readonly [number, number]] {
+  const { start, lip } = parabolaEnds(spec.areaRatio, spec.length, throatAngle);
+  const steep = Math.tan(throatAngle);
+  const flat = Math.tan(lipAngle);
+  const x = (lip[1] - flat * lip[0] - (start[1] - steep * start[0])) / (steep - flat);
+  return [start, [x, start[1] + steep * (x - start[0])], lip];
+}
+
 function given(throatAngle: number | undefined, lipAngle: number | undefined): Partial<BellAngles> {
   return {
     ...(throatAngle === undefined ? {} : { throatAngle }),

@@ -35,11 +35,10 @@ export function coneNozzle(spec: NozzleSpec & { kind: 'cone' }, expansion: Expan
       ignoresSeparation: false,
       omitted: [
         'Friction and heat lost to the wall.',
-        'The difference between the pressure at the wall and the mean over the exit.',
         'Thrust of a nozzle whose flow has left the wall.',
         'The time the chemistry takes.',
       ],
-      models: ['nozzle-cone', 'nozzle-thrust', 'nozzle-separation'],
+      models: ['nozzle-cone', 'nozzle-thrust', 'nozzle-separation', 'flow-characteristics'],
     },
     expansion,
   );

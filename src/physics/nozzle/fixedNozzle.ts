@@ -1,7 +1,8 @@
 import { requireAmbientPressure } from '../air/ambient.ts';
 import type { Expansion } from '../gas/flow.ts';
+import { lipFlow } from './lipFlow.ts';
 import type { FlowVerdict, NozzleModel, NozzleSpec, ThrustAt } from './model.ts';
-import { judgeFlow } from './separation.ts';
+import { judgeFlow, type WallAtLip } from './separation.ts';
 import { thrustCoefficientOf } from './thrustCoefficient.ts';
 
 export interface FixedNozzle {
@@ -17,6 +18,15 @@ export interface FixedNozzle {
 export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleModel {
   const { spec, divergenceFactor } = nozzle;
   const exit = expansion.atAreaRatio(spec.areaRatio, 'supersonic');
+  // The field costs some milliseconds: found when first asked for, then kept.
+  let lip: WallAtLip | null = null;
+  const wallAtLip = (): WallAtLip => {
+    lip ??=
+      spec.kind === 'bell' || spec.kind === 'cone'
+        ? lipFlow(spec, expansion, exit)
+        : { pressure: exit.pressure, mach: exit.mach, from: 'mean' };
+    return lip;
+  };
   return {
     spec,
     expansion,
@@ -27,7 +37,7 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
     models: nozzle.models,
     at(ambientPressure: number): ThrustAt {
       requireAmbientPressure(ambientPressure);
-      const flow = judgeFlow(expansion, exit, ambientPressure);
+      const flow = judgeFlow(expansion, wallAtLip(), ambientPressure);
       const ifFull = thrustCoefficientOf(expansion, exit, spec.areaRatio, divergenceFactor, ambientPressure);
       const absent = reasonForNoThrust(flow, ambientPressure, nozzle.ignoresSeparation);
       return {

@@ -1,6 +1,6 @@
 import { ProblemError } from '../../numerics/problem.ts';
 import { type Arc, arcArea, arcWallRadius, frustumArea } from './arc.ts';
-import { bellAnglesOf, parabolaEnds, REFERENCE_HALF_ANGLE, THROAT_ARC_DOWNSTREAM } from './bellShape.ts';
+import { bellAnglesOf, parabolaPoints, REFERENCE_HALF_ANGLE, THROAT_ARC_DOWNSTREAM } from './bellShape.ts';
 import type { ContourPoint, NozzleSpec } from './model.ts';
 
 /** Largest turn between two points of the throat arc [rad]: 4°. */
@@ -103,14 +103,9 @@ function parabolaWall(spec: NozzleSpec & { kind: 'bell' }, throatRadius: number)
   const { throatAngle, lipAngle } = bellAnglesOf(spec);
   const arc = throatArc(throatRadius);
   const points = arcPoints(arc, throatAngle);
-  const ends = parabolaEnds(spec.areaRatio, spec.length, throatAngle);
-  const [x0, r0] = ends.start.map((v) => v * throatRadius) as [number, number];
-  const [x2, r2] = ends.lip.map((v) => v * throatRadius) as [number, number];
-  const steep = Math.tan(throatAngle);
-  const flat = Math.tan(lipAngle);
-  // Where the tangent through N meets the tangent through E.
-  const x1 = (r2 - flat * x2 - (r0 - steep * x0)) / (steep - flat);
-  const r1 = r0 + steep * (x1 - x0);
+  const [[x0, r0], [x1, r1], [x2, r2]] = parabolaPoints(spec, { throatAngle, lipAngle }).map(
+    (point) => point.map((v) => v * throatRadius) as [number, number],
+  ) as [[number, number], [number, number], [number, number]];
   const bend = Math.hypot(x0 - 2 * x1 + x2, r0 - 2 * r1 + r2) / throatRadius;
   const count = Math.max(pieces(r2 / r0), Math.ceil(Math.sqrt(bend / (4 * CHORD_ERROR))));
   for (let i = 1; i <= count; i++) {
@@ -132,7 +127,7 @@ function parabolaWall(spec: NozzleSpec & { kind: 'bell' }, throatRadius: number)
   };
 }
 
-function bezier(p0: number, p1: number, p2: number, t: number): number {
+export function bezier(p0: number, p1: number, p2: number, t: number): number {
   return (1 - t) * (1 - t) * p0 + 2 * t * (1 - t) * p1 + t * t * p2;
 }
 

@@ -1,4 +1,4 @@
-import type { Expansion, FlowState } from '../gas/flow.ts';
+import type { Expansion } from '../gas/flow.ts';
 import type { FlowVerdict } from './model.ts';
 
 /** How far published separation criteria differ from each other [–]; "near the limit" is this far above it. */
@@ -31,26 +31,40 @@ const UNITY_MACH = 2 / 1.88;
  */
 export const SEPARATION_PRESSURE_RATIO_SUMMERFIELD = 0.4;
 
+/** The state that the wall feels at the lip. */
+export interface WallAtLip {
+  /** [Pa] */ readonly pressure: number;
+  readonly mach: number | null;
+  /** `mean`: no flow field could be had, the mean over the exit stands in. */ readonly from:
+    | 'field'
+    | 'mean';
+}
+
 /**
- * Whether the flow fills a nozzle of fixed shape, by the mean exit state.
+ * Whether the flow fills a nozzle of fixed shape, by the state at its lip.
  *
  *   unchoked        p_a > p_t: ambient above the throat pressure of choked flow
- *   full            p_e ≥ 1.2 p_sep, or p_e ≥ p_a
- *   near the limit  p_sep ≤ p_e < 1.2 p_sep
- *   separated       p_e < p_sep
+ *   full            p_lip ≥ 1.2 p_sep, or p_lip ≥ p_a
+ *   near the limit  p_sep ≤ p_lip < 1.2 p_sep
+ *   separated       p_lip < p_sep
  *
- * The mean exit pressure stands for the wall pressure at the lip. In a bell the wall pressure is higher than
- * the mean, so a bell can still flow full where this says separated.
+ * The lip state is the wall's own from the flow field for cone and bell, the mean of one-dimensional flow for the ideal
+ * nozzle. Where a field cannot be had the mean stands in and the criterion says so; in a bell the mean is lower than the
+ * wall's, so that it may then still flow full where this says separated.
  */
-export function judgeFlow(expansion: Expansion, exit: FlowState, ambientPressure: number): FlowVerdict {
-  const { ratio, criterion } = separationRatio(exit.mach);
+export function judgeFlow(expansion: Expansion, lip: WallAtLip, ambientPressure: number): FlowVerdict {
+  const { ratio, criterion } = separationRatio(lip.mach);
   const separationPressure = ratio * ambientPressure;
-  const verdict = { criterion, lipPressure: exit.pressure, separationPressure };
+  const verdict = {
+    criterion: lip.from === 'mean' ? `${criterion}, by the mean exit pressure` : criterion,
+    lipPressure: lip.pressure,
+    separationPressure,
+  };
   if (ambientPressure > expansion.throat.pressure) return { state: 'unchoked', ...verdict };
-  if (exit.pressure >= Math.min(ambientPressure, (1 + CRITERIA_SPREAD) * separationPressure)) {
+  if (lip.pressure >= Math.min(ambientPressure, (1 + CRITERIA_SPREAD) * separationPressure)) {
     return { state: 'full', ...verdict };
   }
-  return { state: exit.pressure >= separationPressure ? 'near the limit' : 'separated', ...verdict };
+  return { state: lip.pressure >= separationPressure ? 'near the limit' : 'separated', ...verdict };
 }
 
 function separationRatio(mach: number | null): { ratio: number; criterion: string } {

@@ -1,0 +1,96 @@
+/**
+ * What the wall feels at the lip: from the flow field by characteristics where that can be had, else the mean over the exit.
+ *
+ * The field is two-dimensional: near the wall of a bell the gas has expanded less than in the middle, so that the wall
+ * pressure at the lip is one and a half to two times the mean. Whether the flow leaves the wall hangs on the wall's.
+ */
+
+import { attempt } from '../../numerics/problem.ts';
+import { tableStateAt, tabulateSupersonic } from '../flow/gasTable.ts';
+import { throatCharacteristic } from '../flow/startLine.ts';
+import { marchAlongWall, type WallPoint } from '../flow/wallMarch.ts';
+import type { Expansion, FlowState } from '../gas/flow.ts';
+import { bellAnglesOf, parabolaPoints, THROAT_ARC_DOWNSTREAM, THROAT_ARC_UPSTREAM } from './bellShape.ts';
+import type { NozzleSpec } from './model.ts';
+import { bezier } from './nozzleWall.ts';
+
+export interface LipFlow {
+  /** [Pa] */ readonly pressure: number;
+  /** [–]; null where the gas has no sound speed */ readonly mach: number | null;
+  /** How it was had: `field`, or `mean` with the reason why there is no field. */ readonly from:
+    | 'field'
+    | 'mean';
+  readonly reason: string | null;
+}
+
+type WalledNozzle = NozzleSpec & { kind: 'bell' | 'cone' };
+
+/** Nodes across the throat; on the throat arc; along the rest of the wall. The lip pressure is within 1 % of twice as many. */
+const ACROSS = 24;
+const ON_ARC = 24;
+const ON_WALL = 72;
+const TABLE_CELLS = 96;
+/** How far below the mean exit pressure the gas table goes [–]: the axis of a bell expands well past its exit. */
+const TABLE_DEPTH = 0.004;
+
+/** The lip state of a walled nozzle that flows full; `exit` is the mean state at its area ratio. */
+export function lipFlow(spec: WalledNozzle, expansion: Expansion, exit: FlowState): LipFlow {
+  const found = attempt(() => lipFromField(spec, expansion, exit));
+  return found.ok
+    ? { ...found.value, from: 'field', reason: null }
+    : { pressure: exit.pressure, mach: exit.mach, from: 'mean', reason: found.problem.what };
+}
+
+function lipFromField(
+  spec: WalledNozzle,
+  expansion: Expansion,
+  exit: FlowState,
+): { readonly pressure: number; readonly mach: number } {
+  const { throat } = expansion;
+  const table = tabulateSupersonic(expansion, TABLE_DEPTH * exit.pressure, TABLE_CELLS);
+  const gas = {
+    table,
+    gamma: throat.isentropicExponent ?? throat.gammaFrozen,
+    criticalSpeed: throat.velocity,
+  };
+  const start = throatCharacteristic(gas, 1, THROAT_ARC_UPSTREAM, ACROSS);
+  const { net } = marchAlongWall(table, 'axisymmetric', start, fineWall(spec));
+  const lip = tableStateAt(table, net.nodes[net.offset(net.lineCount - 1, 0) + 3]!);
+  return { pressure: lip.pressure, mach: lip.mach };
+}
+
+/** The wall behind the throat in throat radii, finer where it turns. */
+function fineWall(spec: WalledNozzle): readonly WallPoint[] {
+  const angles = spec.kind === 'bell' ? bellAnglesOf(spec) : null;
+  const turn = angles === null ? (spec as NozzleSpec & { kind: 'cone' }).halfAngle : angles.throatAngle;
+  const arc = Array.from({ length: ON_ARC }, (_, i): WallPoint => {
+    const angle = (turn * (i + 1)) / ON_ARC;
+    return {
+      axial: THROAT_ARC_DOWNSTREAM * Math.sin(angle),
+      radius: 1 + THROAT_ARC_DOWNSTREAM * (1 - Math.cos(angle)),
+      angle,
+    };
+  });
+  const shares = Array.from({ length: ON_WALL }, (_, i) => ((i + 1) / ON_WALL) ** 1.3);
+  if (spec.kind === 'bell' && angles !== null) {
+    const [[x0, r0], [x1, r1], [x2, r2]] = parabolaPoints(spec, angles);
+    const rest = shares.map(
+      (t): WallPoint => ({
+        axial: bezier(x0, x1, x2, t),
+        radius: bezier(r0, r1, r2, t),
+        angle: Math.atan2((1 - t) * (r1 - r0) + t * (r2 - r1), (1 - t) * (x1 - x0) + t * (x2 - x1)),
+      }),
+    );
+    return [...arc, ...rest];
+  }
+  const end = arc[ON_ARC - 1]!;
+  const length = Math.max(Math.sqrt(spec.areaRatio) - end.radius, 0) / Math.tan(turn);
+  const rest = shares.map(
+    (t): WallPoint => ({
+      axial: end.axial + t * length,
+      radius: end.radius + t * length * Math.tan(turn),
+      angle: turn,
+    }),
+  );
+  return length > 0 ? [...arc, ...rest] : arc;
+}
