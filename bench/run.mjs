@@ -9,7 +9,7 @@
  */
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, writeFileSync } from 'node:fs';
-import { cpus, release, type } from 'node:os';
+import { cpus, type } from 'node:os';
 import { createInterface } from 'node:readline';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -204,13 +204,13 @@ function report() {
 
 Written by \`PLUMELINE_PYTHON=<python> node bench/run.mjs\` on ${new Date().toISOString().slice(0, 10)}.
 
-Machine: ${cpus()[0].model.trim()}, ${type()} ${release()}; both sides in turn on one core. Node ${process.versions.node},
+Machine: ${cpus()[0].model.trim()}, ${type()}; both sides in turn on one core. Node ${process.versions.node},
 Cantera ${versions.cantera} on Python ${versions.python}. ${seconds} s a measurement after ${warmUp} s of warm-up.
 
 Same species, coefficients, propellants and conditions on both sides, gases only. Cantera solves by its element-potential
-method with its default relative tolerance ${versions.tolerance}, from whichever of two starts is quicker (the elements'
-molecules brought to the enthalpy sought, or an equilibrium at 3000 K); this program iterates until the square of a
-step, which is what Newton leaves undone, is below 1e-18 of the gas. Setting the start state is part of the time on both sides. The time of the Python
+method with its default relative tolerance ${versions.tolerance}, from whichever of two starts is quicker (the elements' molecules
+brought to the enthalpy sought, or an equilibrium at 3000 K). This program iterates until the square of a step, which is
+what Newton leaves undone, is below 1e-18 of the gas. Setting the start state is part of the time on both sides; the Python
 call around Cantera (a few microseconds each) is part of its time.
 
 ## One state at given enthalpy and pressure, from a cold start
