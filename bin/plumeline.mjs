@@ -10,8 +10,8 @@ const buildScript = new URL('../scripts/build.mjs', import.meta.url);
 const sources = new URL('../src/faces/cli/main.ts', import.meta.url);
 
 const [major = 0, minor = 0] = process.versions.node.split('.').map(Number);
-if (major < 20 || (major === 20 && minor < 11)) {
-  console.error(`plumeline needs Node 20.11 or newer; this is Node ${process.versions.node}.`);
+if (major < 20 || (major === 20 && minor < 19)) {
+  console.error(`plumeline needs Node 20.19 or newer; this is Node ${process.versions.node}.`);
   process.exit(2);
 }
 

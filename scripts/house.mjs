@@ -18,9 +18,9 @@ export function fail(text) {
 
 export function requireNode() {
   const [major, minor] = process.versions.node.split('.').map(Number);
-  if (major < 20 || (major === 20 && minor < 11)) {
+  if (major < 20 || (major === 20 && minor < 19)) {
     fail(
-      `Node ${process.versions.node} is too old. Install Node 20.11 or newer, then run the same command again.`,
+      `Node ${process.versions.node} is too old. Install Node 20.19 or newer, then run the same command again.`,
     );
   }
 }

@@ -68,4 +68,21 @@ describe('the packed program, installed globally', () => {
     const page = readFileSync(join(out, 'index.html'), 'utf8');
     expect(page).toContain('not for building');
   });
+
+  test('lets the physics, the study, the answer, the telling and the data be imported alone', () => {
+    const folder =
+      process.platform === 'win32' ? join(prefix, 'node_modules') : join(prefix, 'lib', 'node_modules');
+    const code = `const names = ['physics', 'study', 'answer', 'telling', 'data'];
+      for (const name of names) console.log(name, Object.keys(await import('plumeline/' + name)).length);`;
+    const printed = execFileSync(process.execPath, ['--input-type=module', '-e', code], {
+      cwd: join(folder, 'plumeline'),
+      encoding: 'utf8',
+    });
+    const counts = printed
+      .trim()
+      .split('\n')
+      .map((line) => Number(line.split(' ')[1]));
+    expect(counts).toHaveLength(5);
+    for (const count of counts) expect(count).toBeGreaterThan(0);
+  });
 });
