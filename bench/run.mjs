@@ -211,7 +211,8 @@ Same species, coefficients, propellants and conditions on both sides, gases only
 method with its default relative tolerance ${versions.tolerance}, from whichever of two starts is quicker (the elements' molecules
 brought to the enthalpy sought, or an equilibrium at 3000 K). This program iterates until the square of a step, which is
 what Newton leaves undone, is below 1e-18 of the gas. Setting the start state is part of the time on both sides; the Python
-call around Cantera (a few microseconds each) is part of its time.
+call around Cantera (a few microseconds each) is part of its time. Other work on the machine disturbs the medians; the least
+times are the steadier ones.
 
 ## One state at given enthalpy and pressure, from a cold start
 
