@@ -43,7 +43,6 @@ export interface AmbientField {
 /** Ingredients: a name, or names with their shares by mass. */
 export interface IngredientsField {
   readonly is: 'ingredients';
-  /** True where a bare name is not enough. */ readonly sharesOnly: boolean;
   readonly example: string;
   readonly meaning: string;
 }
@@ -168,9 +167,8 @@ export const sizeMeaning: Readonly<Record<keyof typeof sizeForms, string>> = {
   same: 'Taken from another engine of the study.',
 };
 
-const blend = (example: string, meaning: string, sharesOnly = false): IngredientsField => ({
+const blend = (example: string, meaning: string): IngredientsField => ({
   is: 'ingredients',
-  sharesOnly,
   example,
   meaning,
 });

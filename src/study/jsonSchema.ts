@@ -46,7 +46,7 @@ function fieldSchema(field: Field): JsonSchema {
       };
     case 'ingredients':
       return {
-        anyOf: [...(field.sharesOnly ? [] : [text]), { type: 'object', additionalProperties: scalar }],
+        anyOf: [text, { type: 'object', additionalProperties: scalar }],
         description: field.meaning,
         examples: [field.example],
       };

@@ -2,7 +2,6 @@
 import { isMap } from 'yaml';
 import {
   type Cursor,
-  describeFound,
   entriesAt,
   fieldQuantityAt,
   keyOffset,
@@ -178,21 +177,8 @@ export function ingredientsAt(
 ): readonly Ingredient[] | null {
   const mend = `Write it like ${field.example}.`;
   if (!isMap(cursor.node)) {
-    const expected = field.sharesOnly ? 'a map of names and shares' : 'a name, or names with their shares';
-    const name = textAt(cursor, expected, mend, report)?.trim();
+    const name = textAt(cursor, 'a name, or names with their shares', mend, report)?.trim();
     if (name === undefined) return null;
-    if (field.sharesOnly) {
-      report.problem(
-        {
-          code: 'value-of-other-form',
-          what: `${quote(cursor.path)} holds ${describeFound(cursor)}; ${expected} is expected.`,
-          mend: `Write { ${name}: 100 % } or several names with their shares: ${field.example}.`,
-        },
-        cursor.path,
-        offsetAt(cursor),
-      );
-      return null;
-    }
     const found = resolve(name, cursor, offsetAt(cursor), pantry, report);
     const share: Quantity = { value: 1, plusMinus: null, text: '100 %', path: cursor.path, byDefault: true };
     return found === null ? null : [{ ...found, share }];

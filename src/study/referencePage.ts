@@ -27,8 +27,7 @@ function rangeOf(field: Field): string {
   if (field.is === 'quantity') return field.range.words;
   if (field.is === 'choice') return field.options.join(', ');
   if (field.is === 'ambient') return '`vacuum`, `sea level`, an altitude or a pressure';
-  if (field.is === 'ingredients')
-    return field.sharesOnly ? 'names with shares' : 'a name, or names with shares';
+  if (field.is === 'ingredients') return 'a name, or names with shares';
   return field.is === 'engine' ? 'id of an engine' : 'text';
 }
 

@@ -107,7 +107,7 @@ type SizeForm = (typeof sizeLeads)[number];
 export const sizeFormOf =
   (baseBroken: boolean): FormOf<SizeForm> =>
   (entries, inherited, cursor, report) => {
-    const leads = sizeLeads.filter((key) => entries.has(key));
+    const leads = [...entries.keys()].flatMap((key) => sizeLeads.find((lead) => lead === key) ?? []);
     if (leads.length === 1) return leads[0]!;
     if (leads.length > 1) {
       const second = entries.get(leads[1]!)!;

@@ -202,7 +202,7 @@ export const badStudies: readonly BadStudy[] = [
   changed('a nozzle that narrows', 'areaRatio: 25', 'areaRatio: 0.5', 'value-out-of-range 10:38'),
   changed('an area ratio in percent', 'areaRatio: 25', 'areaRatio: 25 %', 'unit-of-other-kind 10:38'),
   changed('a bell too short', 'length: 80 %', 'length: 30 %', 'value-out-of-range 10:50'),
-  changed('a size two ways', 'thrust: 800 kN', 'thrust: 800 kN, throat: 20 cm', 'size-two-ways 9:13'),
+  changed('a size two ways', 'thrust: 800 kN', 'thrust: 800 kN, throat: 20 cm', 'size-two-ways 9:29'),
   changed('a thrust at no place', ', at: vacuum', '', 'key-missing 9:5'),
   changed('a thrust at an unknown place', 'at: vacuum', 'at: vacum', 'place-unknown 9:33'),
   changed('a thrust at a place of the wrong kind', 'at: vacuum', 'at: 5 s', 'unit-of-other-kind 9:33'),
