@@ -1,4 +1,5 @@
 export { type CarriedFlow, flowAcross } from './axialFlow.ts';
+export { marchFan } from './centredFan.ts';
 export {
   nuAtMach,
   nuAtPressure,
@@ -7,8 +8,10 @@ export {
   tableStateAt,
   tabulateSupersonic,
 } from './gasTable.ts';
-export type { CharacteristicNet } from './net.ts';
-export type { Symmetry } from './points.ts';
+export { completeLine, type InternalShock, type March } from './lineMarch.ts';
+export { CharacteristicNet } from './net.ts';
+export { NODE, type Symmetry, setNodeInto } from './points.ts';
 export { nuAtSpeed, type ThroatGas, throatCharacteristic } from './startLine.ts';
 export { dischargeCoefficient, throatVelocity } from './transonicThroat.ts';
-export { type InternalShock, type MarchedFlow, marchAlongWall, type WallPoint } from './wallMarch.ts';
+export { type ShapedWallPoint, turnToAxial } from './turnToAxial.ts';
+export { type MarchedFlow, marchAlongWall, type WallPoint } from './wallMarch.ts';
