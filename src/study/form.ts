@@ -253,14 +253,14 @@ export const chamberFields = {
     'number',
     { above: 1, upTo: 100, words: 'more than 1 and up to 100' },
     '3',
-    'Chamber area divided by throat area.',
+    'Chamber area divided by throat area. Where the default does not suit a very wide or narrow throat, the usual one is drawn, and said.',
     { byDefault: '3' },
   ),
   characteristicLength: quantity(
     'length',
     positive('more than 0 m'),
     '1 m',
-    'Characteristic length L*: chamber volume divided by throat area.',
+    'Characteristic length L*: chamber volume divided by throat area. Where the default is too short for a wide throat, a longer one is drawn, and said.',
     { byDefault: '1 m' },
   ),
   convergingAngle: quantity('angle', anglesRange, '30 deg', 'Half-angle of the converging cone.', {

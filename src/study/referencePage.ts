@@ -16,7 +16,7 @@ import {
   sizeMeaning,
 } from './form.ts';
 import type { KnownName } from './names.ts';
-import { unitTable } from './unitTable.ts';
+import { unitSpellings, unitTable } from './unitTable.ts';
 
 function fieldRow(key: string, field: Field): string {
   const cells = [`\`${key}\``, field.meaning, rangeOf(field), exampleOf(field), defaultOf(field)];
@@ -65,6 +65,7 @@ const dimensionNames: Readonly<Record<string, string>> = {
   '0,0,0,0,0,0': 'share',
   '1,0,0,0,0,0': 'mass',
   '0,1,0,0,0,0': 'length',
+  '0,3,0,0,0,0': 'volume',
   '0,0,1,0,0,0': 'time',
   '0,0,0,1,0,0': 'temperature',
   '0,0,0,0,1,0': 'amount of substance',
@@ -89,7 +90,11 @@ function unitRows(): string {
         `| ${dimensionNames[key] ?? 'other'} | ${symbols.map((s) => `\`${s}\``).join(', ')} |`,
     ),
     '',
-    'Units combine with `/`, `·` and powers: `g/mol`, `kJ/kg`, `kg/m³`, `m/s`, `kg/s`.',
+    'Units combine with `/`, `·` and powers: `g/mol`, `kJ/kg`, `kg/m³` (or `kg/m^3`, `kg/m3`), `m/s`, `kg/s`. Upper and lower case count.',
+    '',
+    `Also read: ${[...unitSpellings].map(([spelling, symbol]) => `\`${spelling}\` for \`${symbol}\``).join(', ')}.`,
+    '',
+    'Every factor is exact by definition (NIST Special Publication 811, appendix B.8). `t` is the tonne of 1000 kg, `tf` its weight, `mi` the international mile, `nmi` the nautical mile, `cal` the thermochemical calorie. `ton` is refused: there are several.',
   ].join('\n');
 }
 
@@ -110,7 +115,12 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     '## The smallest study',
     '```yaml\nplumeline: 1\nquestion: How much does a longer nozzle give?\nengines:\n  short:\n    propellants: { oxidiser: oxygen, fuel: methane, ratio: 3.5 }\n    chamber: { pressure: 100 bar }\n    size: { throat: 200 mm }\n    nozzle: { kind: bell, areaRatio: 20 }\n  long:\n    like: short\n    nozzle: { areaRatio: 60 }\n```',
     '## Numbers and units',
-    'A quantity carries its unit: `100 bar`, `1450 psi`, `80 %`, `3.5 ± 0.1`, `97.5 ± 1 %` (`+/-` is read as `±`). Pressures are absolute; a gauge pressure (`psig`, `bar gauge`) is refused, because the ambient it is measured from would have to be guessed. The decimal sign is the point; thousands are not separated. `psi` is read as absolute.',
+    'A quantity carries its unit: `100 bar`, `1450 psi`, `80 %`, `1.2e3 kN`. What has no unit, such as an area ratio, is a bare number; what has one is refused without it, zero included. A share is written in percent or as a bare number below 1: `97.5 %` or `0.975`.',
+    [
+      '- **±** tells how well a value is known: `97.5 ± 1 %` (the unit counts for both), `97.5 % ± 1 %`, `100 bar ± 50 kPa`, `3.5 +/- 0.1`. After a value with a unit, `± 2 %` is a share of that value: `100 bar ± 2 %` is ± 2 bar; after a share it is percentage points. ± of a temperature is a difference: `20 ± 5 °C` is ± 5 K.',
+      '- **Pressures are absolute**, `psi` and `bar` included. A gauge pressure (`psig`, `bar gauge`) is refused, because the ambient it is measured from would have to be guessed: add it.',
+      '- **Digits**: a point for decimals, nothing between thousands. `3,5`, `1,000` and `1 000` are refused with the way to write them, since a comma means one thing here and another there.',
+    ].join('\n'),
     unitRows(),
     '## The top of the file',
     [
@@ -126,7 +136,8 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       '| `sources` | Citations by id: `title`, and as you like `author`, `year`, `where`. |',
     ].join('\n'),
     '## An engine',
-    '`name` is what it is called on screen (absent: its id). `like: <id>` takes over every input of another engine. A section that is not given is taken whole; a section given in the same form is merged key by key; a section given in another form (another kind of nozzle, a size by another key, other propellants) starts afresh.',
+    '`name` is what it is called on screen (absent: its id). `like: <id>` takes over every input of another engine. A section that is not given is taken whole; a section given in the same form is merged key by key; a section given in another form (another kind of nozzle, a size by another key, other propellants) starts afresh. Of `ratio` and `equivalenceRatio`, the one given drives out the other. `chemistry` and `losses` are replaced as a whole. An input that two engines share this way is one input: its ± is the same unknown for both.',
+    'Ids begin with a letter and hold letters, digits and `_`, since they take part in the tests of sentences.',
     '## `propellants`',
     ...forms(propellantForms, propellantMeaning, (form) => `Propellants, ${form}`),
     '## `chemistry`',
@@ -148,6 +159,16 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     'Upper and lower case, dashes and spaces make no difference. A gas that is heated instead of burnt goes by the same names.',
     nameTable(propellants),
     '## When something is wrong',
-    'Every problem names file, line and column, what was found, what is allowed, and the nearest known name; all problems are told at once. Anchors, aliases, merge keys and tags of YAML are refused, since a study does not need them.',
+    'Every problem names file, line and column, what was found, what is allowed, and the nearest known name. All problems are told at once, and with any problem nothing is computed.',
+    '```text\nstudy.yaml:8:26 (engines.bell.chamber.pressure): “barr” in “100 barr” is not a known unit. Did you mean bar? Write it in bar, MPa, kPa, Pa, mbar, psi, atm, Torr or mmHg.\n```',
+    [
+      '- Anchors, aliases, merge keys, tags, directives and further documents of YAML are refused: a study does not need them. Indent with spaces. Text that holds a colon and a space goes into quotes.',
+      '- A file holds up to one million bytes, 20 levels and 50 engines; a text up to 2000 signs.',
+      '- Some things are warned of and computed all the same: an efficiency that is not stated, a ± that reaches outside the range of its key, an oxidiser in the place of the fuel, a chemistry beside a perfect gas.',
+    ].join('\n'),
+    '## Versions',
+    `\`plumeline: ${STUDY_FORMAT}\` is the version of this form. A file without it is refused, since it could be misread; a file of a newer version is refused and left as it is; an older one is read by the migrations in between.`,
+    '## How the program writes it',
+    'A change made in the workbench replaces the text of that one value; every other byte, comments and line ends included, stays. A change that would bring a new problem into the study is refused. The file is replaced in one step, so that a crash leaves the old text or the new one, whole. A symbolic link stays a link, and permissions are kept.',
   ].join('\n\n')}\n`;
 }

@@ -4,7 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { openDataShelf } from '../../src/faces/disk/data.ts';
 import { studyJsonSchema } from '../../src/study/jsonSchema.ts';
+import { readStudy } from '../../src/study/read.ts';
 import { studyFilePage } from '../../src/study/referencePage.ts';
+import { describeStudyProblem } from '../../src/study/report.ts';
+import { parseQuantity } from '../../src/study/units.ts';
 import { goodStudy } from './badStudies.ts';
 
 const file = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
@@ -16,6 +19,20 @@ describe('the published form of a study', () => {
 
   test('reference page in docs/ is the one that table and propellants give', async () => {
     expect(file('docs/study-file.md')).toBe(studyFilePage(await openDataShelf().propellants()));
+  });
+
+  test('studies and messages printed in the reference page are what the reader takes and says', () => {
+    const page = file('docs/study-file.md');
+    const studies = [...page.matchAll(/```yaml\n([\s\S]*?)```/g)].map((match) => match[1]!);
+    expect(studies.length).toBeGreaterThan(0);
+    for (const text of studies) expect(readStudy(text).ok).toBe(true);
+    const told = readStudy(goodStudy.replace('100 bar', '100 barr'));
+    expect(page).toContain(told.ok ? 'no problem' : describeStudyProblem(told.problems[0]!));
+    const quantities = [...page.matchAll(/`((?:\d[^`]*(?:±|\+\/-)[^`]*))`/g)].map((match) => match[1]!);
+    expect(quantities.length).toBeGreaterThan(4);
+    for (const text of quantities) {
+      expect(parseQuantity(text, 'share', 'number', 'pressure', 'temperature').ok, text).toBe(true);
+    }
   });
 
   // ajv is an independent reader of JSON Schema.

@@ -327,16 +327,16 @@ describe('whatever is in the file', () => {
   test('random bytes', () => {
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 400 }), (bytes) => ends(new TextDecoder().decode(bytes))),
-      { numRuns: 1500 },
+      { numRuns: 800 },
     );
   });
 
   test('random YAML signs', () => {
     const signs = fc.string({ unit: fc.constantFrom(...'ab:-?{}[],#&*!|>%@`"\' \n\t~<.1'), maxLength: 200 });
-    fc.assert(fc.property(signs, ends), { numRuns: 3000 });
+    fc.assert(fc.property(signs, ends), { numRuns: 1500 });
     fc.assert(
       fc.property(signs, (text) => ends(`plumeline: 1\nquestion: q\nengines:\n  a:\n    ${text}`)),
-      { numRuns: 3000 },
+      { numRuns: 1500 },
     );
   });
 
@@ -366,9 +366,9 @@ describe('whatever is in the file', () => {
           if (readStudy(text, known).ok) read += 1;
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: 600 },
     );
-    expect(read).toBeGreaterThan(20);
+    expect(read).toBeGreaterThan(5);
   });
 
   test('the good study with words exchanged', () => {
@@ -377,7 +377,7 @@ describe('whatever is in the file', () => {
       fc.property(fc.constantFrom(...words), fc.constantFrom(...words), (from, to) =>
         ends(goodStudy.replaceAll(from, to)),
       ),
-      { numRuns: 1500 },
+      { numRuns: 800 },
     );
   });
 });
