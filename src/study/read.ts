@@ -44,6 +44,7 @@ export interface ReadOptions {
 
 const LONGEST_TEXT = 2000;
 const MOST_ENGINES = 50;
+const MOST_CONDITIONS = 200;
 
 /** The version of the file form, or null with a problem. */
 function readVersion(entries: Entries, report: Report): number | null {
@@ -119,6 +120,18 @@ function quantitiesAt(
 ): Quantity[] {
   if (cursor === undefined) return [];
   const items = itemsAt(cursor, 'a list of values', `Write [${example}].`, report) ?? [];
+  if (items.length > MOST_CONDITIONS) {
+    report.problem(
+      {
+        code: 'too-many-values',
+        what: `${quote(cursor.path)} lists ${items.length} values; up to ${MOST_CONDITIONS} are read.`,
+        mend: 'Keep those that matter; the standard altitudes are computed anyway.',
+      },
+      cursor.path,
+      offsetAt(cursor),
+    );
+    return [];
+  }
   return items.flatMap((item) => {
     const read = quantityAt(item, [kind], range, example, report);
     if (read === null) return [];

@@ -163,7 +163,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     '```text\nstudy.yaml:8:26 (engines.bell.chamber.pressure): “barr” in “100 barr” is not a known unit. Did you mean bar? Write it in bar, MPa, kPa, Pa, mbar, psi, atm, Torr or mmHg.\n```',
     [
       '- Anchors, aliases, merge keys, tags, directives and further documents of YAML are refused: a study does not need them. Indent with spaces. Text that holds a colon and a space goes into quotes.',
-      '- A file holds up to one million bytes, 20 levels and 50 engines; a text up to 2000 signs.',
+      '- A file holds up to one million bytes, 20 levels, 50 engines and 200 altitudes or ambients; a text up to 2000 signs.',
       '- Some things are warned of and computed all the same: an efficiency that is not stated, a ± that reaches outside the range of its key, an oxidiser in the place of the fuel, a chemistry beside a perfect gas.',
     ].join('\n'),
     '## Versions',

@@ -213,6 +213,7 @@ export const badStudies: readonly BadStudy[] = [
 
   // The rest
   changed('altitudes that are no list', '[5 km]', '5 km', 'value-of-other-form 17:12'),
+  changed('too many altitudes', '[5 km]', `[${'5 km, '.repeat(201)}]`, 'too-many-values 17:12'),
   changed('an altitude in seconds', '[5 km]', '[5 km, 3 s]', 'unit-of-other-kind 17:19'),
   changed('a pressure below nothing', '[0.2 bar]', '[-1 bar]', 'value-out-of-range 18:12'),
   changed('an element without data', 'CH1.5', 'CUO', 'element-unknown 20:21'),
