@@ -28,6 +28,7 @@ export interface WallPoint {
   readonly mach: number | null;
   /** [K] */ readonly temperature: number;
   /** [m/s] */ readonly velocity: number;
+  /** [Pa] on the wall, flowing full */ readonly wallPressure: number;
 }
 
 export interface Reason {
@@ -79,7 +80,7 @@ export interface EngineAnswer {
    * drawn as a 15° cone of the same area ratio, dashed, and said so.
    */
   readonly contourIs: 'shape' | 'notional';
-  /** One-dimensional mean state along the contour, injector face to lip. */ readonly wall: readonly WallPoint[];
+  /** One-dimensional mean state along the contour, injector face to lip, and the pressure on the wall. */ readonly wall: readonly WallPoint[];
   readonly models: readonly string[];
   readonly omitted: readonly string[];
   /** What the reader should know about the inputs, e.g. two that contradict each other. */

@@ -50,7 +50,7 @@ export function solveEngine(
     bulkDensity: gas.bulkDensity,
     contour,
     contourIs: spec.kind === 'ideal' || spec.kind === 'adapting' ? 'notional' : 'shape',
-    wall: advisedWhenCold(input, () => wallStates(contour, expansion)),
+    wall: advisedWhenCold(input, () => wallStates(contour, expansion, nozzle.wallStations())),
     records: gas.records,
     models: [
       ...new Set([...gas.models, 'delivered', ...nozzle.models, 'nozzle-size', 'nozzle-contour', 'air']),

@@ -59,6 +59,20 @@ export const wallQuantities: readonly CatalogueEntry[] = [
   },
   {
     ...meanState,
+    name: 'wall.wallPressure',
+    label: 'pressure on the wall',
+    dimension: 'pressure',
+    unit: UNIT.bar,
+    digits: 4,
+    meaning: 'What the wall itself feels, flowing full.',
+    equation: 'flow field by characteristics behind the throat; the mean where there is no field',
+    source: SOURCE.bell,
+    model: 'flow-characteristics',
+    limits:
+      'Ahead of the throat no field is computed: from the mean to the throat’s value along the throat’s arc, linear in the logarithm.',
+  },
+  {
+    ...meanState,
     name: 'wall.mach',
     label: 'Mach number along the nozzle',
     dimension: 'ratio',

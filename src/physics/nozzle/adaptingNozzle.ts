@@ -27,6 +27,7 @@ export function adaptingNozzle(spec: NozzleSpec & { kind: 'adapting' }, expansio
     exit,
     divergenceFactor: 1,
     matchedAmbient: exit.pressure,
+    wallStations: () => null,
     omitted: [
       'How a nozzle could adapt: this is the bound for all that do.',
       'Friction, divergence and heat lost to the wall.',

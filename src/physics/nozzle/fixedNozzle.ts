@@ -1,9 +1,9 @@
 import { requireAmbientPressure } from '../air/ambient.ts';
 import type { Expansion } from '../gas/flow.ts';
-import { lipFlow } from './lipFlow.ts';
 import type { FlowVerdict, NozzleModel, NozzleSpec, ThrustAt } from './model.ts';
-import { judgeFlow, type WallAtLip } from './separation.ts';
+import { judgeFlow } from './separation.ts';
 import { thrustCoefficientOf } from './thrustCoefficient.ts';
+import { type WallFlow, wallFlow } from './wallFlow.ts';
 
 export interface FixedNozzle {
   readonly spec: NozzleSpec;
@@ -19,13 +19,10 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
   const { spec, divergenceFactor } = nozzle;
   const exit = expansion.atAreaRatio(spec.areaRatio, 'supersonic');
   // The field costs some milliseconds: found when first asked for, then kept.
-  let lip: WallAtLip | null = null;
-  const wallAtLip = (): WallAtLip => {
-    lip ??=
-      spec.kind === 'bell' || spec.kind === 'cone'
-        ? lipFlow(spec, expansion, exit)
-        : { pressure: exit.pressure, mach: exit.mach, from: 'mean' };
-    return lip;
+  let wall: WallFlow | null = null;
+  const flowAtWall = (): WallFlow => {
+    wall ??= wallFlow(spec, expansion, exit);
+    return wall;
   };
   return {
     spec,
@@ -33,11 +30,12 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
     exit,
     divergenceFactor,
     matchedAmbient: exit.pressure,
+    wallStations: () => flowAtWall().stations,
     omitted: nozzle.omitted,
     models: nozzle.models,
     at(ambientPressure: number): ThrustAt {
       requireAmbientPressure(ambientPressure);
-      const flow = judgeFlow(expansion, wallAtLip(), ambientPressure);
+      const flow = judgeFlow(expansion, flowAtWall().lip, ambientPressure);
       const ifFull = thrustCoefficientOf(expansion, exit, spec.areaRatio, divergenceFactor, ambientPressure);
       const absent = reasonForNoThrust(flow, ambientPressure, nozzle.ignoresSeparation);
       return {

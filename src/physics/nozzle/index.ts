@@ -37,4 +37,5 @@ export {
 } from './separation.ts';
 export { type NozzleSize, throatAreaFor } from './size.ts';
 export { thrustCoefficientOf } from './thrustCoefficient.ts';
+export type { WallStation } from './wallFlow.ts';
 export { type WallState, wallStates } from './wallStates.ts';

@@ -1,4 +1,5 @@
 import type { Expansion, FlowState } from '../gas/flow.ts';
+import type { WallStation } from './wallFlow.ts';
 
 /** A wall as a list of points; axial distance from the throat plane [m], radius [m], wall angle [rad]. */
 export interface ContourPoint {
@@ -74,6 +75,8 @@ export interface NozzleModel {
   readonly divergenceFactor: number;
   at(ambientPressure: number): ThrustAt;
   /** [Pa] ambient pressure at which the exit pressure matches it */ readonly matchedAmbient: number;
+  /** Pressure on the wall from throat to lip by the flow field; null where there is none. Found once, when asked for. */
+  wallStations(): readonly WallStation[] | null;
   /** What this model leaves out, in plain words. */ readonly omitted: readonly string[];
   /** Names of the models used, keys of docs/methods. */ readonly models: readonly string[];
 }

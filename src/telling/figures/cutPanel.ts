@@ -274,10 +274,11 @@ function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle): Scen
 /** How far down the gas is known: to the lip, to where it leaves the wall, or to where it matches the air. */
 function gasEnd({ engine, row }: CutEngine): Station {
   const lip = engine.wall[engine.wall.length - 1] as Station;
-  if (row.flow.state === 'separated') return stationAtPressure(engine.wall, row.flow.separationPressure);
+  if (row.flow.state === 'separated')
+    return stationAtPressure(engine.wall, row.flow.separationPressure, 'wallPressure');
   if (row.flow.state === 'unchoked') return engine.wall[0] as Station;
   return row.exitPressure > engine.exit.pressure * (1 + 1e-9)
-    ? stationAtPressure(engine.wall, row.exitPressure)
+    ? stationAtPressure(engine.wall, row.exitPressure, 'pressure')
     : lip;
 }
 

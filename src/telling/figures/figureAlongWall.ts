@@ -11,7 +11,7 @@ import { plainText } from '../scene/safeText.ts';
 import { group, type Scene, type SceneNode } from '../scene/scene.ts';
 import { ambientAt } from './conditions.ts';
 import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
-import { footOf, wallFinding } from './findings.ts';
+import { footOf, lipPressure, wallFinding } from './findings.ts';
 import { frame } from './frame.ts';
 import { dashOf, marker, type Words, wordsAt, wordsSize } from './marks.ts';
 import type { FigureOptions } from './options.ts';
@@ -25,7 +25,7 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
   const title = options.title ?? wallFinding(engines);
   const around = frame(layout, {
     title,
-    subtitle: 'One-dimensional mean pressure from the injector face to the lip',
+    subtitle: 'Pressure on the wall from the injector face to the lip, the gas filling the nozzle',
     foot: footOf(answer, engines, leftOut),
   });
   return {
@@ -42,14 +42,14 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
 function describe(answer: StudyAnswer, engines: readonly DrawnEngine[], ambient: number): string {
   const parts = engines.map(
     ({ engine }) =>
-      `${engine.name}: ${formatPressure(engine.chamber.pressure)} in the chamber, ${formatPressure(engine.throat.pressure)} at the throat, ${formatPressure(engine.exit.pressure)} at the lip.`,
+      `${engine.name}: ${formatPressure(engine.chamber.pressure)} in the chamber, ${formatPressure(lipPressure(engine))} on the wall at the lip.`,
   );
   return `Pressure on a logarithmic scale over the distance from the throat. Air outside ${formatPressure(ambient)}. ${parts.join(' ')} ${answer.caution}`;
 }
 
 function panel(engines: readonly DrawnEngine[], ambient: number, box: Box, style: PanelStyle): SceneNode[] {
   const { type, line } = style;
-  const pressures = engines.flatMap(({ engine }) => engine.wall.map((point) => point.pressure));
+  const pressures = engines.flatMap(({ engine }) => engine.wall.map((point) => point.wallPressure));
   const places = engines.flatMap(({ engine }) => engine.wall.map((point) => point.axial));
   const low = 10 ** Math.floor(Math.log10(Math.min(...pressures, ambient > 0 ? ambient : 1e5)));
   const high = 10 ** Math.ceil(Math.log10(Math.max(...pressures)));
@@ -144,13 +144,13 @@ function curveOf(
   return group(`${style.colour} curve`, [
     {
       kind: 'path',
-      d: polyline(engine.wall.map((point) => ({ x: x(point.axial), y: y(point.pressure) }))),
+      d: polyline(engine.wall.map((point) => ({ x: x(point.axial), y: y(point.wallPressure) }))),
       stroke: style.colour,
       strokeWidth: line.curve,
       dash: dashOf(style, line.curve),
       join: 'round',
     },
-    ...(lip === undefined ? [] : [marker(style, x(lip.axial), y(lip.pressure), line.marker)]),
+    ...(lip === undefined ? [] : [marker(style, x(lip.axial), y(lip.wallPressure), line.marker)]),
   ]);
 }
 
@@ -168,7 +168,7 @@ function namesOf(
     const words: Words[] = [
       { text: plainText(engine.name), size: type.label, weight: 700, fill: style.colour },
       {
-        text: `${formatPressure(engine.exit.pressure)} at the lip`,
+        text: `${formatPressure(lipPressure(engine))} on the wall at the lip`,
         size: 0.9 * type.label,
         weight: 400,
         fill: 'ink',

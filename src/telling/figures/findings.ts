@@ -100,10 +100,15 @@ export function whereWords(altitude: Altitude): string {
   return altitude === 0 ? 'At sea level' : `At ${formatAltitude(altitude)}`;
 }
 
+/** Pressure on the wall at the lip, flowing full [Pa]. */
+export function lipPressure(engine: DrawnEngine['engine']): number {
+  return engine.wall.at(-1)?.wallPressure ?? engine.exit.pressure;
+}
+
 /** How much of the chamber's pressure is left at the lip. */
 export function wallFinding(engines: readonly DrawnEngine[]): string {
   const parts = engines.map(
-    ({ engine }) => `${engine.name} lets its gas down to ${formatPressure(engine.exit.pressure)}`,
+    ({ engine }) => `${engine.name} lets its gas down to ${formatPressure(lipPressure(engine))} on the wall`,
   );
   return `${parts.join(', ')}.`;
 }

@@ -75,15 +75,20 @@ function pointBetween(a: WallPoint, b: WallPoint, t: number): WallPoint {
   };
 }
 
-/** Where, after the throat, the wall pressure falls to a given one; the lip where it stays above. */
-export function stationAtPressure(wall: readonly WallPoint[], pressure: number): Station {
+/**
+ * Where, after the throat, a pressure falls to a given one; the lip where it stays above.
+ * @param which the mean over the cross-section, or the pressure on the wall
+ */
+export function stationAtPressure(
+  wall: readonly WallPoint[],
+  pressure: number,
+  which: 'pressure' | 'wallPressure',
+): Station {
   for (let i = 1; i < wall.length; i++) {
     const from = wall[i - 1] as WallPoint;
     const to = wall[i] as WallPoint;
-    if (to.axial <= 0 || to.pressure > pressure) continue;
-    return from.pressure <= pressure
-      ? from
-      : pointBetween(from, to, shareAt(from.pressure, to.pressure, pressure));
+    if (to.axial <= 0 || to[which] > pressure) continue;
+    return from[which] <= pressure ? from : pointBetween(from, to, shareAt(from[which], to[which], pressure));
   }
   return wall[wall.length - 1] as WallPoint;
 }

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import {
   chamberAndNozzleContour,
   defaultChamberShape,
+  nozzleModel,
   wallStates,
 } from '../../../src/physics/nozzle/index.ts';
 import { perfectGas } from './perfectGas.ts';
@@ -41,6 +42,28 @@ test('the same mass flows through every cross-section: ρ u A (1e-9)', () => {
     const flow = (pressure / (378 * temperature)) * velocity * radius ** 2; // the fixture's R = 378 J/(kg K)
     expect(Math.abs(flow / throat - 1)).toBeLessThan(1e-9);
   }
+});
+
+test('without a field the wall feels the mean', () => {
+  for (const { pressure, wallPressure } of states) expect(wallPressure).toBe(pressure);
+});
+
+test('the field’s wall pressure joins the mean before the throat and ends at the lip on which separation is judged', () => {
+  const nozzle = nozzleModel({ kind: 'bell', areaRatio: 30, length: 0.8 }, gas);
+  const felt = wallStates(contour, gas, nozzle.wallStations());
+  const lip = felt.at(-1)!;
+  expect(lip.wallPressure).toBeCloseTo(nozzle.at(1e5).flow.lipPressure, 3);
+  expect(lip.wallPressure / lip.pressure).toBeGreaterThan(1.2); // a bell turns its wall back towards the axis
+  const throat = felt.find(({ axial }) => axial === 0)!;
+  // Wall pressure in the throat below the mean: L. H. Back, P. F. Massier, H. L. Gier, AIAA J. 3(9), 1965.
+  expect(throat.wallPressure).toBeLessThan(throat.pressure);
+  for (let i = 1; i < felt.length; i++) {
+    const [before, here] = [felt[i - 1]!, felt[i]!];
+    if (here.axial <= 0) expect(here.wallPressure).toBeLessThanOrEqual(before.wallPressure);
+    expect(Math.abs(Math.log(here.wallPressure / before.wallPressure))).toBeLessThan(0.4);
+  }
+  for (const { axial, pressure, wallPressure } of felt)
+    if (axial < -0.16) expect(wallPressure).toBe(pressure);
 });
 
 /** NACA Report 1135, γ = 1.4: A/A* 4.23457 at M 3, 1.33984 at M 0.5. */

@@ -1,5 +1,5 @@
 /**
- * What the wall feels at the lip: from the flow field by characteristics where that can be had, else the mean over the exit.
+ * What the wall feels behind the throat: from the flow field by characteristics where that can be had.
  *
  * The field is two-dimensional: near the wall of a bell the gas has expanded less than in the middle, so that the wall
  * pressure at the lip is one and a half to two times the mean. Whether the flow leaves the wall hangs on the wall's.
@@ -13,14 +13,18 @@ import type { Expansion, FlowState } from '../gas/flow.ts';
 import { bellAnglesOf, parabolaPoints, THROAT_ARC_DOWNSTREAM, THROAT_ARC_UPSTREAM } from './bellShape.ts';
 import type { NozzleSpec } from './model.ts';
 import { bezier } from './nozzleWall.ts';
+import type { WallAtLip } from './separation.ts';
 
-export interface LipFlow {
+/** Pressure at one place of the wall. */
+export interface WallStation {
+  /** axial distance from the throat over throat radius [–] */ readonly axial: number;
   /** [Pa] */ readonly pressure: number;
-  /** [–]; null where the gas has no sound speed */ readonly mach: number | null;
-  /** How it was had: `field`, or `mean` with the reason why there is no field. */ readonly from:
-    | 'field'
-    | 'mean';
-  readonly reason: string | null;
+}
+
+export interface WallFlow {
+  /** The state at the wall of the lip; `mean`: over the exit, since there is no field. */ readonly lip: WallAtLip;
+  /** From throat to lip; null where there is no field. */ readonly stations: readonly WallStation[] | null;
+  /** Why there is no field. */ readonly reason: string | null;
 }
 
 type WalledNozzle = NozzleSpec & { kind: 'bell' | 'cone' };
@@ -33,19 +37,19 @@ const TABLE_CELLS = 96;
 /** How far below the mean exit pressure the gas table goes [–]: the axis of a bell expands well past its exit. */
 const TABLE_DEPTH = 0.004;
 
-/** The lip state of a walled nozzle that flows full; `exit` is the mean state at its area ratio. */
-export function lipFlow(spec: WalledNozzle, expansion: Expansion, exit: FlowState): LipFlow {
-  const found = attempt(() => lipFromField(spec, expansion, exit));
-  return found.ok
-    ? { ...found.value, from: 'field', reason: null }
-    : { pressure: exit.pressure, mach: exit.mach, from: 'mean', reason: found.problem.what };
+/** The flow at the wall of a nozzle that flows full; `exit` is the mean state at its area ratio. */
+export function wallFlow(spec: NozzleSpec, expansion: Expansion, exit: FlowState): WallFlow {
+  if (spec.kind !== 'bell' && spec.kind !== 'cone')
+    return meanFlow(exit, 'the nozzle has no wall of its own');
+  const found = attempt(() => fieldFlow(spec, expansion, exit));
+  return found.ok ? found.value : meanFlow(exit, found.problem.what);
 }
 
-function lipFromField(
-  spec: WalledNozzle,
-  expansion: Expansion,
-  exit: FlowState,
-): { readonly pressure: number; readonly mach: number } {
+function meanFlow({ pressure, mach }: FlowState, reason: string): WallFlow {
+  return { lip: { pressure, mach, from: 'mean' }, stations: null, reason };
+}
+
+function fieldFlow(spec: WalledNozzle, expansion: Expansion, exit: FlowState): WallFlow {
   const { throat } = expansion;
   const table = tabulateSupersonic(expansion, TABLE_DEPTH * exit.pressure, TABLE_CELLS);
   const gas = {
@@ -55,8 +59,16 @@ function lipFromField(
   };
   const start = throatCharacteristic(gas, 1, THROAT_ARC_UPSTREAM, ACROSS);
   const { net } = marchAlongWall(table, 'axisymmetric', start, fineWall(spec));
-  const lip = tableStateAt(table, net.nodes[net.offset(net.lineCount - 1, 0) + 3]!);
-  return { pressure: lip.pressure, mach: lip.mach };
+  const atWall = (line: number): number => net.offset(line, 0);
+  const lip = tableStateAt(table, net.nodes[atWall(net.lineCount - 1) + 3]!);
+  return {
+    lip: { pressure: lip.pressure, mach: lip.mach, from: 'field' },
+    stations: Array.from({ length: net.lineCount }, (_, line) => ({
+      axial: net.nodes[atWall(line)]!,
+      pressure: tableStateAt(table, net.nodes[atWall(line) + 3]!).pressure,
+    })),
+    reason: null,
+  };
 }
 
 /** The wall behind the throat in throat radii, finer where it turns. */
