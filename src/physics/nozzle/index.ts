@@ -27,6 +27,7 @@ export type {
   NozzleModel,
   NozzleSpec,
   ThrustAt,
+  WallStation,
 } from './model.ts';
 export { nozzleModel } from './nozzleModel.ts';
 export {
@@ -37,5 +38,4 @@ export {
 } from './separation.ts';
 export { type NozzleSize, throatAreaFor } from './size.ts';
 export { thrustCoefficientOf } from './thrustCoefficient.ts';
-export type { WallStation } from './wallFlow.ts';
 export { type WallState, wallStates } from './wallStates.ts';

@@ -1,5 +1,4 @@
 import type { Expansion, FlowState } from '../gas/flow.ts';
-import type { WallStation } from './wallFlow.ts';
 
 /** A wall as a list of points; axial distance from the throat plane [m], radius [m], wall angle [rad]. */
 export interface ContourPoint {
@@ -64,6 +63,12 @@ export interface ThrustAt {
   /** Why the value above is null. */ readonly absent: string | null;
   readonly flow: FlowVerdict;
   /** The exit state that applies at this ambient pressure (the adapting bound moves it). */ readonly exit: FlowState;
+}
+
+/** Pressure at one place of the wall. */
+export interface WallStation {
+  /** axial distance from the throat over throat radius [–] */ readonly axial: number;
+  /** [Pa] */ readonly pressure: number;
 }
 
 /** A nozzle on a given gas. Size-free: multiply by p0 · A_throat for newtons. */

@@ -11,15 +11,9 @@ import { throatCharacteristic } from '../flow/startLine.ts';
 import { marchAlongWall, type WallPoint } from '../flow/wallMarch.ts';
 import type { Expansion, FlowState } from '../gas/flow.ts';
 import { bellAnglesOf, parabolaPoints, THROAT_ARC_DOWNSTREAM, THROAT_ARC_UPSTREAM } from './bellShape.ts';
-import type { NozzleSpec } from './model.ts';
+import type { NozzleSpec, WallStation } from './model.ts';
 import { bezier } from './nozzleWall.ts';
 import type { WallAtLip } from './separation.ts';
-
-/** Pressure at one place of the wall. */
-export interface WallStation {
-  /** axial distance from the throat over throat radius [–] */ readonly axial: number;
-  /** [Pa] */ readonly pressure: number;
-}
 
 export interface WallFlow {
   /** The state at the wall of the lip; `mean`: over the exit, since there is no field. */ readonly lip: WallAtLip;

@@ -1,6 +1,5 @@
 import type { Expansion, FlowState } from '../gas/flow.ts';
-import type { Contour } from './model.ts';
-import type { WallStation } from './wallFlow.ts';
+import type { Contour, WallStation } from './model.ts';
 
 /** Mean state of the gas over the cross-section at one place of the wall, and the pressure that the wall itself feels. */
 export interface WallState {
