@@ -6,5 +6,7 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     pool: 'forks',
+    // What a browser shows follows within a second on a quiet machine; a busy one may take longer.
+    expect: { poll: { timeout: 15_000 } },
   },
 });
