@@ -80,7 +80,7 @@ export function studyApp({ file, changes, token, folders, hosts }: StudyAppParts
     context.header('Cache-Control', 'no-store');
     return streamSSE(context, async (stream) => {
       await new Promise<void>((resolve) => {
-        const stop = changes.listen(() => void stream.writeSSE({ event: 'study', data: 'changed' }));
+        const stop = changes.listen((what) => void stream.writeSSE({ event: 'study', data: what }));
         if (stop === null) return resolve();
         const beat = setInterval(() => void stream.write(': still here\n\n'), keepAlive);
         stream.onAbort(() => {

@@ -86,8 +86,8 @@ export function openStudyFile(folder: string): StudyFile {
         const { mtimeMs, size, ino } = await stat(join(folder, studyFileName));
         return `${mtimeMs}/${size}/${ino}`;
       } catch (error) {
-        if (isMissing(error)) return 'missing';
-        throw error;
+        // Whoever follows the file reads it then, and is told what is wrong with it.
+        return isMissing(error) ? 'missing' : `unreadable: ${String(error)}`;
       }
     },
   };

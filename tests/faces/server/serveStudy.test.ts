@@ -119,10 +119,9 @@ describe('reading and writing the study', () => {
       const stream = request({ port, hostname, path: '/api/changes' }, (incoming) => {
         incoming.setEncoding('utf8');
         incoming.on('data', (chunk: string) => {
-          if (chunk.includes('listening')) {
-            setTimeout(() => void writeFile(join(folder, 'study.yaml'), '# outside\n'), 500);
-          }
-          if (chunk.includes('event: study')) {
+          // The page reads the study again at this, so nothing changed before it can be missed.
+          if (chunk.includes('data: listening')) void writeFile(join(folder, 'study.yaml'), '# outside\n');
+          if (chunk.includes('data: changed')) {
             resolve(String(incoming.headers['content-type']));
             stream.destroy();
           }

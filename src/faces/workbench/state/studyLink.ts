@@ -53,13 +53,7 @@ async function problemOf(reply: Response): Promise<Problem> {
   );
 }
 
-/** Calls `tell` when the file was changed, and after a lost connection is there again. */
+/** Calls `tell` when the file may have changed: at each change, and whenever the connection comes to stand. */
 export function onStudyChanged(tell: () => void): void {
-  const stream = new EventSource('/api/changes');
-  let opened = false;
-  stream.addEventListener('study', tell);
-  stream.addEventListener('open', () => {
-    if (opened) tell();
-    opened = true;
-  });
+  new EventSource('/api/changes').addEventListener('study', tell);
 }
