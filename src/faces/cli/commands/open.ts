@@ -20,13 +20,14 @@ export async function openCommand(given: string, flags: OpenFlags, terminal: Ter
   const shelf = openDataShelf();
   const { study, folder } = await openStudy(given, shelf, terminal);
   const { question, shortAnswer } = await solveStudy(study, shelf, { version: programVersion() });
+  const stopped = untilStopped();
   const server = await serveStudy({ folder, ...(port !== undefined && { port }) });
   terminal.out(wrapped(question, terminal.width));
   terminal.out(wrapped(`${shortAnswer.verdict}. ${shortAnswer.text}`, terminal.width, '  '));
   terminal.out(`\nThe workbench is open at ${server.url}`);
   terminal.err('Only this machine can reach it. Stop it with Ctrl+C.');
   if (flags.browser) showInBrowser(server.url, terminal);
-  await untilStopped();
+  await stopped;
   await server.close();
   return EXIT.answered;
 }
