@@ -144,6 +144,7 @@ function settlePhases(work: GibbsWork, pressure: number, held: Held): NewtonOutc
   for (let round = 0; round < MOST_CHANGES; round++) {
     const outcome = minimiseGibbs(work, pressure, held);
     if (outcome !== 'converged') {
+      if (!freeT && outcome === 'singular' && makeUpEverything(work)) return 'no-gas';
       if (active.length === 0 || ++emptied > 4) return outcome;
       // A phase too many: the one that entered last goes, and the gas starts afresh.
       const index = active.findIndex((phase) => phase.phase === lastEntered);
@@ -291,6 +292,15 @@ function letEnter(work: GibbsWork, entering: ActivePhase, freeT: boolean): 'ente
   if (worst < 0) return 'no-gas';
   active.splice(worst, 1);
   return 'entered';
+}
+
+/** Whether the condensed phases hold every atom, so that the gas has shrunk to nothing. */
+function makeUpEverything({ active, mixture, elementTotals }: GibbsWork): boolean {
+  const E = mixture.elements.length;
+  const formulas = active.map(({ substance }) =>
+    mixture.formula.subarray(substance.index * E, (substance.index + 1) * E),
+  );
+  return asSumOf(formulas, elementTotals)?.every((amount) => amount >= 0) ?? false;
 }
 
 /** Coefficients by which `parts` add up to `whole`, or null when they can't. Least squares, exact for these small integers. */

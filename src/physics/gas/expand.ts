@@ -188,6 +188,11 @@ function shiftingIsentrope(work: GibbsWork, chamber: EquilibriumState): Isentrop
     chemistry: 'shifting',
     chamber,
     at,
+    kindOf: (state) =>
+      (state as EquilibriumState).phases
+        .map(({ phase }) => phase)
+        .sort((a, b) => a - b)
+        .join(' '),
     lowestPressure() {
       lowest ??= pressureOfLowestTemperature(at, chamber);
       return lowest;
@@ -247,6 +252,8 @@ function frozenFromIsentrope(
     chemistry: 'frozenFrom',
     chamber: shifting.chamber,
     at: (pressure) => (pressure > from.pressure ? shifting.at(pressure) : frozen.at(pressure)),
+    kindOf: (state) =>
+      state.pressure > from.pressure ? `shifting ${shifting.kindOf(state)}` : `held ${frozen.kindOf(state)}`,
     lowestPressure: () => frozen.lowestPressure(),
   };
 }

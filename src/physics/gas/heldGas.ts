@@ -222,6 +222,8 @@ export function heldIsentrope(gas: HeldGas, chamber: GasState, chemistry: Chemis
       last = state.temperature;
       return state;
     },
+    kindOf: ({ temperature, soundSpeed }) =>
+      `${gas.transitions.filter((T) => T < temperature).length}${soundSpeed === null ? ' between' : ''}`,
     lowestPressure() {
       const sums = sumsAt(gas, LOWEST_CONTINUED_TEMPERATURE, true);
       const lnP = (sums.entropy + gas.mixing - chamber.entropy / MOLAR_GAS_CONSTANT) / gas.gasMoles;

@@ -3,8 +3,8 @@
  *
  *   u = √(2 (h0 − h)),   A/A* = (ρu)* / (ρu),   c* = p0 / (ρu)*
  *
- * The throat is where the mass flux is greatest. Where the sound speed exists that is M = 1; where two phases pin the
- * temperature the maximum itself is sought.
+ * The throat is where the mass flux is greatest. Where the sound speed exists that is M = 1; where a phase change lies
+ * between the chamber and that place, or pins the temperature, the flux can have several tops and the greatest is sought.
  * Source: conservation of energy and mass; c* as in G. P. Sutton & O. Biblarz, Rocket Propulsion Elements, ch. 3.
  */
 
@@ -18,6 +18,8 @@ export interface Isentrope {
   readonly chemistry: ChemistryKind;
   /** State at rest. */ readonly chamber: GasState;
   at(pressure: number): GasState;
+  /** Which phases stand in a state and whether its composition follows: equal words mean that no edge lies between. */
+  kindOf(state: GasState): string;
   /** Lowest pressure that the rule reaches [Pa]. */
   lowestPressure(): number;
 }
@@ -110,78 +112,131 @@ function withFlow(state: GasState, chamber: GasState, sonicFlux: number): FlowSt
   };
 }
 
-/** M = 1 by the iteration p ← p (1 + γ M²)/(1 + γ) (RP-1311, eq. 6.16; from memory), else the maximum itself. */
+/**
+ * M = 1 by the iteration p ← p (1 + γ M²)/(1 + γ) (RP-1311, eq. 6.16; from memory). When the phases there are not those of
+ * the chamber, the sound speed has jumped on the way and the flux may have a higher top before it.
+ */
 function findThroat(isentrope: Isentrope): GasState {
+  const sonic = sonicState(isentrope);
+  if (sonic && isentrope.kindOf(sonic) === isentrope.kindOf(isentrope.chamber)) return sonic;
+  return greatestFlux(isentrope, sonic);
+}
+
+function sonicState(isentrope: Isentrope): GasState | null {
   const { chamber } = isentrope;
   const gamma = chamber.isentropicExponent ?? chamber.gammaFrozen;
   let pressure = chamber.pressure * (2 / (gamma + 1)) ** (gamma / (gamma - 1));
   for (let step = 0; step < 40; step++) {
     const state = isentrope.at(pressure);
-    if (state.soundSpeed === null || state.isentropicExponent === null) break;
+    if (state.soundSpeed === null || state.isentropicExponent === null) return null;
     const machSquared = (2 * (chamber.enthalpy - state.enthalpy)) / state.soundSpeed ** 2;
     if (Math.abs(machSquared - 1) < 2e-12) return state;
-    if (!(machSquared > 0 && machSquared < 30)) break;
+    if (!(machSquared > 0 && machSquared < 30)) return null;
     const next = (pressure * (1 + state.isentropicExponent * machSquared)) / (1 + state.isentropicExponent);
-    if (!(next > 0.02 * chamber.pressure && next < 0.9999 * chamber.pressure)) break;
+    if (!(next > 0.02 * chamber.pressure && next < 0.9999 * chamber.pressure)) return null;
     if (!(Math.abs(next - pressure) > 1e-15 * pressure)) return state;
     pressure = next;
   }
-  return greatestFlux(isentrope);
+  return null;
 }
 
-/** Shares of the chamber pressure between which a throat is sought when M = 1 does not mark it. */
-const THROAT_SHARES = { low: 0.02, high: 0.9995, scan: 40 };
+/** Shares of the chamber pressure between which a throat is sought when M = 1 does not mark it, and steps of the scans. */
+const THROAT_SHARES = { low: 0.02, high: 0.9995, scan: 40, fine: 48 };
 
-/** The greatest mass flux itself: a scan over ln p, then golden section about its top. */
-function greatestFlux(isentrope: Isentrope): GasState {
+interface FluxAt {
+  readonly lnP: number;
+  readonly flux: number;
+  /** Null where the isentrope has no state. */ readonly state: GasState | null;
+}
+
+/**
+ * The greatest mass flux itself: a scan over ln p, a finer one about its top, then every top and every edge of a phase
+ * change that the finer scan shows, narrowed down. `sonic`: the place of M = 1, when there is one.
+ */
+function greatestFlux(isentrope: Isentrope, sonic: GasState | null): GasState {
   const { chamber } = isentrope;
-  const flux = (lnP: number): number => {
+  const at = (lnP: number): FluxAt => {
     const state = tryState(isentrope, Math.exp(lnP));
-    return state instanceof ProblemError ? 0 : massFluxOf(chamber, state);
+    return state instanceof ProblemError
+      ? { lnP, flux: 0, state: null }
+      : { lnP, flux: massFluxOf(chamber, state), state };
   };
-  const bottom = Math.log(THROAT_SHARES.low * chamber.pressure);
-  const step = (Math.log(THROAT_SHARES.high * chamber.pressure) - bottom) / THROAT_SHARES.scan;
-  let top = 0;
-  let most = 0;
-  for (let i = THROAT_SHARES.scan; i >= 0; i--) {
-    const here = flux(bottom + i * step);
-    if (here > most) {
-      most = here;
-      top = i;
-    }
-  }
-  if (!(most > 0)) {
-    throw new ProblemError({
-      code: 'no-throat',
-      what: 'The gas cannot be followed from the chamber to a throat: no state of the flow was found below the chamber pressure.',
-      why: 'the mixture is nearly all condensed, or at the edge of its data',
-      mend: 'Use a mixture that is a gas for the greater part.',
-      facts: { chamberPressure: chamber.pressure, temperature: chamber.temperature },
-    });
-  }
+  const scan = (from: number, to: number, steps: number): FluxAt[] =>
+    Array.from({ length: steps + 1 }, (_, i) => at(to + (i / steps) * (from - to)));
+  const lnLow = Math.log(THROAT_SHARES.low * chamber.pressure);
+  const lnHigh = Math.log(THROAT_SHARES.high * chamber.pressure);
+  const coarse = scan(lnLow, lnHigh, THROAT_SHARES.scan);
+  const top = coarse.reduce((best, here) => (here.flux > best.flux ? here : best));
+  if (!(top.flux > 0)) throw noThroat(chamber);
+  const margin = (2.5 * (lnHigh - lnLow)) / THROAT_SHARES.scan;
+  const fine = scan(
+    Math.max(top.lnP - margin, lnLow),
+    Math.min(top.lnP + margin, lnHigh),
+    THROAT_SHARES.fine,
+  );
+  const found: FluxAt[] = [top];
+  if (sonic) found.push({ lnP: Math.log(sonic.pressure), flux: massFluxOf(chamber, sonic), state: sonic });
+  // A top within this of the best so far may still be the greatest after narrowing down.
+  const worthwhile = (flux: number): boolean => flux > 0.999 * top.flux;
+  fine.forEach((here, i) => {
+    const before = fine[i - 1];
+    const after = fine[i + 1];
+    if (!worthwhile(here.flux) || !before || !after) return;
+    if (here.flux >= before.flux && here.flux >= after.flux) found.push(narrowTop(at, after.lnP, before.lnP));
+    if (here.state && after.state && isentrope.kindOf(here.state) !== isentrope.kindOf(after.state))
+      found.push(narrowEdge(isentrope, at, here, after));
+  });
+  const greatest = found.reduce((best, here) => (here.flux > best.flux ? here : best));
+  return isentrope.at(Math.exp(greatest.lnP));
+}
+
+/** Golden section for the top of the flux between two values of ln p. */
+function narrowTop(at: (lnP: number) => FluxAt, from: number, to: number): FluxAt {
   const ratio = (Math.sqrt(5) - 1) / 2;
-  let low = bottom + Math.max(top - 1, 0) * step;
-  let high = bottom + Math.min(top + 1, THROAT_SHARES.scan) * step;
-  let a = high - ratio * (high - low);
-  let b = low + ratio * (high - low);
-  let fa = flux(a);
-  let fb = flux(b);
+  let low = from;
+  let high = to;
+  let a = at(high - ratio * (high - low));
+  let b = at(low + ratio * (high - low));
   for (let i = 0; i < 90 && high - low > 1e-11; i++) {
-    if (fa < fb) {
-      low = a;
+    if (a.flux < b.flux) {
+      low = a.lnP;
       a = b;
-      fa = fb;
-      b = low + ratio * (high - low);
-      fb = flux(b);
+      b = at(low + ratio * (high - low));
     } else {
-      high = b;
+      high = b.lnP;
       b = a;
-      fb = fa;
-      a = high - ratio * (high - low);
-      fa = flux(a);
+      a = at(high - ratio * (high - low));
     }
   }
-  return isentrope.at(Math.exp(fa > fb ? a : b));
+  return a.flux > b.flux ? a : b;
+}
+
+/** Bisection for the edge of a phase change; the state on its upstream side. */
+function narrowEdge(
+  isentrope: Isentrope,
+  at: (lnP: number) => FluxAt,
+  upstream: FluxAt,
+  downstream: FluxAt,
+): FluxAt {
+  const kind = isentrope.kindOf(upstream.state!);
+  let high = upstream;
+  let low = downstream.lnP;
+  for (let i = 0; i < 60 && high.lnP - low > 1e-12; i++) {
+    const middle = at(0.5 * (high.lnP + low));
+    if (middle.state && isentrope.kindOf(middle.state) === kind) high = middle;
+    else low = middle.lnP;
+  }
+  return high;
+}
+
+function noThroat(chamber: GasState): ProblemError {
+  return new ProblemError({
+    code: 'no-throat',
+    what: 'The gas cannot be followed from the chamber to a throat: no state of the flow was found below the chamber pressure.',
+    why: 'the mixture is nearly all condensed, or at the edge of its data',
+    mend: 'Use a mixture that is a gas for the greater part.',
+    facts: { chamberPressure: chamber.pressure, temperature: chamber.temperature },
+  });
 }
 
 /** ln(A/A*) − ln(ε) at a state. */

@@ -8,6 +8,7 @@ import {
   saturationPressure,
   workFor,
 } from '../../../src/physics/gas/index.ts';
+import { problemCode } from '../problemCode.ts';
 import { burnt, mixed, propellant, species } from './rows.ts';
 
 const names = (composition: Record<string, number>): string[] =>
@@ -148,4 +149,48 @@ describe('burning in a chamber of finite width', () => {
     const energy = chamberEnd.enthalpy + chamberEnd.velocity ** 2 / 2;
     expect(Math.abs(energy - reactants.enthalpy) / 1e6).toBeLessThan(1e-7);
   });
+});
+
+describe('the throat is the greatest mass flux also where a phase change makes several tops', () => {
+  // Alumina begins to freeze between the chamber and the place where M = 1. The law is the definition of the throat.
+  const cases: [string, Parameters<typeof expandBurnt>[0], number][] = [
+    ['6.4 % aluminium in AP and HTPB', mixed({ AP: 0.736, Al: 0.064, HTPB: 0.2 }), 7e6],
+    ['the same at 5 bar', mixed({ AP: 0.732, Al: 0.068, HTPB: 0.2 }), 5e5],
+    ['much aluminium, much binder', mixed({ AP: 0.572, Al: 0.188, HTPB: 0.24 }), 7e6],
+    ['wet oxygen that rains', burnt('LOX-66K', 'LCH4-95K', 0.0644), 3e5],
+  ];
+  for (const kind of ['shifting', 'frozen'] as const) {
+    test.each(cases)(`%s, ${kind}`, (_name, reactants, pressure) => {
+      const expansion = expandBurnt(reactants, species, { pressure, chemistry: { kind } });
+      for (let i = 1; i <= 100; i++) {
+        const { massFlux } = expansion.atPressure(pressure * Math.exp(-0.01 * i));
+        expect(massFlux / expansion.throat.massFlux).toBeLessThan(1 + 1e-9);
+      }
+    });
+  }
+
+  test('frozen from a pressure just before the throat', () => {
+    for (const share of [0.5, 0.58, 0.62, 0.7, 0.9]) {
+      const gas = burnt('LOX', 'LCH4', 3.4);
+      const expansion = expandBurnt(gas, species, {
+        pressure: 1e7,
+        chemistry: { kind: 'frozenFrom', pressure: share * 1e7 },
+      });
+      for (let i = 1; i <= 100; i++) {
+        const { massFlux } = expansion.atPressure(1e7 * Math.exp(-0.01 * i));
+        expect(massFlux / expansion.throat.massFlux).toBeLessThan(1 + 1e-9);
+      }
+    }
+  });
+});
+
+test('pure water below its boiling point is no gas, at any temperature and pressure', () => {
+  for (const pressure of [1e5, 1e6, 5e6, 2e7])
+    for (let temperature = 280; temperature <= 350; temperature += 10) {
+      const water = { elements: { H: 111, O: 55.5 }, enthalpy: 0, density: null };
+      const code = problemCode(() =>
+        expandHeated(water, species, { pressure, temperature, chemistry: { kind: 'shifting' } }),
+      );
+      expect(code, `${temperature} K, ${pressure} Pa`).toBe('no-gas-left');
+    }
 });
