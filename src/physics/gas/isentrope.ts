@@ -114,12 +114,25 @@ function withFlow(state: GasState, chamber: GasState, sonicFlux: number): FlowSt
 
 /**
  * M = 1 by the iteration p ← p (1 + γ M²)/(1 + γ) (RP-1311, eq. 6.16; from memory). When the phases there are not those of
- * the chamber, the sound speed has jumped on the way and the flux may have a higher top before it.
+ * the chamber, the sound speed has jumped on the way and the flux may have a higher top before it; where condensed matter
+ * evaporates behind it, a higher one behind.
  */
 function findThroat(isentrope: Isentrope): GasState {
   const sonic = sonicState(isentrope);
-  if (sonic && isentrope.kindOf(sonic) === isentrope.kindOf(isentrope.chamber)) return sonic;
-  return greatestFlux(isentrope, sonic);
+  const alone =
+    sonic && isentrope.kindOf(sonic) === isentrope.kindOf(isentrope.chamber) && !risesAgain(isentrope, sonic);
+  return alone ? sonic : greatestFlux(isentrope, sonic);
+}
+
+/** Share of the sonic pressure at which a second top of the flux, where there is one, has risen above the first. */
+const LOOK_BEHIND = 0.78;
+
+function risesAgain(isentrope: Isentrope, sonic: GasState): boolean {
+  const carriesCondensed = sonic.molarMass < sonic.molarMassGas * (1 - 1e-9);
+  if (!carriesCondensed) return false;
+  const behind = tryState(isentrope, LOOK_BEHIND * sonic.pressure);
+  if (behind instanceof ProblemError) return false;
+  return massFluxOf(isentrope.chamber, behind) > massFluxOf(isentrope.chamber, sonic);
 }
 
 function sonicState(isentrope: Isentrope): GasState | null {
