@@ -7,6 +7,8 @@ import { type SolvedStudy, solveStudyLive } from '../../src/answer/solve.ts';
 import { openDataShelf } from '../../src/faces/disk/data.ts';
 import { knownNames } from '../../src/study/names.ts';
 import { readStudy } from '../../src/study/read.ts';
+import { ambientAt, conditionAt, rowsOf } from '../../src/telling/figures/conditions.ts';
+import { cutPanel } from '../../src/telling/figures/cutPanel.ts';
 import {
   CAUTION_SHORT,
   cutView,
@@ -18,6 +20,7 @@ import {
   sizeOutlines,
   thrustOverAltitude,
 } from '../../src/telling/index.ts';
+import { layoutOf } from '../../src/telling/look/formats.ts';
 import { boxesOverlap, textBox } from '../../src/telling/scene/box.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 
@@ -90,8 +93,42 @@ describe('every figure', () => {
       expect(over).toEqual([]);
       expect(texts.map((node) => node.text).join(' ')).toContain(CAUTION_SHORT);
       expect(scene.description).toMatch(/not for building, pressurising or firing/);
+      for (const { name } of Object.values(studies[study]!.answer.engines))
+        expect(texts.map((node) => node.text).join(' '), 'engines without a name').toContain(name);
     },
   );
+
+  test.each(['example', 'starter', 'lone'])('cut open, the engines of the %s are large', (study) => {
+    for (const size of ['16:9', '9:16', '1:1', 'print'] as const) {
+      const { answer } = studies[study]!;
+      const layout = layoutOf(size);
+      const { safe } = layout;
+      const room = {
+        x: safe.left,
+        y: 0.35 * layout.height,
+        width: safe.right - safe.left,
+        height: (layout.upright ? 0.45 : 0.36) * layout.height,
+      };
+      const { scale } = cutPanel(answer, 0, room, layout, { size, theme: 'light' });
+      const longest = Math.max(...Object.values(answer.engines).map(({ contour }) => contour.totalLength));
+      const widest = Math.max(...Object.values(answer.engines).map(({ exit }) => exit.diameter));
+      // House rule: the drawing is the largest thing on the picture. Two fifths of its room upward (less a hair), or a quarter of it across.
+      const large = longest * scale > 0.38 * room.height || widest * scale > 0.25 * room.width;
+      expect(large, `${size}: ${Math.round(scale)} px/m`).toBe(true);
+    }
+  });
+
+  test('between two known altitudes a nozzle that adapts has the pressure of the air at its exit', () => {
+    const { answer } = studies.example!;
+    const adapting = Object.values(answer.engines).find(({ contourIs }) => contourIs === 'notional')!;
+    const rows = rowsOf(adapting, { size: '16:9', theme: 'light' });
+    for (const altitude of [3_000, 7_000, 12_000]) {
+      const ambient = ambientAt(altitude);
+      expect(conditionAt(rows, ambient).exitPressure / ambient).toBeCloseTo(1, 9);
+    }
+    const high = ambientAt(adapting.matched.altitude! + 1000);
+    expect(conditionAt(rows, high).exitPressure).toBeGreaterThan(high);
+  });
 
   test.each(Object.keys(kinds))(
     '%s is the same bytes twice, in both themes, and an outside reader draws it',

@@ -54,9 +54,20 @@ export function conditionAt(rows: readonly ConditionRow[], ambient: number): Con
     specificImpulse: maybe(below.specificImpulse, above.specificImpulse),
     thrust: maybe(below.thrust, above.thrust),
     thrustIfFull: between(below.thrustIfFull, above.thrustIfFull),
-    exitPressure: between(below.exitPressure, above.exitPressure),
+    exitPressure: exitBetween(below, above, ambient, between),
     flow: moreCareful(below.flow, above.flow, between),
   };
+}
+
+/** A nozzle that adapts keeps the air's pressure at its exit as long as it can still close; others move evenly. */
+function exitBetween(
+  below: ConditionRow,
+  above: ConditionRow,
+  ambient: number,
+  between: (low: number, high: number) => number,
+): number {
+  const matched = Math.abs(above.exitPressure - above.ambientPressure) <= 1e-6 * above.ambientPressure;
+  return matched ? Math.max(ambient, below.exitPressure) : between(below.exitPressure, above.exitPressure);
 }
 
 /** Denser air than any row knows: nothing is said of the thrust there. */

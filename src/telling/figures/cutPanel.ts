@@ -4,20 +4,24 @@
  */
 
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
-import { shorten, textWidth, wrapText } from '../look/measureText.ts';
-import { pressureStep } from '../look/pressureRamp.ts';
+import { wrapAtMost, wrapBalanced, wrapText } from '../look/measureText.ts';
 import { formatAltitude, formatPressure } from '../numbers/formatNumber.ts';
-import { type Box, boxOfPoints, grown } from '../scene/box.ts';
-import { type Point, polyline, segment } from '../scene/pathData.ts';
+import type { Box } from '../scene/box.ts';
+import { segment } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
+import { airReach, type CutEngine, engineNodes, lipY, mounting, wash, widest } from './cutEngine.ts';
 import { adapts, type DrawnEngine, drawnEngines } from './drawnEngines.ts';
-import { gasBands, type Station, stationAtPressure } from './gasBands.ts';
-import { lineSample, marker, type Words, wordsAt, wordsSize } from './marks.ts';
+import { LEADING, lineSample, type Words, wordsAt, wordsSize } from './marks.ts';
 import type { Altitude, FigureOptions } from './options.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
-import { pressureKey, pressureKeyHeight } from './pressureKey.ts';
+import {
+  pressureKey,
+  pressureKeyHeight,
+  pressureKeyUpright,
+  pressureKeyUprightWidth,
+} from './pressureKey.ts';
 
 export interface CutPanelOptions extends FigureOptions {
   /** Rows at this altitude by engine id, where the caller has computed them exactly. */
@@ -36,15 +40,44 @@ export interface CutPanel {
   readonly places: Readonly<Record<string, { readonly axisX: number; readonly faceY: number }>>;
 }
 
-interface CutEngine extends DrawnEngine {
-  readonly row: ConditionRow;
-  /** [px] */ readonly axisX: number;
-  /** [px] the injector face */ readonly faceY: number;
-  readonly scale: number;
+/** What stands where. */
+interface Plan {
+  /** Words beside the engines, so that these may be tall; else above and below them. */ readonly beside: boolean;
+  /** The key upright after the first engine; else along the foot. */ readonly keyUpright: boolean;
+  readonly count: number;
+  /** Width of an engine with its words. */ readonly cell: number;
+  /** Width of the words beside an engine; 0 when they stand above and below. */ readonly column: number;
+  /** Width left out after the first cell. */ readonly between: number;
 }
 
-/** Distance in the log of pressure within which an isobar would run into the ambient's own edge: 0.09 decades. */
-const NEAR_AMBIENT = 0.09;
+/** Words beside the engines and the key below them: there is room for the shortest only. */
+const isTight = (plan: Plan): boolean => plan.beside && !plan.keyUpright;
+
+/** Widths of the words beside an engine, in label sizes: the least that reads well, and the most. */
+const COLUMN = { least: 5, most: 9 } as const;
+
+function planOf(
+  box: Box,
+  count: number,
+  { legend, key, middle }: { readonly legend: boolean; readonly key: boolean; readonly middle: number },
+  { type }: PanelStyle,
+): Plan {
+  const keyUpright = key && box.width > 33 * type.label;
+  const between = keyUpright ? pressureKeyUprightWidth(type.small) + 1.4 * type.label : middle;
+  const cell = (box.width - (keyUpright ? between : between * (count - 1))) / count;
+  const column = Math.min(0.46 * cell, COLUMN.most * type.label);
+  const beside = legend && cell > 0.85 * box.height && column >= COLUMN.least * type.label;
+  return { count, beside, keyUpright, cell, between, column: beside ? column : 0 };
+}
+
+/** An engine with all the words said of it. */
+interface Spoken {
+  readonly drawn: CutEngine;
+  readonly names: readonly Words[];
+  readonly state: readonly Words[];
+  /** Left edge of its cell. */ readonly left: number;
+  /** Left edge of the words beside it. */ readonly wordsLeft: number;
+}
 
 export function cutPanel(
   answer: StudyAnswer,
@@ -55,274 +88,178 @@ export function cutPanel(
 ): CutPanel {
   const { type } = style;
   const ambient = ambientAt(altitude);
-  const drawnHere = drawnEngines(answer, 2, options.styles).engines.filter(
-    ({ engine }) => options.only === undefined || engine.id === options.only,
-  );
-  const engines = drawnHere.map((drawn) => ({
-    ...drawn,
-    row: options.rows?.[drawn.engine.id] ?? conditionAt(rowsOf(drawn.engine, options), ambient),
-  }));
+  const engines = drawnEngines(answer, 2, options.styles)
+    .engines.filter(({ engine }) => options.only === undefined || engine.id === options.only)
+    .map((drawn) => ({
+      ...drawn,
+      row: options.rows?.[drawn.engine.id] ?? conditionAt(rowsOf(drawn.engine, options), ambient),
+    }));
   const legend = options.legend !== false;
   const key = options.key !== false;
-  const middle = engines.length > 1 ? (options.middle ?? 0) : 0;
-  const cell = (box.width - middle * (engines.length - 1)) / engines.length;
-  const labels = engines.map((drawn) => lipWords(drawn, ambient, 0.94 * cell, style));
-  const labelHeight = Math.max(...labels.map((lines) => wordsSize(lines).height));
-  const legendHeight = legend ? 2.5 * type.label : 0;
-  const strut = 0.7 * type.label;
-  const footHeight = (key ? pressureKeyHeight(type.small) : 1.6 * type.small) + 0.4 * type.label;
-  const mountY = box.y + legendHeight;
-  const faceY = mountY + strut;
-  const room = box.y + box.height - footHeight - labelHeight - 0.6 * type.label - faceY;
-  const scale = Math.min(
-    room / Math.max(...engines.map(({ engine }) => engine.contour.totalLength)),
-    (0.82 * cell) / Math.max(...engines.map(({ engine }) => 2 * widest(engine.wall))),
+  const plan = planOf(box, engines.length, { legend, key, middle: options.middle ?? 0 }, style);
+  const wordsWidth = plan.beside ? plan.column - 0.5 * type.label : 0.94 * plan.cell;
+  const states = engines.map((drawn) => stateWords(drawn, ambient, wordsWidth, { plan, legend }, style));
+  const names = engines.map((drawn, i) => {
+    if (!legend) return [];
+    const lines = plan.beside ? factLinesBeside(box, i === 0, wordsSize(states[i] ?? []).height, style) : 3;
+    return legendWords(drawn, wordsWidth, lines, isTight(plan) ? type.foot : type.small, style);
+  });
+  const engineWidth = plan.cell - plan.column;
+  const { mountY, faceY, scale } = hang(
+    engines,
+    box,
+    plan,
+    { legend, key, names: tallest(names), states: tallest(states) },
+    style,
   );
-  const cut = engines.map(
-    (drawn, i): CutEngine => ({
-      ...drawn,
-      scale,
-      faceY,
-      axisX: box.x + i * (cell + middle) + 0.5 * cell,
-    }),
-  );
+  const spoken = engines.map((drawn, i): Spoken => {
+    const left = box.x + i * (plan.cell + plan.between);
+    const axisX = left + (i === 0 ? plan.column : 0) + engineWidth / 2;
+    return {
+      drawn: { ...drawn, scale, mountY, faceY, axisX },
+      names: names[i] ?? [],
+      state: states[i] ?? [],
+      left,
+      wordsLeft: i === 0 ? left : left + engineWidth + 0.5 * type.label,
+    };
+  });
+  const half = (plan.beside ? 0.46 : 0.42) * engineWidth;
   return {
     scale,
-    places: Object.fromEntries(cut.map(({ engine, axisX }) => [engine.id, { axisX, faceY }])),
+    places: Object.fromEntries(spoken.map(({ drawn: { engine, axisX } }) => [engine.id, { axisX, faceY }])),
     nodes: [
       group(
         'air',
-        cut.flatMap((drawn) => wash(drawn, ambient, cell, box, style)),
+        spoken.flatMap(({ drawn }) => wash(drawn, ambient, airWidth(plan, box), box, style)),
       ),
-      ...cut.map((drawn, i) =>
-        group(`${drawn.style.colour} cut`, [
-          ...mounting(drawn, mountY, cell, style),
-          ...engineNodes(drawn, ambient, style),
-          ...(legend ? legendNodes(drawn, box.y, cell, style) : []),
-          ...wordsAt(labels[i] ?? [], drawn.axisX, lipY(drawn) + 0.4 * type.label, 'middle', true),
+      ...spoken.map((one) =>
+        group(`${one.drawn.style.colour} cut`, [
+          ...mounting(one.drawn, half, style),
+          ...engineNodes(one.drawn, ambient, style),
+          ...(plan.beside ? wordsBeside(one, style) : wordsAboveAndBelow(one, box.y, half, style)),
         ]),
       ),
-      group('scale', scaleBar(box, scale, engines.length, style)),
-      ...(key ? [group('key', keyNodes(box, ambient, style))] : []),
+      group('scale', scaleBar(box, scale, plan, style)),
+      ...(key ? [group('key', keyNodes(box, plan, ambient, style))] : []),
     ],
   };
 }
 
-const widest = (wall: readonly Station[]): number => Math.max(...wall.map((point) => point.radius));
-
-function lipY({ engine, faceY, scale }: CutEngine): number {
-  return faceY + engine.contour.totalLength * scale;
+/** Room over which the air may fade around an engine; beside the words no more than its height asks for. */
+function airWidth(plan: Plan, box: Box): number {
+  const width = plan.cell - plan.column;
+  return plan.beside ? Math.min(width, 0.9 * box.height) : width;
 }
 
-/** Drawing place of a station, left or right of the axis. */
-function place(drawn: CutEngine, station: Station, side: -1 | 1): Point {
-  const face = drawn.engine.wall[0] as Station;
-  return {
-    x: drawn.axisX + side * station.radius * drawn.scale,
-    y: drawn.faceY + (station.axial - face.axial) * drawn.scale,
-  };
+const tallest = (all: readonly (readonly Words[])[]): number =>
+  Math.max(...all.map((lines) => wordsSize(lines).height));
+
+/** Where the engines hang, and at which scale: as large as the room left by all words allows. */
+function hang(
+  engines: readonly DrawnEngine[],
+  box: Box,
+  plan: Plan,
+  words: {
+    readonly legend: boolean;
+    readonly key: boolean;
+    readonly names: number;
+    readonly states: number;
+  },
+  { type }: PanelStyle,
+): { readonly mountY: number; readonly faceY: number; readonly scale: number } {
+  const above = plan.beside || !words.legend ? 0 : (LEADING + 0.4) * type.label + words.names;
+  const air = plan.keyUpright ? 1.8 * airReach(airWidth(plan, box), type) : 0;
+  const below = plan.beside ? air : words.states + 0.6 * type.label;
+  const keyHeight = words.key && !plan.keyUpright ? pressureKeyHeight(type.small) : 0;
+  const barHeight = plan.beside ? 0 : 1.6 * type.small;
+  const foot = Math.max(keyHeight, barHeight);
+  const mountY = box.y + above;
+  const faceY = mountY + 0.7 * type.label;
+  const room = box.y + box.height - foot - (foot > 0 ? 0.4 * type.label : 0) - below - faceY;
+  // Beside the engines the air must fade before it reaches the words.
+  const width = (plan.beside ? 0.64 : 0.82) * (plan.cell - plan.column);
+  const scale = Math.min(
+    room / Math.max(...engines.map(({ engine }) => engine.contour.totalLength)),
+    width / Math.max(...engines.map(({ engine }) => 2 * widest(engine.wall))),
+  );
+  return { mountY, faceY, scale };
 }
 
-/** Outline of a stretch of the nozzle, down the left wall and up the right one. */
-function outline(drawn: CutEngine, stations: readonly Station[]): Point[] {
+function wordsBeside({ drawn, names, state, wordsLeft }: Spoken, style: PanelStyle): SceneNode[] {
+  const { type } = style;
+  const top = drawn.mountY - 0.2 * type.label;
+  const below = top + (LEADING + 0.5) * type.label + wordsSize(names).height;
+  return [...nameNodes(drawn, names, wordsLeft, top, style), ...wordsAt(state, wordsLeft, below)];
+}
+
+function wordsAboveAndBelow(
+  { drawn, names, state }: Spoken,
+  top: number,
+  half: number,
+  style: PanelStyle,
+): SceneNode[] {
+  const below = lipY(drawn) + 0.4 * style.type.label;
   return [
-    ...stations.map((station) => place(drawn, station, -1)),
-    ...[...stations].reverse().map((station) => place(drawn, station, 1)),
+    ...nameNodes(drawn, names, drawn.axisX - half, top, style),
+    ...wordsAt(state, drawn.axisX, below, 'middle', true),
   ];
 }
 
-/**
- * The air: it hugs the engine and what leaves it, and fades away, since a frame would only be a frame.
- * It begins below the mounting line, where the names stand.
- */
-function wash(drawn: CutEngine, ambient: number, cell: number, box: Box, { type }: PanelStyle): SceneNode[] {
-  const step = pressureStep(ambient);
-  if (step === 0) return [];
-  const { wall } = drawn.engine;
-  const length = drawn.engine.contour.totalLength;
-  const reach = Math.min(0.11 * cell, 3.4 * type.label);
-  const deviation = 0.5 * reach;
-  const spread = reach + 3 * deviation;
-  const face = wall[0] as Station;
-  const lip = wall[wall.length - 1] as Station;
-  const top = face.axial + Math.min((1.6 * reach) / drawn.scale, 0.4 * length);
-  // What is drawn reaches as far again below as it is grown and blurred; past the box there are other things.
-  const floor = face.axial + (box.y + box.height - 2 * reach - drawn.faceY) / drawn.scale;
-  const bottom = Math.max(top, Math.min(lip.axial + 0.12 * length, floor));
-  const below = wall.filter((point) => point.axial > top && point.axial < bottom);
-  const first = wall.findLast((point) => point.axial <= top) ?? face;
-  const down = { axial: bottom, radius: below.at(-1)?.radius ?? first.radius };
-  const shape = outline(drawn, [{ axial: top, radius: first.radius }, ...below, down]);
-  const colour = `pressure-${step}` as const;
+/** Line sample, and below it name and plain facts: the legend. */
+function nameNodes(
+  drawn: CutEngine,
+  names: readonly Words[],
+  x: number,
+  y: number,
+  { type, line }: PanelStyle,
+): SceneNode[] {
+  if (names.length === 0) return [];
   return [
-    {
-      kind: 'group',
-      name: `${drawn.style.colour} wash`,
-      blur: {
-        deviation,
-        ...grown(boxOfPoints(shape), spread),
-      },
-      children: [
-        {
-          kind: 'path',
-          d: polyline(shape, true),
-          fill: colour,
-          stroke: colour,
-          strokeWidth: 2 * reach,
-          join: 'round',
-        },
-      ],
-    },
+    ...lineSample(
+      drawn.style,
+      x,
+      y + 0.55 * type.label,
+      2.6 * type.label,
+      0.8 * line.curve,
+      0.75 * line.marker,
+    ),
+    ...wordsAt(names, x, y + LEADING * type.label),
   ];
 }
 
-function mounting(drawn: CutEngine, mountY: number, cell: number, { line }: PanelStyle): SceneNode[] {
-  const half = 0.42 * cell;
-  const face = (drawn.engine.wall[0] as Station).radius * drawn.scale;
-  const spread = Math.max(face, drawn.faceY - mountY);
+/** How many lines of facts the column beside an engine has room for, the scale bar below the first one. */
+function factLinesBeside(box: Box, overScale: boolean, states: number, { type }: PanelStyle): number {
+  const rest = box.height - (overScale ? 2 * type.small : 0) - states - (2 * LEADING + 0.5) * type.label;
+  return Math.max(1, Math.min(4, Math.floor(rest / (LEADING * type.foot))));
+}
+
+/** Name and plain facts. */
+function legendWords(
+  drawn: DrawnEngine,
+  width: number,
+  factLines: number,
+  factSize: number,
+  { type }: PanelStyle,
+): Words[] {
+  const name = wrapAtMost(plainText(drawn.engine.name), width, type.label, 700, 2);
+  const facts = wrapBalanced(plainText(drawn.engine.description), width, factSize, 400, factLines);
   return [
-    {
-      kind: 'path',
-      d: segment(drawn.axisX - half, mountY, drawn.axisX + half, mountY),
-      stroke: 'rule-2',
-      strokeWidth: line.leader,
-    },
-    {
-      kind: 'path',
-      d: polyline([
-        { x: drawn.axisX - spread, y: mountY },
-        { x: drawn.axisX - 0.4 * face, y: drawn.faceY },
-        { x: drawn.axisX, y: mountY },
-        { x: drawn.axisX + 0.4 * face, y: drawn.faceY },
-        { x: drawn.axisX + spread, y: mountY },
-      ]),
-      stroke: 'ink',
-      strokeWidth: line.leader,
-    },
+    ...name.map((text): Words => ({ text, size: type.label, weight: 700, fill: drawn.style.colour })),
+    ...facts.map((text): Words => ({ text, size: factSize, weight: 400, fill: 'ink-2' })),
   ];
 }
 
-function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle): SceneNode[] {
-  const { engine } = drawn;
-  const { line } = style;
-  const lip = engine.wall[engine.wall.length - 1] as Station;
-  const end = gasEnd(drawn);
-  const whole = outline(drawn, engine.wall);
-  const isobarHalf = (station: Station): Point[] => [place(drawn, station, -1), place(drawn, station, 1)];
-  const { bands, isobars } = gasBands(engine.wall, end.axial);
-  const adapting = adapts(engine);
-  const beyond = [end, ...engine.wall.filter((point) => point.axial > end.axial)];
-  const nodes: SceneNode[] = [];
-  if (engine.contourIs === 'shape')
-    nodes.push({
-      kind: 'path',
-      d: polyline(openOutline(drawn, engine.wall)),
-      stroke: 'ink',
-      strokeWidth: 2 * line.metal,
-      join: 'miter',
-    });
-  // Paper first: beyond the end of the computed gas nothing of the metal's inner half may show.
-  if (engine.contourIs === 'shape' || !adapting)
-    nodes.push({ kind: 'path', d: polyline(whole, true), fill: 'paper' });
-  if (!adapting && end.axial < lip.axial)
-    nodes.push({
-      kind: 'path',
-      d: polyline(outline(drawn, beyond), true),
-      fill: {
-        pattern: 'hatch',
-        colour: 'rule-2',
-        angle: 45,
-        gap: 5 * line.leader,
-        width: 0.5 * line.leader,
-        opacity: 0.7,
-      },
-    });
-  // Each band reaches down under all later ones: side by side, the paper would shine through the seams.
-  bands.forEach((band, i) => {
-    const downward = bands
-      .slice(i)
-      .flatMap(({ stations }, later) => (later === 0 ? stations : stations.slice(1)));
-    nodes.push({ kind: 'path', d: polyline(outline(drawn, downward), true), fill: `pressure-${band.step}` });
-  });
-  for (const isobar of isobars) {
-    if (ambient > 0 && Math.abs(Math.log10(isobar.pressure / ambient)) < NEAR_AMBIENT) continue;
-    nodes.push({
-      kind: 'path',
-      d: polyline(isobarHalf(isobar)),
-      stroke: 'ink',
-      strokeWidth: isobar.powerOfTen ? line.isobarDecade : line.isobar,
-      strokeOpacity: isobar.powerOfTen ? 0.34 : 0.13,
-    });
-  }
-  if (engine.contourIs === 'notional') nodes.push(...notionalWall(drawn, end, style));
-  nodes.push({
-    kind: 'path',
-    d: segment(drawn.axisX, drawn.faceY, drawn.axisX, lipY(drawn)),
-    stroke: 'ink',
-    strokeWidth: line.axisOfSymmetry,
-    strokeOpacity: 0.5,
-    dash: [14, 4, 2, 4].map((length) => length * line.axisOfSymmetry),
-  });
-  if (drawn.row.flow.state === 'separated')
-    for (const side of [-1, 1] as const) {
-      const at = place(drawn, end, side);
-      nodes.push(marker(drawn.style, at.x, at.y, 0.8 * line.marker));
-    }
-  return nodes;
-}
-
-/** How far down the gas is known: to the lip, to where it leaves the wall, or to where it matches the air. */
-function gasEnd({ engine, row }: CutEngine): Station {
-  const lip = engine.wall[engine.wall.length - 1] as Station;
-  if (row.flow.state === 'separated')
-    return stationAtPressure(engine.wall, row.flow.separationPressure, 'wallPressure');
-  if (row.flow.state === 'unchoked') return engine.wall[0] as Station;
-  return row.exitPressure > engine.exit.pressure * (1 + 1e-9)
-    ? stationAtPressure(engine.wall, row.exitPressure, 'pressure')
-    : lip;
-}
-
-/** Wall and injector face, open at the lip. */
-function openOutline(drawn: CutEngine, stations: readonly Station[]): Point[] {
-  return [
-    ...[...stations].reverse().map((station) => place(drawn, station, -1)),
-    ...stations.map((station) => place(drawn, station, 1)),
-  ];
-}
-
-/** A wall that the model does not have: dashed; thinner still where the adapting nozzle is not used. */
-function notionalWall(drawn: CutEngine, end: Station, { line }: PanelStyle): SceneNode[] {
-  const used = [...drawn.engine.wall.filter((point) => point.axial < end.axial), end];
-  const unused = [end, ...drawn.engine.wall.filter((point) => point.axial > end.axial)];
-  const wall = (stations: readonly Station[], width: number, dash: readonly number[]): SceneNode => ({
-    kind: 'path',
-    d: polyline(stations.map((s) => place(drawn, s, -1))) + polyline(stations.map((s) => place(drawn, s, 1))),
-    stroke: 'ink',
-    strokeWidth: width,
-    dash: dash.map((length) => length * width),
-  });
-  const face = drawn.engine.wall[0] as Station;
-  return [
-    {
-      kind: 'path',
-      d: polyline([place(drawn, face, -1), place(drawn, face, 1)]),
-      stroke: 'ink',
-      strokeWidth: 0.6 * line.metal,
-    },
-    wall(used, 0.6 * line.metal, [3, 2]),
-    ...(unused.length > 1 ? [wall(unused, line.leftAway, [3, 3])] : []),
-  ];
-}
-
-/** Said below each lip: what leaves there, and whether it fills the nozzle. */
-function lipWords(
+/** Said of each engine: mean pressure of what leaves it, and whether it fills the nozzle. */
+function stateWords(
   { engine, row }: DrawnEngine & { readonly row: ConditionRow },
   ambient: number,
   width: number,
+  { plan, legend }: { readonly plan: Plan; readonly legend: boolean },
   { type }: PanelStyle,
 ): Words[] {
   const size = 0.92 * type.label;
-  const strong = (text: string): Words => ({ text, size, weight: 600, fill: 'ink' });
+  const strong = (text: string): Words[] =>
+    wrapText(text, width, size, 600).map((line) => ({ text: line, size, weight: 600, fill: 'ink' }));
   const plain = (text: string): Words[] =>
     wrapText(plainText(text), width, size, 400).map((line) => ({
       text: line,
@@ -331,60 +268,32 @@ function lipWords(
       fill: 'ink',
     }));
   const { state, criterion } = row.flow;
-  if (state === 'unchoked') return [strong('the flow does not choke'), ...plain('not computed here')];
-  if (state === 'separated') return [strong('flow leaves the wall'), ...plain(`estimated, ${criterion}`)];
-  const notional = engine.contourIs === 'notional' ? ', notional outline' : '';
-  if (adapts(engine))
+  if (state === 'unchoked') return [...strong('the flow does not choke'), ...plain('not computed here')];
+  if (state === 'separated')
     return [
-      strong(`${formatPressure(row.exitPressure)} where it leaves`),
-      ...plain(`${row.exitPressure > ambient * 1.001 ? 'fully open' : 'matches the air'}${notional}`),
+      ...strong('flow leaves the wall'),
+      ...plain(isTight(plan) ? criterion : `estimated, ${criterion}`),
     ];
-  return [
-    strong(`${formatPressure(row.exitPressure)} at the lip`),
-    ...plain(`${state === 'near the limit' ? 'about to leave the wall' : 'flows full'}${notional}`),
-  ];
+  const fills = adapts(engine)
+    ? row.exitPressure > ambient * 1.001
+      ? 'fully open'
+      : 'matches the air'
+    : state === 'near the limit'
+      ? 'about to leave the wall'
+      : 'flows full';
+  // Where there are no names there is no foot either that says so.
+  const notional = engine.contourIs === 'notional' && !legend ? ', notional outline' : '';
+  return [...strong(`${formatPressure(row.exitPressure)} at the exit`), ...plain(`${fills}${notional}`)];
 }
 
-function legendNodes(drawn: CutEngine, top: number, cell: number, style: PanelStyle): SceneNode[] {
-  const { type, line } = style;
-  const sample = 1.7 * type.label;
-  const left = drawn.axisX - 0.42 * cell;
-  const width = 0.84 * cell;
-  const name = shorten(plainText(drawn.engine.name), width - sample - 0.4 * type.label, type.label, 700);
-  const facts = shorten(plainText(drawn.engine.description), width, type.small, 400);
-  return [
-    ...lineSample(drawn.style, left, top + 0.55 * type.label, sample, line.curve, 0.8 * line.marker),
-    {
-      kind: 'text',
-      x: left + sample + 0.4 * type.label,
-      y: top + 0.88 * type.label,
-      text: name,
-      size: type.label,
-      weight: 700,
-      anchor: 'start',
-      fill: drawn.style.colour,
-    },
-    {
-      kind: 'text',
-      x: left,
-      y: top + 2 * type.label,
-      text: facts,
-      size: type.small,
-      weight: 400,
-      anchor: 'start',
-      fill: 'ink-2',
-    },
-  ];
-}
-
-/** A bar of a round length, about a fifth of a cell, and what it is worth. */
-function scaleBar(box: Box, scale: number, count: number, { type, line }: PanelStyle): SceneNode[] {
-  const cell = box.width / count;
-  const length = roundLength((0.3 * cell) / scale);
+/** A bar of a round length, and what it is worth; as long as the words beside the engines, or a part of a cell. */
+function scaleBar(box: Box, scale: number, plan: Plan, { type, line }: PanelStyle): SceneNode[] {
+  const most = plan.beside ? plan.column - 0.5 * type.label : 0.3 * plan.cell;
+  const length = roundLength(most / scale);
   const width = length * scale;
-  const y = box.y + box.height - 1.2 * type.small;
   const tick = 0.3 * type.small;
-  const text = `${lengthWords(length)}${count > 1 ? ', both engines' : ''}`;
+  const y = box.y + box.height - 1.2 * tick;
+  const text = `${lengthWords(length)}${plan.count > 1 ? ', both engines' : ''}`;
   return [
     {
       kind: 'path',
@@ -422,15 +331,24 @@ function lengthWords(length: number): string {
   return `${value}\u00a0${inMetres ? 'm' : length < 0.01 ? 'mm' : 'cm'}`;
 }
 
-function keyNodes(box: Box, ambient: number, style: PanelStyle): SceneNode[] {
-  const height = pressureKeyHeight(style.type.small);
-  const least = textWidth('air here gas and air, bar', style.type.small, 600) + style.type.small;
-  const width = Math.max(least, 0.4 * box.width);
-  return pressureKey(
-    { x: box.x + box.width - width, y: box.y + box.height - height, width, height },
-    ambient,
-    style,
-  );
+function keyNodes(box: Box, plan: Plan, ambient: number, style: PanelStyle): SceneNode[] {
+  const { type } = style;
+  if (plan.keyUpright) {
+    const width = pressureKeyUprightWidth(type.small);
+    const x = box.x + plan.cell + (plan.between - width) / 2;
+    return pressureKeyUpright({ x, y: box.y, width, height: box.height }, ambient, style);
+  }
+  const height = pressureKeyHeight(type.small);
+  const y = box.y + box.height - height;
+  if (plan.beside) {
+    // Between the columns of words, which go on down beside it.
+    const x = box.x + plan.column + 0.6 * type.label;
+    const end = box.x + box.width - (plan.count > 1 ? plan.column + 0.4 * type.label : 0);
+    return pressureKey({ x, y, width: end - x, height }, ambient, style);
+  }
+  const width = Math.max(14.5 * type.small, 0.42 * box.width);
+  const place = { x: box.x + box.width - width, y, width, height };
+  return pressureKey(place, ambient, style);
 }
 
 /** `At 12 km, air 0.19 bar` for a line above or below the panel. */

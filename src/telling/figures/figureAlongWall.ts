@@ -2,11 +2,11 @@
 
 import { scaleLinear, scaleLog } from 'd3-scale';
 import type { StudyAnswer } from '../../answer/model.ts';
-import { layoutOf } from '../look/formats.ts';
+import { layoutOf, type TypeSizes } from '../look/formats.ts';
 import { textWidth } from '../look/measureText.ts';
 import { formatNumber, formatPressure } from '../numbers/formatNumber.ts';
-import type { Box } from '../scene/box.ts';
-import { polyline, segment } from '../scene/pathData.ts';
+import { type Box, grown } from '../scene/box.ts';
+import { type Point, polyline, segment } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
 import { group, type Scene, type SceneNode } from '../scene/scene.ts';
 import { ambientAt } from './conditions.ts';
@@ -16,6 +16,7 @@ import { frame } from './frame.ts';
 import { dashOf, marker, type Words, wordsAt, wordsSize } from './marks.ts';
 import type { FigureOptions } from './options.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
+import { type Candidate, LabelRoom, type Obstacle } from './placeLabels.ts';
 
 export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
@@ -26,7 +27,7 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
   const around = frame(layout, {
     title,
     subtitle: 'Pressure on the wall from the injector face to the lip, the gas filling the nozzle',
-    foot: footOf(answer, engines, leftOut),
+    foot: footOf(answer, engines, leftOut, [], ['nozzle-thrust', 'nozzle-separation']),
   });
   return {
     width: layout.width,
@@ -104,16 +105,11 @@ function panel(engines: readonly DrawnEngine[], ambient: number, box: Box, style
     ]),
     ...airLine(ambient, plot, y, style),
     ...engines.map((drawn) => curveOf(drawn, x, y, style)),
-    ...namesOf(engines, plot, x, y, style),
+    group('labels', wordsIn(engines, ambient, plot, x, y, style)),
   ];
 }
 
-function airLine(
-  ambient: number,
-  plot: Box,
-  y: (p: number) => number,
-  { type, line }: PanelStyle,
-): SceneNode[] {
+function airLine(ambient: number, plot: Box, y: (p: number) => number, { line }: PanelStyle): SceneNode[] {
   if (ambient <= 0) return [];
   const at = y(ambient);
   return [
@@ -124,14 +120,15 @@ function airLine(
       strokeWidth: line.leader,
       dash: [6, 4].map((length) => length * line.leader),
     },
-    ...wordsAt(
-      [{ text: `air outside, ${formatPressure(ambient)}`, size: 0.9 * type.label, weight: 400, fill: 'ink' }],
-      plot.x + 0.3 * type.label,
-      at - 1.2 * type.label,
-      'start',
-      true,
-    ),
   ];
+}
+
+function pointsOf(
+  engine: DrawnEngine['engine'],
+  x: (axial: number) => number,
+  y: (pressure: number) => number,
+): Point[] {
+  return engine.wall.map((point) => ({ x: x(point.axial), y: y(point.wallPressure) }));
 }
 
 function curveOf(
@@ -144,7 +141,7 @@ function curveOf(
   return group(`${style.colour} curve`, [
     {
       kind: 'path',
-      d: polyline(engine.wall.map((point) => ({ x: x(point.axial), y: y(point.wallPressure) }))),
+      d: polyline(pointsOf(engine, x, y)),
       stroke: style.colour,
       strokeWidth: line.curve,
       dash: dashOf(style, line.curve),
@@ -154,28 +151,106 @@ function curveOf(
   ]);
 }
 
-/** Names and lip pressures in the empty upper right, each after its line sample; the curves fall away from there. */
-function namesOf(
+/** The words in the plot: the air's at its line, name and lip pressure near each curve's end, clear of all lines. */
+function wordsIn(
   engines: readonly DrawnEngine[],
+  ambient: number,
   plot: Box,
-  _x: (axial: number) => number,
-  _y: (pressure: number) => number,
-  { type }: PanelStyle,
+  x: (axial: number) => number,
+  y: (pressure: number) => number,
+  style: PanelStyle,
 ): SceneNode[] {
-  let top = plot.y + 0.4 * type.label;
-  const right = plot.x + plot.width - 0.4 * type.label;
-  return engines.flatMap(({ engine, style }) => {
+  const lines = engines.map(({ engine }) => pointsOf(engine, x, y));
+  const obstacles: Obstacle[] = lines.map((points) => ({ points, cost: 60 }));
+  if (ambient > 0) {
+    const ends = [plot.x, plot.x + plot.width].map((at) => ({ x: at, y: y(ambient) }));
+    obstacles.push({ points: ends, cost: 60 });
+  }
+  const room = new LabelRoom(plot, obstacles);
+  for (const points of lines) {
+    const end = points.at(-1);
+    if (end) room.keepClear(grown({ x: end.x, y: end.y, width: 0, height: 0 }, 1.3 * style.line.marker));
+  }
+  return [
+    ...(ambient > 0 ? airWords(ambient, plot, y(ambient), room, style.type) : []),
+    ...nameWords(engines, lines, room, style),
+  ];
+}
+
+function airWords(ambient: number, plot: Box, at: number, room: LabelRoom, type: TypeSizes): SceneNode[] {
+  const words: Words[] = [
+    { text: `air outside, ${formatPressure(ambient)}`, size: 0.9 * type.label, weight: 400, fill: 'ink' },
+  ];
+  const size = wordsSize(words);
+  const candidates: Candidate[] = [];
+  for (let step = 0; step <= 20; step++)
+    for (const above of [true, false])
+      candidates.push({
+        x: plot.x + 0.3 * type.label + (step / 20) * (plot.width - size.width - 0.6 * type.label),
+        y: above ? at - size.height - 0.1 * type.label : at + 0.1 * type.label,
+        cost: step + (above ? 0 : 3),
+      });
+  const placed = room.place(size.width, size.height, 0.05 * type.label, candidates);
+  return placed ? wordsAt(words, placed.box.x, placed.box.y, 'start', true) : [];
+}
+
+function nameWords(
+  engines: readonly DrawnEngine[],
+  lines: readonly (readonly Point[])[],
+  room: LabelRoom,
+  { type, line }: PanelStyle,
+): SceneNode[] {
+  return engines.flatMap(({ engine, style }, i) => {
     const words: Words[] = [
       { text: plainText(engine.name), size: type.label, weight: 700, fill: style.colour },
       {
-        text: `${formatPressure(lipPressure(engine))} on the wall at the lip`,
+        text: `${formatPressure(lipPressure(engine))} at the lip`,
         size: 0.9 * type.label,
         weight: 400,
         fill: 'ink',
       },
     ];
-    const nodes = wordsAt(words, right, top, 'end', true);
-    top += wordsSize(words).height + 0.4 * type.label;
-    return nodes;
+    const size = wordsSize(words);
+    const end = lines[i]?.at(-1);
+    if (!end) return [];
+    const placed = room.place(size.width, size.height, 0.2 * type.label, aroundEnd(end, size, type.label));
+    if (!placed) return [];
+    const [from, to] = placed.candidate.leader ?? [];
+    const leader: SceneNode[] =
+      from && to
+        ? [
+            {
+              kind: 'path',
+              d: segment(from.x, from.y, to.x, to.y),
+              stroke: style.colour,
+              strokeWidth: line.leader,
+            },
+          ]
+        : [];
+    return [...leader, ...wordsAt(words, placed.box.x, placed.box.y, 'start', true)];
   });
+}
+
+/** Places above and below a curve's end, the nearest first; with a line to it where they stand apart. */
+function aroundEnd(
+  end: Point,
+  size: { readonly width: number; readonly height: number },
+  step: number,
+): Candidate[] {
+  const candidates: Candidate[] = [];
+  for (const rise of [0.7, 1.2, 2, 3, 4, 5.5, 7])
+    for (const up of [true, false])
+      for (const back of [0, 0.25, 0.5, 0.75, 1]) {
+        const x = end.x - back * size.width - (back === 1 ? 0.5 * step : 0);
+        const y = up ? end.y - rise * step - size.height : end.y + rise * step;
+        const edge = { x: Math.min(Math.max(end.x, x), x + size.width), y: up ? y + size.height : y };
+        const apart = rise > 1.2;
+        candidates.push({
+          x,
+          y,
+          cost: 12 * rise + (up ? 0 : 6) + 4 * Math.abs(back - 0.5),
+          ...(apart ? { leader: [edge, end] as const } : {}),
+        });
+      }
+  return candidates;
 }

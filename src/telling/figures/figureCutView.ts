@@ -3,12 +3,13 @@
 import type { StudyAnswer } from '../../answer/model.ts';
 import { layoutOf } from '../look/formats.ts';
 import type { Scene } from '../scene/scene.ts';
+import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { airWords, cutPanel } from './cutPanel.ts';
 import { cutDescription } from './describe.ts';
-import { drawnEngines } from './drawnEngines.ts';
+import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
 import { cutFinding, footOf, heldEqualWords } from './findings.ts';
 import { frame } from './frame.ts';
-import type { FigureOptions } from './options.ts';
+import type { Altitude, FigureOptions } from './options.ts';
 
 export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
@@ -17,8 +18,14 @@ export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
   const title = options.title ?? cutFinding(engines, altitude, options);
   const around = frame(layout, {
     title,
-    subtitle: `${airWords(altitude)}. Colour: one-dimensional mean pressure; plume not computed.`,
-    foot: footOf(answer, engines, leftOut, [heldEqualWords(answer)]),
+    subtitle: subtitleOf(engines, altitude, options),
+    foot: footOf(
+      answer,
+      engines,
+      leftOut,
+      [heldEqualWords(answer), ...notionalWords(engines)],
+      ['nozzle-thrust'],
+    ),
   });
   return {
     width: layout.width,
@@ -29,4 +36,26 @@ export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
     transparent: options.transparent ?? false,
     children: [...cutPanel(answer, altitude, around.content, layout, options).nodes, ...around.nodes],
   };
+}
+
+/** Which outlines are no wall of the model's own. */
+function notionalWords(engines: readonly DrawnEngine[]): string[] {
+  const names = engines
+    .filter(({ engine }) => engine.contourIs === 'notional')
+    .map(({ engine }) => engine.name);
+  return names.length === 0 ? [] : [`Dashed outline notional: ${names.join(', ')}.`];
+}
+
+/** What the colour means, and what is not computed. */
+function subtitleOf(engines: readonly DrawnEngine[], altitude: Altitude, options: FigureOptions): string {
+  const ambient = ambientAt(altitude);
+  const separated = engines.some(
+    ({ engine }) => conditionAt(rowsOf(engine, options), ambient).flow.state === 'separated',
+  );
+  return [
+    // A title of the user's own need not say where it is.
+    ...(options.title === undefined ? [] : [airWords(altitude)]),
+    'Colour: one-dimensional mean pressure',
+    separated ? 'plume and hatched part not computed' : 'plume not computed',
+  ].join('; ');
 }

@@ -17,6 +17,17 @@ import type { PanelStyle } from './overAltitudeAxes.ts';
 /** [m] */
 const PERSON = 1.75;
 
+/** Models that change nothing of an outline but its size. */
+const NOT_OF_SHAPE: readonly string[] = [
+  'flow-characteristics',
+  'gas-burning-chamber',
+  'gas-equilibrium',
+  'gas-heated',
+  'gas-perfect',
+  'nozzle-separation',
+  'nozzle-thrust',
+];
+
 export function sizeOutlines(answer: StudyAnswer, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
   const { engines, leftOut } = drawnEngines(answer, 4);
@@ -25,7 +36,7 @@ export function sizeOutlines(answer: StudyAnswer, options: FigureOptions): Scene
   const around = frame(layout, {
     title,
     subtitle: `To one scale, beside a person of 1.75 m${notional ? '; dashed: the model has no wall of its own' : ''}`,
-    foot: footOf(answer, engines, leftOut),
+    foot: footOf(answer, engines, leftOut, [], NOT_OF_SHAPE),
   });
   const sizes = engines.map(
     ({ engine }) =>

@@ -31,7 +31,7 @@ function figure(
   const around = frame(layout, {
     title,
     subtitle: `${what} from the pad to vacuum`,
-    foot: footOf(answer, engines, leftOut, [heldEqualWords(answer)]),
+    foot: footOf(answer, engines, leftOut, [heldEqualWords(answer)], ['nozzle-contour']),
   });
   const panel = overAltitudePanel(answer, quantity, around.content, layout, options, layout.axisRight);
   return {

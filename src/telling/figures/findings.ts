@@ -73,6 +73,7 @@ export function cutFinding(
   altitude: Altitude,
   options: FigureOptions,
 ): string {
+  if (altitude === 'vacuum') return inVacuum(engines);
   const ambient = ambientAt(altitude);
   const parts = engines.map(({ engine }) => {
     const row = conditionAt(rowsOf(engine, options), ambient);
@@ -81,10 +82,19 @@ export function cutFinding(
   return `${whereWords(altitude)} ${parts.join('; ')}.`;
 }
 
+function inVacuum(engines: readonly DrawnEngine[]): string {
+  const [first, ...rest] = engines.map(({ engine }) => ({
+    name: engine.name,
+    pressure: formatPressure(engine.exit.pressure),
+  }));
+  if (!first) return '';
+  const more = rest.map(({ name, pressure }) => `, ${name}’s at ${pressure}`);
+  return `In vacuum ${first.name}’s gas leaves at ${first.pressure}${more.join('')}.`;
+}
+
 function againstAir(name: string, exit: number, ambient: number, state: string): string {
   if (state === 'unchoked') return `the flow through ${name} is not choked`;
   if (state === 'separated') return `the gas leaves ${name}’s wall`;
-  if (ambient === 0) return `${name}’s gas still has ${formatPressure(exit)} to expand from`;
   const ratio = exit / ambient;
   if (Math.abs(ratio - 1) < 0.03) return `${name}’s exit matches the air`;
   if (ratio > 1) return `${name}’s gas leaves at ${timesWords(ratio)} the air’s pressure`;
@@ -105,12 +115,15 @@ export function lipPressure(engine: DrawnEngine['engine']): number {
   return engine.wall.at(-1)?.wallPressure ?? engine.exit.pressure;
 }
 
-/** How much of the chamber's pressure is left at the lip. */
+/** How much of the chamber's pressure is left on the wall at the lip. */
 export function wallFinding(engines: readonly DrawnEngine[]): string {
-  const parts = engines.map(
-    ({ engine }) => `${engine.name} lets its gas down to ${formatPressure(lipPressure(engine))} on the wall`,
-  );
-  return `${parts.join(', ')}.`;
+  const [first, ...rest] = engines.map(({ engine }) => ({
+    name: engine.name,
+    pressure: formatPressure(lipPressure(engine)),
+  }));
+  if (!first) return '';
+  const more = rest.map(({ name, pressure }) => `, ${name} to ${pressure}`);
+  return `${first.name} lets its gas down to ${first.pressure} on the wall${more.join('')}.`;
 }
 
 /** Who is larger. */
@@ -134,25 +147,30 @@ export function heldEqualWords(answer: StudyAnswer): string {
   return held.length === 0 ? '' : `Held equal: ${held.join(', ')}.`;
 }
 
-/** Condition, models and what is not drawn, for the foot of a figure. */
+/** Method pages that every figure rests on or that say nothing of what is seen; the page lists them all. */
+const EVERYWHERE: readonly string[] = ['air', 'delivered', 'gas-expansion', 'nozzle-size'];
+
+/** Condition, models and what is not drawn, for the foot of a figure; `without`: models this figure shows nothing of. */
 export function footOf(
   answer: StudyAnswer,
   engines: readonly DrawnEngine[],
   leftOut: readonly string[],
   more: readonly string[] = [],
+  without: readonly string[] = [],
 ): string[] {
-  const models = [...new Set(engines.flatMap(({ engine }) => engine.models))];
+  const models = [...new Set(engines.flatMap(({ engine }) => engine.models))].filter(
+    (name) => !EVERYWHERE.includes(name) && !without.includes(name),
+  );
   const bounds = engines.filter(({ engine }) => adapts(engine)).map(({ engine }) => engine.name);
+  const failed = Object.keys(answer.failed);
   return [
     ...more,
     ...(bounds.length > 0 ? [`${bounds.join(', ')}: a bound no real nozzle reaches.`] : []),
     ...(leftOut.length > 0 ? [`Not drawn: ${leftOut.join(', ')}.`] : []),
-    ...(Object.keys(answer.failed).length > 0
-      ? [`Could not be computed: ${Object.keys(answer.failed).join(', ')}.`]
-      : []),
-    'Air: U.S. Standard Atmosphere 1976.',
-    ...(models.length > 0 ? [`Models: ${models.join(', ')}; spread not drawn.`] : []),
-  ];
+    ...(failed.length > 0 ? [`Could not be computed: ${failed.join(', ')}.`] : []),
+    'Air: U.S. Standard Atmosphere 1976. Spread not drawn.',
+    ...(models.length > 0 ? [`Models: ${models.join(', ')}.`] : []),
+  ].filter((note) => note !== '');
 }
 
 function pairOf(answer: StudyAnswer): { readonly base: EngineAnswer; readonly other: EngineAnswer } | null {

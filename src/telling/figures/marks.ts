@@ -64,14 +64,17 @@ export function lineSample(
   lineWidth: number,
   radius: number,
 ): readonly SceneNode[] {
+  const middle = x + length / 2;
+  const clear = style.dash.length > 0 ? 1.7 * radius : 0;
   const line: PathNode = {
     kind: 'path',
-    d: segment(x, y, x + length, y),
+    // From both ends towards the marker, so that the dashes are whole and alike.
+    d: segment(x, y, middle - clear, y) + segment(x + length, y, middle + clear, y),
     stroke: style.colour,
     strokeWidth: lineWidth,
     dash: dashOf(style, lineWidth),
   };
-  return [line, marker(style, x + length / 2, y, radius)];
+  return [line, marker(style, middle, y, radius)];
 }
 
 export interface Words {

@@ -1,0 +1,238 @@
+/** One engine cut open: metal, gas in bands of pressure, the air around it, the line it hangs from. */
+
+import type { ConditionRow } from '../../answer/model.ts';
+import type { TypeSizes } from '../look/formats.ts';
+import { pressureStep } from '../look/pressureRamp.ts';
+import { type Box, boxOfPoints, grown } from '../scene/box.ts';
+import { type Point, polyline, segment } from '../scene/pathData.ts';
+import type { SceneNode } from '../scene/scene.ts';
+import { adapts, type DrawnEngine } from './drawnEngines.ts';
+import { gasBands, type Station, stationAtPressure } from './gasBands.ts';
+import { marker } from './marks.ts';
+import type { PanelStyle } from './overAltitudeAxes.ts';
+
+export interface CutEngine extends DrawnEngine {
+  readonly row: ConditionRow;
+  /** [px] */ readonly axisX: number;
+  /** [px] the line it hangs from */ readonly mountY: number;
+  /** [px] the injector face */ readonly faceY: number;
+  /** [px/m] */ readonly scale: number;
+}
+
+/** Distance in the log of pressure within which an isobar would run into the ambient's own edge: 0.09 decades. */
+const NEAR_AMBIENT = 0.09;
+
+/** [m] largest radius of a wall */
+export const widest = (wall: readonly Station[]): number => Math.max(...wall.map((point) => point.radius));
+
+/** [px] the lip */
+export function lipY({ engine, faceY, scale }: CutEngine): number {
+  return faceY + engine.contour.totalLength * scale;
+}
+
+/** Drawing place of a station, left or right of the axis. */
+function place(drawn: CutEngine, station: Station, side: -1 | 1): Point {
+  const face = drawn.engine.wall[0] as Station;
+  return {
+    x: drawn.axisX + side * station.radius * drawn.scale,
+    y: drawn.faceY + (station.axial - face.axial) * drawn.scale,
+  };
+}
+
+/** Outline of a stretch of the nozzle, down the left wall and up the right one. */
+function outline(drawn: CutEngine, stations: readonly Station[]): Point[] {
+  return [
+    ...stations.map((station) => place(drawn, station, -1)),
+    ...[...stations].reverse().map((station) => place(drawn, station, 1)),
+  ];
+}
+
+/** [px] how far the air is drawn beyond the wall before it fades */
+export const airReach = (width: number, { label }: TypeSizes): number => Math.min(0.11 * width, 3.4 * label);
+
+/**
+ * The air: it hugs the engine and what leaves it, and fades away, since a frame would only be a frame.
+ * It begins below the mounting line, where the names stand. `width`: room of the engine without its words.
+ */
+export function wash(
+  drawn: CutEngine,
+  ambient: number,
+  width: number,
+  box: Box,
+  { type }: PanelStyle,
+): SceneNode[] {
+  const step = pressureStep(ambient);
+  if (step === 0) return [];
+  const { wall } = drawn.engine;
+  const length = drawn.engine.contour.totalLength;
+  const reach = airReach(width, type);
+  const deviation = 0.5 * reach;
+  const spread = reach + 3 * deviation;
+  const face = wall[0] as Station;
+  const lip = wall[wall.length - 1] as Station;
+  const top = face.axial + Math.min((1.6 * reach) / drawn.scale, 0.4 * length);
+  // What is drawn reaches as far again below as it is grown and blurred; past the box there are other things.
+  const floor = face.axial + (box.y + box.height - 1.8 * reach - drawn.faceY) / drawn.scale;
+  const bottom = Math.max(top, Math.min(lip.axial + 0.12 * length, floor));
+  const below = wall.filter((point) => point.axial > top && point.axial < bottom);
+  const first = wall.findLast((point) => point.axial <= top) ?? face;
+  const down = { axial: bottom, radius: below.at(-1)?.radius ?? first.radius };
+  const shape = outline(drawn, [{ axial: top, radius: first.radius }, ...below, down]);
+  const colour = `pressure-${step}` as const;
+  return [
+    {
+      kind: 'group',
+      name: `${drawn.style.colour} wash`,
+      blur: {
+        deviation,
+        ...grown(boxOfPoints(shape), spread),
+      },
+      children: [
+        {
+          kind: 'path',
+          d: polyline(shape, true),
+          fill: colour,
+          stroke: colour,
+          strokeWidth: 2 * reach,
+          join: 'round',
+        },
+      ],
+    },
+  ];
+}
+
+/** The line all engines hang from, and the two struts that hold this one. */
+export function mounting(drawn: CutEngine, halfWidth: number, { line }: PanelStyle): SceneNode[] {
+  const { axisX, mountY, faceY } = drawn;
+  const face = (drawn.engine.wall[0] as Station).radius * drawn.scale;
+  return [
+    {
+      kind: 'path',
+      d: segment(axisX - halfWidth, mountY, axisX + halfWidth, mountY),
+      stroke: 'rule-2',
+      strokeWidth: line.leader,
+    },
+    {
+      kind: 'path',
+      d: polyline([
+        { x: axisX - 0.6 * face, y: faceY },
+        { x: axisX, y: mountY },
+        { x: axisX + 0.6 * face, y: faceY },
+      ]),
+      stroke: 'ink',
+      strokeWidth: line.leader,
+    },
+  ];
+}
+
+export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle): SceneNode[] {
+  const { engine } = drawn;
+  const { line } = style;
+  const lip = engine.wall[engine.wall.length - 1] as Station;
+  const end = gasEnd(drawn);
+  const whole = outline(drawn, engine.wall);
+  const isobarHalf = (station: Station): Point[] => [place(drawn, station, -1), place(drawn, station, 1)];
+  const { bands, isobars } = gasBands(engine.wall, end.axial);
+  const adapting = adapts(engine);
+  const beyond = [end, ...engine.wall.filter((point) => point.axial > end.axial)];
+  const nodes: SceneNode[] = [];
+  if (engine.contourIs === 'shape')
+    nodes.push({
+      kind: 'path',
+      d: polyline(openOutline(drawn, engine.wall)),
+      stroke: 'ink',
+      strokeWidth: 2 * line.metal,
+      join: 'miter',
+    });
+  // Paper first: beyond the end of the computed gas nothing of the metal's inner half may show.
+  if (engine.contourIs === 'shape' || !adapting)
+    nodes.push({ kind: 'path', d: polyline(whole, true), fill: 'paper' });
+  if (!adapting && end.axial < lip.axial)
+    nodes.push({
+      kind: 'path',
+      d: polyline(outline(drawn, beyond), true),
+      fill: {
+        pattern: 'hatch',
+        colour: 'rule-2',
+        angle: 45,
+        gap: 5 * line.leader,
+        width: 0.5 * line.leader,
+        opacity: 0.7,
+      },
+    });
+  // Each band reaches down under all later ones: side by side, the paper would shine through the seams.
+  bands.forEach((band, i) => {
+    const downward = bands
+      .slice(i)
+      .flatMap(({ stations }, later) => (later === 0 ? stations : stations.slice(1)));
+    nodes.push({ kind: 'path', d: polyline(outline(drawn, downward), true), fill: `pressure-${band.step}` });
+  });
+  for (const isobar of isobars) {
+    if (ambient > 0 && Math.abs(Math.log10(isobar.pressure / ambient)) < NEAR_AMBIENT) continue;
+    nodes.push({
+      kind: 'path',
+      d: polyline(isobarHalf(isobar)),
+      stroke: 'ink',
+      strokeWidth: isobar.powerOfTen ? line.isobarDecade : line.isobar,
+      strokeOpacity: isobar.powerOfTen ? 0.34 : 0.13,
+    });
+  }
+  if (engine.contourIs === 'notional') nodes.push(...notionalWall(drawn, end, style));
+  nodes.push({
+    kind: 'path',
+    d: segment(drawn.axisX, drawn.faceY, drawn.axisX, lipY(drawn)),
+    stroke: 'ink',
+    strokeWidth: line.axisOfSymmetry,
+    strokeOpacity: 0.5,
+    dash: [14, 4, 2, 4].map((length) => length * line.axisOfSymmetry),
+  });
+  if (drawn.row.flow.state === 'separated')
+    for (const side of [-1, 1] as const) {
+      const at = place(drawn, end, side);
+      nodes.push(marker(drawn.style, at.x, at.y, 0.8 * line.marker));
+    }
+  return nodes;
+}
+
+/** How far down the gas is known: to the lip, to where it leaves the wall, or to where it matches the air. */
+function gasEnd({ engine, row }: CutEngine): Station {
+  const lip = engine.wall[engine.wall.length - 1] as Station;
+  if (row.flow.state === 'separated')
+    return stationAtPressure(engine.wall, row.flow.separationPressure, 'wallPressure');
+  if (row.flow.state === 'unchoked') return engine.wall[0] as Station;
+  return row.exitPressure > engine.exit.pressure * (1 + 1e-9)
+    ? stationAtPressure(engine.wall, row.exitPressure, 'pressure')
+    : lip;
+}
+
+/** Wall and injector face, open at the lip. */
+function openOutline(drawn: CutEngine, stations: readonly Station[]): Point[] {
+  return [
+    ...[...stations].reverse().map((station) => place(drawn, station, -1)),
+    ...stations.map((station) => place(drawn, station, 1)),
+  ];
+}
+
+/** A wall that the model does not have: dashed; thinner still where the adapting nozzle is not used. */
+function notionalWall(drawn: CutEngine, end: Station, { line }: PanelStyle): SceneNode[] {
+  const used = [...drawn.engine.wall.filter((point) => point.axial < end.axial), end];
+  const unused = [end, ...drawn.engine.wall.filter((point) => point.axial > end.axial)];
+  const wall = (stations: readonly Station[], width: number, dash: readonly number[]): SceneNode => ({
+    kind: 'path',
+    d: polyline(stations.map((s) => place(drawn, s, -1))) + polyline(stations.map((s) => place(drawn, s, 1))),
+    stroke: 'ink',
+    strokeWidth: width,
+    dash: dash.map((length) => length * width),
+  });
+  const face = drawn.engine.wall[0] as Station;
+  return [
+    {
+      kind: 'path',
+      d: polyline([place(drawn, face, -1), place(drawn, face, 1)]),
+      stroke: 'ink',
+      strokeWidth: 0.6 * line.metal,
+    },
+    wall(used, 0.6 * line.metal, [3, 2]),
+    ...(unused.length > 1 ? [wall(unused, line.leftAway, [3, 3])] : []),
+  ];
+}
