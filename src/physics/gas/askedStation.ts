@@ -18,9 +18,25 @@ export function requireStationAreaRatio(areaRatio: number): void {
   if (areaRatio >= 1 && Number.isFinite(areaRatio)) return;
   throw new ProblemError({
     code: 'area-ratio-below-one',
-    what: `An area ratio of ${areaRatio} is below 1: no place in the nozzle is narrower than the throat.`,
+    what: Number.isFinite(areaRatio)
+      ? `An area ratio of ${areaRatio} is below 1: no place in the nozzle is narrower than the throat.`
+      : `An area ratio of ${areaRatio} is no number.`,
     mend: 'Give an area ratio of 1 or more.',
     facts: { areaRatio },
+  });
+}
+
+/** Above this the gas before the throat stands still to the precision of its pressure. */
+const LARGEST_SUBSONIC_AREA = 1000;
+
+/** @throws ProblemError above {@link LARGEST_SUBSONIC_AREA} */
+export function requireSubsonicArea(areaRatio: number): void {
+  if (areaRatio <= LARGEST_SUBSONIC_AREA) return;
+  throw new ProblemError({
+    code: 'area-ratio-at-rest',
+    what: `Before the throat, an area ratio of ${areaRatio} is more than ${LARGEST_SUBSONIC_AREA}: the gas all but stands still there.`,
+    mend: `Use ${LARGEST_SUBSONIC_AREA} or less, or the state at rest.`,
+    facts: { areaRatio, largest: LARGEST_SUBSONIC_AREA },
   });
 }
 

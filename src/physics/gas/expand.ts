@@ -3,10 +3,11 @@
 import { ProblemError } from '../../numerics/problem.ts';
 import { equilibrate } from './equilibrium.ts';
 import { type EquilibriumState, equilibriumState, foreseeAlongIsentrope } from './equilibriumState.ts';
+import { expandAlong } from './expandAlong.ts';
 import type { Expansion, FlowState } from './flow.ts';
 import { type GibbsWork, newGibbsWork } from './gibbsMinimum.ts';
 import { heldGas, heldIsentrope, heldState } from './heldGas.ts';
-import { expandAlong, type Isentrope } from './isentrope.ts';
+import type { Isentrope } from './isentrope.ts';
 import {
   chooseSpecies,
   compileMixture,
@@ -52,7 +53,8 @@ export function workFor(
   species: SpeciesChoice = 'all',
 ): GibbsWork {
   const chosen = species === 'all' ? records : coreOf(records);
-  const mixture = compileMixture(chosen, Object.keys(reactants.elements));
+  requireReactants(reactants);
+  const mixture = compileMixture(chosen, elementsOf(reactants));
   return newGibbsWork(mixture, totalsOf(mixture, reactants));
 }
 
@@ -66,6 +68,28 @@ function coreOf(records: readonly SpeciesRecord[]): readonly SpeciesRecord[] {
     cores.set(records, core);
   }
   return core;
+}
+
+/** The elements that are there. */
+function elementsOf(reactants: Reactants): string[] {
+  return Object.keys(reactants.elements).filter((element) => reactants.elements[element] !== 0);
+}
+
+/** @throws ProblemError for amounts that are negative, not numbers or all zero, or an enthalpy that is no number */
+export function requireReactants({ elements, enthalpy }: Reactants): void {
+  const amounts = Object.entries(elements);
+  const wrong = amounts.find(([, amount]) => !(amount >= 0 && Number.isFinite(amount)));
+  if (!wrong && Number.isFinite(enthalpy) && amounts.some(([, amount]) => amount > 0)) return;
+  throw new ProblemError({
+    code: 'reactants-invalid',
+    what: wrong
+      ? `The reactants hold ${wrong[1]} mol/kg of ${wrong[0]}.`
+      : Number.isFinite(enthalpy)
+        ? 'The reactants hold no atoms.'
+        : `The enthalpy of the reactants is ${enthalpy} J/kg.`,
+    mend: 'Give each element as moles of atoms per kilogram, 0 or more, and the enthalpy as a number.',
+    facts: { enthalpy },
+  });
 }
 
 function totalsOf(mixture: Mixture, reactants: Reactants): Float64Array {
@@ -125,10 +149,21 @@ export function expandHeated(
 ): Expansion {
   const { pressure, temperature, chemistry, species = 'all' } = options;
   requireChamberPressure(pressure);
+  requireHeatedTemperature(temperature);
   if (chemistry.kind === 'frozen') return expandAsFed(reactants, records, options);
   const work = workFor(reactants, records, species);
   equilibrate(work, pressure, { kind: 'temperature', temperature });
   return expandFrom(work, equilibriumState(work), chemistry);
+}
+
+function requireHeatedTemperature(temperature: number): void {
+  if (temperature > 0 && Number.isFinite(temperature)) return;
+  throw new ProblemError({
+    code: 'heated-temperature-invalid',
+    what: `The gas is to be heated to ${temperature} K.`,
+    mend: 'Give an absolute temperature above 0 K.',
+    facts: { temperature },
+  });
 }
 
 function expandAsFed(
@@ -143,7 +178,8 @@ function expandAsFed(
       mend: 'Name the gas by its species, or use shifting chemistry.',
     });
   }
-  const mixture = compileMixture(records, Object.keys(reactants.elements));
+  requireReactants(reactants);
+  const mixture = compileMixture(records, elementsOf(reactants));
   const moles = new Float64Array(mixture.speciesCount);
   const total = Object.entries(composition).reduce((mass, [name, n]) => {
     const i = mixture.gases.indexOf(name);
@@ -153,6 +189,14 @@ function expandAsFed(
         what: `${name} is not among the gases of the species data for ${mixture.elements.join(', ')}.`,
         mend: `Use one of: ${mixture.gases.slice(0, 12).join(', ')}.`,
         facts: { species: name },
+      });
+    }
+    if (!(n >= 0 && Number.isFinite(n))) {
+      throw new ProblemError({
+        code: 'composition-invalid',
+        what: `The composition holds ${n} mol of ${name}.`,
+        mend: 'Give an amount of 0 or more.',
+        facts: { species: name, amount: n },
       });
     }
     moles[i] = n;

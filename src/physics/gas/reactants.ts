@@ -30,7 +30,7 @@ export function blendReactants(parts: readonly ReactantPart[]): Reactants {
   if (wrong || !(Math.abs(sum - 1) < 1e-9)) {
     throw new ProblemError({
       code: 'shares-do-not-add-up',
-      what: `The mass shares of a blend add up to ${(100 * sum).toFixed(4)} %${wrong ? ' and one is negative' : ''}.`,
+      what: `The mass shares of a blend add up to ${(100 * sum).toFixed(4)} %${wrong ? ', and one of them is not 0 or more' : ''}.`,
       mend: 'Give shares by mass that add up to 100 %.',
       facts: { sum },
     });
