@@ -33,7 +33,10 @@ export interface PackInput {
 const manifestName = 'manifest.json';
 const packageForm = 'plumeline package 1';
 
-/** Colours and lettering travel inside each drawing, so the weights in use are embedded in none of the SVG files. */
+/**
+ * Write the package, whole or not at all; an earlier package there is replaced.
+ * The page carries its fonts. The SVG files name theirs and stay small, so that an editor can change the words.
+ */
 export async function packStudy(input: PackInput, out: string): Promise<PackedStudy> {
   const folder = resolve(out);
   await requireReplaceable(folder);
