@@ -118,6 +118,15 @@ describe('every figure', () => {
     }
   });
 
+  test('where thrust has no value, the figure says what its thin dashes are', () => {
+    const words = (study: string): string =>
+      textsOf(draw(study, 'thrust', { size: '16:9', theme: 'light' }).children)
+        .map((node) => node.text)
+        .join(' ');
+    expect(words('starter')).toContain('Thin dashes: if the gas filled the nozzle.');
+    expect(words('example')).not.toContain('Thin dashes');
+  });
+
   test('between two known altitudes a nozzle that adapts has the pressure of the air at its exit', () => {
     const { answer } = studies.example!;
     const adapting = Object.values(answer.engines).find(({ contourIs }) => contourIs === 'notional')!;

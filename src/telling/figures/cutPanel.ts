@@ -319,7 +319,7 @@ function scaleBar(box: Box, scale: number, plan: Plan, { type, line }: PanelStyl
 }
 
 /** The largest of 1, 2, 5 times a power of ten that is not above a length. */
-export function roundLength(length: number): number {
+function roundLength(length: number): number {
   const power = 10 ** Math.floor(Math.log10(length) + 1e-12);
   const lead = length / power;
   return (lead >= 5 ? 5 : lead >= 2 ? 2 : 1) * power;

@@ -47,24 +47,8 @@ export function cutDescription(answer: StudyAnswer, altitude: Altitude, options:
   return `Engines cut open, hanging from one line, at one scale. ${whereWords(altitude)}, ${air}. ${engines.join(' ')} ${answer.caution}`;
 }
 
-export function wallDescription(answer: StudyAnswer): string {
-  const engines = drawnEngines(answer, 4).engines.map(
-    ({ engine }) =>
-      `${engine.name}: from ${formatPressure(engine.chamber.pressure)} in the chamber through ${formatPressure(engine.throat.pressure)} in the throat to ${formatPressure(engine.exit.pressure)} at the lip.`,
-  );
-  return `Mean pressure of the gas along the axis, on a logarithmic scale. ${engines.join(' ')} ${answer.caution}`;
-}
-
-export function sizeDescription(answer: StudyAnswer): string {
-  const engines = drawnEngines(answer, 4).engines.map(
-    ({ engine }) =>
-      `${engine.name}: ${formatSpoken('exit.diameter', engine.exit.diameter)} across the lip, ${formatSpoken('contour.totalLength', engine.contour.totalLength)} from injector to lip.`,
-  );
-  return `Outlines of the engines at one scale beside a person 1.75 metres tall. ${engines.join(' ')} ${answer.caution}`;
-}
-
 /** A flow state in words that stand after an engine's name. */
-export function flowWords(state: string): string {
+function flowWords(state: string): string {
   switch (state) {
     case 'full':
       return 'the gas fills the nozzle';

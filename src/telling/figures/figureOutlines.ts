@@ -19,6 +19,7 @@ const PERSON = 1.75;
 
 /** Models that change nothing of an outline but its size. */
 const NOT_OF_SHAPE: readonly string[] = [
+  'air',
   'flow-characteristics',
   'gas-burning-chamber',
   'gas-equilibrium',

@@ -3,8 +3,9 @@
 import type { StudyAnswer } from '../../answer/model.ts';
 import { layoutOf } from '../look/formats.ts';
 import type { Scene } from '../scene/scene.ts';
+import { rowsOf } from './conditions.ts';
 import { overAltitudeDescription } from './describe.ts';
-import { drawnEngines } from './drawnEngines.ts';
+import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
 import { footOf, heldEqualWords, impulseFinding, thrustFinding } from './findings.ts';
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
@@ -31,7 +32,13 @@ function figure(
   const around = frame(layout, {
     title,
     subtitle: `${what} from the pad to vacuum`,
-    foot: footOf(answer, engines, leftOut, [heldEqualWords(answer)], ['nozzle-contour']),
+    foot: footOf(
+      answer,
+      engines,
+      leftOut,
+      [...dashWords(engines, options), heldEqualWords(answer)],
+      ['nozzle-contour'],
+    ),
   });
   const panel = overAltitudePanel(answer, quantity, around.content, layout, options, layout.axisRight);
   return {
@@ -50,4 +57,10 @@ function figure(
       ...panel.labels,
     ],
   };
+}
+
+/** What the thin dashes mean, where there are any. */
+function dashWords(engines: readonly DrawnEngine[], options: FigureOptions): string[] {
+  const anyGap = engines.some(({ engine }) => rowsOf(engine, options).some((row) => row.thrust === null));
+  return anyGap ? ['Thin dashes: if the gas filled the nozzle.'] : [];
 }

@@ -24,10 +24,13 @@ export function thrustFinding(answer: StudyAnswer): string {
     return engine ? loneThrust(engine) : '';
   }
   const { base, other } = pair;
-  const low = leadWords(base, other, base.seaLevel.thrust, other.seaLevel.thrust, 'at sea level');
-  const high = leadWords(base, other, base.vacuum.thrust, other.vacuum.thrust, 'in vacuum');
-  if (low && high) return `${capital(low)}, ${high}.`;
-  if (high) return `${capital(high)}; ${withoutSeaLevel([base, other])}.`;
+  const low = leadOf(base, other, base.seaLevel.thrust, other.seaLevel.thrust);
+  const high = leadOf(base, other, base.vacuum.thrust, other.vacuum.thrust);
+  if (low && high)
+    return low.name === high.name && low.name !== null
+      ? `${low.words} at sea level, ${high.share} in vacuum.`
+      : `${capital(low.words)} at sea level, ${high.words} in vacuum.`;
+  if (high) return `${capital(high.words)} in vacuum; ${withoutSeaLevel([base, other])}.`;
   return `Thrust of ${base.name} and ${other.name} from the pad to vacuum.`;
 }
 
@@ -52,19 +55,24 @@ function loneThrust(engine: EngineAnswer): string {
   return `${engine.name} gains ${formatShare(vacuum.thrust / seaLevel.thrust - 1)} of thrust from the pad to vacuum.`;
 }
 
-function leadWords(
+interface ThrustLead {
+  /** Null where neither leads. */ readonly name: string | null;
+  /** `3.8 %` */ readonly share: string;
+  readonly words: string;
+}
+
+function leadOf(
   base: EngineAnswer,
   other: EngineAnswer,
   a: number | null,
   b: number | null,
-  where: string,
-): string | null {
+): ThrustLead | null {
   if (a === null || b === null) return null;
-  const share = (b - a) / Math.abs(a);
-  if (Math.abs(share) < WORTH_SAYING) return `the two push alike ${where}`;
-  const name = share > 0 ? other.name : base.name;
-  const part = share > 0 ? share : (a - b) / Math.abs(b);
-  return `${name} pushes ${formatShare(part)} harder ${where}`;
+  if (Math.abs(b - a) < WORTH_SAYING * Math.abs(a))
+    return { name: null, share: '', words: 'the two push alike' };
+  const name = b > a ? other.name : base.name;
+  const share = formatShare(b > a ? (b - a) / Math.abs(a) : (a - b) / Math.abs(b));
+  return { name, share, words: `${name} pushes ${share} harder` };
 }
 
 /** Who stands where against the air at an altitude. */
@@ -168,7 +176,8 @@ export function footOf(
     ...(bounds.length > 0 ? [`${bounds.join(', ')}: a bound no real nozzle reaches.`] : []),
     ...(leftOut.length > 0 ? [`Not drawn: ${leftOut.join(', ')}.`] : []),
     ...(failed.length > 0 ? [`Could not be computed: ${failed.join(', ')}.`] : []),
-    'Air: U.S. Standard Atmosphere 1976. Spread not drawn.',
+    ...(without.includes('air') ? [] : ['Air: U.S. Standard Atmosphere 1976.']),
+    'Spread not drawn.',
     ...(models.length > 0 ? [`Models: ${models.join(', ')}.`] : []),
   ].filter((note) => note !== '');
 }

@@ -23,6 +23,3 @@ export interface FigureOptions {
   /** Styles by engine id, where an engine is to keep one that its place in this answer would not give it. */
   readonly styles?: Readonly<Record<string, EngineStyle>>;
 }
-
-/** Options with everything filled in that has a default. */
-export const DEFAULT_OPTIONS: FigureOptions = { size: '16:9', theme: 'light' };

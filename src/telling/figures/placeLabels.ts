@@ -107,7 +107,7 @@ function crossingsWithSegment(points: readonly Point[], [from, to]: readonly [Po
 }
 
 /** Clip a segment against the box's four sides (Liang and Barsky 1984); anything left means they meet. */
-export function segmentMeetsBox(a: Point, b: Point, box: Box): boolean {
+function segmentMeetsBox(a: Point, b: Point, box: Box): boolean {
   let from = 0;
   let to = 1;
   const dx = b.x - a.x;
