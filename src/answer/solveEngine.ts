@@ -31,7 +31,7 @@ export function solveEngine(
   const gas = workingGas(input, materials);
   const { expansion } = gas;
   const spec = specOf(input.nozzle);
-  const nozzle = advisedWhenCold(input, () => nozzleModel(thrustSpec(input, spec), expansion));
+  const nozzle = advisedWhenCold(input, () => nozzleModel(spec, expansion, input.losses));
   const throatArea = throatAreaOf(input.size, nozzle, others);
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
   const { contour, notes } = chamberContour(spec, diameterOf(throatArea) / 2, input.chamber);
@@ -77,12 +77,6 @@ function specOf(nozzle: Nozzle): NozzleSpec {
         ...(nozzle.lipAngle && { lipAngle: nozzle.lipAngle.value }),
       };
   }
-}
-
-/** `losses: none` asks for the thrust of the ideal nozzle of the same area ratio; the wall keeps its shape. */
-function thrustSpec(input: EngineInput, spec: NozzleSpec): NozzleSpec {
-  const lossy = spec.kind === 'cone' || spec.kind === 'bell';
-  return input.losses === 'none' && lossy ? { kind: 'ideal', areaRatio: spec.areaRatio } : spec;
 }
 
 function throatAreaOf(size: Size, nozzle: NozzleModel, others: ReadonlyMap<string, EngineSolution>): number {
@@ -163,7 +157,8 @@ function notesOf(input: EngineInput, nozzle: NozzleModel): readonly string[] {
       `losses: none takes the losses of the nozzle away; the stated chamber efficiency of ${showStated('chamber.efficiency', efficiency.value).text} still counts.`,
     );
   }
-  if (input.losses !== 'none' && efficiency.byDefault) {
+  const burns = input.propellants.kind === 'burnt' || input.propellants.kind === 'mixed';
+  if (burns && input.losses !== 'none' && efficiency.byDefault) {
     notes.push('No chamber efficiency is stated, so ideal combustion (100 %) is taken.');
   }
   for (const { notice } of [nozzle.expansion.chamber, nozzle.exit]) {

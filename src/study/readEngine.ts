@@ -445,14 +445,16 @@ function warnOfDefaults(
   report: Report,
 ): void {
   const toldOfBase = base?.losses === 'default';
-  if (engine.chamber.efficiency.byDefault && engine.losses === 'default' && !toldOfBase) {
+  // Heated and perfect gases do not burn: nothing is left unburnt.
+  const burns = engine.propellants.kind === 'burnt' || engine.propellants.kind === 'mixed';
+  if (burns && engine.chamber.efficiency.byDefault && engine.losses === 'default' && !toldOfBase) {
     const chamber = entries.get('chamber');
     report.warning(
       {
         code: 'efficiency-not-stated',
         what: `No combustion efficiency is stated for ${quote(engine.id)}, so ideal combustion (100 %) is taken.`,
         why: 'Real chambers reach less of the ideal characteristic velocity.',
-        mend: 'Add efficiency to the chamber, with its ±, or losses: none if ideal is meant.',
+        mend: 'Add efficiency to the chamber, with its ±, or 100 % if ideal is meant.',
       },
       engine.chamber.efficiency.path,
       keyOffset(chamber ?? cursor),

@@ -35,7 +35,7 @@ describe('two fixed nozzles that trade places on the way up', () => {
     const { answer } = await comparisonOf(short + long);
     expect(answer.verdict).toBe('Short below about 6 km, Long above');
     expect(answer.text).toMatch(
-      /^Per kilogram of propellant Short leads up to about 6 km, Long above it\. At the pad Short has \d+ s \(\d+ %\) more specific impulse, in vacuum Long has \d+ s \(8 %\) more\.$/,
+      /^Per kilogram of propellant Short leads up to about 6 km, Long above it\. At the pad Short has \d+ s \(\d+ %\) more specific impulse, in vacuum Long has \d+ s \(8 %\) more; the number of Long at the pad supposes gas that stays on a wall it would let go of\.$/,
     );
   });
 

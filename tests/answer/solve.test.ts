@@ -217,6 +217,14 @@ describe('losses: none', () => {
     expect(ideal.contour.nozzleLength).toBe(lossy.contour.nozzleLength);
   });
 
+  test('takes no wall away: where the gas lets go of it there is no thrust', async () => {
+    const { seaLevel, reasons } = await solveOne(
+      '{ propellants: { gas: nitrogen, temperature: 300 K }, chemistry: frozen, chamber: { pressure: 10 bar }, losses: none, size: { throat: 5 mm }, nozzle: { kind: cone, halfAngle: 15 deg, areaRatio: 50 } }',
+    );
+    expect(seaLevel.thrust).toBeNull();
+    expect(reasons.some(({ path }) => path === 'seaLevel.thrust')).toBe(true);
+  });
+
   test('beside a stated efficiency is noted', async () => {
     const { notes } = await solveOne(
       '{ propellants: { oxidiser: oxygen, fuel: methane, ratio: 3.5 }, chamber: { pressure: 100 bar, efficiency: 97 % }, losses: none, size: { throat: 200 mm }, nozzle: { kind: ideal, areaRatio: 25 } }',

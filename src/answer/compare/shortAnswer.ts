@@ -37,13 +37,29 @@ export function shortAnswerOf(
     crossings,
   };
   const bound = boundOf(pair);
-  if (bound !== null) return againstBound(pair, bound);
+  const answer = bound !== null ? againstBound(pair, bound) : withoutBound(pair);
+  return { ...answer, text: `${answer.text.replace(/\.$/, '')}${ifItStayed(pair)}.` };
+}
+
+function withoutBound(pair: Pair): ShortAnswer {
+  const { crossings } = pair;
   if (pair.pad === null) return withoutPad(pair);
   if (pair.vacuum === null) return withoutVacuum(pair);
   if (isNothing(pair.pad) && isNothing(pair.vacuum) && crossings.length === 0) return noDifference(pair);
   return crossings.length === 0
     ? oneLeads(pair.pad, pair.vacuum, pair)
     : leadChanges(pair.pad, pair.vacuum, pair);
+}
+
+/** A loss-free ideal nozzle has a number at the pad even where its gas would let go of any real wall: say so. */
+function ifItStayed({ base, other, pad }: Pair): string {
+  if (pad === null) return '';
+  const who = [base, other].filter(
+    (engine) => conditionAtAltitude(engine, 0).row.flow.state === 'separated' && padImpulse(engine) !== null,
+  );
+  if (who.length === 0) return '';
+  const names = listed(who.map((engine) => engine.input.name));
+  return `; the number of ${names} at the pad supposes gas that stays on a wall it would let go of`;
 }
 
 function padImpulse(engine: EngineSolution): number | null {
@@ -134,7 +150,7 @@ function withoutPad(pair: Pair): ShortAnswer {
   const who = listed(without.map((engine) => engine.input.name));
   const why = without.every((engine) => conditionAtAltitude(engine, 0).row.flow.state === 'separated')
     ? `the gas would let go of the wall of ${who}`
-    : `${who} has no number that can be defended`;
+    : `${who} ${without.length > 1 ? 'have' : 'has'} no number that can be defended`;
   const from = listed(without.map(fromWhereFull).filter((words) => words !== ''));
   const first = `At the pad ${why}${from === '' ? '' : `; ${from}`}.`;
   const lead = pair.vacuum;

@@ -53,7 +53,6 @@ Examples:
   plumeline solve my-question --json        every number, SI units, for other programs
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
-  plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline quantities specificImpulse      what a number means and where it comes from
 
 Exit status:

@@ -4,7 +4,7 @@ import { BELL_CHART } from './bellAngles.ts';
 import { bellAnglesOf, halfAngleOfSameLength } from './bellShape.ts';
 import { divergenceFactorOfCone } from './coneNozzle.ts';
 import { fixedNozzle } from './fixedNozzle.ts';
-import type { NozzleModel, NozzleSpec } from './model.ts';
+import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
 
 /**
  * Share of the momentum that points along the axis when gas leaves a bell [–].
@@ -28,15 +28,20 @@ export function divergenceFactorOfBell(length: number, lipAngle: number): number
 /**
  * Bell: thrust-optimised parabola; one-dimensional exit state, momentum reduced by the divergence factor.
  *
+ * @param losses `none`: the exit flow counts as parallel; whether it fills the nozzle is judged all the same
  * @throws ProblemError where area ratio, length or angles lie outside their ranges
  */
-export function bellNozzle(spec: NozzleSpec & { kind: 'bell' }, expansion: Expansion): NozzleModel {
+export function bellNozzle(
+  spec: NozzleSpec & { kind: 'bell' },
+  expansion: Expansion,
+  losses: NozzleLosses = 'default',
+): NozzleModel {
   requireAreaRatio(spec.areaRatio);
   const { lipAngle } = bellAnglesOf(spec);
   return fixedNozzle(
     {
       spec,
-      divergenceFactor: divergenceFactorOfBell(spec.length, lipAngle),
+      divergenceFactor: losses === 'none' ? 1 : divergenceFactorOfBell(spec.length, lipAngle),
       ignoresSeparation: false,
       omitted: [
         'Friction and heat lost to the wall.',

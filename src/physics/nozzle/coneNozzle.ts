@@ -2,7 +2,7 @@ import { ProblemError } from '../../numerics/problem.ts';
 import type { Expansion } from '../gas/flow.ts';
 import { requireAreaRatio } from './areaRatio.ts';
 import { fixedNozzle } from './fixedNozzle.ts';
-import type { NozzleModel, NozzleSpec } from './model.ts';
+import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
 
 /** [rad] Steeper cones do not keep the flow on the wall after the throat arc; common practice, no source. */
 const STEEPEST_HALF_ANGLE = Math.PI / 4;
@@ -23,15 +23,20 @@ export function divergenceFactorOfCone(halfAngle: number): number {
 /**
  * Cone: one-dimensional exit state, momentum reduced by the divergence factor.
  *
+ * @param losses `none`: the exit flow counts as parallel; whether it fills the nozzle is judged all the same
  * @throws ProblemError `cone-angle-outside-range`, `area-ratio-outside-range`
  */
-export function coneNozzle(spec: NozzleSpec & { kind: 'cone' }, expansion: Expansion): NozzleModel {
+export function coneNozzle(
+  spec: NozzleSpec & { kind: 'cone' },
+  expansion: Expansion,
+  losses: NozzleLosses = 'default',
+): NozzleModel {
   requireAreaRatio(spec.areaRatio);
   requireHalfAngle(spec.halfAngle);
   return fixedNozzle(
     {
       spec,
-      divergenceFactor: divergenceFactorOfCone(spec.halfAngle),
+      divergenceFactor: losses === 'none' ? 1 : divergenceFactorOfCone(spec.halfAngle),
       ignoresSeparation: false,
       omitted: [
         'Friction and heat lost to the wall.',

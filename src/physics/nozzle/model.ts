@@ -43,6 +43,9 @@ export type NozzleSpec =
     }
   | { readonly kind: 'adapting'; readonly areaRatio: number };
 
+/** Whether a model takes off the nozzle's own losses (divergence). */
+export type NozzleLosses = 'default' | 'none';
+
 export type FlowRegime = 'full' | 'near the limit' | 'separated' | 'unchoked';
 
 export interface FlowVerdict {

@@ -3,17 +3,21 @@ import { adaptingNozzle } from './adaptingNozzle.ts';
 import { bellNozzle } from './bellNozzle.ts';
 import { coneNozzle } from './coneNozzle.ts';
 import { idealNozzle } from './idealNozzle.ts';
-import type { NozzleModel, NozzleSpec } from './model.ts';
+import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
 
 /** The model that a spec asks for, on a given gas. */
-export function nozzleModel(spec: NozzleSpec, expansion: Expansion): NozzleModel {
+export function nozzleModel(
+  spec: NozzleSpec,
+  expansion: Expansion,
+  losses: NozzleLosses = 'default',
+): NozzleModel {
   switch (spec.kind) {
     case 'ideal':
       return idealNozzle(spec, expansion);
     case 'cone':
-      return coneNozzle(spec, expansion);
+      return coneNozzle(spec, expansion, losses);
     case 'bell':
-      return bellNozzle(spec, expansion);
+      return bellNozzle(spec, expansion, losses);
     case 'adapting':
       return adaptingNozzle(spec, expansion);
   }
