@@ -1,10 +1,10 @@
 /**
  * Root of a continuous function between two points of opposite sign.
  *
- * Method: regula falsi with the Illinois weight and a bisection whenever a step fails to halve the
- * bracket in two tries; the bracket is kept throughout, so a jump through zero converges to the jump.
- * Source of the weight: M. Dowell, P. Jarratt, "A modified regula falsi method for computing the root of
- * an equation", BIT 11 (1971) 168–174.
+ * Method: inverse quadratic interpolation where the three points at hand allow it, else bisection; the bracket is kept
+ * throughout, so a jump through zero converges to the jump.
+ * Source: T. R. Chandrupatla, "A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear function
+ * without using derivatives", Advances in Engineering Software 28 (1997) 145–149 (from memory).
  */
 export interface BracketedRoot {
   readonly root: number;
@@ -29,52 +29,59 @@ export function findBracketedRoot(
   f: (x: number) => number,
   from: number,
   to: number,
-  options: BracketedRootOptions,
+  { valueTolerance, widthTolerance, maxSteps = 100, start }: BracketedRootOptions,
 ): BracketedRoot {
-  const maxSteps = options.maxSteps ?? 100;
-  let a = from;
-  let b = to;
-  let fa = checked(f(a), a);
-  if (Math.abs(fa) <= options.valueTolerance) return { root: a, value: fa, converged: true, steps: 1 };
+  // a: the newest point; b: the other end of the bracket; c: the point before.
+  let b = from;
   let fb = checked(f(b), b);
-  if (Math.abs(fb) <= options.valueTolerance) return { root: b, value: fb, converged: true, steps: 2 };
-  if (fa > 0 === fb > 0) throw new RangeError(`no sign change between ${a} and ${b}`);
-  let sideKept = 0;
-  let slowSteps = 0;
-  let x = a;
-  let fx = fa;
-  // the weighted end values; the true ones stay in fa and fb
-  let wa = fa;
-  let wb = fb;
-  for (let step = 3; step <= maxSteps; step++) {
-    const width = b - a;
-    const first = step === 3 && options.start !== undefined && (options.start - a) * (options.start - b) < 0;
-    x = first ? options.start! : slowSteps >= 3 ? a + width / 2 : a - (wa * width) / (wb - wa);
-    if (!((x - a) * (x - b) < 0)) x = a + width / 2;
-    fx = checked(f(x), x);
-    if (Math.abs(fx) <= options.valueTolerance) return { root: x, value: fx, converged: true, steps: step };
-    if (fx > 0 === fb > 0) {
-      b = x;
-      fb = fx;
-      wb = fx;
-      if (sideKept === -1) wa /= 2;
-      else wa = fa;
-      sideKept = -1;
-    } else {
-      a = x;
-      fa = fx;
-      wa = fx;
-      if (sideKept === 1) wb /= 2;
-      else wb = fb;
-      sideKept = 1;
+  if (Math.abs(fb) <= valueTolerance) return { root: b, value: fb, converged: true, steps: 1 };
+  let a = to;
+  let fa = checked(f(a), a);
+  if (Math.abs(fa) <= valueTolerance) return { root: a, value: fa, converged: true, steps: 2 };
+  if (fa > 0 === fb > 0) throw new RangeError(`no sign change between ${from} and ${to}`);
+  const inside = start !== undefined && (start - a) * (start - b) < 0;
+  let share = inside ? (start - a) / (b - a) : fa / (fa - fb);
+  for (let steps = 3; steps <= maxSteps; steps++) {
+    let x = steps === 3 && inside ? start : a + share * (b - a);
+    if (!((x - a) * (x - b) < 0)) x = a + 0.5 * (b - a);
+    const fx = checked(f(x), x);
+    if (Math.abs(fx) <= valueTolerance) return { root: x, value: fx, converged: true, steps };
+    let c = a;
+    let fc = fa;
+    if (fx > 0 !== fa > 0) {
+      c = b;
+      fc = fb;
+      b = a;
+      fb = fa;
     }
-    if (Math.abs(b - a) <= options.widthTolerance) {
+    a = x;
+    fa = fx;
+    if (Math.abs(b - a) <= widthTolerance || a + 0.5 * (b - a) === a || a + 0.5 * (b - a) === b) {
       const nearer = Math.abs(fa) < Math.abs(fb);
-      return { root: nearer ? a : b, value: nearer ? fa : fb, converged: true, steps: step };
+      return { root: nearer ? a : b, value: nearer ? fa : fb, converged: true, steps };
     }
-    slowSteps = Math.abs(b - a) > 0.5 * Math.abs(width) ? (slowSteps >= 3 ? 0 : slowSteps + 1) : 0;
+    share = nextShare(a, fa, b, fb, c, fc, widthTolerance);
   }
-  return { root: x, value: fx, converged: false, steps: maxSteps };
+  return { root: a, value: fa, converged: false, steps: maxSteps };
+}
+
+/** Where between a and b to go next, as a share of the way: inverse quadratic where monotone, else the middle. */
+function nextShare(
+  a: number,
+  fa: number,
+  b: number,
+  fb: number,
+  c: number,
+  fc: number,
+  width: number,
+): number {
+  const xi = (a - b) / (c - b);
+  const phi = (fa - fb) / (fc - fb);
+  if (!(phi * phi < xi && (1 - phi) * (1 - phi) < 1 - xi)) return 0.5;
+  const share =
+    (fa / (fb - fa)) * (fc / (fb - fc)) + (((c - a) / (b - a)) * (fa / (fc - fa)) * fb) / (fc - fb);
+  const least = Math.min(0.5, (0.5 * width) / Math.abs(b - a));
+  return Math.min(Math.max(share, least), 1 - least);
 }
 
 function checked(value: number, at: number): number {

@@ -4,7 +4,7 @@
  * @param system row-major, `size` rows of `stride` numbers: the matrix, then the right-hand sides from column `size` on
  * @param x the solutions are written here, one after the other
  * @param rights how many right-hand sides there are
- * @returns false when a pivot vanishes (singular to working precision)
+ * @returns false when a pivot vanishes or is no number; a system that is only nearly singular is solved as it stands
  * Source: standard (G. H. Golub & C. F. Van Loan, Matrix Computations, ch. 3). Allocates nothing.
  */
 export function solveDenseInto(
