@@ -169,11 +169,11 @@ function settlePhases(work: GibbsWork, pressure: number, held: Held): NewtonOutc
   return 'slow';
 }
 
-/** At a held temperature one phase of a substance is enough: the one stable there. */
+/** At a held temperature one phase of a substance is enough: the one stable there; none above the end of its data. */
 function dropTwins(work: GibbsWork, temperature: number): void {
   const seen = new Set<Substance>();
   const stable = work.active.filter(({ substance, phase }) => {
-    if (seen.has(substance)) return false;
+    if (seen.has(substance) || temperature > substance.highest) return false;
     const right = substance.rangePhase[substanceRange(substance, temperature, false)] === phase;
     if (right) seen.add(substance);
     return right;

@@ -73,6 +73,17 @@ describe('condensed phases come, change and go', () => {
   });
 });
 
+test('what condensed in a colder state does not stay beyond the end of its data', () => {
+  const steam = workFor(burnt('LOX', 'LH2', 6), species);
+  equilibrate(steam, 5e7, { kind: 'temperature', temperature: 590 });
+  expect(names(equilibriumState(steam).composition())).toEqual(['H2O(L)']);
+  for (const temperature of [601, 900, 1300, 5000]) {
+    equilibrate(steam, 1e3, { kind: 'temperature', temperature });
+    expect(names(equilibriumState(steam).composition()), `${temperature} K`).toEqual([]);
+    equilibrate(steam, 5e7, { kind: 'temperature', temperature: 590 });
+  }
+});
+
 describe('a heated gas', () => {
   const hydrogen = propellant('GH2');
 
