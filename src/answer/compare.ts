@@ -7,14 +7,21 @@ import { sharedTraits } from './compare/traits.ts';
 import type { Comparison } from './model.ts';
 import type { EngineSolution } from './solution.ts';
 
-/** `base` is the one that "more" and "less" refer to. */
-export function compareEngines(base: EngineSolution, other: EngineSolution): Comparison {
+/**
+ * `base` is the one that "more" and "less" refer to.
+ * @param asked altitudes of interest besides the standard ones [m, geometric]
+ */
+export function compareEngines(
+  base: EngineSolution,
+  other: EngineSolution,
+  asked: readonly number[] = [],
+): Comparison {
   const crossings = crossingsOf(base, other, leadOverAltitude(base, other));
   return {
     base: base.input.id,
     other: other.input.id,
     ...sharedTraits(base, other),
-    quantities: comparedQuantities(base, other),
+    quantities: comparedQuantities(base, other, asked),
     crossings,
     answer: shortAnswerOf(base, other, crossings),
   };

@@ -57,7 +57,7 @@ export async function solveStudyLive(
       solutions.delete(id);
     }
   }
-  const comparison = comparisonOf(study, solutions);
+  const comparison = comparisonOf(study, solutions, wanted.altitudes);
   const answer: StudyAnswer = {
     format: 'plumeline answer 1',
     program: { name: 'plumeline', version: options.version ?? 'unknown' },
@@ -141,11 +141,15 @@ function inOrderOfSize(
 }
 
 /** The pair the study names, else its first two engines. */
-function comparisonOf(study: Study, solutions: ReadonlyMap<string, EngineSolution>): Comparison | null {
+function comparisonOf(
+  study: Study,
+  solutions: ReadonlyMap<string, EngineSolution>,
+  asked: readonly number[],
+): Comparison | null {
   const [first, second] = study.engines;
   const base = solutions.get(study.compare?.base ?? first?.id ?? '');
   const other = solutions.get(study.compare?.other ?? second?.id ?? '');
-  return base && other && base !== other ? compareEngines(base, other) : null;
+  return base && other && base !== other ? compareEngines(base, other, asked) : null;
 }
 
 function shortAnswerFor(

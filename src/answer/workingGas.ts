@@ -169,7 +169,21 @@ function speciesFor(reactants: Reactants, materials: Materials): readonly Specie
   const records = materials.species.get(elementsKey(reactants.elements));
   if (records === undefined)
     throw new Error(`Species of ${elementsKey(reactants.elements)} were not gathered`);
+  refuseWithoutMainProduct(reactants, records);
   return records;
+}
+
+/** Two elements whose compound would be the main product must have one in the data, or every number would be wrong. */
+function refuseWithoutMainProduct({ elements }: Reactants, records: readonly SpeciesRecord[]): void {
+  const holdsBoth = (of: Readonly<Record<string, number>>) => (of.Al ?? 0) > 0 && (of.F ?? 0) > 0;
+  if (!holdsBoth(elements) || records.some((record) => holdsBoth(record.elements))) return;
+  throw new ProblemError({
+    code: 'main-product-not-in-data',
+    what: 'The mixture holds aluminium and fluorine, and the species data has no compound of the two.',
+    why: 'they would be most of what leaves the chamber, so that every number would be wrong without them',
+    mend: 'Burn the aluminium with oxygen or perchlorate, or use fluorine with a fuel without aluminium.',
+    where: 'propellants',
+  });
 }
 
 function recordsOf(resolved: readonly ResolvedIngredient[]): readonly PropellantRecord[] {

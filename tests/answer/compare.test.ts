@@ -39,6 +39,12 @@ describe('two fixed nozzles that trade places on the way up', () => {
     );
   });
 
+  test('stand side by side at the altitudes asked for as well', async () => {
+    const { quantities } = await comparisonOf(short + long, 'altitudes: [11 km, 65 km]');
+    const at = quantities.filter(({ quantity }) => quantity === 'thrust').map(({ altitude }) => altitude);
+    expect(at).toEqual([0, 5_000, 10_000, 11_000, 20_000, 65_000]);
+  });
+
   test('say what was held equal and what differs', async () => {
     const { heldEqual, differs } = await comparisonOf(short + long);
     expect(heldEqual).toEqual([

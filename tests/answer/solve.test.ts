@@ -72,6 +72,13 @@ describe('what cannot be computed', () => {
     expect(answer.shortAnswer.verdict).toBe('No answer');
   });
 
+  test('aluminium with fluorine is refused while the data has no compound of the two', async () => {
+    const { answer } = await solveText(
+      'a: { propellants: { oxidiser: LF2, fuel: Al, ratio: 2.7 }, chamber: { pressure: 50 bar }, size: { throat: 100 mm }, nozzle: { kind: ideal, areaRatio: 20 } }\n',
+    );
+    expect(answer.failed.a?.code).toBe('main-product-not-in-data');
+  });
+
   test('every null has its reason and its mend', async () => {
     const bell = await solveOne(
       `{ ${methane}, size: { throat: 200 mm }, nozzle: { kind: bell, areaRatio: 90 } }`,

@@ -10,9 +10,14 @@ import { diameterOf, type EngineSolution } from '../solution.ts';
 const COMPARED_ALTITUDES = [0, 5_000, 10_000, 20_000] as const;
 const EQUAL = 1e-6;
 
-export function comparedQuantities(base: EngineSolution, other: EngineSolution): readonly ComparedQuantity[] {
+export function comparedQuantities(
+  base: EngineSolution,
+  other: EngineSolution,
+  asked: readonly number[],
+): readonly ComparedQuantity[] {
+  const altitudes = [...new Set([...COMPARED_ALTITUDES, ...asked])].sort((a, b) => a - b);
   const atAltitudes = (['specificImpulse', 'thrust'] as const).flatMap((name) =>
-    COMPARED_ALTITUDES.map((altitude) =>
+    altitudes.map((altitude) =>
       compared(
         name,
         altitude,
