@@ -22,7 +22,7 @@ import {
 } from '../../src/telling/index.ts';
 import { layoutOf } from '../../src/telling/look/formats.ts';
 import { boxesOverlap, textBox } from '../../src/telling/scene/box.ts';
-import { textsOf } from '../../src/telling/scene/scene.ts';
+import { type SceneNode, textsOf } from '../../src/telling/scene/scene.ts';
 
 const example = readFileSync(new URL('../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
 const starter = readFileSync(new URL('../../starters/blank/study.yaml', import.meta.url), 'utf8');
@@ -63,6 +63,26 @@ function draw(study: string, kind: string, options: FigureOptions): Scene {
   return kinds[kind]!(answer, { ...options, curves });
 }
 
+/** Points of the lines in a group, each stretch between two of them filled in at most 4 px apart. */
+function pointsOf(node: SceneNode): { readonly x: number; readonly y: number }[] {
+  if (node.kind === 'group') return node.children.flatMap(pointsOf);
+  if (node.kind !== 'path' || node.stroke === undefined || (node.strokeWidth ?? 0) < 4) return [];
+  return node.d.split('M').flatMap((piece) => {
+    const points = [...piece.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map(([, x, y]) => ({
+      x: Number(x),
+      y: Number(y),
+    }));
+    return points.flatMap((to, i) => {
+      const from = points[i - 1] ?? to;
+      const steps = Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 4) || 1;
+      return Array.from({ length: steps }, (_, k) => ({
+        x: from.x + ((k + 1) / steps) * (to.x - from.x),
+        y: from.y + ((k + 1) / steps) * (to.y - from.y),
+      }));
+    });
+  });
+}
+
 describe('every figure', () => {
   test.each(cases)(
     'of the %s, %s, %s: words inside the picture, none over another, the caution whole',
@@ -97,6 +117,41 @@ describe('every figure', () => {
         expect(texts.map((node) => node.text).join(' '), 'engines without a name').toContain(name);
     },
   );
+
+  test.each(cases.filter(([, kind]) => !kind.startsWith('cut') && kind !== 'outlines'))(
+    'of the %s, %s, %s: no curve runs behind words',
+    (study, kind, size) => {
+      const scene = draw(study, kind, { size, theme: 'light' });
+      const curves = scene.children.flatMap((node) =>
+        node.kind === 'group' && node.name?.endsWith(' curve') ? pointsOf(node) : [],
+      );
+      expect(curves.length).toBeGreaterThan(50);
+      const covered = textsOf(scene.children).filter((node) => {
+        const box = textBox(node);
+        return curves.some(
+          ({ x, y }) => x > box.x && x < box.x + box.width && y > box.y && y < box.y + box.height,
+        );
+      });
+      expect(covered.map((node) => node.text)).toEqual([]);
+    },
+  );
+
+  test('a nozzle that stands for a bound leads by at most so much, and is named', () => {
+    const titles = (['specific impulse', 'thrust'] as const).map(
+      (kind) => draw('example', kind, { size: '16:9', theme: 'light' }).title,
+    );
+    for (const title of titles) expect(title).toMatch(/^Alder A\b.* at most /);
+  });
+
+  test('in the shapes of a film nothing in the foot is cut short', () => {
+    for (const [study, kind, size] of cases) {
+      const words = textsOf(draw(study, kind, { size, theme: 'light' }).children).map((node) => node.text);
+      expect(
+        words.filter((text) => text.includes('…')),
+        `${study} ${kind} ${size}`,
+      ).toEqual([]);
+    }
+  });
 
   test.each(['example', 'starter', 'lone'])('cut open, the engines of the %s are large', (study) => {
     for (const size of ['16:9', '9:16', '1:1', 'print'] as const) {

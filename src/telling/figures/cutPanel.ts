@@ -4,7 +4,7 @@
  */
 
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
-import { wrapAtMost, wrapBalanced, wrapText } from '../look/measureText.ts';
+import { textWidth, wrapAtMost, wrapBalanced, wrapText } from '../look/measureText.ts';
 import { formatAltitude, formatPressure } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
 import { segment } from '../scene/pathData.ts';
@@ -140,7 +140,7 @@ export function cutPanel(
         ]),
       ),
       group('scale', scaleBar(box, scale, plan, style)),
-      ...(key ? [group('key', keyNodes(box, plan, ambient, style))] : []),
+      ...(key ? [group('key', keyNodes(box, plan, ambient, scale, style))] : []),
     ],
   };
 }
@@ -287,13 +287,12 @@ function stateWords(
 }
 
 /** A bar of a round length, and what it is worth; as long as the words beside the engines, or a part of a cell. */
-function scaleBar(box: Box, scale: number, plan: Plan, { type, line }: PanelStyle): SceneNode[] {
-  const most = plan.beside ? plan.column - 0.5 * type.label : 0.3 * plan.cell;
-  const length = roundLength(most / scale);
-  const width = length * scale;
+function scaleBar(box: Box, scale: number, plan: Plan, style: PanelStyle): SceneNode[] {
+  const { type, line } = style;
+  const width = scaleLength(plan, scale, style) * scale;
   const tick = 0.3 * type.small;
   const y = box.y + box.height - 1.2 * tick;
-  const text = `${lengthWords(length)}${plan.count > 1 ? ', both engines' : ''}`;
+  const text = scaleWords(plan, scale, style);
   return [
     {
       kind: 'path',
@@ -318,6 +317,16 @@ function scaleBar(box: Box, scale: number, plan: Plan, { type, line }: PanelStyl
   ];
 }
 
+/** [m] */
+function scaleLength(plan: Plan, scale: number, { type }: PanelStyle): number {
+  const most = plan.beside ? plan.column - 0.5 * type.label : 0.3 * plan.cell;
+  return roundLength(most / scale);
+}
+
+function scaleWords(plan: Plan, scale: number, style: PanelStyle): string {
+  return `${lengthWords(scaleLength(plan, scale, style))}${plan.count > 1 ? ', both engines' : ''}`;
+}
+
 /** The largest of 1, 2, 5 times a power of ten that is not above a length. */
 function roundLength(length: number): number {
   const power = 10 ** Math.floor(Math.log10(length) + 1e-12);
@@ -331,7 +340,7 @@ function lengthWords(length: number): string {
   return `${value}\u00a0${inMetres ? 'm' : length < 0.01 ? 'mm' : 'cm'}`;
 }
 
-function keyNodes(box: Box, plan: Plan, ambient: number, style: PanelStyle): SceneNode[] {
+function keyNodes(box: Box, plan: Plan, ambient: number, scale: number, style: PanelStyle): SceneNode[] {
   const { type } = style;
   if (plan.keyUpright) {
     const width = pressureKeyUprightWidth(type.small);
@@ -341,8 +350,9 @@ function keyNodes(box: Box, plan: Plan, ambient: number, style: PanelStyle): Sce
   const height = pressureKeyHeight(type.small);
   const y = box.y + box.height - height;
   if (plan.beside) {
-    // Between the columns of words, which go on down beside it.
-    const x = box.x + plan.column + 0.6 * type.label;
+    // Between the columns of words, which go on down beside it, and clear of the words of the scale.
+    const scaleEnd = textWidth(scaleWords(plan, scale, style), type.small, 400) + 0.7 * type.small;
+    const x = box.x + Math.max(plan.column + 0.6 * type.label, scaleEnd);
     const end = box.x + box.width - (plan.count > 1 ? plan.column + 0.4 * type.label : 0);
     return pressureKey({ x, y, width: end - x, height }, ambient, style);
   }

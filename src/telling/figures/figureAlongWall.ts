@@ -164,7 +164,8 @@ function wordsIn(
   const obstacles: Obstacle[] = lines.map((points) => ({ points, cost: 60 }));
   if (ambient > 0) {
     const ends = [plot.x, plot.x + plot.width].map((at) => ({ x: at, y: y(ambient) }));
-    obstacles.push({ points: ends, cost: 60 });
+    // The air's thin line is a lesser evil behind words than a curve.
+    obstacles.push({ points: ends, cost: 30 });
   }
   const room = new LabelRoom(plot, obstacles);
   for (const points of lines) {
@@ -238,7 +239,7 @@ function aroundEnd(
   step: number,
 ): Candidate[] {
   const candidates: Candidate[] = [];
-  for (const rise of [0.7, 1.2, 2, 3, 4, 5.5, 7])
+  for (const rise of [0.7, 1.2, 2, 3, 4, 5, 5.5, 6, 6.5, 7, 8])
     for (const up of [true, false])
       for (const back of [0, 0.25, 0.5, 0.75, 1]) {
         const x = end.x - back * size.width - (back === 1 ? 0.5 * step : 0);

@@ -71,20 +71,17 @@ function panel(engines: readonly DrawnEngine[], box: Box, style: PanelStyle): Sc
   const widths = engines.map(
     ({ engine }) => 2 * Math.max(engine.contour.exitRadius, engine.contour.chamberRadius),
   );
-  const personWidth = 0.32 * PERSON;
-  const gap = 0.12 * box.width;
-  const room = box.width - gap * engines.length;
-  const scale = Math.min(
-    (box.height - labelHeight) / tallest,
-    room / (widths.reduce((sum, width) => sum + width, 0) + personWidth),
-  );
-  const drawnWidth =
-    scale * (widths.reduce((sum, width) => sum + width, 0) + personWidth) + gap * engines.length;
+  const personWords: Words[] = [{ text: '1.75\u00a0m', size: 0.9 * type.label, weight: 400, fill: 'ink-2' }];
+  const all = [...widths, 0.32 * PERSON];
+  const worded = [...labels, personWords].map((words) => wordsSize(words).width);
+  const gap = 0.1 * box.width;
+  const scale = scaleFor(all, worded, box.width - gap * engines.length, (box.height - labelHeight) / tallest);
+  const slots = slotsOf(all, worded, scale);
   const ground = box.y + box.height - labelHeight;
-  let left = box.x + 0.5 * (box.width - drawnWidth);
+  let left = box.x + 0.5 * (box.width - sum(slots) - gap * engines.length);
   const nodes: SceneNode[] = [];
   engines.forEach((drawn, i) => {
-    const width = scale * (widths[i] ?? 0);
+    const width = slots[i] ?? 0;
     const axis = left + width / 2;
     nodes.push(
       outline(drawn, axis, ground, scale, style),
@@ -93,13 +90,8 @@ function panel(engines: readonly DrawnEngine[], box: Box, style: PanelStyle): Sc
     left += width + gap;
   });
   nodes.push(
-    person(left + (scale * personWidth) / 2, ground, scale * PERSON),
-    ...wordsAt(
-      [{ text: '1.75\u00a0m', size: 0.9 * type.label, weight: 400, fill: 'ink-2' }],
-      left + (scale * personWidth) / 2,
-      ground + 0.5 * type.label,
-      'middle',
-    ),
+    person(left + (slots.at(-1) ?? 0) / 2, ground, scale * PERSON),
+    ...wordsAt(personWords, left + (slots.at(-1) ?? 0) / 2, ground + 0.5 * type.label, 'middle'),
     {
       kind: 'path',
       d: segment(box.x, ground, box.x + box.width, ground),
@@ -108,6 +100,26 @@ function panel(engines: readonly DrawnEngine[], box: Box, style: PanelStyle): Sc
     },
   );
   return nodes;
+}
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+
+/** Room for each drawing or the words below it, whichever is wider. */
+function slotsOf(widths: readonly number[], words: readonly number[], scale: number): number[] {
+  return widths.map((width, i) => Math.max(scale * width, words[i] ?? 0));
+}
+
+/** The largest scale [px/m] up to `most` at which the slots fit beside each other. */
+function scaleFor(widths: readonly number[], words: readonly number[], room: number, most: number): number {
+  if (sum(slotsOf(widths, words, most)) <= room) return most;
+  let [fits, over] = [0, most];
+  for (let i = 0; i < 30; i++) {
+    const middle = (fits + over) / 2;
+    if (sum(slotsOf(widths, words, middle)) <= room) fits = middle;
+    else over = middle;
+  }
+  // Words alone may ask for more than there is; the drawing must still be seen.
+  return Math.max(fits, 0.25 * most);
 }
 
 /** Standing on its lip, as engines stand in a hall. */

@@ -11,9 +11,13 @@ const WORTH_SAYING = 5e-4;
 
 const sentence = (text: string): string => (/[.!?…]$/.test(text) ? text : `${text}.`);
 
-/** Specific impulse: the short answer's own verdict. */
+/** Specific impulse: the short answer's own verdict; against a bound with the bound's name, for it stands alone here. */
 export function impulseFinding(answer: StudyAnswer): string {
-  return sentence(answer.shortAnswer.verdict);
+  const { verdict } = answer.shortAnswer;
+  const pair = pairOf(answer);
+  if (!pair || adapts(pair.base) === adapts(pair.other)) return sentence(verdict);
+  const bound = adapts(pair.base) ? pair.base : pair.other;
+  return sentence(`${bound.name}: ${verdict.charAt(0).toLowerCase()}${verdict.slice(1)}`);
 }
 
 /** Thrust: who pushes harder low down and in vacuum. */
@@ -70,9 +74,10 @@ function leadOf(
   if (a === null || b === null) return null;
   if (Math.abs(b - a) < WORTH_SAYING * Math.abs(a))
     return { name: null, share: '', words: 'the two push alike' };
-  const name = b > a ? other.name : base.name;
-  const share = formatShare(b > a ? (b - a) / Math.abs(a) : (a - b) / Math.abs(b));
-  return { name, share, words: `${name} pushes ${share} harder` };
+  const [leader, behind] = b > a ? [other, base] : [base, other];
+  const share = formatShare(Math.abs(b - a) / Math.abs(b > a ? a : b));
+  const atMost = adapts(leader) && !adapts(behind) ? 'at most ' : '';
+  return { name: leader.name, share, words: `${leader.name} pushes ${atMost}${share} harder` };
 }
 
 /** Who stands where against the air at an altitude. */
@@ -130,8 +135,8 @@ export function wallFinding(engines: readonly DrawnEngine[]): string {
     pressure: formatPressure(lipPressure(engine)),
   }));
   if (!first) return '';
-  const more = rest.map(({ name, pressure }) => `, ${name} to ${pressure}`);
-  return `${first.name} lets its gas down to ${first.pressure} on the wall${more.join('')}.`;
+  const more = rest.map(({ name, pressure }) => `, ${name}’s to ${pressure}`);
+  return `On the wall ${first.name}’s gas falls to ${first.pressure}${more.join('')}.`;
 }
 
 /** Who is larger. */

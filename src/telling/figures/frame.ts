@@ -53,7 +53,8 @@ export function frame(layout: Layout, words: FrameWords): Frame {
 /** Foot notes shortened to the room there is; the caution always whole, on its own lines, at the end. */
 function footLines(notes: readonly string[], width: number, layout: Layout): Words[] {
   const size = layout.type.foot;
-  const room = layout.upright ? 6 : layout.width < 1.25 * layout.height ? 4 : 3;
+  const wide = layout.width / layout.height;
+  const room = layout.upright ? 6 : wide < 1.25 ? 5 : wide < 1.6 ? 4 : 3;
   const said = wrapAtMost(plainText(notes.join(' ')), width, size, 400, room);
   const caution = wrapText(CAUTION_SHORT, width, size, 400);
   return [...said, ...caution].map((text) => ({ text, size, weight: 400, fill: 'ink-2' }));

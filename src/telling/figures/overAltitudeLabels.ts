@@ -40,25 +40,27 @@ export function labelNodes(
   const anchors = curves.map((curve) => valueAnchor(curve, quantity, axis, x));
   const matches = curves.map((curve) => matchOf(curve, quantity, axis, x));
   const ties = quantity === 'specificImpulse' ? tiesOf(answer, curves, axis, x) : [];
-  const marks: SceneNode[] = [];
-  curves.forEach((curve, i) => {
-    for (const point of [anchors[i]?.point, matches[i]?.point]) {
-      if (!point) continue;
-      marks.push(marker(curve.style, point.x, point.y, line.marker));
-      room.keepClear(boxOfMark(point, 1.25 * line.marker));
-    }
-  });
-  for (const { point } of ties) {
-    marks.push(ring(point, line));
-    room.keepClear(boxOfMark(point, 1.3 * line.marker));
+  for (const mark of [...anchors, ...matches]) {
+    if (mark) room.keepClear(boxOfMark(mark.point, 1.25 * line.marker));
   }
+  for (const { point } of ties) room.keepClear(boxOfMark(point, 1.3 * line.marker));
+  const names = curves.flatMap((curve, i) =>
+    nameLabel(curve, quantity, anchors[i] ?? null, curves, room, axis, style),
+  );
+  /** A mark that there is no room to explain is not drawn. */
+  const explained = (mark: Marked | null | undefined, drawn: (point: Point) => SceneNode): SceneNode[] => {
+    const words = mark ? leaderLabel(mark.lines, mark.point, room, frame, style) : [];
+    return mark && words.length > 0 ? [drawn(mark.point), ...words] : [];
+  };
   return [
-    ...marks,
+    ...curves.flatMap((curve, i) => {
+      const point = anchors[i]?.point;
+      return point ? [marker(curve.style, point.x, point.y, line.marker)] : [];
+    }),
+    ...names,
+    ...ties.flatMap((tie) => explained(tie, (point) => ring(point, line))),
     ...curves.flatMap((curve, i) =>
-      nameLabel(curve, quantity, anchors[i] ?? null, curves, room, axis, style),
-    ),
-    ...[...ties, ...matches].flatMap((mark) =>
-      mark ? leaderLabel(mark.lines, mark.point, room, style) : [],
+      explained(matches[i], (point) => marker(curve.style, point.x, point.y, line.marker)),
     ),
     ...curves.flatMap((curve) => curve.ifFull.flatMap((points) => ifFullLabel(curve, points, room, type))),
   ];
@@ -135,7 +137,10 @@ function nameLabel(
   }
   const lines = shapes[0] ?? [];
   const size = wordsSize(lines);
-  const placed = room.place(size.width, size.height, gap, apartFromCurve(curve, size, type));
+  const apart = apartFromCurve(curve, size, type, room);
+  const placed =
+    room.place(size.width, size.height, gap, apart, IN_THE_WAY) ??
+    room.place(size.width, size.height, gap, apart);
   if (!placed?.candidate.leader) return [];
   const [from, to] = placed.candidate.leader;
   return [
@@ -175,10 +180,11 @@ function besideCurve(
   );
 }
 
-function apartFromCurve(curve: Curve, size: Size, type: TypeSizes): Candidate[] {
+/** Its line ends on the curve but on no mark, which has words of its own. */
+function apartFromCurve(curve: Curve, size: Size, type: TypeSizes, room: LabelRoom): Candidate[] {
   const inset = 0.15 * type.label;
   return linesOf(curve)
-    .filter((_, i) => i % 4 === 0)
+    .filter((point, i) => i % 4 === 0 && !room.isMarked(point))
     .flatMap((point) =>
       [3, 5, 8, 12].flatMap((away) =>
         [-1, 1].flatMap((side) =>
@@ -265,14 +271,15 @@ function leaderLabel(
   texts: readonly string[],
   point: Point,
   room: LabelRoom,
+  frame: Box,
   { type, line }: PanelStyle,
 ): SceneNode[] {
   const lines: Words[] = texts.map((text) => ({ text, size: 0.92 * type.label, weight: 400, fill: 'ink' }));
   const size = wordsSize(lines);
   const candidates: Candidate[] = [];
-  for (const away of [1.8, 2.8, 4, 5.5, 7.5, 10])
-    for (let turn = 0; turn < 16; turn++) {
-      const angle = (turn * Math.PI) / 8;
+  for (const away of [1.8, 2.8, 4, 5.5, 6.5, 7.5, 8.5, 10])
+    for (let turn = 0; turn < 32; turn++) {
+      const angle = (turn * Math.PI) / 16;
       const edge = {
         x: point.x + away * type.label * Math.cos(angle),
         y: point.y + away * type.label * Math.sin(angle),
@@ -284,19 +291,38 @@ function leaderLabel(
       candidates.push({
         x,
         y,
-        cost: 14 * away + (Math.abs(Math.cos(angle)) < 0.3 ? 12 : 0) + (left ? 0 : 4),
+        cost: 10 * away + (Math.abs(Math.cos(angle)) < 0.3 ? 12 : 0) + (left ? 0 : 4),
         leader: [{ x: left ? edge.x + inset : edge.x - inset, y: edge.y }, point],
       });
     }
-  const placed = room.place(size.width, size.height, 0.2 * type.label, candidates);
+  const gap = 0.2 * type.label;
+  const placed =
+    room.place(size.width, size.height, gap, candidates, IN_THE_WAY) ??
+    room.place(size.width, size.height, gap, anywhere(frame, size, point, type), IN_THE_WAY);
   if (!placed) return [];
   const [from, to] = placed.candidate.leader as readonly [Point, Point];
-  const anchor = from.x > placed.box.x ? 'end' : 'start';
+  const anchor = from.x > placed.box.x + placed.box.width / 2 ? 'end' : 'start';
   const x = anchor === 'end' ? placed.box.x + placed.box.width : placed.box.x;
   return [
     { kind: 'path', d: shortOf(from, to, 1.3 * line.marker), stroke: 'ink', strokeWidth: line.leader },
     ...wordsAt(lines, x, placed.box.y, anchor, true),
   ];
+}
+
+/** Every place in the frame, the nearest cheapest, with a line from the side that looks to the point. */
+function anywhere(frame: Box, size: Size, point: Point, type: TypeSizes): Candidate[] {
+  const step = 0.4 * type.label;
+  const inset = 0.2 * type.label;
+  const candidates: Candidate[] = [];
+  for (let y = frame.y; y + size.height <= frame.y + frame.height; y += step)
+    for (let x = frame.x; x + size.width <= frame.x + frame.width; x += step) {
+      const right = x + size.width / 2 < point.x;
+      const from = { x: right ? x + size.width + inset : x - inset, y: y + size.height / 2 };
+      const away = Math.hypot(from.x - point.x, from.y - point.y) / type.label;
+      // A line that turns back under its own words would cross them out.
+      if (right === from.x < point.x) candidates.push({ x, y, cost: 8 * away, leader: [from, point] });
+    }
+  return candidates;
 }
 
 /** A line that stops this far before its end. */
@@ -321,6 +347,6 @@ function ifFullLabel(curve: Curve, points: readonly Point[], room: LabelRoom, ty
       })),
     ),
   );
-  const placed = room.place(size.width, size.height, 0.15 * type.label, candidates);
+  const placed = room.place(size.width, size.height, 0.15 * type.label, candidates, IN_THE_WAY);
   return placed ? wordsAt(lines, placed.box.x, placed.box.y, 'start', true) : [];
 }

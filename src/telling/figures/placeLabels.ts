@@ -27,6 +27,7 @@ export interface Placed {
 const COVERS_WORDS = 1e6;
 /** Cost from which words stand in the way of a line; other shapes of the words should be tried before. */
 export const IN_THE_WAY = 280;
+const MISLEADS = 120;
 
 export class LabelRoom {
   private readonly frame: Box;
@@ -71,11 +72,20 @@ export class LabelRoom {
     this.marks.push(mark);
   }
 
+  /** True where a point lies on a mark. */
+  isMarked(point: Point): boolean {
+    return this.marks.some((mark) => holds(mark, point));
+  }
+
   private costOf(box: Box, gap: number, leader: readonly [Point, Point] | undefined, limit: number): number {
     if (!boxInside(box, this.frame)) return COVERS_WORDS;
     const roomy = grown(box, gap);
     let cost = 0;
-    for (const mark of this.marks) if (boxesOverlap(box, mark)) return COVERS_WORDS;
+    for (const mark of this.marks) {
+      if (boxesOverlap(box, mark)) return COVERS_WORDS;
+      // A leader may end at its own mark; through another's it would seem to point there.
+      if (leader && !holds(mark, leader[1]) && segmentMeetsBox(leader[0], leader[1], mark)) cost += MISLEADS;
+    }
     for (const other of this.taken) {
       if (boxesOverlap(roomy, other)) return COVERS_WORDS;
       if (leader && segmentMeetsBox(leader[0], leader[1], other)) return COVERS_WORDS;
@@ -90,6 +100,9 @@ export class LabelRoom {
     return cost;
   }
 }
+
+const holds = (box: Box, { x, y }: Point): boolean =>
+  x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
 
 /** How many pieces of a line touch the box. */
 function crossings(points: readonly Point[], box: Box): number {
