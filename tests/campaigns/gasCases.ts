@@ -10,6 +10,7 @@ import {
   equilibrate,
   equilibriumState,
   expandBurnt,
+  type FlowState,
   type NozzleChemistry,
   type PropellantRecord,
   type Reactants,
@@ -144,9 +145,7 @@ export function runGasCase(made: GasCase | GasVerdict, rows: GasRows): GasVerdic
   for (const { areaRatio, side } of areaRatios) {
     try {
       const state = expansion.atAreaRatio(areaRatio, side);
-      const values = [state.temperature, state.pressure, state.density, state.velocity, state.enthalpy];
-      if (!values.every(Number.isFinite))
-        return { seed, outcome: 'wrong number', stations, detail: made.origin };
+      if (!hasNumbersOrReason(state)) return { seed, outcome: 'wrong number', stations, detail: made.origin };
       const misses: [string, number, number][] = [
         ['area', Math.abs(state.areaRatio / areaRatio - 1), 1e-8],
         ['entropy', Math.abs(state.entropy / expansion.chamber.entropy - 1), 1e-9],
@@ -176,8 +175,32 @@ export function runGasCase(made: GasCase | GasVerdict, rows: GasRows): GasVerdic
   return ended && stations === 0 ? ended : { seed, outcome: 'solved', stations, detail: made.origin };
 }
 
+/** Numbers throughout; what has no value is absent, and only with the reason. */
+function hasNumbersOrReason(state: FlowState): boolean {
+  const always = [
+    state.temperature,
+    state.pressure,
+    state.density,
+    state.velocity,
+    state.enthalpy,
+    state.entropy,
+  ];
+  const perhaps = [
+    state.soundSpeed,
+    state.isentropicExponent,
+    state.cpEquilibrium,
+    state.dlnVdlnT,
+    state.mach,
+  ];
+  return (
+    always.every(Number.isFinite) &&
+    perhaps.every((value) => (value === null ? state.absent !== null : value > 0 && Number.isFinite(value)))
+  );
+}
+
 function checkChamber(made: GasCase, expansion: Expansion): string | null {
   const { chamber, throat } = expansion;
+  if (!hasNumbersOrReason(throat)) return 'number';
   if (!Number.isFinite(expansion.characteristicVelocity)) return 'characteristic velocity';
   const scale = Math.abs(made.reactants.enthalpy) + 1e5;
   if (!(Math.abs(chamber.enthalpy - made.reactants.enthalpy) < 1e-9 * scale)) return 'chamber enthalpy';

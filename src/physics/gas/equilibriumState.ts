@@ -51,13 +51,11 @@ export function equilibriumState(work: GibbsWork): EquilibriumState {
     s += phase.moles * sc;
     cpFrozen += phase.moles * cpc;
   }
-  const pinned = hasTwins(work);
-  const slopes = pinned ? null : derivatives(work);
   const R = MOLAR_GAS_CONSTANT;
+  const pinned = pinnedBy(work);
+  const slopes = pinned ? null : derivatives(work);
   const cpEquilibrium = slopes ? R * slopes.cp : null;
-  const gammaS = slopes
-    ? -1 / (slopes.dlnVdlnp + ((gasMoles * R) / (R * slopes.cp)) * slopes.dlnVdlnT * slopes.dlnVdlnT)
-    : null;
+  const gammaS = slopes ? isentropicExponent(slopes, gasMoles) : null;
   const kept = moles.slice();
   const phases = active.map(({ phase, substance, moles: n }) => ({
     phase,
@@ -79,9 +77,9 @@ export function equilibriumState(work: GibbsWork): EquilibriumState {
     soundSpeed: gammaS === null ? null : Math.sqrt(gammaS * gasMoles * R * temperature),
     dlnVdlnT: slopes ? slopes.dlnVdlnT : null,
     dlnVdlnp: slopes ? slopes.dlnVdlnp : null,
-    absent: pinned
-      ? `two phases of one substance stand together and pin the temperature at ${temperature.toFixed(1)} K`
-      : null,
+    absent:
+      pinned ??
+      (slopes ? null : 'the equilibrium stands at a phase change, where its derivatives have no value'),
     notice: null,
     mixture,
     moles: kept,
@@ -110,10 +108,22 @@ export function shares(
   return named;
 }
 
-function hasTwins(work: GibbsWork): boolean {
-  if (work.active.length < 2) return false;
-  const seen = new Set(work.active.map((phase) => phase.substance));
-  return seen.size < work.active.length;
+/**
+ * Why the pressure alone fixes the temperature, by the phase rule: two phases of one substance, or as many condensed
+ * substances as elements. Heat then turns one into another at that temperature; null when it does not.
+ */
+function pinnedBy({ active, mixture, temperature }: GibbsWork): string | null {
+  const at = `pin the temperature at ${temperature.toFixed(1)} K`;
+  const substances = new Set(active.map((phase) => phase.substance)).size;
+  if (substances < active.length) return `two phases of one substance stand together and ${at}`;
+  if (substances >= mixture.elements.length) {
+    return `as many condensed substances as elements stand beside the gas and ${at} for this pressure`;
+  }
+  return null;
+}
+
+function isentropicExponent({ dlnVdlnT, dlnVdlnp, cp }: Slopes, gasMoles: number): number {
+  return -1 / (dlnVdlnp + (gasMoles / cp) * dlnVdlnT * dlnVdlnT);
 }
 
 function phaseProperties(work: GibbsWork, phase: GibbsWork['active'][number]): [number, number, number] {
@@ -191,7 +201,9 @@ function derivatives(work: GibbsWork): Slopes | null {
     const i = phase.substance.index;
     capacity += phase.moles * cp[i]! + enthalpy[i]! * out[E + c]!;
   });
-  return { dlnVdlnT: 1 + dlnN, dlnVdlnp: -1 + out[size + total]!, cp: capacity };
+  const found = { dlnVdlnT: 1 + dlnN, dlnVdlnp: -1 + out[size + total]!, cp: capacity };
+  // A stable state has a positive heat capacity and sound speed squared; anything else is rounding in a singular system.
+  return capacity > 0 && isentropicExponent(found, sum) > 0 ? found : null;
 }
 
 /** Steps in ln p beyond this are not foreseen: the first derivative no longer helps. */

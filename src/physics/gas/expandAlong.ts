@@ -126,6 +126,9 @@ function sonicState(isentrope: Isentrope): GasState | null {
 /** Shares of the chamber pressure between which a throat is sought when M = 1 does not mark it, and steps of the scans. */
 const THROAT_SHARES = { low: 0.02, high: 0.9995, scan: 40, fine: 48 };
 
+/** In ln p: where a throat has gas behind it. More than one, since the equilibrium may escape at the edge of a phase change. */
+const PAST_THE_TOP = [1e-3, 0.01, 0.05];
+
 interface FluxAt {
   readonly lnP: number;
   readonly flux: number;
@@ -170,6 +173,8 @@ function greatestFlux(isentrope: Isentrope, sonic: GasState | null): GasState {
       found.push(narrowEdge(isentrope, at, here, after));
   });
   const greatest = found.reduce((best, here) => (here.flux > best.flux ? here : best));
+  // Where the data end the flux is not at its top, only no farther to be followed.
+  if (!PAST_THE_TOP.some((step) => at(greatest.lnP - step).state)) throw noThroat(chamber);
   return isentrope.at(Math.exp(greatest.lnP));
 }
 

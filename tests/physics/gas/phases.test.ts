@@ -73,6 +73,34 @@ describe('condensed phases come, change and go', () => {
   });
 });
 
+test('as many condensed substances as elements pin the temperature too, by the phase rule', () => {
+  // Aluminium nitride, alumina and aluminium beside a gas of three elements: one freedom, and the pressure takes it.
+  const work = workFor(burnt('N2O', 'Al', 0.2386), species);
+  const at = (enthalpy: number) => {
+    equilibrate(work, 7e5, { kind: 'enthalpy', enthalpy });
+    return equilibriumState(work);
+  };
+  const { enthalpy } = burnt('N2O', 'Al', 0.2386);
+  const here = at(enthalpy);
+  const warmer = at(enthalpy + 2e4);
+  expect(names(here.composition()).sort()).toEqual(['Al(L)', 'Al2O3(L)', 'AlN(L)']);
+  expect(warmer.temperature / here.temperature).toBeCloseTo(1, 9);
+  for (const state of [here, warmer]) {
+    expect([state.cpEquilibrium, state.soundSpeed, state.isentropicExponent]).toEqual([null, null, null]);
+    expect(state.absent).toMatch(/as many condensed substances as elements/);
+  }
+});
+
+test('pure water that boils has no derivatives either', () => {
+  const water = workFor({ elements: { H: 111.02, O: 55.51 }, enthalpy: 0, density: null }, species);
+  equilibrate(water, 101325, { kind: 'enthalpy', enthalpy: -13.5e6 });
+  const state = equilibriumState(water);
+  // 373.12 K at one atmosphere in the steam tables (from memory); 0.2 K, since the vapour of the model is ideal.
+  expect(Math.abs(state.temperature - 373.12)).toBeLessThan(0.2);
+  expect([state.cpEquilibrium, state.soundSpeed]).toEqual([null, null]);
+  expect(state.absent).toMatch(/phase change/);
+});
+
 test('what condensed in a colder state does not stay beyond the end of its data', () => {
   const steam = workFor(burnt('LOX', 'LH2', 6), species);
   equilibrate(steam, 5e7, { kind: 'temperature', temperature: 590 });
