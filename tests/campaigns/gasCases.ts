@@ -177,24 +177,15 @@ export function runGasCase(made: GasCase | GasVerdict, rows: GasRows): GasVerdic
 
 /** Numbers throughout; what has no value is absent, and only with the reason. */
 function hasNumbersOrReason(state: FlowState): boolean {
-  const always = [
-    state.temperature,
-    state.pressure,
-    state.density,
-    state.velocity,
-    state.enthalpy,
-    state.entropy,
-  ];
-  const perhaps = [
-    state.soundSpeed,
-    state.isentropicExponent,
-    state.cpEquilibrium,
-    state.dlnVdlnT,
-    state.mach,
-  ];
+  const { temperature, pressure, density, velocity, enthalpy, entropy } = state;
+  const { soundSpeed, isentropicExponent, cpEquilibrium, mach, dlnVdlnT, dlnVdlnp } = state;
+  const positive = [soundSpeed, isentropicExponent, cpEquilibrium, mach];
+  // Not the expansivity: a gas that condenses on being heated shrinks.
+  const derivatives = [...positive, dlnVdlnT, dlnVdlnp];
   return (
-    always.every(Number.isFinite) &&
-    perhaps.every((value) => (value === null ? state.absent !== null : value > 0 && Number.isFinite(value)))
+    [temperature, pressure, density, velocity, enthalpy, entropy].every(Number.isFinite) &&
+    derivatives.every((value) => (value === null ? state.absent !== null : Number.isFinite(value))) &&
+    positive.every((value) => value === null || value > 0)
   );
 }
 

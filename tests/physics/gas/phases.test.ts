@@ -95,8 +95,9 @@ test('pure water that boils has no derivatives either', () => {
   const water = workFor({ elements: { H: 111.02, O: 55.51 }, enthalpy: 0, density: null }, species);
   equilibrate(water, 101325, { kind: 'enthalpy', enthalpy: -13.5e6 });
   const state = equilibriumState(water);
-  // 373.12 K at one atmosphere in the steam tables (from memory); 0.2 K, since the vapour of the model is ideal.
-  expect(Math.abs(state.temperature - 373.12)).toBeLessThan(0.2);
+  // 373.12 K at one atmosphere in the steam tables (from memory). The vapour of the model is ideal: 1.5 % of its pressure,
+  // which rises 3.6 % a kelvin.
+  expect(Math.abs(state.temperature - 373.12)).toBeLessThan(0.6);
   expect([state.cpEquilibrium, state.soundSpeed]).toEqual([null, null]);
   expect(state.absent).toMatch(/phase change/);
 });
