@@ -27,7 +27,9 @@ export function adaptingNozzle(spec: NozzleSpec & { kind: 'adapting' }, expansio
     exit,
     divergenceFactor: 1,
     matchedAmbient: exit.pressure,
+    dischargeCoefficient: 1,
     wallStations: () => null,
+    balance: () => null,
     omitted: [
       'How a nozzle could adapt: this is the bound for all that do.',
       'Friction, divergence and heat lost to the wall.',
@@ -41,6 +43,8 @@ export function adaptingNozzle(spec: NozzleSpec & { kind: 'adapting' }, expansio
     },
   };
 }
+
+const NO_WALL = 'The bound has no wall for the gas to push on.';
 
 function thrustAt(
   expansion: Expansion,
@@ -56,6 +60,9 @@ function thrustAt(
       thrustCoefficientIfFull: ifFull,
       thrustCoefficient: null,
       absent: unchokedReason(ambientPressure),
+      parts: [],
+      partsAbsent: NO_WALL,
+      boundary: null,
       flow: verdict('unchoked', throat),
       exit: throat,
     };
@@ -71,6 +78,9 @@ function thrustAt(
     thrustCoefficientIfFull: coefficient,
     thrustCoefficient: coefficient,
     absent: null,
+    parts: [],
+    partsAbsent: NO_WALL,
+    boundary: coefficient,
     flow: verdict('full', exit),
     exit,
   };

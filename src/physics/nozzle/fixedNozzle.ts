@@ -1,6 +1,7 @@
 import { requireAmbientPressure } from '../air/ambient.ts';
 import type { Expansion } from '../gas/flow.ts';
-import type { FlowVerdict, NozzleModel, NozzleSpec, ThrustAt } from './model.ts';
+import type { FlowVerdict, NozzleModel, NozzleSpec, ThrustAt, ThrustPart } from './model.ts';
+import { oneDimensionalParts, partsAtAmbient } from './oneDimensionalParts.ts';
 import { judgeFlow } from './separation.ts';
 import { thrustCoefficientOf } from './thrustCoefficient.ts';
 import { type WallFlow, wallFlow } from './wallFlow.ts';
@@ -24,13 +25,25 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
     wall ??= wallFlow(spec, expansion, exit);
     return wall;
   };
+  let inVacuum: readonly ThrustPart[] | null = null;
+  const parts = (ambientPressure: number): Pick<ThrustAt, 'parts' | 'partsAbsent'> => {
+    if (spec.kind !== 'ideal')
+      return { parts: [], partsAbsent: 'The wall is not integrated for this nozzle.' };
+    inVacuum ??= oneDimensionalParts(expansion, exit);
+    return {
+      parts: partsAtAmbient(inVacuum, expansion, spec.areaRatio, ambientPressure),
+      partsAbsent: null,
+    };
+  };
   return {
     spec,
     expansion,
     exit,
     divergenceFactor,
     matchedAmbient: exit.pressure,
+    dischargeCoefficient: 1,
     wallStations: () => flowAtWall().stations,
+    balance: () => null,
     omitted: nozzle.omitted,
     models: nozzle.models,
     at(ambientPressure: number): ThrustAt {
@@ -43,6 +56,8 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
         thrustCoefficientIfFull: ifFull,
         thrustCoefficient: absent === null ? ifFull : null,
         absent,
+        ...(absent === null ? parts(ambientPressure) : { parts: [], partsAbsent: absent }),
+        boundary: absent === null ? ifFull : null,
         flow,
         exit,
       };

@@ -22,13 +22,16 @@ export type {
   ChamberShape,
   Contour,
   ContourPoint,
+  FieldBalance,
   FlowRegime,
   FlowVerdict,
   NozzleModel,
   NozzleSpec,
   ThrustAt,
+  ThrustPart,
   WallStation,
 } from './model.ts';
+export { CHAMBER_SURFACE } from './model.ts';
 export { nozzleModel } from './nozzleModel.ts';
 export {
   CRITERIA_SPREAD,

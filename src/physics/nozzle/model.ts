@@ -56,6 +56,26 @@ export interface FlowVerdict {
   /** [Pa] pressure below which the criterion says the flow leaves the wall */ readonly separationPressure: number;
 }
 
+/** Push of the gas on one surface, the ambient pressure on its outside taken off. */
+export interface ThrustPart {
+  /** In plain words, e.g. `nozzle wall`, `plug`, `base`; `CHAMBER_SURFACE` for all that lies ahead of the throat. */
+  readonly surface: string;
+  /** ∫ (p − p_a) dA_x over the surface, over p0 A_t, forwards positive [–] */ readonly coefficient: number;
+}
+
+/** Injector face and converging wall together: how they share it hangs on the chamber's width, see chamberParts. */
+export const CHAMBER_SURFACE = 'chamber and converging wall';
+
+/** How well a computed flow field keeps what must be kept. */
+export interface FieldBalance {
+  /** Mass flow out over mass flow in, less 1 [–] */ readonly mass: number;
+  /** Thrust by surfaces less thrust by the boundary, in vacuum, over the latter [–] */ readonly momentum: number;
+  /** Largest departure of the total enthalpy at the boundary, over the kinetic energy there [–] */
+  readonly energy: number;
+  /** Nodes of the field. */ readonly nodes: number;
+  /** Why one of the above is larger than it should be; null: none is. */ readonly note: string | null;
+}
+
 /** Thrust of one engine at one ambient pressure, per unit of chamber pressure times throat area. */
 export interface ThrustAt {
   /** [Pa] */ readonly ambientPressure: number;
@@ -64,14 +84,21 @@ export interface ThrustAt {
     | number
     | null;
   /** Why the value above is null. */ readonly absent: string | null;
+  /** The thrust by surfaces; empty where there is none. */ readonly parts: readonly ThrustPart[];
+  /** Why the thrust has no parts; null where it has. */ readonly partsAbsent: string | null;
+  /** C_F by the exit or boundary control volume [–]: the same thrust, found a second way; null where there is no thrust. */
+  readonly boundary: number | null;
   readonly flow: FlowVerdict;
   /** The exit state that applies at this ambient pressure (the adapting bound moves it). */ readonly exit: FlowState;
 }
 
-/** Pressure at one place of the wall. */
+/** The gas at one place of the wall, at the wall itself; sizes over the throat radius. */
 export interface WallStation {
-  /** axial distance from the throat over throat radius [–] */ readonly axial: number;
+  /** from the throat plane [–] */ readonly axial: number;
+  /** from the axis [–] */ readonly radius: number;
   /** [Pa] */ readonly pressure: number;
+  /** [–]; null where the gas has no sound speed */ readonly mach: number | null;
+  /** [K] */ readonly temperature: number;
 }
 
 /** A nozzle on a given gas. Size-free: multiply by p0 · A_throat for newtons. */
@@ -81,10 +108,14 @@ export interface NozzleModel {
   /** Full-flow exit state at the spec's area ratio. */ readonly exit: FlowState;
   /** Factor on the momentum term for the divergence of the exit flow [–], 1 = parallel. */
   readonly divergenceFactor: number;
+  /** Mass flow over that of one-dimensional flow through the same throat [–]; 1 where there is no field. */
+  readonly dischargeCoefficient: number;
   at(ambientPressure: number): ThrustAt;
   /** [Pa] ambient pressure at which the exit pressure matches it */ readonly matchedAmbient: number;
-  /** Pressure on the wall from throat to lip by the flow field; null where there is none. Found once, when asked for. */
+  /** The gas at the wall from throat to lip by the flow field; null where there is none. Found once, when asked for. */
   wallStations(): readonly WallStation[] | null;
+  /** Closure of the flow field; null where there is none. Found once, when asked for. */
+  balance(): FieldBalance | null;
   /** What this model leaves out, in plain words. */ readonly omitted: readonly string[];
   /** Names of the models used, keys of docs/methods. */ readonly models: readonly string[];
 }

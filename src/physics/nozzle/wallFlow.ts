@@ -57,10 +57,16 @@ function fieldFlow(spec: WalledNozzle, expansion: Expansion, exit: FlowState): W
   const lip = tableStateAt(table, net.nodes[atWall(net.lineCount - 1) + 3]!);
   return {
     lip: { pressure: lip.pressure, mach: lip.mach, from: 'field' },
-    stations: Array.from({ length: net.lineCount }, (_, line) => ({
-      axial: net.nodes[atWall(line)]!,
-      pressure: tableStateAt(table, net.nodes[atWall(line) + 3]!).pressure,
-    })),
+    stations: Array.from({ length: net.lineCount }, (_, line) => {
+      const { pressure, mach, temperature } = tableStateAt(table, net.nodes[atWall(line) + 3]!);
+      return {
+        axial: net.nodes[atWall(line)]!,
+        radius: net.nodes[atWall(line) + 1]!,
+        pressure,
+        mach,
+        temperature,
+      };
+    }),
     reason: null,
   };
 }
