@@ -1,4 +1,8 @@
 import type { Expansion, FlowState } from '../gas/flow.ts';
+import type { SeparationAt, WallSeparation } from './separation/model.ts';
+import type { WallStation } from './wallStation.ts';
+
+export type { WallStation } from './wallStation.ts';
 
 /** A wall as a list of points; axial distance from the throat plane [m], radius [m], wall angle [rad]. */
 export interface ContourPoint {
@@ -89,16 +93,9 @@ export interface ThrustAt {
   /** C_F by the exit or boundary control volume [–]: the same thrust, found a second way; null where there is no thrust. */
   readonly boundary: number | null;
   readonly flow: FlowVerdict;
+  /** Where the gas leaves the wall, and what follows; absent where the model has no wall to leave. */
+  readonly separation?: SeparationAt;
   /** The exit state that applies at this ambient pressure (the adapting bound moves it). */ readonly exit: FlowState;
-}
-
-/** The gas at one place of the wall, at the wall itself; sizes over the throat radius. */
-export interface WallStation {
-  /** from the throat plane [–] */ readonly axial: number;
-  /** from the axis [–] */ readonly radius: number;
-  /** [Pa] */ readonly pressure: number;
-  /** [–]; null where the gas has no sound speed */ readonly mach: number | null;
-  /** [K] */ readonly temperature: number;
 }
 
 /** A nozzle on a given gas. Size-free: multiply by p0 · A_throat for newtons. */
@@ -116,6 +113,8 @@ export interface NozzleModel {
   wallStations(): readonly WallStation[] | null;
   /** Closure of the flow field; null where there is none. Found once, when asked for. */
   balance(): FieldBalance | null;
+  /** Where and when the gas leaves the wall, by every criterion; absent where there is no wall. Found once, when asked for. */
+  separation?(): WallSeparation | null;
   /** What this model leaves out, in plain words. */ readonly omitted: readonly string[];
   /** Names of the models used, keys of docs/methods. */ readonly models: readonly string[];
 }
