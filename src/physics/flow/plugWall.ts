@@ -10,7 +10,7 @@
  * the rays as straight and uniform; here they are neither in round flow (`straightRayRadius` gives his wall). From memory.
  */
 
-import { ProblemError } from '../../numerics/problem.ts';
+import { attempt, ProblemError } from '../../numerics/problem.ts';
 import { flowAcross } from './axialFlow.ts';
 import { type SupersonicTable, tableStateAt } from './gasTable.ts';
 import { meetInto, NODE, type Symmetry, setNodeInto } from './points.ts';
@@ -43,15 +43,24 @@ export function plugWall(
   const exit = tableStateAt(table, nuExit);
   const area = symmetry === 'planar' ? lipRadius : Math.PI * lipRadius ** 2;
   const massFlow = exit.density * exit.speed * area;
-  let ray = lastRay(table, lipRadius, nuExit, 2 * rays);
   const tip = { axial: lipRadius / Math.tan(exit.mu), radius: 0, angle: 0, nu: nuExit };
-  const wall: ShapedWallPoint[] = [tip];
-  for (let k = rays - 1; k >= 0; k--) {
-    const nu = nuInner + (nuExit - nuInner) * (k / rays) ** 1.5;
-    ray = rayBefore(table, symmetry, ray, nu, nuExit, massFlow);
-    wall.push(pointOf(ray, ray.length - NODE));
+  for (const nearTip of NEAR_TIP) {
+    const found = attempt(() => raysUpstream(nearTip));
+    if (found.ok) return found.value;
+    if (nearTip === NEAR_TIP[NEAR_TIP.length - 1]) throw new ProblemError(found.problem);
   }
-  return { wall: wall.reverse(), firstRay: ray, massFlow };
+  throw new Error('No share of the tip is left to try');
+
+  function raysUpstream(nearTip: number): PlugWall {
+    let ray = lastRay(table, lipRadius, nuExit, 2 * rays, nearTip);
+    const wall: ShapedWallPoint[] = [tip];
+    for (let k = rays - 1; k >= 0; k--) {
+      const nu = nuInner + (nuExit - nuInner) * (k / rays) ** 1.5;
+      ray = rayBefore(table, symmetry, ray, nu, nuExit, massFlow);
+      wall.push(pointOf(ray, ray.length - NODE));
+    }
+    return { wall: wall.reverse(), firstRay: ray, massFlow };
+  }
 }
 
 /**
@@ -76,15 +85,24 @@ export function straightRayRadius(
   );
 }
 
-/** Share of the lip radius below which the last ray has no nodes: where the rings close, the net would not settle. */
-const NEAR_TIP = 0.06;
+/**
+ * Share of the lip radius below which the last ray has no nodes: where the rings close, the net would not settle. The first
+ * that lets it settle is taken.
+ */
+const NEAR_TIP = [0.06, 0.1, 0.16, 0.25];
 
 /** The straight C− from the lip towards the tip, uniform flow. */
-function lastRay(table: SupersonicTable, lipRadius: number, nuExit: number, count: number): Float64Array {
+function lastRay(
+  table: SupersonicTable,
+  lipRadius: number,
+  nuExit: number,
+  count: number,
+  nearTip: number,
+): Float64Array {
   const nodes = new Float64Array((count + 1) * NODE);
   const { mu } = tableStateAt(table, nuExit);
   for (let i = 0; i <= count; i++) {
-    const r = lipRadius * (1 - (1 - NEAR_TIP) * (i / count));
+    const r = lipRadius * (1 - (1 - nearTip) * (i / count));
     setNodeInto(nodes, i * NODE, table, (lipRadius - r) / Math.tan(mu), r, 0, nuExit);
   }
   return nodes;
@@ -104,15 +122,27 @@ function rayBefore(
   let carried = 0;
   for (let at = NODE; ; at += NODE) {
     if (at >= after.length) wallNotFound(nodes[at - NODE]!, nodes[at - NODE + 1]!);
-    meetInto(nodes, at, table, symmetry, nodes, at - NODE, after, at);
+    const met = attempt(() => meetInto(nodes, at, table, symmetry, nodes, at - NODE, after, at));
+    if (!met.ok) {
+      // Below the wall, where the rings close on the axis, a node need not exist: the ray goes on as it came.
+      if (at < 3 * NODE || after[at + 1]! > CLOSING * after[1]!) throw new ProblemError(met.problem);
+      continueStraight(nodes, at);
+    }
     const more = flowAcross(nodes, at - NODE, 2, table, symmetry).massFlow;
-    if (carried + more < massFlow && at + NODE < after.length) carried += more;
+    if (met.ok && carried + more < massFlow && at + NODE < after.length) carried += more;
     else {
       // At the end of the ray after, the wall lies on the segment or a little beyond it.
       endAtWall(nodes, at, table, symmetry, massFlow - carried);
       return nodes.slice(0, at + NODE);
     }
   }
+}
+
+/** Share of the lip radius below which a ray may go on straight where a node cannot be found. */
+const CLOSING = 0.3;
+
+function continueStraight(nodes: Float64Array, at: number): void {
+  for (let k = 0; k < NODE; k++) nodes[at + k] = 2 * nodes[at - NODE + k]! - nodes[at - 2 * NODE + k]!;
 }
 
 /** Move the last node along its segment to where the segment carries `massFlow`; beyond it, by continuing straight. */
@@ -125,15 +155,24 @@ function endAtWall(
 ): void {
   const before = nodes.slice(at - NODE, at);
   const end = nodes.slice(at, at + NODE);
+  const carries = (share: number): boolean => {
+    const between = (k: number): number => before[k]! + share * (end[k]! - before[k]!);
+    if (between(1) <= 0) return true;
+    setNodeInto(nodes, at, table, between(0), between(1), between(2), between(3));
+    return flowAcross(nodes, at - NODE, 2, table, symmetry).massFlow >= massFlow;
+  };
   let low = 0;
-  let high = MOST_BEYOND;
+  let high = 1;
+  while (high < MOST_BEYOND && !carries(high)) {
+    low = high;
+    high *= 1.5;
+  }
   for (let i = 0; i < 60; i++) {
     const share = 0.5 * (low + high);
-    const between = (k: number): number => before[k]! + share * (end[k]! - before[k]!);
-    setNodeInto(nodes, at, table, between(0), between(1), between(2), between(3));
-    if (between(1) > 0 && flowAcross(nodes, at - NODE, 2, table, symmetry).massFlow < massFlow) low = share;
-    else high = share;
+    if (carries(share)) high = share;
+    else low = share;
   }
+  carries(low);
 }
 
 /** Segments by which the wall may lie beyond the last node: near the tip, where the nodes end before the wall. */
