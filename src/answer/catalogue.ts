@@ -4,6 +4,7 @@
  */
 
 import { airQuantities } from './catalogue/air.ts';
+import { changeQuantities } from './catalogue/change.ts';
 import { comparisonQuantities } from './catalogue/comparison.ts';
 import { conditionQuantities, vacuumAndSeaLevelQuantities } from './catalogue/conditions.ts';
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
@@ -17,6 +18,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...engineQuantities,
   ...vacuumAndSeaLevelQuantities,
   ...conditionQuantities,
+  ...changeQuantities,
   ...contourQuantities,
   ...wallQuantities,
   ...comparisonQuantities,
@@ -54,7 +56,12 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   if (inside.startsWith('chamber.composition.')) return 'chamber.composition';
   const band = /^bands\.(.+)\.(low|high)$/.exec(inside);
   if (band) return band[1];
-  return inside.replace(/^(altitudes|ambients)\./, '');
+  const plainName = inside.replace(/^(altitudes|ambients)\./, '').replace(/^modes\./, '');
+  return plainName
+    .replace(/^positions\./, '')
+    .replace(/^change\.(band|back)\.(low|high)\./, 'change.')
+    .replace(/^change\.estimates\./, 'change.')
+    .replace(/^contour\.bodies\.outline\./, 'contour.wall.');
 }
 
 function nameInComparison(inside: string, compared: string | undefined): string | undefined {

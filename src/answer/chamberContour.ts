@@ -13,6 +13,7 @@ import { showStated } from './display.ts';
 
 export interface DrawnContour {
   readonly contour: Contour;
+  /** Of the chamber as drawn. */ readonly shape: ChamberShape;
   /** Where a default gave way. */ readonly notes: readonly string[];
 }
 
@@ -52,7 +53,7 @@ export function chamberContour(spec: NozzleSpec, throatRadius: number, chamber: 
     );
   }
   if (!outcome.ok) throw new ProblemError(outcome.problem);
-  return { contour: outcome.value, notes };
+  return { contour: outcome.value, shape, notes };
 }
 
 function isTooSlender({ chamberLength, chamberRadius }: Contour): boolean {

@@ -41,9 +41,21 @@ export function conditionAt(
       ...figuresOf(solution, at),
       flow: at.flow,
       exitPressure: at.exit.pressure,
+      ...modesOf(solution, at),
     },
     absent: at.thrustCoefficient === null ? (at.absent ?? 'The model has no value here.') : null,
   };
+}
+
+/** Which mode is in use, and what either would give. */
+function modesOf(solution: EngineSolution, at: ThrustAt): Pick<ConditionRow, 'mode' | 'modes'> {
+  const { change } = solution.nozzle;
+  if (change === undefined || at.mode === undefined) return {};
+  const modes = [change.thick, change.thin].map((mode) => {
+    const there = mode.at(at.ambientPressure);
+    return { mode: mode.name, ...figuresOf(solution, there), flow: there.flow };
+  });
+  return { mode: at.mode, modes };
 }
 
 function figuresOf(solution: EngineSolution, at: ThrustAt): ThrustFigures {

@@ -3,6 +3,7 @@
 import { attempt } from '../numerics/problem.ts';
 import { geometricAltitudeAtPressure } from '../physics/air/index.ts';
 import { STANDARD_ATMOSPHERE } from '../physics/constants.ts';
+import { altitudesAtChange, changeAnswer, changeReasons } from './change.ts';
 import {
   type Condition,
   conditionAt,
@@ -27,8 +28,10 @@ export function engineAnswer(solution: EngineSolution, wanted: Wanted): EngineAn
   const vacuum = conditionInVacuum(solution);
   const seaLevel = conditionAt(solution, STANDARD_ATMOSPHERE, 0);
   reasons.push(...reasonsOf(vacuum, 'vacuum'), ...reasonsOf(seaLevel, 'seaLevel'));
+  const change = nozzle.change && changeAnswer(nozzle.change);
+  reasons.push(...changeReasons(change));
   const altitudes = rowsOf(
-    sortedOnce([...STANDARD_ALTITUDES, ...wanted.altitudes]),
+    sortedOnce([...STANDARD_ALTITUDES, ...wanted.altitudes, ...altitudesAtChange(change)]),
     (altitude) => conditionAtAltitude(solution, altitude),
     'altitudes',
     reasons,
@@ -100,6 +103,8 @@ export function engineAnswer(solution: EngineSolution, wanted: Wanted): EngineAn
     contour: solution.contour,
     contourIs: solution.contourIs,
     wall: solution.wall,
+    ...(change && { change }),
+    positions: solution.positions,
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,

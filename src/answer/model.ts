@@ -19,6 +19,40 @@ export interface ConditionRow extends ThrustFigures {
   /** [Pa] */ readonly ambientPressure: number;
   readonly flow: FlowVerdict;
   /** [Pa] exit pressure that applies here */ readonly exitPressure: number;
+  /** Which of two ways of working is in use here; absent where the nozzle has only one. */ readonly mode?: string;
+  /** The same place in either mode, in use or not; absent where the nozzle has only one. */
+  readonly modes?: readonly ModeRow[];
+}
+
+/** What a nozzle of two modes would do in one of them. */
+export interface ModeRow extends ThrustFigures {
+  readonly mode: string;
+  readonly flow: FlowVerdict;
+}
+
+/** A pressure of the surroundings and the altitude that has it; null above the air model or in no air. */
+export interface AmbientPlace {
+  /** [Pa] */ readonly ambientPressure: number;
+  /** [m] geometric */ readonly altitude: number | null;
+}
+
+/** Where a nozzle of two modes goes over from one to the other. */
+export interface ChangeAnswer extends AmbientPlace {
+  /** Mode in thick air. */ readonly thick: string;
+  /** Mode in thin air and in vacuum. */ readonly thin: string;
+  /** One sentence: how the value was found. */ readonly how: string;
+  /** From thin to thick air, what published models or their scatter make of it; absent: one value only. */
+  readonly band?: { readonly low: AmbientPlace; readonly high: AmbientPlace };
+  /** The same on the way back down; absent: where it came from. */
+  readonly back?: { readonly low: AmbientPlace; readonly high: AmbientPlace };
+  readonly estimates: readonly ({ readonly by: string } & AmbientPlace)[];
+}
+
+/** Wall and bodies of a nozzle of two modes in one of them. */
+export interface PositionAnswer {
+  readonly mode: string;
+  readonly contour: Contour;
+  readonly wall: readonly WallPoint[];
 }
 
 export interface WallPoint {
@@ -81,6 +115,8 @@ export interface EngineAnswer {
    */
   readonly contourIs: 'shape' | 'notional';
   /** One-dimensional mean state along the contour, injector face to lip, and the pressure on the wall. */ readonly wall: readonly WallPoint[];
+  /** Absent where the nozzle has one mode. */ readonly change?: ChangeAnswer;
+  /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];
   readonly models: readonly string[];
   readonly omitted: readonly string[];
   /** What the reader should know about the inputs, e.g. two that contradict each other. */

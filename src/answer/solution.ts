@@ -4,7 +4,7 @@ import type { Expansion } from '../physics/gas/flow.ts';
 import type { PropellantRecord } from '../physics/gas/records.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { EngineInput } from '../study/model.ts';
-import type { WallPoint } from './model.ts';
+import type { PositionAnswer, WallPoint } from './model.ts';
 
 export interface EngineSolution {
   readonly input: EngineInput;
@@ -23,6 +23,7 @@ export interface EngineSolution {
   readonly contour: Contour;
   readonly contourIs: 'shape' | 'notional';
   readonly wall: readonly WallPoint[];
+  /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];
   /** Rows of the data that were used, for the hazards. */ readonly records: readonly PropellantRecord[];
   readonly models: readonly string[];
   readonly omitted: readonly string[];

@@ -3,6 +3,8 @@
 import { ProblemError } from '../numerics/problem.ts';
 import { airAtGeometricAltitude } from '../physics/air/index.ts';
 import {
+  type ChamberShape,
+  type Contour,
   type NozzleModel,
   type NozzleSize,
   type NozzleSpec,
@@ -16,6 +18,7 @@ import { nozzleForm } from './compare/traits.ts';
 import { conditionAt } from './conditions.ts';
 import { show, showStated } from './display.ts';
 import type { Materials } from './materials.ts';
+import type { PositionAnswer } from './model.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
 import { advisedWhenCold, workingGas } from './workingGas.ts';
 
@@ -34,7 +37,7 @@ export function solveEngine(
   const nozzle = advisedWhenCold(input, () => nozzleModel(spec, expansion, input.losses));
   const throatArea = throatAreaOf(input.size, nozzle, others);
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
-  const { contour, notes } = chamberContour(spec, diameterOf(throatArea) / 2, input.chamber);
+  const { contour, shape, notes } = chamberContour(spec, diameterOf(throatArea) / 2, input.chamber);
   return {
     input,
     description: `${nozzleForm(input.nozzle)}, area ratio ${showStated('areaRatio', spec.areaRatio).text}`,
@@ -51,6 +54,7 @@ export function solveEngine(
     contour,
     contourIs: spec.kind === 'ideal' || spec.kind === 'adapting' ? 'notional' : 'shape',
     wall: advisedWhenCold(input, () => wallStates(contour, expansion, nozzle.wallStations())),
+    positions: positionsOf(input, nozzle, contour, shape),
     records: gas.records,
     models: [
       ...new Set([...gas.models, 'delivered', ...nozzle.models, 'nozzle-size', 'nozzle-contour', 'air']),
@@ -58,6 +62,22 @@ export function solveEngine(
     omitted: [...new Set([...gas.omitted, ...nozzle.omitted, ...omittedOf(input)])],
     notes: [...notesOf(input, nozzle), ...notes],
   };
+}
+
+/** Walls of a nozzle of two modes, each with the gas as it is in that mode. */
+function positionsOf(
+  input: EngineInput,
+  nozzle: NozzleModel,
+  contour: Contour,
+  chamber: ChamberShape,
+): readonly PositionAnswer[] {
+  const { change, expansion } = nozzle;
+  if (change === undefined) return [];
+  return [change.thick, change.thin].map((mode) => {
+    const own = mode.contour?.(contour.throatRadius, chamber) ?? contour;
+    const wall = advisedWhenCold(input, () => wallStates(own, expansion, mode.wallStations()));
+    return { mode: mode.name, contour: own, wall };
+  });
 }
 
 function specOf(nozzle: Nozzle): NozzleSpec {
@@ -76,7 +96,30 @@ function specOf(nozzle: Nozzle): NozzleSpec {
         ...(nozzle.throatAngle && { throatAngle: nozzle.throatAngle.value }),
         ...(nozzle.lipAngle && { lipAngle: nozzle.lipAngle.value }),
       };
+    case 'extendableSkirt':
+      return {
+        kind: 'extendableSkirt',
+        areaRatio,
+        shortAreaRatio: nozzle.shortAreaRatio.value,
+        length: nozzle.length.value,
+        ...(nozzle.throatAngle && { throatAngle: nozzle.throatAngle.value }),
+        ...(nozzle.lipAngle && { lipAngle: nozzle.lipAngle.value }),
+        ...switchOf(nozzle.switchAt),
+      };
+    case 'insert':
+      return {
+        kind: 'insert',
+        areaRatio,
+        insertAreaRatio: nozzle.insertAreaRatio.value,
+        length: nozzle.length.value,
+        insertLength: nozzle.insertLength.value,
+        ...switchOf(nozzle.switchAt),
+      };
   }
+}
+
+function switchOf(at: Ambient | null): { readonly switchAmbient?: number } {
+  return at === null ? {} : { switchAmbient: pressureOf(at) };
 }
 
 function throatAreaOf(size: Size, nozzle: NozzleModel, others: ReadonlyMap<string, EngineSolution>): number {

@@ -36,6 +36,7 @@ export interface ChoiceField {
 /** Ambient: `vacuum`, `sea level`, an altitude or a pressure. */
 export interface AmbientField {
   readonly is: 'ambient';
+  readonly optional?: true;
   readonly example: string;
   readonly meaning: string;
 }
@@ -89,6 +90,16 @@ export const shareRange: Range = { above: 0, upTo: 1, words: 'more than 0 % and 
 
 const areaRatio = quantity('number', areaRatioRange, '25', 'Exit area divided by throat area, ε = A_e/A_t.');
 
+const bellLength = (meaning: string): QuantityField =>
+  quantity('share', { from: 0.6, upTo: 1, words: '60 % to 100 %' }, '80 %', meaning, { byDefault: '80 %' });
+const ofReferenceCone = 'as a share of the 15° cone of the same throat and area ratio';
+const switchAt = (what: string): AmbientField => ({
+  is: 'ambient',
+  optional: true,
+  example: '12 km',
+  meaning: `Where ${what}: an altitude or a pressure. Absent: the best place, where both positions push alike or the larger one begins to flow full.`,
+});
+
 /** The nozzle, by `kind`. */
 export const nozzleForms = {
   ideal: { areaRatio },
@@ -127,6 +138,45 @@ export const nozzleForms = {
     ),
   },
   adapting: { areaRatio },
+  extendableSkirt: {
+    areaRatio,
+    shortAreaRatio: quantity(
+      'number',
+      areaRatioRange,
+      '20',
+      'Area ratio where the wall is cut: that of the bell while its skirt is drawn up.',
+    ),
+    length: bellLength(`Length from throat to lip with the skirt out, ${ofReferenceCone}.`),
+    throatAngle: quantity(
+      'angle',
+      anglesRange,
+      '33 deg',
+      'Wall angle just behind the throat. Absent: as for a bell.',
+      {
+        optional: true,
+      },
+    ),
+    lipAngle: quantity(
+      'angle',
+      { from: 0, below: degrees(90), words: '0° or more and less than 90°' },
+      '8 deg',
+      'Wall angle at the lip of the skirt. Absent: as for a bell.',
+      { optional: true },
+    ),
+    switchAt: switchAt('the skirt slides out'),
+  },
+  insert: {
+    areaRatio,
+    insertAreaRatio: quantity(
+      'number',
+      areaRatioRange,
+      '15',
+      'Area ratio of the insert, the small bell that stands inside on the same throat.',
+    ),
+    length: bellLength(`Length of the bell from throat to lip, ${ofReferenceCone}.`),
+    insertLength: bellLength(`Length of the insert, ${ofReferenceCone}.`),
+    switchAt: switchAt('the insert drops away'),
+  },
 } as const satisfies Record<string, Fields>;
 
 export const nozzleMeaning: Readonly<Record<keyof typeof nozzleForms, string>> = {
@@ -135,6 +185,9 @@ export const nozzleMeaning: Readonly<Record<keyof typeof nozzleForms, string>> =
   bell: 'A thrust-optimised parabola with the published wall angles.',
   adapting:
     'The bound that no altitude-compensating nozzle can beat: its exit pressure matches the ambient up to its area ratio. It has no wall of its own.',
+  extendableSkirt:
+    'A bell whose rear part, the skirt, is drawn up round the front part at first and slides out on the way.',
+  insert: 'A bell in which a smaller one stands at first and drops away on the way.',
 };
 
 const diameter = (meaning: string): QuantityField =>

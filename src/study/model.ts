@@ -75,7 +75,24 @@ export type Nozzle =
       readonly throatAngle: Quantity | null;
       readonly lipAngle: Quantity | null;
     }
-  | { readonly kind: 'adapting'; readonly areaRatio: Quantity };
+  | { readonly kind: 'adapting'; readonly areaRatio: Quantity }
+  | {
+      readonly kind: 'extendableSkirt';
+      readonly areaRatio: Quantity;
+      readonly shortAreaRatio: Quantity;
+      /** share of the 15° cone's length, skirt out */ readonly length: Quantity;
+      readonly throatAngle: Quantity | null;
+      readonly lipAngle: Quantity | null;
+      /** null: where it is best */ readonly switchAt: Ambient | null;
+    }
+  | {
+      readonly kind: 'insert';
+      readonly areaRatio: Quantity;
+      readonly insertAreaRatio: Quantity;
+      readonly length: Quantity;
+      readonly insertLength: Quantity;
+      /** null: where it is best */ readonly switchAt: Ambient | null;
+    };
 
 export interface Chamber {
   /** Stagnation pressure [Pa], absolute */ readonly pressure: Quantity;

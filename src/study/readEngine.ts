@@ -26,7 +26,16 @@ import {
   type QuantityField,
   sizeForms,
 } from './form.ts';
-import type { Chamber, Chemistry, EngineInput, Nozzle, Propellants, Quantity, Size } from './model.ts';
+import type {
+  Ambient,
+  Chamber,
+  Chemistry,
+  EngineInput,
+  Nozzle,
+  Propellants,
+  Quantity,
+  Size,
+} from './model.ts';
 import type { NameBook } from './names.ts';
 import { nearestName } from './nearest.ts';
 import { type CustomIngredients, ingredientsAt, type Pantry } from './readIngredients.ts';
@@ -204,7 +213,38 @@ function readNozzle(
     const lipAngle = optional('lipAngle', nozzleForms.bell.lipAngle);
     return areaRatio === null || length === null ? null : { kind, areaRatio, length, throatAngle, lipAngle };
   }
+  if (kind === 'extendableSkirt' || kind === 'insert') {
+    const at = section.entries.get('switchAt');
+    const switchAt = at === undefined ? null : ambientAt(at, altitudeRange, ambientPressureRange, report);
+    return areaRatio === null || (at !== undefined && switchAt === null)
+      ? null
+      : readTwoPositions(kind, areaRatio, switchAt, { required, optional });
+  }
   return areaRatio === null ? null : { kind, areaRatio };
+}
+
+/** A nozzle of two fixed shapes, the larger of `areaRatio`. */
+function readTwoPositions(
+  kind: 'extendableSkirt' | 'insert',
+  areaRatio: Quantity,
+  switchAt: Ambient | null,
+  { required, optional }: Pick<ReturnType<typeof sectionReader>, 'required' | 'optional'>,
+): Nozzle | null {
+  if (kind === 'insert') {
+    const form = nozzleForms.insert;
+    const insertAreaRatio = required('insertAreaRatio', form.insertAreaRatio);
+    const length = required('length', form.length);
+    const insertLength = required('insertLength', form.insertLength);
+    if (insertAreaRatio === null || length === null || insertLength === null) return null;
+    return { kind, areaRatio, insertAreaRatio, length, insertLength, switchAt };
+  }
+  const form = nozzleForms.extendableSkirt;
+  const shortAreaRatio = required('shortAreaRatio', form.shortAreaRatio);
+  const length = required('length', form.length);
+  const throatAngle = optional('throatAngle', form.throatAngle);
+  const lipAngle = optional('lipAngle', form.lipAngle);
+  if (shortAreaRatio === null || length === null) return null;
+  return { kind, areaRatio, shortAreaRatio, length, throatAngle, lipAngle, switchAt };
 }
 
 function readSize(

@@ -117,5 +117,9 @@ export function nozzleForm(nozzle: Nozzle): string {
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length`;
     case 'adapting':
       return 'nozzle that adapts to the air, a bound';
+    case 'extendableSkirt':
+      return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length with a skirt drawn up to area ratio ${showStated('areaRatio', nozzle.shortAreaRatio.value).text} at first`;
+    case 'insert':
+      return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length with an insert of area ratio ${showStated('areaRatio', nozzle.insertAreaRatio.value).text} at first`;
   }
 }

@@ -40,8 +40,8 @@ export function halfAngleOfSameLength(length: number): number {
  * @throws ProblemError `bell-length-outside-range`, `bell-angles-not-charted`, `bell-angles-do-not-join`
  */
 export function bellAnglesOf(spec: NozzleSpec & { kind: 'bell' }): BellAngles {
-  requireLength(spec.length);
   const { throatAngle, lipAngle } = spec;
+  requireLength(spec.length, throatAngle !== undefined && lipAngle !== undefined);
   const angles =
     throatAngle !== undefined && lipAngle !== undefined
       ? { throatAngle, lipAngle }
@@ -84,9 +84,12 @@ function given(throatAngle: number | undefined, lipAngle: number | undefined): P
   };
 }
 
-function requireLength(length: number): void {
+/** With both angles stated the bell may be the front part of a longer one. */
+const SHORTEST_PIECE = 0.2;
+
+function requireLength(length: number, isStated: boolean): void {
   const { shortest, longest } = BELL_CHART;
-  if (length >= shortest && length <= longest) return;
+  if (length >= (isStated ? SHORTEST_PIECE : shortest) && length <= longest) return;
   throw new ProblemError({
     code: 'bell-length-outside-range',
     what: `The bell's length is ${(100 * length).toFixed(1)} % of the 15° cone's; it has to be 60 to 100 %.`,

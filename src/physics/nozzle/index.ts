@@ -21,10 +21,13 @@ export { idealNozzle } from './idealNozzle.ts';
 export type {
   ChamberShape,
   Contour,
+  ContourBody,
   ContourPoint,
   FieldBalance,
   FlowRegime,
   FlowVerdict,
+  ModeChange,
+  NozzleMode,
   NozzleModel,
   NozzleSpec,
   ThrustAt,

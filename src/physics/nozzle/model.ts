@@ -13,6 +13,15 @@ export interface ContourPoint {
   readonly part: 'chamber' | 'converging' | 'throat' | 'nozzle';
 }
 
+/** A body that stands in or around the outer wall, e.g. a pintle, a plug, a skirt drawn up. */
+export interface ContourBody {
+  /** In plain words, e.g. `skirt`, `insert`, `pintle`. */ readonly name: string;
+  /** Whether the outline closes upon itself about the axis (a solid body) or is a sheet of metal. */
+  readonly solid: boolean;
+  /** Half of the cut, [m] from the throat plane and from the axis. */
+  readonly outline: readonly { readonly axial: number; readonly radius: number }[];
+}
+
 export interface Contour {
   /** From the injector face to the lip, at most 1 % of the throat radius from the true curve. */
   readonly wall: readonly ContourPoint[];
@@ -26,6 +35,7 @@ export interface Contour {
   /** [rad] wall angle at the lip */ readonly lipAngle: number;
   /** [m²] wetted wall, throat to lip */ readonly nozzleArea: number;
   /** [m²] wetted wall, injector face to throat, face excluded */ readonly chamberArea: number;
+  /** What else is there besides the outer wall; absent: nothing. */ readonly bodies?: readonly ContourBody[];
 }
 
 /** Size of the chamber; both have published defaults. */
@@ -45,7 +55,30 @@ export type NozzleSpec =
       /** [rad]; absent: from the published chart */ readonly throatAngle?: number;
       /** [rad]; absent: from the published chart */ readonly lipAngle?: number;
     }
-  | { readonly kind: 'adapting'; readonly areaRatio: number };
+  | { readonly kind: 'adapting'; readonly areaRatio: number }
+  | ExtendableSkirtSpec
+  | InsertSpec;
+
+/** A bell whose rear part, the skirt, is drawn up round its front part at first and slides out at a given ambient. */
+export interface ExtendableSkirtSpec {
+  readonly kind: 'extendableSkirt';
+  /** of the whole bell, skirt out */ readonly areaRatio: number;
+  /** where the wall is cut: of the bell with its skirt drawn up */ readonly shortAreaRatio: number;
+  /** share of the 15° cone's length of the whole bell [–] */ readonly length: number;
+  /** [rad]; absent: from the published chart */ readonly throatAngle?: number;
+  /** [rad] of the whole bell; absent: from the published chart */ readonly lipAngle?: number;
+  /** [Pa] at which it slides out; absent: the best */ readonly switchAmbient?: number;
+}
+
+/** A bell in which a smaller one stands at first, on the same throat, and is dropped at a given ambient. */
+export interface InsertSpec {
+  readonly kind: 'insert';
+  /** of the bell without its insert */ readonly areaRatio: number;
+  /** of the insert */ readonly insertAreaRatio: number;
+  /** share of the 15° cone's length of the bell [–] */ readonly length: number;
+  /** share of the 15° cone's length of the insert [–] */ readonly insertLength: number;
+  /** [Pa] at which it drops away; absent: the best */ readonly switchAmbient?: number;
+}
 
 /** Whether a model takes off the nozzle's own losses (divergence). */
 export type NozzleLosses = 'default' | 'none';
@@ -92,10 +125,38 @@ export interface ThrustAt {
   /** Why the thrust has no parts; null where it has. */ readonly partsAbsent: string | null;
   /** C_F by the exit or boundary control volume [–]: the same thrust, found a second way; null where there is no thrust. */
   readonly boundary: number | null;
+  /** Which of two ways of working applies, in the words of `change`; absent: the nozzle has only one. */
+  readonly mode?: string;
   readonly flow: FlowVerdict;
   /** Where the gas leaves the wall, and what follows; absent where the model has no wall to leave. */
   readonly separation?: SeparationAt;
   /** The exit state that applies at this ambient pressure (the adapting bound moves it). */ readonly exit: FlowState;
+}
+
+/** One of the two ways in which a nozzle works that changes on its way up. */
+export interface NozzleMode {
+  /** In plain words, e.g. `skirt drawn up`, `open wake`. */ readonly name: string;
+  /** Thrust in this mode, whether or not it is the one in use there. */ at(
+    ambientPressure: number,
+  ): ThrustAt;
+  /** The gas at the wall in this mode. */ wallStations(): readonly WallStation[] | null;
+  /** Wall and bodies in this mode; absent: those of the nozzle itself. */
+  contour?(throatRadius: number, chamberShape: ChamberShape): Contour;
+}
+
+/** Where a nozzle goes over from one mode to the other. */
+export interface ModeChange {
+  /** In thick air. */ readonly thick: NozzleMode;
+  /** In thin air and in vacuum. */ readonly thin: NozzleMode;
+  /** [Pa] ambient pressure at and above which `thick` holds on the way up: the value taken */
+  readonly ambientPressure: number;
+  /** [Pa] what published models or scatter make of it; null: it is stated or computed without scatter. */
+  readonly band: { readonly low: number; readonly high: number } | null;
+  /** [Pa] the same on the way back, where the flow remembers; null: where it came from. */
+  readonly back: { readonly low: number; readonly high: number } | null;
+  /** Each model's value [Pa]; empty where there is one way only. */
+  readonly estimates: readonly { readonly by: string; readonly ambientPressure: number }[];
+  /** One sentence: how the value was found. */ readonly how: string;
 }
 
 /** A nozzle on a given gas. Size-free: multiply by p0 · A_throat for newtons. */
@@ -115,6 +176,7 @@ export interface NozzleModel {
   balance(): FieldBalance | null;
   /** Where and when the gas leaves the wall, by every criterion; absent where there is no wall. Found once, when asked for. */
   separation?(): WallSeparation | null;
+  /** Its two modes and where it goes over; absent: it has one mode. */ readonly change?: ModeChange;
   /** What this model leaves out, in plain words. */ readonly omitted: readonly string[];
   /** Names of the models used, keys of docs/methods. */ readonly models: readonly string[];
 }

@@ -1,6 +1,8 @@
 import type { Expansion } from '../gas/flow.ts';
 import { adaptingNozzle } from './adaptingNozzle.ts';
 import { bellNozzle } from './bellNozzle.ts';
+import { insertNozzle } from './changing/insertNozzle.ts';
+import { skirtNozzle } from './changing/skirtNozzle.ts';
 import { coneNozzle } from './coneNozzle.ts';
 import { idealNozzle } from './idealNozzle.ts';
 import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
@@ -20,5 +22,9 @@ export function nozzleModel(
       return bellNozzle(spec, expansion, losses);
     case 'adapting':
       return adaptingNozzle(spec, expansion);
+    case 'extendableSkirt':
+      return skirtNozzle(spec, expansion, losses);
+    case 'insert':
+      return insertNozzle(spec, expansion, losses);
   }
 }

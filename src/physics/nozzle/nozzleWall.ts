@@ -1,6 +1,7 @@
 import { ProblemError } from '../../numerics/problem.ts';
 import { type Arc, arcArea, arcWallRadius, frustumArea } from './arc.ts';
 import { bellAnglesOf, parabolaPoints, REFERENCE_HALF_ANGLE, THROAT_ARC_DOWNSTREAM } from './bellShape.ts';
+import { outerBell, wholeBell } from './changing/plainBells.ts';
 import type { ContourPoint, NozzleSpec } from './model.ts';
 
 /** Largest turn between two points of the throat arc [rad]: 4°. */
@@ -23,6 +24,7 @@ export interface NozzleWall {
  * cone      straight from the arc's end at half-angle α to the lip radius
  * bell      quadratic Bézier curve from N (slope tan θ_n) to E (slope tan θ_e), its middle point where the two tangents
  *           meet: the same as the skewed parabola through these conditions
+ * extendable skirt, insert   the whole bell
  * ideal, adapting   no wall of their own; a notional 15° cone of the same area ratio
  *
  * @param throatRadius [m]
@@ -37,6 +39,10 @@ export function nozzleWall(spec: NozzleSpec, throatRadius: number): NozzleWall {
     case 'ideal':
     case 'adapting':
       return coneWall(spec.areaRatio, notionalHalfAngle(spec.areaRatio), throatRadius);
+    case 'extendableSkirt':
+      return parabolaWall(wholeBell(spec), throatRadius);
+    case 'insert':
+      return parabolaWall(outerBell(spec), throatRadius);
   }
 }
 

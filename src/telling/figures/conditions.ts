@@ -27,6 +27,7 @@ function vacuumRow(engine: EngineAnswer, nearest: ConditionRow): ConditionRow {
     ...engine.vacuum,
     flow: { ...nearest.flow, state: 'full', separationPressure: 0 },
     exitPressure: engine.exit.pressure,
+    ...(engine.change && { mode: engine.change.thin }),
   };
 }
 
@@ -56,6 +57,7 @@ export function conditionAt(rows: readonly ConditionRow[], ambient: number): Con
     thrustIfFull: between(below.thrustIfFull, above.thrustIfFull),
     exitPressure: exitBetween(below, above, ambient, between),
     flow: moreCareful(below.flow, above.flow, between),
+    ...(below.mode !== undefined && { mode: below.mode }),
   };
 }
 

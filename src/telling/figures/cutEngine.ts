@@ -1,6 +1,7 @@
 /** One engine cut open: metal, gas in bands of pressure, the air around it, the line it hangs from. */
 
 import type { ConditionRow } from '../../answer/model.ts';
+import type { ContourBody } from '../../physics/nozzle/model.ts';
 import type { TypeSizes } from '../look/formats.ts';
 import { pressureStep } from '../look/pressureRamp.ts';
 import { type Box, boxOfPoints, grown } from '../scene/box.ts';
@@ -178,6 +179,7 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
     });
   }
   if (engine.contourIs === 'notional') nodes.push(...notionalWall(drawn, end, style));
+  for (const body of engine.contour.bodies ?? []) nodes.push(...bodyNodes(drawn, body, style));
   nodes.push({
     kind: 'path',
     d: segment(drawn.axisX, drawn.faceY, drawn.axisX, lipY(drawn)),
@@ -194,13 +196,35 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
   return nodes;
 }
 
+/** A body beside the outer wall: a sheet of metal as a line on either side, a solid one as one closed shape. */
+function bodyNodes(drawn: CutEngine, body: ContourBody, { line }: PanelStyle): SceneNode[] {
+  const side = (sign: -1 | 1): Point[] => body.outline.map((station) => place(drawn, station, sign));
+  if (!body.solid)
+    return ([-1, 1] as const).map((sign) => ({
+      kind: 'path',
+      d: polyline(side(sign)),
+      stroke: 'ink',
+      strokeWidth: line.metal,
+    }));
+  return [
+    {
+      kind: 'path',
+      d: polyline([...side(-1), ...side(1).reverse()], true),
+      fill: 'paper',
+      stroke: 'ink',
+      strokeWidth: line.metal,
+      join: 'miter',
+    },
+  ];
+}
+
 /** How far down the gas is known: to the lip, to where it leaves the wall, or to where it matches the air. */
 function gasEnd({ engine, row }: CutEngine): Station {
   const lip = engine.wall[engine.wall.length - 1] as Station;
   if (row.flow.state === 'separated')
     return stationAtPressure(engine.wall, row.flow.separationPressure, 'wallPressure');
   if (row.flow.state === 'unchoked') return engine.wall[0] as Station;
-  return row.exitPressure > engine.exit.pressure * (1 + 1e-9)
+  return adapts(engine) && row.exitPressure > engine.exit.pressure * (1 + 1e-9)
     ? stationAtPressure(engine.wall, row.exitPressure, 'pressure')
     : lip;
 }

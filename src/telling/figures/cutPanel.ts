@@ -12,7 +12,7 @@ import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { airReach, type CutEngine, engineNodes, lipY, mounting, wash, widest } from './cutEngine.ts';
-import { adapts, type DrawnEngine, drawnEngines } from './drawnEngines.ts';
+import { adapts, type DrawnEngine, drawnEngines, inMode } from './drawnEngines.ts';
 import { LEADING, lineSample, type Words, wordsAt, wordsSize } from './marks.ts';
 import type { Altitude, FigureOptions } from './options.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
@@ -116,7 +116,7 @@ export function cutPanel(
     const left = box.x + i * (plan.cell + plan.between);
     const axisX = left + (i === 0 ? plan.column : 0) + engineWidth / 2;
     return {
-      drawn: { ...drawn, scale, mountY, faceY, axisX },
+      drawn: { ...drawn, engine: inMode(drawn.engine, drawn.row.mode), scale, mountY, faceY, axisX },
       names: names[i] ?? [],
       state: states[i] ?? [],
       left,
@@ -283,7 +283,11 @@ function stateWords(
       : 'flows full';
   // Where there are no names there is no foot either that says so.
   const notional = engine.contourIs === 'notional' && !legend ? ', notional outline' : '';
-  return [...strong(`${formatPressure(row.exitPressure)} at the exit`), ...plain(`${fills}${notional}`)];
+  const mode = row.mode === undefined ? '' : `, ${row.mode}`;
+  return [
+    ...strong(`${formatPressure(row.exitPressure)} at the exit`),
+    ...plain(`${fills}${mode}${notional}`),
+  ];
 }
 
 /** A bar of a round length, and what it is worth; as long as the words beside the engines, or a part of a cell. */

@@ -49,10 +49,13 @@ function styleOf(
   return free[late.indexOf(engine)] ?? ENGINE_STYLES[3];
 }
 
-/** True for a nozzle whose exit pressure follows the air: the bound that no real nozzle beats. */
+/** True for the bound that no real nozzle beats: its exit pressure follows the air. */
 export function adapts(engine: EngineAnswer): boolean {
-  const pressures = [...engine.altitudes, ...engine.ambients].map((row) => row.exitPressure);
-  return pressures.some(
-    (pressure) => Math.abs(pressure - engine.exit.pressure) > 1e-6 * engine.exit.pressure,
-  );
+  return engine.models.includes('nozzle-adapting');
+}
+
+/** The engine with the wall and bodies of the mode in use: a skirt drawn up or out, an insert in place or gone. */
+export function inMode(engine: EngineAnswer, mode: string | undefined): EngineAnswer {
+  const position = engine.positions.find((each) => each.mode === mode);
+  return position === undefined ? engine : { ...engine, contour: position.contour, wall: position.wall };
 }

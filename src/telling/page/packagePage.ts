@@ -1,6 +1,7 @@
 /** The page of a package: one self-contained HTML file, readable on screen and on paper, without script. */
 
 import { quantity } from '../../answer/catalogue.ts';
+import { changeWords } from '../../answer/changeWords.ts';
 import type { ComparedQuantity, EngineAnswer, StudyAnswer } from '../../answer/model.ts';
 import type { Study } from '../../study/model.ts';
 import { CAUTION_SHORT } from '../caution.ts';
@@ -132,7 +133,7 @@ function engineHtml(engine: EngineAnswer, index: number): string {
     return `<tr><th scope="row" title="${text(entry.meaning)}">${text(entry.label)}</th><td class="n">${text(shown)}</td></tr>`;
   });
   return `<h3 style="color:var(--${hue})">${text(engine.name)}</h3>
-<p>${text(engine.description)}; ${text(engine.propellants)}; ${text(engine.chemistry)}.${engine.contourIs === 'notional' ? ' The model has no wall of its own: outlines are notional.' : ''}</p>
+<p>${text(engine.description)}; ${text(engine.propellants)}; ${text(engine.chemistry)}.${engine.contourIs === 'notional' ? ' The model has no wall of its own: outlines are notional.' : ''}${engine.change === undefined ? '' : ` ${text(changeWords(engine.change))}`}</p>
 <div class="wide"><table><tbody>${cells.join('')}</tbody></table></div>`;
 }
 

@@ -1,6 +1,7 @@
 /** The answer of a study as a reader at a terminal meets it: question, answer, comparison, honesty. */
 
 import { findQuantity, quantity } from '../../../answer/catalogue.ts';
+import { changeWords } from '../../../answer/changeWords.ts';
 import { showIn, showStated } from '../../../answer/display.ts';
 import type { EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
 import { type Asked, engineTables, pressureText } from './engineTables.ts';
@@ -15,6 +16,7 @@ export function answerText(answer: StudyAnswer, asked: Asked, width: number): st
     heldEqualText(answer, width),
     engineTables(engines, answer.comparison !== null, asked, width),
     crossingText(answer),
+    changesText(engines, width),
     notesText(engines, width),
     listText('Why a number is missing', missingReasons(engines, asked), width),
     listText(
@@ -66,6 +68,14 @@ function crossingText(answer: StudyAnswer): string {
   const entry = quantity('comparison.crossing');
   const where = crossings.map((z) => showIn(entry.unit, z, z < 10_000 ? 2 : 3).text).join(', ');
   return `Equal specific impulse at ${where}.`;
+}
+
+function changesText(engines: readonly EngineAnswer[], width: number): string {
+  return listText(
+    'Where a nozzle changes over',
+    engines.flatMap(({ name, change }) => (change === undefined ? [] : [`${name}: ${changeWords(change)}`])),
+    width,
+  );
 }
 
 function notesText(engines: readonly EngineAnswer[], width: number): string {

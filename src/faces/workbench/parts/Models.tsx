@@ -1,3 +1,4 @@
+import { changeWords } from '../../../answer/changeWords.ts';
 import { shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import { EngineMark } from './EngineMark.tsx';
@@ -18,6 +19,7 @@ export function Models() {
               <p>
                 {result.answer.propellants}; {result.answer.chemistry}.
               </p>
+              {result.answer.change !== undefined && <p>{changeWords(result.answer.change)}</p>}
               <h3>Models</h3>
               <ul>
                 {result.answer.models.map((model) => (

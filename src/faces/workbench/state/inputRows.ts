@@ -1,6 +1,6 @@
 /** The inputs of an engine as lines of a form: what each is called, how it is written, where it stands. */
 
-import type { EngineInput, Ingredient, Quantity } from '../../../study/model.ts';
+import type { Ambient, EngineInput, Ingredient, Quantity } from '../../../study/model.ts';
 
 export interface InputRow {
   /** The same for the same input of two engines. */ readonly key: string;
@@ -137,12 +137,41 @@ function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): In
   ];
   if (nozzle.kind === 'cone') rows.push(row('Half-angle', 'nozzle.halfAngle', nozzle.halfAngle));
   if (nozzle.kind === 'bell') {
+    rows.push(row('Bell length', 'nozzle.length', nozzle.length), ...angleRows(nozzle, row));
+  }
+  if (nozzle.kind === 'extendableSkirt') {
+    rows.push(row('Area ratio, skirt up', 'nozzle.shortAreaRatio', nozzle.shortAreaRatio));
     rows.push(row('Bell length', 'nozzle.length', nozzle.length));
-    if (nozzle.throatAngle !== null)
-      rows.push(row('Angle at throat', 'contour.steepestAngle', nozzle.throatAngle));
-    if (nozzle.lipAngle !== null) rows.push(row('Angle at lip', 'contour.lipAngle', nozzle.lipAngle));
+    rows.push(...angleRows(nozzle, row), switchRow('Skirt slides out', nozzle.switchAt, row, words));
+  }
+  if (nozzle.kind === 'insert') {
+    rows.push(row('Area ratio, insert', 'nozzle.insertAreaRatio', nozzle.insertAreaRatio));
+    rows.push(row('Bell length', 'nozzle.length', nozzle.length));
+    rows.push(row('Insert length', 'nozzle.insertLength', nozzle.insertLength));
+    rows.push(switchRow('Insert drops away', nozzle.switchAt, row, words));
   }
   return rows;
+}
+
+interface StatedAngles {
+  readonly throatAngle: Quantity | null;
+  readonly lipAngle: Quantity | null;
+}
+
+function angleRows({ throatAngle, lipAngle }: StatedAngles, row: MakeRow): InputRow[] {
+  return [
+    ...(throatAngle === null ? [] : [row('Angle at throat', 'contour.steepestAngle', throatAngle)]),
+    ...(lipAngle === null ? [] : [row('Angle at lip', 'contour.lipAngle', lipAngle)]),
+  ];
+}
+
+/** Where a nozzle changes over: a stated place is open for change, the best one stands as a word. */
+function switchRow(label: string, at: Ambient | null, row: MakeRow, words: MakeWords): InputRow {
+  if (at === null) return words('nozzle.switchAt', label, 'where it is best');
+  if (at.kind === 'vacuum') return free(words('nozzle.switchAt', label, 'vacuum'));
+  return at.kind === 'altitude'
+    ? row(label, 'change.altitude', at.altitude)
+    : row(label, 'change.ambientPressure', at.pressure);
 }
 
 function sizeRows({ size }: EngineInput, row: MakeRow, words: MakeWords): InputRow[] {

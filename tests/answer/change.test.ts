@@ -1,0 +1,53 @@
+import { expect, test } from 'vitest';
+import { findQuantity, quantityNameAt } from '../../src/answer/catalogue.ts';
+import { changeWords } from '../../src/answer/changeWords.ts';
+import { solveText } from './solveText.ts';
+
+const study = `
+bell: { name: Bell, propellants: { oxidiser: oxygen, fuel: methane, ratio: 3.5 }, chamber: { pressure: 100 bar, efficiency: 97 % }, size: { throat: 200 mm }, nozzle: { kind: bell, areaRatio: 60 } }
+skirt: { name: Skirt, like: bell, nozzle: { kind: extendableSkirt, areaRatio: 60, shortAreaRatio: 20 } }
+stated: { name: Stated, like: bell, nozzle: { kind: insert, areaRatio: 60, insertAreaRatio: 15, switchAt: 9 km } }`;
+
+test('a skirt slides out where its curve meets that of the short bell, and the answer has both curves', async () => {
+  const { answer } = await solveText(study);
+  const { change, altitudes, positions, massFlow } = answer.engines.skirt!;
+  expect(change).toMatchObject({ thick: 'skirt drawn up', thin: 'skirt out' });
+  expect(positions.map(({ mode }) => mode)).toEqual(['skirt drawn up', 'skirt out']);
+  expect(massFlow).toBeCloseTo(answer.engines.bell!.massFlow, 9);
+  for (const row of altitudes) {
+    expect(row.mode).toBe(row.altitude! <= change!.altitude! ? 'skirt drawn up' : 'skirt out');
+    expect(row.modes!.find(({ mode }) => mode === row.mode)!.thrust).toBe(row.thrust);
+  }
+  // Two rows stand either side of the change, where the two push alike.
+  const beside = altitudes.filter((row) => Math.abs(row.altitude! - change!.altitude!) < 2);
+  expect(beside.map(({ mode }) => mode)).toEqual(['skirt drawn up', 'skirt out']);
+  expect(beside[0]!.thrust! / beside[1]!.thrust!).toBeCloseTo(1, 4);
+});
+
+test('a stated altitude is where it changes', async () => {
+  const { answer } = await solveText(study);
+  const { change } = answer.engines.stated!;
+  expect(change!.altitude).toBeCloseTo(9000, 3);
+  expect(changeWords(change!)).toMatch(
+    /^Insert in place in air of 0\.31 bar \(9\.0 km\) and denser, insert gone in thinner air/,
+  );
+});
+
+test('every number of such an answer is in the catalogue', async () => {
+  const { answer } = await solveText(study);
+  const numbers = (value: unknown, path: string): string[] =>
+    typeof value === 'number'
+      ? [path]
+      : typeof value === 'object' && value !== null
+        ? Object.entries(value).flatMap(([key, inner]) =>
+            numbers(inner, Array.isArray(value) ? `${path}[${key}]` : `${path}.${key}`),
+          )
+        : [];
+  const unknown = Object.keys(answer.engines)
+    .flatMap((id) => numbers(answer.engines[id], `engines.${id}`))
+    .filter((path) => {
+      const name = quantityNameAt(path);
+      return name === undefined || findQuantity(name) === undefined;
+    });
+  expect([...new Set(unknown.map((path) => path.replace(/\[\d+\]/g, '')))]).toEqual([]);
+});
