@@ -5,7 +5,7 @@ import {
   type ChamberShape,
   type Contour,
   chamberAndNozzleContour,
-  type NozzleSpec,
+  type NozzleModel,
   usualContractionRatio,
 } from '../physics/nozzle/index.ts';
 import type { Chamber } from '../study/model.ts';
@@ -30,16 +30,22 @@ const MOST_SLENDER = 6;
  *
  * @throws ProblemError where what the study states cannot be drawn
  */
-export function chamberContour(spec: NozzleSpec, throatRadius: number, chamber: Chamber): DrawnContour {
+export function chamberContour(
+  { spec, contour }: Pick<NozzleModel, 'spec' | 'contour'>,
+  throatRadius: number,
+  chamber: Chamber,
+): DrawnContour {
+  const drawn = (asked: ChamberShape): Contour =>
+    contour?.(throatRadius, asked) ?? chamberAndNozzleContour(spec, throatRadius, asked);
   const stated = statedShape(chamber);
   const notes: string[] = [];
-  let outcome = attempt(() => chamberAndNozzleContour(spec, throatRadius, stated));
+  let outcome = attempt(() => drawn(stated));
   let shape = stated;
   const ill = isTooShort(outcome) || (outcome.ok && isTooSlender(outcome.value));
   const usual = attempt(() => usualContractionRatio(2 * throatRadius));
   if (ill && usual.ok && chamber.contractionRatio.byDefault && chamber.pressureAt === 'nozzle') {
     shape = { ...shape, contractionRatio: usual.value };
-    outcome = attempt(() => chamberAndNozzleContour(spec, throatRadius, shape));
+    outcome = attempt(() => drawn(shape));
     notes.push(
       `No contraction ratio is stated; the one usual for such a throat, ${showStated('chamber.contractionRatio', usual.value).text}, is drawn.`,
     );
@@ -47,7 +53,7 @@ export function chamberContour(spec: NozzleSpec, throatRadius: number, chamber: 
   if (isTooShort(outcome) && chamber.characteristicLength.byDefault) {
     const needed = Number(outcome.problem.facts?.least);
     shape = { ...shape, characteristicLength: ROOM_FOR_CYLINDER * needed };
-    outcome = attempt(() => chamberAndNozzleContour(spec, throatRadius, shape));
+    outcome = attempt(() => drawn(shape));
     notes.push(
       `No characteristic length is stated; for so wide a throat ${showStated('chamber.characteristicLength', shape.characteristicLength).text} is drawn.`,
     );

@@ -37,7 +37,7 @@ export function solveEngine(
   const nozzle = advisedWhenCold(input, () => nozzleModel(spec, expansion, input.losses));
   const throatArea = throatAreaOf(input.size, nozzle, others);
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
-  const { contour, shape, notes } = chamberContour(spec, diameterOf(throatArea) / 2, input.chamber);
+  const { contour, shape, notes } = chamberContour(nozzle, diameterOf(throatArea) / 2, input.chamber);
   return {
     input,
     description: `${nozzleForm(input.nozzle)}, area ratio ${showStated('areaRatio', spec.areaRatio).text}`,

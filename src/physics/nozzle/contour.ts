@@ -3,7 +3,7 @@ import { requireAreaRatio } from './areaRatio.ts';
 import { chamberWall } from './chamberWall.ts';
 import { requireHalfAngle } from './coneNozzle.ts';
 import type { ChamberShape, Contour, NozzleSpec } from './model.ts';
-import { nozzleWall } from './nozzleWall.ts';
+import { type NozzleWall, nozzleWall } from './nozzleWall.ts';
 
 /**
  * Wall of chamber and nozzle, to scale, from the injector face to the lip. The throat plane is at 0.
@@ -21,15 +21,26 @@ export function chamberAndNozzleContour(
   requireAreaRatio(spec.areaRatio);
   if (spec.kind === 'cone') requireHalfAngle(spec.halfAngle);
   requireThroatRadius(throatRadius);
+  return contourWith(nozzleWall(spec, throatRadius), throatRadius, chamberShape);
+}
+
+/**
+ * Contour of a nozzle whose wall behind the throat is known: where the gas shapes it, the model of the nozzle knows it.
+ *
+ * @param nozzle wall from throat to lip [m]
+ * @param throatRadius [m]
+ * @throws ProblemError where the chamber's shape cannot be drawn
+ */
+export function contourWith(nozzle: NozzleWall, throatRadius: number, chamberShape: ChamberShape): Contour {
+  requireThroatRadius(throatRadius);
   const chamber = chamberWall(chamberShape, throatRadius);
-  const nozzle = nozzleWall(spec, throatRadius);
   const lip = nozzle.points.at(-1)!;
   return {
     wall: [...chamber.points, ...nozzle.points],
     nozzleLength: lip.axial,
     totalLength: chamber.length + lip.axial,
     throatRadius,
-    exitRadius: throatRadius * Math.sqrt(spec.areaRatio),
+    exitRadius: lip.radius,
     chamberRadius: chamber.chamberRadius,
     chamberLength: chamber.length,
     steepestAngle: nozzle.steepestAngle,

@@ -16,7 +16,7 @@ export {
   usualContractionRatio,
 } from './chamberDefaults.ts';
 export { coneNozzle, divergenceFactorOfCone } from './coneNozzle.ts';
-export { chamberAndNozzleContour } from './contour.ts';
+export { chamberAndNozzleContour, contourWith } from './contour.ts';
 export { idealNozzle } from './idealNozzle.ts';
 export type {
   ChamberShape,

@@ -176,6 +176,8 @@ export interface NozzleModel {
   balance(): FieldBalance | null;
   /** Where and when the gas leaves the wall, by every criterion; absent where there is no wall. Found once, when asked for. */
   separation?(): WallSeparation | null;
+  /** Wall and bodies where the gas shapes them; absent: `chamberAndNozzleContour` of the spec knows them. */
+  contour?(throatRadius: number, chamberShape: ChamberShape): Contour;
   /** Its two modes and where it goes over; absent: it has one mode. */ readonly change?: ModeChange;
   /** What this model leaves out, in plain words. */ readonly omitted: readonly string[];
   /** Names of the models used, keys of docs/methods. */ readonly models: readonly string[];
