@@ -30,6 +30,11 @@ export function adaptingNozzle(spec: NozzleSpec & { kind: 'adapting' }, expansio
     dischargeCoefficient: 1,
     wallStations: () => null,
     balance: () => null,
+    leaving(ambientPressure) {
+      requireAmbientPressure(ambientPressure);
+      const state = ambientPressure > exit.pressure ? expansion.atPressure(ambientPressure) : exit;
+      return { kind: 'parallel', state, radius: Math.sqrt(state.areaRatio) };
+    },
     omitted: [
       'How a nozzle could adapt: this is the bound for all that do.',
       'Friction, divergence and heat lost to the wall.',

@@ -44,6 +44,10 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
     dischargeCoefficient: 1,
     wallStations: () => flowAtWall().stations,
     balance: () => null,
+    leaving: () =>
+      spec.kind === 'ideal'
+        ? { kind: 'parallel', state: exit, radius: Math.sqrt(spec.areaRatio) }
+        : flowAtWall().leaving,
     omitted: nozzle.omitted,
     models: nozzle.models,
     at(ambientPressure: number): ThrustAt {

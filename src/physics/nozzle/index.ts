@@ -26,6 +26,7 @@ export type {
   FieldBalance,
   FlowRegime,
   FlowVerdict,
+  LeavingFlow,
   ModeChange,
   NozzleMode,
   NozzleModel,

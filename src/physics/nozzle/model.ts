@@ -133,6 +133,21 @@ export interface ThrustAt {
   /** The exit state that applies at this ambient pressure (the adapting bound moves it). */ readonly exit: FlowState;
 }
 
+/** The flow as it leaves the nozzle, for the jet behind it; sizes over the throat radius. */
+export type LeavingFlow =
+  | {
+      readonly kind: 'parallel';
+      readonly state: FlowState;
+      /** [–] */ readonly radius: number;
+    }
+  | {
+      readonly kind: 'line';
+      /** Nodes of the flow net from the lip to the axis (x, r, θ, ν, μ, see flow/points.ts). */
+      readonly nodes: Float64Array;
+      /** The line is a C− from the lip; false: a line across the flow, such as the exit plane. */
+      readonly isCharacteristic: boolean;
+    };
+
 /** One of the two ways in which a nozzle works that changes on its way up. */
 export interface NozzleMode {
   /** In plain words, e.g. `skirt drawn up`, `open wake`. */ readonly name: string;
@@ -140,6 +155,7 @@ export interface NozzleMode {
     ambientPressure: number,
   ): ThrustAt;
   /** The gas at the wall in this mode. */ wallStations(): readonly WallStation[] | null;
+  /** As of the nozzle, in this mode. */ leaving?(ambientPressure: number): LeavingFlow | null;
   /** Wall and bodies in this mode; absent: those of the nozzle itself. */
   contour?(throatRadius: number, chamberShape: ChamberShape): Contour;
 }
@@ -174,6 +190,11 @@ export interface NozzleModel {
   wallStations(): readonly WallStation[] | null;
   /** Closure of the flow field; null where there is none. Found once, when asked for. */
   balance(): FieldBalance | null;
+  /**
+   * The flow as it leaves a nozzle that it fills; null or absent: the model has none, so no jet behind it is computed.
+   * Found once, when asked for.
+   */
+  leaving?(ambientPressure: number): LeavingFlow | null;
   /** Where and when the gas leaves the wall, by every criterion; absent where there is no wall. Found once, when asked for. */
   separation?(): WallSeparation | null;
   /** Wall and bodies where the gas shapes them; absent: `chamberAndNozzleContour` of the spec knows them. */

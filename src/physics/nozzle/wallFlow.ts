@@ -7,17 +7,20 @@
 
 import { attempt } from '../../numerics/problem.ts';
 import { tableStateAt, tabulateSupersonic } from '../flow/gasTable.ts';
+import { NODE } from '../flow/points.ts';
 import { throatCharacteristic } from '../flow/startLine.ts';
 import { marchAlongWall, type WallPoint } from '../flow/wallMarch.ts';
 import type { Expansion, FlowState } from '../gas/flow.ts';
 import { bellAnglesOf, parabolaPoints, THROAT_ARC_DOWNSTREAM, THROAT_ARC_UPSTREAM } from './bellShape.ts';
-import type { NozzleSpec, WallStation } from './model.ts';
+import type { LeavingFlow, NozzleSpec, WallStation } from './model.ts';
 import { bezier } from './nozzleWall.ts';
 import type { WallAtLip } from './separation.ts';
 
 export interface WallFlow {
   /** The state at the wall of the lip; `mean`: over the exit, since there is no field. */ readonly lip: WallAtLip;
   /** From throat to lip; null where there is no field. */ readonly stations: readonly WallStation[] | null;
+  /** The last line of the field, from the lip to the axis; null where there is no field. */
+  readonly leaving: LeavingFlow | null;
   /** Why there is no field. */ readonly reason: string | null;
 }
 
@@ -40,7 +43,7 @@ export function wallFlow(spec: NozzleSpec, expansion: Expansion, exit: FlowState
 }
 
 function meanFlow({ pressure, mach }: FlowState, reason: string): WallFlow {
-  return { lip: { pressure, mach, from: 'mean' }, stations: null, reason };
+  return { lip: { pressure, mach, from: 'mean' }, stations: null, leaving: null, reason };
 }
 
 function fieldFlow(spec: WalledNozzle, expansion: Expansion, exit: FlowState): WallFlow {
@@ -67,6 +70,11 @@ function fieldFlow(spec: WalledNozzle, expansion: Expansion, exit: FlowState): W
         temperature,
       };
     }),
+    leaving: {
+      kind: 'line',
+      nodes: net.nodes.slice(atWall(net.lineCount - 1), net.nodeCount * NODE),
+      isCharacteristic: true,
+    },
     reason: null,
   };
 }

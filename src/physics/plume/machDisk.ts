@@ -18,7 +18,8 @@ export const ORIFICE_RANGE = { low: 15, high: 17_000 };
 /** x_M/D of a sonic orifice [–]. @throws ProblemError outside the measured pressure ratios */
 export function machDiskOfOrifice(stagnationOverAmbient: number): number {
   const { low, high } = ORIFICE_RANGE;
-  if (stagnationOverAmbient > low && stagnationOverAmbient < high) return 0.67 * Math.sqrt(stagnationOverAmbient);
+  if (stagnationOverAmbient > low && stagnationOverAmbient < high)
+    return 0.67 * Math.sqrt(stagnationOverAmbient);
   throw new ProblemError({
     code: 'mach-disk-outside-range',
     what: `The Mach disk of a sonic orifice was measured for pressure ratios of ${low} to ${high}, not ${stagnationOverAmbient.toPrecision(4)}.`,

@@ -12,7 +12,7 @@
  * disk, if only a small one, closes it always; so `regular reflection` reads: the disk is too small to matter.
  */
 
-import { type FlowAhead, gasShockOfTurn, type GasShock, normalGasShock } from '../flow/shocks/gasShock.ts';
+import { type FlowAhead, type GasShock, gasShockOfTurn, normalGasShock } from '../flow/shocks/gasShock.ts';
 import type { ShockGas } from '../flow/shocks/shockGas.ts';
 import type { ShockMeeting } from './model.ts';
 

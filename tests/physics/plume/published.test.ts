@@ -1,8 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import {
-  type FlowAhead,
-  gasShockAt,
-} from '../../../src/physics/flow/shocks/gasShock.ts';
+import { type FlowAhead, gasShockAt } from '../../../src/physics/flow/shocks/gasShock.ts';
 import { shockGasOf } from '../../../src/physics/flow/shocks/shockGas.ts';
 import { expandPerfect } from '../../../src/physics/gas/index.ts';
 import { cellLengthOverDiameter, fullyExpandedJet } from '../../../src/physics/plume/cellLength.ts';
@@ -52,7 +49,8 @@ describe('the Mach disk', () => {
     [3, 1.2, 5, 5.07],
     [2.5, 1.4, 4, 4.082],
   ])('of a nozzle of Mach %f, γ %f, p_e/p_a %f', (mach, gamma, ratio, place) =>
-    near(machDiskOfNozzle(mach, gamma, ratio), place, 2e-4));
+    near(machDiskOfNozzle(mach, gamma, ratio), place, 2e-4),
+  );
 
   test('the two laws meet at the sonic orifice within their scatter', () => {
     // M_e = 1, γ = 1.4: p_e = 0.528 p₀, so 0.69 √(1.4 · 0.528) = 0.593 beside 0.67. Lewis & Carlson fitted nozzles;

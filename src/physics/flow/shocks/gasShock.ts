@@ -70,11 +70,13 @@ export function gasShockOfRise(gas: ShockGas, ahead: FlowAhead, pressure: number
       facts: { ahead: ahead.pressure, pressure, normal: normal.behind.pressure },
     });
   }
-  const rise = (angle: number): number =>
-    gasShockAt(gas, ahead, angle).behind.pressure / pressure - 1;
+  const rise = (angle: number): number => gasShockAt(gas, ahead, angle).behind.pressure / pressure - 1;
   const low = angleOfWeakest(gas, ahead);
   if (rise(low) >= 0) return gasShockAt(gas, ahead, low);
-  const { root } = findBracketedRoot(rise, low, Math.PI / 2, { valueTolerance: 1e-12, widthTolerance: 1e-14 });
+  const { root } = findBracketedRoot(rise, low, Math.PI / 2, {
+    valueTolerance: 1e-12,
+    widthTolerance: 1e-14,
+  });
   return gasShockAt(gas, ahead, root);
 }
 

@@ -43,6 +43,7 @@ export function changingNozzle(nozzle: ChangingNozzle, expansion: Expansion): No
     },
     wallStations: () => whole.wallStations(),
     balance: () => whole.balance(),
+    leaving: (ambientPressure) => modeAt(change(), ambientPressure).leaving?.(ambientPressure) ?? null,
     get change() {
       return change();
     },
@@ -63,13 +64,14 @@ export function modeAt(change: ModeChange, ambientPressure: number): NozzleMode 
 /** A mode that is a nozzle of its own. */
 export function modeOf(
   name: string,
-  model: Pick<NozzleModel, 'at' | 'wallStations'>,
+  model: Pick<NozzleModel, 'at' | 'wallStations' | 'leaving'>,
   contour?: (throatRadius: number, chamber: ChamberShape) => Contour,
 ): NozzleMode {
   return {
     name,
     at: (ambientPressure) => ({ ...model.at(ambientPressure), mode: name }),
     wallStations: () => model.wallStations(),
+    leaving: (ambientPressure) => model.leaving?.(ambientPressure) ?? null,
     ...(contour && { contour }),
   };
 }

@@ -30,8 +30,9 @@ export function insertNozzle(
   insertStep(spec);
   const small = bellNozzle(insertBell(spec), expansion, losses);
   const whole = bellNozzle(outerBell(spec), expansion, losses);
-  const inside: Pick<NozzleModel, 'at' | 'wallStations'> = {
+  const inside: Pick<NozzleModel, 'at' | 'wallStations' | 'leaving'> = {
     wallStations: () => small.wallStations(),
+    leaving: (ambientPressure) => small.leaving?.(ambientPressure) ?? null,
     at: (ambientPressure) =>
       withAspiration(
         small.at(ambientPressure),
