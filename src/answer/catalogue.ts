@@ -10,6 +10,7 @@ import { conditionQuantities, vacuumAndSeaLevelQuantities } from './catalogue/co
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
+import { publishedQuantities } from './catalogue/published.ts';
 import { wallQuantities } from './catalogue/wall.ts';
 
 export type { CatalogueEntry, Dimension, DisplayUnit, QuantityPlace } from './catalogue/entry.ts';
@@ -22,6 +23,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...contourQuantities,
   ...wallQuantities,
   ...comparisonQuantities,
+  ...publishedQuantities,
   ...airQuantities,
   ...inputQuantities,
 ];
@@ -44,7 +46,7 @@ export function quantity(name: string): CatalogueEntry {
  * Name in the catalogue of the number at a path of the answer, e.g.
  * `engines.bell.altitudes[3].thrust` → `thrust`, `engines.bell.wall[9].mach` → `wall.mach`.
  * Paths of compared quantities (`comparison.quantities[2].base`) need the row to know what they are:
- * give its `quantity` as `compared`.
+ * give its `quantity` as `compared`. So do those of published figures (`engines.bell.published[0].value`).
  */
 export function quantityNameAt(path: string, compared?: string): string | undefined {
   const plain = path.replace(/\[\d+\]/g, '');
@@ -54,6 +56,7 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   const inside = inEngine?.[1];
   if (inside === undefined) return undefined;
   if (inside.startsWith('chamber.composition.')) return 'chamber.composition';
+  if (/^published(Checks|Solve)?\./.test(inside)) return nameInPublished(inside, compared);
   const band = /^bands\.(.+)\.(low|high)$/.exec(inside);
   if (band) return band[1];
   const plainName = inside.replace(/^(altitudes|ambients)\./, '').replace(/^modes\./, '');
@@ -70,4 +73,10 @@ function nameInComparison(inside: string, compared: string | undefined): string 
   if (inside === 'quantities.difference') return 'comparison.difference';
   if (inside === 'quantities.share') return 'comparison.share';
   return compared;
+}
+
+function nameInPublished(inside: string, compared: string | undefined): string | undefined {
+  const key = inside.split('.').at(-1);
+  if (key === 'altitude' || key === 'ambientPressure') return key;
+  return key === 'share' ? 'published.share' : compared;
 }

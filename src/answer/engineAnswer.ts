@@ -3,6 +3,7 @@
 import { attempt } from '../numerics/problem.ts';
 import { geometricAltitudeAtPressure } from '../physics/air/index.ts';
 import { STANDARD_ATMOSPHERE } from '../physics/constants.ts';
+import type { SourceInput } from '../study/model.ts';
 import { altitudesAtChange, changeAnswer, changeReasons } from './change.ts';
 import {
   type Condition,
@@ -12,6 +13,8 @@ import {
   STANDARD_ALTITUDES,
 } from './conditions.ts';
 import type { ConditionRow, EngineAnswer, Reason, ThrustFigures } from './model.ts';
+import { publishedChecks } from './published/checks.ts';
+import { publishedFigures } from './published/figures.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
 
 /** Conditions asked for besides the standard altitudes. */
@@ -20,7 +23,11 @@ export interface Wanted {
   /** [Pa] */ readonly ambients: readonly number[];
 }
 
-export function engineAnswer(solution: EngineSolution, wanted: Wanted): EngineAnswer {
+export function engineAnswer(
+  solution: EngineSolution,
+  wanted: Wanted,
+  sources: readonly SourceInput[] = [],
+): EngineAnswer {
   const { expansion, nozzle, input } = solution;
   const { chamber, throat } = expansion;
   const { exit } = nozzle;
@@ -62,6 +69,9 @@ export function engineAnswer(solution: EngineSolution, wanted: Wanted): EngineAn
       ),
     );
   }
+  const published = publishedFigures(solution, sources, reasons);
+  const { publishedSolveProblem: unsolved } = solution;
+  if (unsolved !== null) reasons.push(reason('publishedSolve.value', unsolved.what, unsolved.mend));
   return {
     id: input.id,
     name: input.name,
@@ -109,6 +119,9 @@ export function engineAnswer(solution: EngineSolution, wanted: Wanted): EngineAn
     omitted: solution.omitted,
     notes: solution.notes,
     bands: {},
+    published,
+    publishedChecks: publishedChecks(input),
+    publishedSolve: solution.publishedSolve,
     reasons,
   };
 }

@@ -6,6 +6,15 @@
 
 import type { Problem } from '../numerics/problem.ts';
 import type { Contour, FlowVerdict } from '../physics/nozzle/model.ts';
+import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
+
+export type {
+  PublishedBand,
+  PublishedCheck,
+  PublishedFigure,
+  PublishedRoad,
+  PublishedSolve,
+} from './published/model.ts';
 
 export interface ThrustFigures {
   readonly thrustCoefficient: number | null;
@@ -123,6 +132,9 @@ export interface EngineAnswer {
   readonly notes: readonly string[];
   /** Uncertainty bands by quantity; filled as models bring their scatter. */
   readonly bands: Record<string, { readonly low: number; readonly high: number; readonly from: string }>;
+  /** Published rows of the study beside what the models give. */ readonly published: readonly PublishedFigure[];
+  /** Those rows held against each other, contradictions first. */ readonly publishedChecks: readonly PublishedCheck[];
+  /** The input that they settle; null where the study asks for none. */ readonly publishedSolve: PublishedSolve | null;
   readonly reasons: readonly Reason[];
 }
 

@@ -1,10 +1,12 @@
 /** One engine, solved: the live object from which every row, curve and printed answer derives. */
 
+import type { Problem } from '../numerics/problem.ts';
 import type { Expansion } from '../physics/gas/flow.ts';
 import type { PropellantRecord } from '../physics/gas/records.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { EngineInput } from '../study/model.ts';
 import type { PositionAnswer, WallPoint } from './model.ts';
+import type { PublishedSolve } from './published/model.ts';
 
 export interface EngineSolution {
   readonly input: EngineInput;
@@ -28,6 +30,9 @@ export interface EngineSolution {
   readonly models: readonly string[];
   readonly omitted: readonly string[];
   /** What the reader should know about this engine's inputs. */ readonly notes: readonly string[];
+  /** What its published rows settle, and why not where they do not; null where they are not asked. */
+  readonly publishedSolve: PublishedSolve | null;
+  readonly publishedSolveProblem: Problem | null;
 }
 
 /** Diameter of a circle of this area: D = √(4A/π) [m]. */

@@ -8,9 +8,9 @@ import { compareEngines } from './compare.ts';
 import { engineAnswer, refuseNonFinite, type Wanted } from './engineAnswer.ts';
 import { gatherMaterials, ingredientsOf, type Materials } from './materials.ts';
 import type { Comparison, EngineAnswer, ShortAnswer, StudyAnswer } from './model.ts';
+import { solvePublished } from './published/solvePublished.ts';
 import type { DataShelf } from './shelf.ts';
 import type { EngineSolution } from './solution.ts';
-import { solveEngine } from './solveEngine.ts';
 
 export interface SolveOptions {
   /** Version of the program, for the answer's head. */ readonly version?: string;
@@ -49,7 +49,7 @@ export async function solveStudyLive(
   for (const { id } of study.engines) {
     const solution = solutions.get(id);
     if (solution === undefined) continue;
-    const outcome = attempt(() => engineAnswer(solution, wanted));
+    const outcome = attempt(() => engineAnswer(solution, wanted, study.sources));
     if (outcome.ok) {
       engines[id] = outcome.value;
     } else {
@@ -107,7 +107,7 @@ function solveEngines(
     const problem = withoutData.get(engine.id);
     const outcome = problem
       ? ({ ok: false, problem } as const)
-      : attempt(() => solveEngine(engine, materials, solutions));
+      : attempt(() => solvePublished(engine, materials, solutions));
     if (outcome.ok) solutions.set(engine.id, outcome.value);
     else failed[engine.id] = outcome.problem;
   }

@@ -20,18 +20,19 @@ import { show, showStated } from './display.ts';
 import type { Materials } from './materials.ts';
 import type { PositionAnswer } from './model.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
-import { advisedWhenCold, workingGas } from './workingGas.ts';
+import { advisedWhenCold, type WorkingGas, workingGas } from './workingGas.ts';
 
 /**
  * @param others engines solved before, by id, from which this one may take its size
+ * @param gas its working gas, where that is known already
  * @throws ProblemError where the engine cannot be computed
  */
 export function solveEngine(
   input: EngineInput,
   materials: Materials,
   others: ReadonlyMap<string, EngineSolution> = new Map(),
+  gas: WorkingGas = workingGas(input, materials),
 ): EngineSolution {
-  const gas = workingGas(input, materials);
   const { expansion } = gas;
   const spec = specOf(input.nozzle);
   const nozzle = advisedWhenCold(input, () => nozzleModel(spec, expansion, input.losses));
@@ -61,6 +62,8 @@ export function solveEngine(
     ],
     omitted: [...new Set([...gas.omitted, ...nozzle.omitted, ...omittedOf(input)])],
     notes: [...notesOf(input, nozzle), ...notes],
+    publishedSolve: null,
+    publishedSolveProblem: null,
   };
 }
 
@@ -173,7 +176,8 @@ function pressureOf(ambient: Ambient): number {
 }
 
 function omittedOf(input: EngineInput): readonly string[] {
-  const spread = quantitiesOf(input).filter((quantity) => quantity.plusMinus !== null);
+  const { published: _, ...stated } = input;
+  const spread = quantitiesOf(stated).filter((quantity) => quantity.plusMinus !== null);
   return [
     'Pumps and turbines: the propellant flow and the specific impulse are those of the thrust chamber alone.',
     'Cooling, and the propellant some engines spend on it.',

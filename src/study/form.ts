@@ -385,6 +385,7 @@ export const engineKeys = [
   'nozzle',
   'size',
   'losses',
+  'published',
 ] as const;
 export const compareKeys = ['base', 'other'] as const;
 export const sentenceKeys = ['id', 'say', 'holds', 'sources'] as const;

@@ -114,6 +114,33 @@ export interface EngineInput {
   readonly nozzle: Nozzle;
   readonly size: Size;
   readonly losses: 'none' | 'default';
+  /** Figures that somebody published of this engine; never inherited by `like:`. */ readonly published: Published | null;
+}
+
+/** Published figures of one engine, and the one input that they may settle. */
+export interface Published {
+  readonly rows: readonly PublishedRow[];
+  readonly solveFor: SolveFor | null;
+}
+
+export interface PublishedRow {
+  /** Name in the catalogue without its place, e.g. `thrust`, `chamber.pressure`. */ readonly quantity: string;
+  readonly value: Quantity;
+  /** Half a unit of the last digit that the text gives [SI]. */ readonly rounding: number;
+  /** Null where the quantity is the same everywhere. */ readonly at: Ambient | null;
+  /** Key of the study's sources, or the citation in words. */
+  readonly source: { readonly key: string } | { readonly words: string };
+  readonly path: string;
+}
+
+/** Inputs that published figures may settle. */
+export type SettledInput = 'areaRatio' | 'chamberPressure' | 'throatDiameter' | 'massFlow' | 'efficiency';
+
+export interface SolveFor {
+  readonly input: SettledInput;
+  /** True where the study states that input too: then it is only compared, else the engine takes what is found. */
+  readonly stated: boolean;
+  readonly path: string;
 }
 
 export interface SentenceInput {

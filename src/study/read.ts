@@ -28,9 +28,10 @@ import { migrateStudy } from './migrations.ts';
 import type { EngineInput, Quantity, SentenceInput, SourceInput, StudyOutcome } from './model.ts';
 import { type KnownName, nameBook } from './names.ts';
 import { nearestName } from './nearest.ts';
-import { type EngineContext, type EngineDraft, engineNameAt, readEngine } from './readEngine.ts';
+import { type EngineContext, engineNameAt, readEngine } from './readEngine.ts';
 import { customIngredientsAt } from './readIngredients.ts';
 import { listNames, quote, type Report } from './report.ts';
+import type { EngineDraft } from './sections.ts';
 import type { QuantityKind } from './unitTable.ts';
 import { readYaml } from './yamlText.ts';
 
@@ -468,13 +469,13 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
   const questionAt = needed('question', 'the line question: and what you want to know');
   const question = questionAt && proseAt(questionAt, 'a question', 'question: Which one lifts more?', report);
   const enginesAt = needed('engines', 'the section engines: with at least one engine');
-  const read = enginesAt && readEngines(enginesAt, { custom, propellantBook, gasBook, report });
+  const sourcesNode = entries.get('sources')?.node;
+  const sourceIds = isMap(sourcesNode) ? sourcesNode.items.map((pair) => String(pair.key)) : [];
+  const read = enginesAt && readEngines(enginesAt, { custom, propellantBook, gasBook, sourceIds, report });
   const compare = read ? readCompare(entries.get('compare'), read) : null;
   const altitudes = quantitiesAt(entries.get('altitudes'), 'length', altitudeRange, '5 km', report);
   const ambients = quantitiesAt(entries.get('ambients'), 'pressure', ambientPressureRange, '0.2 bar', report);
   const sources = readSources(entries.get('sources'), report);
-  const sourcesNode = entries.get('sources')?.node;
-  const sourceIds = isMap(sourcesNode) ? sourcesNode.items.map((pair) => String(pair.key)) : [];
   const sentences = readSentences(entries.get('sentences'), sourceIds, report);
 
   if (report.problems.length > 0 || question === null || read === null) return failed();

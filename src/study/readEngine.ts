@@ -26,6 +26,7 @@ import {
   type QuantityField,
   sizeForms,
 } from './form.ts';
+import { leftByBase, publishedOf, withRoomFor } from './leftToPublished.ts';
 import type {
   Ambient,
   Chamber,
@@ -34,15 +35,20 @@ import type {
   Nozzle,
   Propellants,
   Quantity,
+  SettledInput,
   Size,
 } from './model.ts';
 import type { NameBook } from './names.ts';
 import { nearestName } from './nearest.ts';
+import { SETTLED_TEXT, settledAt } from './publishedForm.ts';
 import { type CustomIngredients, ingredientsAt, type Pantry } from './readIngredients.ts';
+import { readPublished } from './readPublished.ts';
 import { listNames, quote, type Report } from './report.ts';
 import {
   BROKEN,
   chamberFormOf,
+  type EngineDraft,
+  type EngineSections,
   type GivenSection,
   mergeSection,
   nozzleFormOf,
@@ -52,27 +58,12 @@ import {
   spellOxidiser,
 } from './sections.ts';
 
-export interface EngineSections {
-  readonly propellants: Section<keyof typeof propellantForms>;
-  readonly chamber: Section<'chamber'>;
-  readonly nozzle: Section<keyof typeof nozzleForms>;
-  readonly size: Section<keyof typeof sizeForms>;
-  /** Single values: the cursor, own or inherited. */
-  readonly chemistry: Cursor | null;
-  readonly losses: Cursor | null;
-}
-
-/** An engine as far as it could be read. */
-export interface EngineDraft {
-  readonly sections: EngineSections;
-  readonly engine: EngineInput | null;
-}
-
 export interface EngineContext {
   readonly custom: CustomIngredients;
   readonly propellantBook: NameBook | null;
   readonly gasBook: NameBook | null;
   /** Ids of all engines of the study. */ readonly engineIds: readonly string[];
+  /** Ids of the sources of the study. */ readonly sourceIds: readonly string[];
   readonly report: Report;
 }
 
@@ -147,8 +138,14 @@ const plainQuantity = ({ value, plusMinus, text, path, byDefault }: Quantity): Q
   byDefault,
 });
 
-/** Reads the quantities of one section: given, by default, or missing with a problem. */
-function sectionReader(section: GivenSection<string>, enginePath: string, name: string, report: Report) {
+/** Reads the quantities of one section: given, by default, left to the published rows, or missing with a problem. */
+function sectionReader(
+  section: GivenSection<string>,
+  enginePath: string,
+  name: string,
+  report: Report,
+  settled: SettledInput | null = null,
+) {
   const path = (key: string): string => `${enginePath}.${name}.${key}`;
   const missing = (key: string, mend: string): null => {
     if (section.silent) return null;
@@ -162,6 +159,10 @@ function sectionReader(section: GivenSection<string>, enginePath: string, name: 
   const required = (key: string, field: QuantityField): Quantity | null => {
     const at = section.entries.get(key);
     if (at === undefined) {
+      const left = settled === null ? null : settledAt[settled];
+      if (left !== null && left.section === name && left.key === key) {
+        return { ...defaultQuantity({ ...field, byDefault: left.start }, path(key)), text: SETTLED_TEXT };
+      }
       if (field.byDefault !== undefined) return defaultQuantity(field, path(key));
       return missing(key, `Add it, e.g. ${key}: ${field.example}.`);
     }
@@ -173,9 +174,14 @@ function sectionReader(section: GivenSection<string>, enginePath: string, name: 
   return { required, optional, missing };
 }
 
-function readChamber(section: GivenSection<'chamber'>, enginePath: string, report: Report): Chamber | null {
+function readChamber(
+  section: GivenSection<'chamber'>,
+  enginePath: string,
+  report: Report,
+  settled: SettledInput | null,
+): Chamber | null {
   refuseOtherKeys(section.entries, Object.keys(chamberFields), 'the chamber', report);
-  const { required } = sectionReader(section, enginePath, 'chamber', report);
+  const { required } = sectionReader(section, enginePath, 'chamber', report, settled);
   const pressure = required('pressure', chamberFields.pressure);
   const efficiency = required('efficiency', chamberFields.efficiency);
   const contractionRatio = required('contractionRatio', chamberFields.contractionRatio);
@@ -193,6 +199,7 @@ function readNozzle(
   section: GivenSection<keyof typeof nozzleForms>,
   enginePath: string,
   report: Report,
+  settled: SettledInput | null,
 ): Nozzle | null {
   const { form: kind } = section;
   refuseOtherKeys(
@@ -201,7 +208,7 @@ function readNozzle(
     `a nozzle of the kind ${kind}`,
     report,
   );
-  const { required, optional } = sectionReader(section, enginePath, 'nozzle', report);
+  const { required, optional } = sectionReader(section, enginePath, 'nozzle', report, settled);
   const areaRatio = required('areaRatio', nozzleForms[kind].areaRatio);
   if (kind === 'cone') {
     const halfAngle = required('halfAngle', nozzleForms.cone.halfAngle);
@@ -252,11 +259,12 @@ function readSize(
   id: string,
   enginePath: string,
   context: EngineContext,
+  settled: SettledInput | null,
 ): Size | null {
   const { report } = context;
   const { form, entries } = section;
   refuseOtherKeys(entries, Object.keys(sizeForms[form]), `a size by ${form}`, report);
-  const { required, missing } = sectionReader(section, enginePath, 'size', report);
+  const { required, missing } = sectionReader(section, enginePath, 'size', report, settled);
   const at = entries.get('at');
   const ambient = at === undefined ? null : ambientAt(at, altitudeRange, ambientPressureRange, report);
   if (form === 'throat' || form === 'exit') {
@@ -487,7 +495,14 @@ function warnOfDefaults(
   const toldOfBase = base?.losses === 'default';
   // Heated and perfect gases do not burn: nothing is left unburnt.
   const burns = engine.propellants.kind === 'burnt' || engine.propellants.kind === 'mixed';
-  if (burns && engine.chamber.efficiency.byDefault && engine.losses === 'default' && !toldOfBase) {
+  const settled = engine.published?.solveFor?.input === 'efficiency';
+  if (
+    burns &&
+    !settled &&
+    engine.chamber.efficiency.byDefault &&
+    engine.losses === 'default' &&
+    !toldOfBase
+  ) {
     const chamber = entries.get('chamber');
     report.warning(
       {
@@ -526,7 +541,11 @@ export function readEngine(
   const { report } = context;
   refuseOtherKeys(entries, engineKeys, 'an engine', report);
   const inherited = base === 'broken' ? brokenSections : (base?.sections ?? noSections);
-  const gathered = gatherSections(entries, inherited, report);
+  const written = gatherSections(entries, inherited, report);
+  const draft = readPublished(entries.get('published'), context.sourceIds, report);
+  const published = draft && publishedOf(draft, written);
+  const settled = draft?.solveFor?.input ?? leftByBase(id, base, written, cursor, report);
+  const gathered = withRoomFor(settled, written, cursor);
   const path = cursor.path;
   const propellantsGiven = present(
     gathered.propellants,
@@ -539,9 +558,9 @@ export function readEngine(
   const nozzleGiven = present(gathered.nozzle, 'nozzle', cursor, '{ kind: bell, areaRatio: 25 }', report);
   const sizeGiven = present(gathered.size, 'size', cursor, '{ throat: 210 mm }', report);
   const propellants = propellantsGiven && readPropellants(propellantsGiven, path, context);
-  const chamber = chamberGiven && readChamber(chamberGiven, path, report);
-  const nozzle = nozzleGiven && readNozzle(nozzleGiven, path, report);
-  const size = sizeGiven && readSize(sizeGiven, id, path, context);
+  const chamber = chamberGiven && readChamber(chamberGiven, path, report, settled);
+  const nozzle = nozzleGiven && readNozzle(nozzleGiven, path, report, settled);
+  const size = sizeGiven && readSize(sizeGiven, id, path, context, settled);
   const chemistry = readChemistry(gathered.chemistry, report);
   const losses = gathered.losses === null ? 'default' : choiceAt(gathered.losses, lossesField, report);
   const nameAt = entries.get('name');
@@ -566,6 +585,7 @@ export function readEngine(
     nozzle,
     size,
     losses,
+    published,
   };
   warnOfDefaults(entries, engine, base === 'broken' ? null : (base?.engine ?? null), cursor, report);
   return { sections, engine };

@@ -9,6 +9,7 @@
 import { isScalar } from 'yaml';
 import { type Cursor, describeFound, type Entries, entriesAt, keyOffset, offsetAt } from './cursor.ts';
 import { nozzleForms, type propellantForms, type sizeForms } from './form.ts';
+import type { EngineInput } from './model.ts';
 import { nearestName } from './nearest.ts';
 import { listNames, quote, type Report } from './report.ts';
 
@@ -23,6 +24,22 @@ export interface GivenSection<Form extends string> {
 /** A section without a readable form; that has been reported, and what depends on it is left out silently. */
 export const BROKEN = Symbol('reported');
 export type Section<Form extends string> = GivenSection<Form> | typeof BROKEN | null;
+
+export interface EngineSections {
+  readonly propellants: Section<keyof typeof propellantForms>;
+  readonly chamber: Section<'chamber'>;
+  readonly nozzle: Section<keyof typeof nozzleForms>;
+  readonly size: Section<keyof typeof sizeForms>;
+  /** Single values: the cursor, own or inherited. */
+  readonly chemistry: Cursor | null;
+  readonly losses: Cursor | null;
+}
+
+/** An engine as far as it could be read. */
+export interface EngineDraft {
+  readonly sections: EngineSections;
+  readonly engine: EngineInput | null;
+}
 
 type FormOf<Form extends string> = (
   entries: Entries,

@@ -156,6 +156,7 @@ export type QuantityKind =
   | 'pressure'
   | 'temperature'
   | 'length'
+  | 'area'
   | 'mass'
   | 'force'
   | 'speed'
@@ -195,6 +196,7 @@ export const quantityKinds: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     usual: ['m', 'mm', 'cm', 'km', 'in', 'ft', 'mi', 'nmi'],
     bare: false,
   },
+  area: { name: 'an area', dimension: [0, 2, 0, 0, 0, 0], usual: ['m²', 'cm²', 'in²', 'ft²'], bare: false },
   mass: { name: 'a mass', dimension: MASS, usual: ['kg', 'g', 't', 'lb'], bare: false },
   force: {
     name: 'a force',

@@ -1,0 +1,38 @@
+import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+
+/** What published figures need beside the quantities they are figures of. */
+export const publishedQuantities: readonly CatalogueEntry[] = [
+  areaOf('throat.area', 'throat area', 'Area of the throat, across the axis.', 'A_t = π D_t²/4'),
+  areaOf('exit.area', 'exit area', 'Area of the exit at the lip, across the axis.', 'A_e = ε A_t'),
+  {
+    name: 'published.share',
+    label: 'difference from the published figure in per cent',
+    dimension: 'ratio',
+    unit: UNIT.percent,
+    digits: 2,
+    meaning: 'How much more the models give than was published, as a share of what was published.',
+    equation: 'δ = (computed − published)/published',
+    source: 'difference of a computed and a published value',
+    model: 'published-figures',
+    limits:
+      'Published figures may be of the whole engine, turbine exhaust included, while the models have its chamber alone.',
+    place: 'engine',
+  },
+];
+
+function areaOf(name: string, label: string, meaning: string, equation: string): CatalogueEntry {
+  return {
+    name,
+    label,
+    meaning,
+    equation,
+    dimension: 'area',
+    unit: UNIT.squareMetre,
+    unitForSmall: UNIT.squareCentimetre,
+    digits: 4,
+    source: SOURCE.geometry,
+    model: 'nozzle-size',
+    limits: 'Gas side; wall thickness is left out.',
+    place: 'engine',
+  };
+}

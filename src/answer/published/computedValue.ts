@@ -1,0 +1,92 @@
+/** The value that the models give for what a published row states. */
+
+import { attempt } from '../../numerics/problem.ts';
+import { airAtGeometricAltitude } from '../../physics/air/index.ts';
+import type { Ambient, PublishedRow } from '../../study/model.ts';
+import { type Condition, conditionAt, conditionAtAltitude, conditionInVacuum } from '../conditions.ts';
+import { diameterOf, type EngineSolution } from '../solution.ts';
+
+export interface ComputedValue {
+  readonly value: number | null;
+  /** Why there is none; null where there is. */ readonly absent: string | null;
+}
+
+const unplaced: Readonly<Record<string, (engine: EngineSolution) => number | null>> = {
+  massFlow: (e) => e.massFlow,
+  'chamber.pressure': (e) => e.expansion.chamber.pressure,
+  'chamber.temperature': (e) => e.expansion.chamber.temperature,
+  'chamber.molarMass': (e) => e.expansion.chamber.molarMass,
+  'chamber.bulkDensity': (e) => e.bulkDensity,
+  'chamber.efficiency': (e) => e.input.chamber.efficiency.value,
+  'propellants.ratio': (e) => e.mixtureRatio,
+  characteristicVelocity: (e) => e.characteristicVelocity,
+  areaRatio: (e) => e.nozzle.spec.areaRatio,
+  'throat.diameter': (e) => diameterOf(e.throatArea),
+  'throat.area': (e) => e.throatArea,
+  'throat.pressure': (e) => e.expansion.throat.pressure,
+  'throat.temperature': (e) => e.expansion.throat.temperature,
+  'exit.diameter': (e) => diameterOf(e.exitArea),
+  'exit.area': (e) => e.exitArea,
+  'exit.pressure': (e) => e.nozzle.exit.pressure,
+  'exit.temperature': (e) => e.nozzle.exit.temperature,
+  'exit.mach': (e) => e.nozzle.exit.mach,
+  'contour.nozzleLength': (e) => e.contour.nozzleLength,
+  'contour.totalLength': (e) => e.contour.totalLength,
+  'contour.chamberLength': (e) => e.contour.chamberLength,
+};
+
+const noneOf: Readonly<Record<string, string>> = {
+  'chamber.bulkDensity': 'The density of what is stored is not known.',
+  'propellants.ratio': 'There are not two propellants to have a ratio.',
+  'exit.mach': 'The gas has no sound speed of its own at the lip.',
+};
+
+const placed = ['thrust', 'specificImpulse', 'thrustCoefficient'] as const;
+
+/** Names in the catalogue for which {@link computedValue} has a value. */
+export const comparableQuantities: readonly string[] = [...placed, ...Object.keys(unplaced)];
+
+export function computedValue(engine: EngineSolution, row: PublishedRow): ComputedValue {
+  const key = placed.find((name) => name === row.quantity);
+  if (key !== undefined && row.at !== null) {
+    const { at } = row;
+    const condition = attempt(() => conditionOf(engine, at));
+    if (!condition.ok) return { value: null, absent: condition.problem.what };
+    return { value: condition.value.row[key], absent: condition.value.absent };
+  }
+  const read = unplaced[row.quantity];
+  if (read === undefined) throw new Error(`No computed value of ${row.quantity}`);
+  const value = read(engine);
+  if (value !== null) return { value, absent: null };
+  return { value, absent: noneOf[row.quantity] ?? 'The model has no value here.' };
+}
+
+/** A quantity that has one value an engine, of an engine that has it. */
+export function computedInput(engine: EngineSolution, quantity: string): number {
+  const value = unplaced[quantity]?.(engine);
+  if (value === undefined || value === null) throw new Error(`No computed value of ${quantity}`);
+  return value;
+}
+
+function conditionOf(engine: EngineSolution, at: Ambient): Condition {
+  switch (at.kind) {
+    case 'vacuum':
+      return conditionInVacuum(engine);
+    case 'altitude':
+      return conditionAtAltitude(engine, at.altitude.value);
+    case 'pressure':
+      return conditionAt(engine, at.pressure.value, null);
+  }
+}
+
+/** Ambient pressure [Pa] of a stated place. */
+export function ambientPressureOf(at: Ambient): number {
+  switch (at.kind) {
+    case 'vacuum':
+      return 0;
+    case 'altitude':
+      return airAtGeometricAltitude(at.altitude.value).pressure;
+    case 'pressure':
+      return at.pressure.value;
+  }
+}
