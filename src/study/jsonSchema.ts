@@ -19,6 +19,8 @@ import {
   sizeMeaning,
 } from './form.ts';
 
+import { publishedFields, solveForField } from './publishedForm.ts';
+
 export type JsonSchema = { readonly [key: string]: unknown };
 
 /** A number with its unit as text, or a bare number where the quantity has no unit. */
@@ -114,7 +116,30 @@ function engineSchema(): JsonSchema {
       nozzle: { anyOf: nozzles },
       size: { anyOf: formsOf(sizeForms, sizeMeaning) },
       losses: fieldSchema(lossesField),
+      published: publishedSchema(),
     },
+  };
+}
+
+/** Any name of the catalogue may stand for a plain one, so the name of the quantity is left to the reader. */
+function publishedSchema(): JsonSchema {
+  const { quantity, ...rest } = publishedFields;
+  const row = objectOf(rest, 'One published figure.', {
+    quantity: { ...text, description: quantity.meaning, examples: quantity.options },
+  });
+  const rows = { type: 'array', minItems: 1, items: { ...row, required: ['quantity', 'value', 'source'] } };
+  return {
+    description:
+      'Figures that somebody published of this engine; an engine that is like it does not inherit them.',
+    anyOf: [
+      rows,
+      {
+        type: 'object',
+        additionalProperties: false,
+        required: ['rows'],
+        properties: { solveFor: fieldSchema(solveForField), rows },
+      },
+    ],
   };
 }
 

@@ -16,6 +16,7 @@ import {
   sizeMeaning,
 } from './form.ts';
 import type { KnownName } from './names.ts';
+import { publishedFields, solveForField } from './publishedForm.ts';
 import { unitSpellings, unitTable } from './unitTable.ts';
 
 function fieldRow(key: string, field: Field): string {
@@ -136,7 +137,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       '| `sources` | Citations by id: `title`, and as you like `author`, `year`, `where`. |',
     ].join('\n'),
     '## An engine',
-    '`name` is what it is called on screen (absent: its id). `like: <id>` takes over every input of another engine. A section that is not given is taken whole; a section given in the same form is merged key by key; a section given in another form (another kind of nozzle, a size by another key, other propellants) starts afresh. Of `ratio` and `equivalenceRatio`, the one given drives out the other. `chemistry` and `losses` are replaced as a whole. An input that two engines share this way is one input: its ± is the same unknown for both.',
+    '`name` is what it is called on screen (absent: its id). `like: <id>` takes over every input of another engine. A section that is not given is taken whole; a section given in the same form is merged key by key; a section given in another form (another kind of nozzle, a size by another key, other propellants) starts afresh. Of `ratio` and `equivalenceRatio`, the one given drives out the other. `chemistry` and `losses` are replaced as a whole. `published` is never inherited. An input that two engines share this way is one input: its ± is the same unknown for both.',
     'Ids begin with a letter and hold letters, digits and `_`, since they take part in the tests of sentences.',
     '## `propellants`',
     ...forms(propellantForms, propellantMeaning, (form) => `Propellants, ${form}`),
@@ -152,6 +153,30 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     ...forms(sizeForms, sizeMeaning, (form) => `Size by ${form}`),
     '## `losses`',
     table({ losses: lossesField }),
+    '## `published`',
+    'Figures that a maker, a paper or a viewer states of this engine, each with where it holds and where it was published; they are shown beside what the models give, and held against each other ([published-figures](methods/published-figures.md)). A list of rows, or a map of `rows` and `solveFor`. An engine that is `like` another does not inherit them: they are about the other one.',
+    table(publishedFields),
+    table({ solveFor: solveForField }),
+    [
+      '```yaml',
+      'plumeline: 1',
+      'question: Do the figures of the data sheet fit each other?',
+      'engines:',
+      '  bell:',
+      '    propellants: { oxidiser: oxygen, fuel: methane, ratio: 3.5 }',
+      '    chamber: { pressure: 100 bar, efficiency: 97.5 % }',
+      '    size: { throat: 236 mm }',
+      '    nozzle: { kind: bell, length: 80 % } # the area ratio is left to the rows',
+      '    published:',
+      '      solveFor: areaRatio',
+      '      rows:',
+      '        - { quantity: thrust, value: 812 ± 4 kN, at: vacuum, source: data-sheet }',
+      '        - { quantity: massFlow, value: 245 kg/s, source: data-sheet }',
+      'sources:',
+      '  data-sheet: { title: Data sheet of an invented engine }',
+      '```',
+    ].join('\n'),
+    'Where a row states no ±, its digits do: half a unit of the last one (`331.4 s` is ± 0.05 s). Zeros at the end of a whole number are taken for rounding as long as that leaves at most 1 % open (`1700 kN` is ± 5 kN, `100 bar` is ± 0.5 bar).',
     '## An ingredient of your own',
     'Under `ingredients`, by a name of your choice:',
     table(ingredientFields),

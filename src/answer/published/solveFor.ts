@@ -8,7 +8,7 @@
 
 import { attempt, type Outcome, type Problem } from '../../numerics/problem.ts';
 import type { EngineInput, PublishedRow, SolveFor } from '../../study/model.ts';
-import { show } from '../display.ts';
+import { quantity } from '../catalogue.ts';
 import type { EngineSolution } from '../solution.ts';
 import { bandsWithin, common, crossing, type Sampled } from './bands.ts';
 import { computedValue } from './computedValue.ts';
@@ -49,6 +49,9 @@ export function settleByRows(
   const first = Math.log(range.from);
   const step = (Math.log(range.to) - first) / (range.points - 1);
   const grid = Array.from({ length: range.points }, (_, i) => first + i * step);
+  const told = (x: number): number => sampler.told(Math.exp(x));
+  const toldBands = (some: readonly PublishedBand[]): readonly PublishedBand[] =>
+    some.map(({ low, high }) => ({ low: told(low), high: told(high) }));
   const named = rows.map((row, i) => ({ row, name: `published[${i}]`, sampled: sampler.row(i) }));
   const others = named.filter(({ row }) => !range.itself.includes(row.quantity));
   const acting = others.filter(({ sampled }) => acts(sampled, grid));
@@ -64,9 +67,6 @@ export function settleByRows(
   const problem = problemOf(found, bands);
   const [band] = bands;
   const at = problem === null && band !== undefined ? middleOf(band, acting) : null;
-  const told = (x: number): number => sampler.told(Math.exp(x));
-  const toldBands = (some: readonly PublishedBand[]): readonly PublishedBand[] =>
-    some.map(({ low, high }) => ({ low: told(low), high: told(high) }));
   return {
     solve: {
       quantity: range.quantity,
@@ -121,7 +121,7 @@ function acts(sampled: Sampled, grid: readonly number[]): boolean {
 
 export function rowWords(row: PublishedRow): string {
   const where = row.at === null ? '' : ` ${placeWords(row.at)}`;
-  return `${show(row.quantity, row.value.value).text}${where}`;
+  return `${quantity(row.quantity).label} ${row.value.text}${where}`;
 }
 
 /** Every row's computed value at ln(input), each engine solved once. */
