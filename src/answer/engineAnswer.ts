@@ -121,7 +121,7 @@ export function engineAnswer(
     bands: {},
     published,
     publishedChecks: publishedChecks(input),
-    publishedSolve: solution.publishedSolve,
+    ...(solution.publishedSolve && { publishedSolve: solution.publishedSolve }),
     reasons,
   };
 }

@@ -134,7 +134,7 @@ export interface EngineAnswer {
   readonly bands: Record<string, { readonly low: number; readonly high: number; readonly from: string }>;
   /** Published rows of the study beside what the models give. */ readonly published: readonly PublishedFigure[];
   /** Those rows held against each other, contradictions first. */ readonly publishedChecks: readonly PublishedCheck[];
-  /** The input that they settle; null where the study asks for none. */ readonly publishedSolve: PublishedSolve | null;
+  /** The input that they settle; absent where the study asks for none. */ readonly publishedSolve?: PublishedSolve;
   readonly reasons: readonly Reason[];
 }
 

@@ -31,7 +31,7 @@ describe('the published form of a study', () => {
     const quantities = [...page.matchAll(/`((?:\d[^`]*(?:±|\+\/-)[^`]*))`/g)].map((match) => match[1]!);
     expect(quantities.length).toBeGreaterThan(4);
     for (const text of quantities) {
-      expect(parseQuantity(text, 'share', 'number', 'pressure', 'temperature').ok, text).toBe(true);
+      expect(parseQuantity(text, 'share', 'number', 'pressure', 'temperature', 'force').ok, text).toBe(true);
     }
   });
 
