@@ -21,6 +21,8 @@ export interface PlugWall {
   readonly wall: readonly ShapedWallPoint[];
   /** Nodes of the first ray, lip first, wall last: what the throat must deliver. */
   readonly firstRay: Float64Array;
+  /** Nodes of every ray, lip first, wall last; the first is `firstRay`, each ends at the wall point of its number. */
+  readonly rays: readonly Float64Array[];
   /** [kg/s], planar: per metre of width */ readonly massFlow: number;
 }
 
@@ -54,12 +56,14 @@ export function plugWall(
   function raysUpstream(nearTip: number): PlugWall {
     let ray = lastRay(table, lipRadius, nuExit, 2 * rays, nearTip);
     const wall: ShapedWallPoint[] = [tip];
+    const found: Float64Array[] = [];
     for (let k = rays - 1; k >= 0; k--) {
       const nu = nuInner + (nuExit - nuInner) * (k / rays) ** 1.5;
       ray = rayBefore(table, symmetry, ray, nu, nuExit, massFlow);
       wall.push(pointOf(ray, ray.length - NODE));
+      found.push(ray);
     }
-    return { wall: wall.reverse(), firstRay: ray, massFlow };
+    return { wall: wall.reverse(), firstRay: ray, rays: found.reverse(), massFlow };
   }
 }
 

@@ -214,9 +214,18 @@ export function expandFrom(
   chemistry: NozzleChemistry,
 ): Expansion {
   const shifting = shiftingIsentrope(work, chamber);
-  if (chemistry.kind === 'shifting') return expandAlong(shifting);
+  if (chemistry.kind === 'shifting') {
+    return expandAlong(shifting, (pressure) => shiftingAfterLoss(work, chamber, pressure));
+  }
   if (chemistry.kind === 'frozen') return expandAlong(frozenIsentrope(chamber, 'frozen'));
   return expandAlong(frozenFromIsentrope(shifting, chemistry));
+}
+
+/** Equilibrium at the chamber's enthalpy and a lower stagnation pressure [Pa], and the flow from there. */
+function shiftingAfterLoss(work: GibbsWork, chamber: EquilibriumState, pressure: number): Expansion {
+  const other = newGibbsWork(work.mixture, work.elementTotals);
+  equilibrate(other, pressure, { kind: 'enthalpy', enthalpy: chamber.enthalpy });
+  return expandFrom(other, equilibriumState(other), { kind: 'shifting' });
 }
 
 function shiftingIsentrope(work: GibbsWork, chamber: EquilibriumState): Isentrope {

@@ -17,8 +17,11 @@ import { stateAtMach } from './stateAtMach.ts';
 
 const MOST_STEPS = 120;
 
-/** Build the expansion; solves the throat at once, everything else when asked. */
-export function expandAlong(isentrope: Isentrope): Expansion {
+/**
+ * Build the expansion; solves the throat at once, everything else when asked.
+ * @param afterLoss see {@link Expansion}
+ */
+export function expandAlong(isentrope: Isentrope, afterLoss?: Expansion['afterLoss']): Expansion {
   const { chamber } = isentrope;
   const throatState = findThroat(isentrope);
   const sonicFlux = massFluxOf(chamber, throatState);
@@ -46,6 +49,7 @@ export function expandAlong(isentrope: Isentrope): Expansion {
     atMach(mach) {
       return flow(stateAtMach(isentrope, throat, mach));
     },
+    ...(afterLoss && { afterLoss }),
   };
 }
 

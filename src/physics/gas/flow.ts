@@ -53,4 +53,9 @@ export interface Expansion {
   /** `side`: on which side of the throat. */
   atAreaRatio(areaRatio: number, side: 'subsonic' | 'supersonic'): FlowState;
   atMach(mach: number): FlowState;
+  /**
+   * The flow that has lost stagnation pressure in a shock: same total enthalpy, stagnation pressure [Pa] as given, in
+   * equilibrium anew. Absent where the composition is held: then the state at a speed is the same, at a lower pressure.
+   */
+  readonly afterLoss?: (stagnationPressure: number) => Expansion;
 }

@@ -68,6 +68,7 @@ export function plugDesign(spec: PlugSpec, expansion: Expansion, exit: FlowState
     lip: { axial: 0, radius: lipRadius },
     throatLine: found.throatLine,
     lipRay: found.lipRay,
+    rays: found.rays,
     cowl: found.cowl,
     wholeWall: found.wall,
     wall,
@@ -127,6 +128,7 @@ const LEAST_STEP = 0.02;
 interface Found {
   readonly throatLine: Float64Array;
   readonly lipRay: Float64Array;
+  readonly rays: readonly Float64Array[];
   readonly cowl: readonly PlugWallPoint[];
   readonly wall: readonly PlugWallPoint[];
   readonly foot: number;
@@ -150,6 +152,7 @@ function withInside(
   return {
     throatLine: inner.firstRay,
     lipRay: outer.firstRay,
+    rays: outer.rays,
     cowl: inner.cowl,
     wall: [...side, ...outer.wall],
     foot: side.length,
@@ -175,6 +178,7 @@ function withoutInside(
       return {
         throatLine: outer.firstRay,
         lipRay: outer.firstRay,
+        rays: outer.rays,
         cowl: [at],
         wall: outer.wall,
         foot: 0,
