@@ -1,4 +1,4 @@
-export { frontAlong, newFront, type TubeFront } from './front.ts';
+export { frontAlong } from './front.ts';
 export { lossyTable } from './lossyTable.ts';
 export {
   carriedBy,
@@ -10,4 +10,5 @@ export {
 } from './march.ts';
 export { type Boundary, pressureBoundary, wallBoundary } from './step.ts';
 export { nuOfSpeed, speedAtPressure, type TubeGas, type TubeState, tubeGas, tubeStateAt } from './tubeGas.ts';
+export { newFront, type TubeFront } from './tubes.ts';
 export { type WallLine, wallLine } from './wallLine.ts';

@@ -1,9 +1,9 @@
 /** A whole march: from a front to the end of its walls, a place, or the first subsonic flow. */
 
 import { attempt, type Problem } from '../../../numerics/problem.ts';
-import type { TubeFront } from './front.ts';
 import { type Boundary, marchWork, type StepForces, stepTubes } from './step.ts';
 import type { TubeGas } from './tubeGas.ts';
+import type { TubeFront } from './tubes.ts';
 import { lengthOf } from './wallLine.ts';
 
 /** What one boundary felt, a sample a step that moved it, at the middle of the step. */

@@ -20,9 +20,9 @@
  * B. van Leer, J. Comput. Phys. 32 (1979), 101 for the second order (both from memory; the equations are derived here).
  */
 
-import type { TubeFront } from './front.ts';
 import { nuOfSpeed, speedAtPressure, type TubeGas } from './tubeGas.ts';
 import { updateTube } from './tubeState.ts';
+import type { TubeFront } from './tubes.ts';
 import { lengthOf, pieceAt, type WallLine } from './wallLine.ts';
 
 /** What bounds the tubes on one side. */

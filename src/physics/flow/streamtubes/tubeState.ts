@@ -11,8 +11,8 @@
  */
 
 import { ProblemError } from '../../../numerics/problem.ts';
-import type { TubeFront } from './front.ts';
 import { TUBE_GAS_STRIDE, type TubeGas } from './tubeGas.ts';
+import type { TubeFront } from './tubes.ts';
 
 const MOST_STEPS = 40;
 /** Relative change of V_n at which Newton stops; the next step would change it by its square. */
