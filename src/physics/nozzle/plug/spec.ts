@@ -1,3 +1,5 @@
+import type { PlugModules } from './modules.ts';
+
 /** What a plug nozzle is asked to be. */
 export interface PlugSpec {
   readonly kind: 'plug';
@@ -7,4 +9,5 @@ export interface PlugSpec {
   /** Mach number at the lip before its fan; 1: purely external; absent: by `usualInnerNu`. */
   readonly innerMach?: number;
   /** Width over height lip to lip [–], linear only; absent: 2. */ readonly aspectRatio?: number;
+  /** A ring of small nozzles; absent: one throat all round. */ readonly modules?: PlugModules;
 }

@@ -1,0 +1,285 @@
+import { ProblemError } from '../../../numerics/problem.ts';
+import { requireAmbientPressure } from '../../air/ambient.ts';
+import { nuAtMach, tableStateAt } from '../../flow/gasTable.ts';
+import type { Expansion, FlowState } from '../../gas/flow.ts';
+import { requireAreaRatio } from '../areaRatio.ts';
+import { unchokedReason } from '../fixedNozzle.ts';
+import type { FieldBalance, NozzleLosses, NozzleModel, ThrustAt, ThrustPart, WallStation } from '../model.ts';
+import { judgeFlow } from '../separation.ts';
+import { thrustCoefficientOf } from '../thrustCoefficient.ts';
+import { type BasePressure, basePressure, type ClosedWake, closedWake } from './basePressure.ts';
+import { plugDesign } from './design.ts';
+import { baseArea, cutRay, designForces, type PlugSurface, partsAt } from './designForces.ts';
+import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel, PlugWallState } from './geometry.ts';
+import { moduleGap, moduleLoss } from './modules.ts';
+import type { PlugSpec } from './spec.ts';
+
+/** A plug nozzle with all that its drawing and its answer need. */
+export interface PlugNozzle extends NozzleModel {
+  readonly spec: PlugSpec;
+  readonly geometry: PlugGeometry;
+  /** [Pa] ambient up to which the flow on the plug is the design's. */ readonly frozenBelow: number;
+  /** Base over throat area [–]. */ readonly baseArea: number;
+  /** Base pressure at an ambient pressure; null where nothing is cut off. */
+  base(ambientPressure: number): BasePressure | null;
+  /** [Pa] ambient at which the wake closes; null where nothing is cut off. */ readonly wakeClosesAt: number | null;
+  /** Flow on the plug and its free boundary at an ambient pressure. */
+  flowAt(ambientPressure: number): PlugWallPressure;
+}
+
+/** Ambient pressures whose off-design flow is kept: as many as a curve over altitude asks for, twice. */
+const KEPT_FLOWS = 160;
+
+/**
+ * Plug, annular or linear, on a given gas.
+ *
+ * @param offDesign the flow on the plug where ambient pressure reaches it
+ * @throws ProblemError where no such plug can be designed
+ */
+export function plugNozzle(
+  spec: PlugSpec,
+  expansion: Expansion,
+  losses: NozzleLosses,
+  offDesign: PlugWallPressureModel | null,
+): PlugNozzle {
+  requireAreaRatio(spec.areaRatio);
+  requireKept(spec.kept);
+  const exit = expansion.atAreaRatio(spec.areaRatio, 'supersonic');
+  const geometry = plugDesign(spec, expansion, exit);
+  const p0 = expansion.chamber.pressure;
+  const surfaces = designForces(geometry, p0);
+  const ray = cutRay(geometry);
+  const frozenBelow = tableStateAt(geometry.table, ray.nuAtLip).pressure;
+  const base = baseArea(geometry);
+  const wake = base > 0 ? wakeOf(geometry, expansion) : null;
+  const moduleShare = spec.modules === undefined || losses === 'none' ? 0 : moduleShareOf(spec, geometry);
+  const lip = tableStateAt(geometry.table, geometry.nuLip);
+  const designWall = wallStatesOf(geometry);
+  const flows = new Map<number, PlugWallPressure>();
+
+  const flowAt = (ambientPressure: number): PlugWallPressure => {
+    if (ambientPressure <= frozenBelow || offDesign === null) return frozenFlow(geometry, designWall, offDesign);
+    const kept = flows.get(ambientPressure);
+    if (kept !== undefined) return kept;
+    const found = offDesign(geometry, ambientPressure);
+    if (flows.size >= KEPT_FLOWS) flows.delete(flows.keys().next().value!);
+    flows.set(ambientPressure, found);
+    return found;
+  };
+  const baseAt = (ambientPressure: number): BasePressure | null =>
+    wake === null ? null : basePressure(wake, ambientPressure);
+  const vacuum = sumOf(surfaces) + (wake === null ? 0 : (base * wake.pressure) / p0);
+  const moduleLossCoefficient = moduleShare * vacuum;
+
+  const thrust = (
+    ambientPressure: number,
+    onSurfaces: readonly PlugSurface[],
+    streamForce: number,
+  ): Pick<ThrustAt, 'parts' | 'boundary' | 'thrustCoefficient'> => {
+    const basePart = baseAt(ambientPressure);
+    const baseCoefficient = basePart === null ? 0 : (base * (basePart.pressure - ambientPressure)) / p0;
+    const parts: ThrustPart[] = partsAt(onSurfaces, ambientPressure, p0);
+    if (basePart !== null) parts.push({ surface: 'base', coefficient: baseCoefficient });
+    if (moduleShare > 0) parts.push({ surface: 'lost between modules', coefficient: -moduleLossCoefficient });
+    return {
+      parts,
+      boundary: streamForce + baseCoefficient - moduleLossCoefficient,
+      thrustCoefficient: parts.reduce((sum, { coefficient }) => sum + coefficient, 0),
+    };
+  };
+
+  const frozenThrust = (ambientPressure: number) => {
+    const ambientOnStream = (spec.areaRatio - base) * ambientPressure;
+    const stream = (geometry.areaScale * ray.axialForce - ambientOnStream) / p0;
+    return thrust(ambientPressure, surfaces, stream);
+  };
+
+  const vacuumThrust = frozenThrust(0);
+  const closure = (vacuumThrust.thrustCoefficient! - vacuumThrust.boundary!) / vacuumThrust.boundary!;
+
+  return {
+    spec,
+    expansion,
+    exit,
+    geometry,
+    frozenBelow,
+    baseArea: base,
+    base: baseAt,
+    wakeClosesAt: wake?.pressure ?? null,
+    flowAt,
+    divergenceFactor: 1,
+    dischargeCoefficient: 1,
+    matchedAmbient: exit.pressure,
+    wallStations: () => stationsOf(geometry, designWall),
+    balance: (): FieldBalance => ({
+      mass: massClosure(geometry, expansion),
+      momentum: closure,
+      energy: 0,
+      nodes: geometry.fan.length * 3 * geometry.fan.length,
+      note: null,
+    }),
+    omitted: omittedBy(spec),
+    models: ['nozzle-plug', 'flow-characteristics', 'nozzle-thrust', 'nozzle-separation'],
+    at(ambientPressure: number): ThrustAt {
+      requireAmbientPressure(ambientPressure);
+      const flow = judgeFlow(
+        expansion,
+        { pressure: lip.pressure, mach: lip.mach, from: 'field' },
+        ambientPressure,
+      );
+      const common = {
+        ambientPressure,
+        thrustCoefficientIfFull: frozenThrust(ambientPressure).thrustCoefficient!,
+        flow,
+        exit: exitAt(ambientPressure),
+      };
+      const none = (absent: string): ThrustAt => ({
+        ...common,
+        thrustCoefficient: null,
+        absent,
+        parts: [],
+        partsAbsent: absent,
+        boundary: null,
+      });
+      if (flow.state === 'unchoked' && ambientPressure > expansion.throat.pressure) {
+        return none(unchokedReason(ambientPressure));
+      }
+      if (ambientPressure <= frozenBelow) {
+        return { ...common, absent: null, partsAbsent: null, ...frozenThrust(ambientPressure) };
+      }
+      if (offDesign === null) return none(NO_FIELD);
+      const found = flowAt(ambientPressure);
+      if (found.notComputed !== null) return none(found.notComputed);
+      const onSurfaces = offDesignForces(surfaces, geometry, found, p0);
+      const stream = found.streamCoefficient ?? Number.NaN;
+      return {
+        ...common,
+        absent: null,
+        partsAbsent: null,
+        ...withoutNaN(thrust(ambientPressure, onSurfaces, stream)),
+      };
+    },
+  };
+
+  /** The jet's own state at its boundary: ambient pressure down to the design's. */
+  function exitAt(ambientPressure: number): FlowState {
+    if (ambientPressure <= exit.pressure || ambientPressure >= expansion.throat.pressure) return exit;
+    return expansion.atPressure(ambientPressure);
+  }
+}
+
+function withoutNaN<T extends { readonly boundary: number | null }>(thrust: T): T {
+  return Number.isNaN(thrust.boundary) ? { ...thrust, boundary: null } : thrust;
+}
+
+const NO_FIELD =
+  'Ambient pressure reaches the flow on the plug here, and this nozzle was built without the model of that flow. ' +
+  'Ask at a lower ambient pressure.';
+
+function frozenFlow(
+  geometry: PlugGeometry,
+  designWall: readonly PlugWallState[],
+  offDesign: PlugWallPressureModel | null,
+): PlugWallPressure {
+  return {
+    stations: designWall,
+    cowl: geometry.cowl.map((point) => stateOf(geometry, point)),
+    boundary: [],
+    recompressions: [],
+    streamCoefficient: null,
+    notComputed: offDesign === null ? NO_FIELD : null,
+  };
+}
+
+function stateOf(
+  { table }: PlugGeometry,
+  { axial, radius, nu }: { axial: number; radius: number; nu: number },
+): PlugWallState {
+  const { pressure, mach, temperature } = tableStateAt(table, nu);
+  return { axial, radius, pressure, mach, temperature };
+}
+
+function wallStatesOf(geometry: PlugGeometry): readonly PlugWallState[] {
+  return geometry.wall.map((point) => stateOf(geometry, point));
+}
+
+/** Axial distance counts from the throat's plug side here, as a bell's does from its throat. */
+function stationsOf(geometry: PlugGeometry, wall: readonly PlugWallState[]): readonly WallStation[] {
+  const origin = geometry.wall[0]!.axial;
+  return wall.map((point) => ({ ...point, axial: point.axial - origin }));
+}
+
+/** Pressure of the off-design flow on plug and cowl, over the areas of the design's surfaces. */
+function offDesignForces(
+  surfaces: readonly PlugSurface[],
+  geometry: PlugGeometry,
+  flow: PlugWallPressure,
+  p0: number,
+): readonly PlugSurface[] {
+  return surfaces.map((part) => {
+    if (part.surface === 'plug') return { ...part, vacuum: pressureForce(geometry, flow.stations) / p0 };
+    if (part.surface === 'inner cowl') return { ...part, vacuum: -pressureForce(geometry, flow.cowl) / p0 };
+    return part;
+  });
+}
+
+function pressureForce(geometry: PlugGeometry, wall: readonly PlugWallState[]): number {
+  const round = geometry.symmetry === 'axisymmetric';
+  const inside = (r: number): number => geometry.areaScale * (round ? Math.PI * r * r : r);
+  let force = 0;
+  for (let i = 1; i < wall.length; i++) {
+    const [a, b] = [wall[i - 1]!, wall[i]!];
+    force += 0.5 * (a.pressure + b.pressure) * (inside(a.radius) - inside(b.radius));
+  }
+  return force;
+}
+
+function sumOf(surfaces: readonly PlugSurface[]): number {
+  return surfaces.reduce((sum, { vacuum }) => sum + vacuum, 0);
+}
+
+/** Mass through the geometry over that of one-dimensional flow through its throat area, less 1. */
+function massClosure(geometry: PlugGeometry, expansion: Expansion): number {
+  return (geometry.massFlow * geometry.areaScale) / expansion.throat.massFlux - 1;
+}
+
+function wakeOf(geometry: PlugGeometry, expansion: Expansion): ClosedWake {
+  const end = geometry.wall[geometry.wall.length - 1]!;
+  const { mach, pressure } = tableStateAt(geometry.table, end.nu);
+  const state = expansion.atPressure(pressure);
+  const gamma = state.isentropicExponent ?? state.gammaFrozen;
+  return closedWake({ mach, angle: end.angle, gamma }, pressure);
+}
+
+function moduleShareOf(spec: PlugSpec, geometry: PlugGeometry): number {
+  const modules = spec.modules!;
+  const { table, nuLip, lip, width } = geometry;
+  const state = tableStateAt(table, nuLip);
+  const sonic = tableStateAt(table, nuAtMach(table, 1));
+  const innerAreaRatio = (sonic.density * sonic.speed) / (state.density * state.speed);
+  moduleGap(modules, innerAreaRatio, width === null ? 2 * Math.PI * lip.radius : 2 * width);
+  return moduleLoss(modules).value;
+}
+
+function omittedBy(spec: PlugSpec): readonly string[] {
+  return [
+    'Friction and heat lost to the walls.',
+    'The transonic flow in the throat: the start line is a ray just past sonic, one-dimensional flow ahead of it.',
+    'The time the chemistry takes.',
+    ...(spec.form === 'linear'
+      ? ['What is lost at the two open ends of a linear plug: the flow is taken as if it had side walls.']
+      : []),
+    ...(spec.kept < 1 ? ['Hysteresis and unsteadiness of the wake behind the base.'] : []),
+  ];
+}
+
+function requireKept(kept: number): void {
+  if (kept >= 0 && kept <= 1) return;
+  throw new ProblemError({
+    code: 'kept-outside-range',
+    what: `${Number((100 * kept).toPrecision(4))} % of the plug cannot be kept.`,
+    mend: 'Give the share of the whole plug’s length that is kept, 0 % to 100 %.',
+    where: 'nozzle.kept',
+    facts: { kept },
+  });
+}
