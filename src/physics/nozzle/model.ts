@@ -1,4 +1,5 @@
 import type { Expansion, FlowState } from '../gas/flow.ts';
+import type { PlugSpec } from './plug/spec.ts';
 import type { SeparationAt, WallSeparation } from './separation/model.ts';
 import type { WallStation } from './wallStation.ts';
 
@@ -36,6 +37,24 @@ export interface Contour {
   /** [m²] wetted wall, throat to lip */ readonly nozzleArea: number;
   /** [m²] wetted wall, injector face to throat, face excluded */ readonly chamberArea: number;
   /** What else is there besides the outer wall; absent: nothing. */ readonly bodies?: readonly ContourBody[];
+  /** The plug's side of a plug engine; then `wall` is the outer side, chamber and cowl. */ readonly plug?: PlugContour;
+}
+
+/** The inner side of a plug engine, and its measures. */
+export interface PlugContour {
+  readonly form: 'annular' | 'linear';
+  /** From the injector face along the plug to the cut; axial distance from the throat's plug side [m]. */
+  readonly wall: readonly ContourPoint[];
+  /** [m] width of the throat */ readonly throatGap: number;
+  /** [rad] flow direction in the throat, negative towards the axis */ readonly throatAngle: number;
+  /** [m]; linear: half the height lip to lip */ readonly lipRadius: number;
+  /** [m] of the whole plug behind the lip's first ray */ readonly wholeLength: number;
+  /** [m] that is kept of it */ readonly keptLength: number;
+  /** [m]; linear: half the base's height; 0 where the plug is whole */ readonly baseRadius: number;
+  /** [m²] */ readonly baseArea: number;
+  /** [m]; null where annular */ readonly width: number | null;
+  /** [m²] wetted plug, throat to cut */ readonly plugArea: number;
+  /** [m²] wetted inner cowl, throat to lip */ readonly cowlArea: number;
 }
 
 /** Size of the chamber; both have published defaults. */
@@ -56,6 +75,7 @@ export type NozzleSpec =
       /** [rad]; absent: from the published chart */ readonly lipAngle?: number;
     }
   | { readonly kind: 'adapting'; readonly areaRatio: number }
+  | PlugSpec
   | ExtendableSkirtSpec
   | InsertSpec;
 

@@ -6,6 +6,7 @@ import { skirtNozzle } from './changing/skirtNozzle.ts';
 import { coneNozzle } from './coneNozzle.ts';
 import { idealNozzle } from './idealNozzle.ts';
 import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
+import { plugNozzle } from './plug/plugNozzle.ts';
 
 /** The model that a spec asks for, on a given gas. */
 export function nozzleModel(
@@ -22,6 +23,8 @@ export function nozzleModel(
       return bellNozzle(spec, expansion, losses);
     case 'adapting':
       return adaptingNozzle(spec, expansion);
+    case 'plug':
+      return plugNozzle(spec, expansion, losses, null);
     case 'extendableSkirt':
       return skirtNozzle(spec, expansion, losses);
     case 'insert':

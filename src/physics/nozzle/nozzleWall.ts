@@ -32,6 +32,8 @@ export interface NozzleWall {
  */
 export function nozzleWall(spec: NozzleSpec, throatRadius: number): NozzleWall {
   switch (spec.kind) {
+    case 'plug':
+      throw new Error('A plug draws its own walls: plugContour');
     case 'bell':
       return parabolaWall(spec, throatRadius);
     case 'cone':

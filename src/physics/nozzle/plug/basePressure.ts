@@ -42,11 +42,20 @@ export function basePressureRatioByMachAlone(mach: number): number {
   return 0.846 / mach ** 1.3;
 }
 
-/** @param wallPressure p_w at the cut [Pa] */
-export function closedWake(cut: FlowAtCut, wallPressure: number): ClosedWake {
+/**
+ * All models at one cut.
+ *
+ * Two bounds hold for each: no more than the wall's own pressure, and no more than `most`, with which the whole engine would
+ * push like the ideal nozzle of its area ratio. The second one is reached where less than about 8 % of the plug is kept: the
+ * models were not made for walls that point inward by 30° and more.
+ *
+ * @param wallPressure p_w at the cut [Pa]
+ * @param most [Pa]
+ */
+export function closedWake(cut: FlowAtCut, wallPressure: number, most: number): ClosedWake {
   const estimate = (model: string, ratio: number): BaseEstimate => ({
     model,
-    pressure: wallPressure * Math.min(1, ratio),
+    pressure: Math.min(wallPressure * Math.min(1, ratio), most),
   });
   const estimates = [
     estimate('Korst 1956', basePressureRatioKorst(cut)),

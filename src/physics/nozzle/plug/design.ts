@@ -7,7 +7,7 @@ import {
   tabulateSupersonic,
 } from '../../flow/gasTable.ts';
 import { plugInside } from '../../flow/plugInside.ts';
-import { type FanRay, plugWall } from '../../flow/plugWall.ts';
+import { plugWall } from '../../flow/plugWall.ts';
 import { NODE } from '../../flow/points.ts';
 import type { ShapedWallPoint } from '../../flow/turnToAxial.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
@@ -73,7 +73,6 @@ export function plugDesign(spec: PlugSpec, expansion: Expansion, exit: FlowState
     wholeWall: found.wall,
     wall,
     lipRayFoot: found.foot,
-    fan: found.fan,
     cut,
   };
 }
@@ -133,7 +132,6 @@ interface Found {
   readonly cowl: readonly PlugWallPoint[];
   readonly wall: readonly PlugWallPoint[];
   readonly foot: number;
-  readonly fan: readonly FanRay[];
   readonly massFlow: number;
   readonly nuThroat: number;
   readonly nuLip: number;
@@ -158,7 +156,6 @@ function withInside(
     cowl: inner.cowl,
     wall: [...side, ...outer.wall],
     foot: side.length,
-    fan: outer.rays,
     massFlow: outer.massFlow,
     nuThroat: nuStart,
     nuLip,
@@ -185,8 +182,7 @@ function withoutInside(
         cowl: [at],
         wall: outer.wall,
         foot: 0,
-        fan: outer.rays,
-        massFlow: outer.massFlow,
+            massFlow: outer.massFlow,
         nuThroat: nu,
         nuLip: nu,
       };

@@ -70,20 +70,42 @@ function wallForce(geometry: PlugGeometry, wall: readonly PlugWallPoint[]): numb
   return force;
 }
 
-/** The ray of the lip's fan that ends at the cut. */
-export function cutRay(geometry: PlugGeometry): { readonly nuAtLip: number; readonly axialForce: number } {
-  const { fan, wholeWall, lipRayFoot, cut } = geometry;
-  const last = fan[fan.length - 1]!;
-  if (cut.radius === 0) return last;
+/** A ray of the lip's fan as a whole. */
+interface WholeRay {
+  /** Prandtl–Meyer angle at the lip [rad] */ readonly nuAtLip: number;
+  /** Axial momentum flux plus pressure across it, in the geometry's own units. */ readonly axialForce: number;
+}
+
+/** The ray of the lip's fan that ends at the cut: between two rays linear by the wall's axial distance. */
+export function cutRay(geometry: PlugGeometry): WholeRay {
+  const { rays, wholeWall, lipRayFoot, cut } = geometry;
+  if (cut.radius === 0) return lastRay(geometry);
   let i = 1;
-  while (i < fan.length - 1 && wholeWall[lipRayFoot + i]!.axial < cut.axial) i++;
+  while (i < rays.length && wholeWall[lipRayFoot + i]!.axial < cut.axial) i++;
   const a = wholeWall[lipRayFoot + i - 1]!;
   const b = wholeWall[lipRayFoot + i]!;
   const t = (cut.axial - a.axial) / (b.axial - a.axial);
   const mix = (p: number, q: number): number => p + t * (q - p);
+  const [before, after] = [wholeRay(geometry, i - 1), wholeRay(geometry, i)];
   return {
-    nuAtLip: mix(fan[i - 1]!.nuAtLip, fan[i]!.nuAtLip),
-    axialForce: mix(fan[i - 1]!.axialForce, fan[i]!.axialForce),
+    nuAtLip: mix(before.nuAtLip, after.nuAtLip),
+    axialForce: mix(before.axialForce, after.axialForce),
+  };
+}
+
+function wholeRay(geometry: PlugGeometry, number: number): WholeRay {
+  const nodes = geometry.rays[number];
+  if (nodes === undefined) return lastRay(geometry);
+  const { axialForce } = flowAcross(nodes, 0, nodes.length / NODE, geometry.table, geometry.symmetry);
+  return { nuAtLip: nodes[3]!, axialForce };
+}
+
+/** The fan's last ray, behind which the flow is uniform and axial. */
+function lastRay(geometry: PlugGeometry): WholeRay {
+  const { speed, pressure } = tableStateAt(geometry.table, geometry.nuExit);
+  return {
+    nuAtLip: geometry.nuExit,
+    axialForce: geometry.massFlow * speed + pressure * areaInside(geometry, geometry.lip.radius),
   };
 }
 

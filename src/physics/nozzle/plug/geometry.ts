@@ -8,7 +8,6 @@
  */
 
 import type { SupersonicTable } from '../../flow/gasTable.ts';
-import type { FanRay } from '../../flow/plugWall.ts';
 import type { Symmetry } from '../../flow/points.ts';
 
 /** A point of a wall that guides supersonic flow, with the state there at and above the design pressure ratio. */
@@ -57,11 +56,6 @@ export interface PlugGeometry {
   /** The same up to the cut, its last point at the cut; `wholeWall` where all is kept. */
   readonly wall: readonly PlugWallPoint[];
   /** Index in `wall` and `wholeWall` of the foot of `lipRay`. */ readonly lipRayFoot: number;
-  /**
-   * The lip's fan: one ray for each point of `wholeWall` from `lipRayFoot` on, by its Prandtl–Meyer angle at the lip [rad] and
-   * the axial momentum flux plus pressure across it (units as `massFlow` times speed, ambient zero).
-   */
-  readonly fan: readonly FanRay[];
   /** Where the plug is cut: radius 0 where whole. */
   readonly cut: { readonly axial: number; readonly radius: number };
 }

@@ -1,10 +1,11 @@
 import { ProblemError } from '../../../numerics/problem.ts';
 import { requireAmbientPressure } from '../../air/ambient.ts';
 import { nuAtMach, tableStateAt } from '../../flow/gasTable.ts';
+import { NODE } from '../../flow/points.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
 import { requireAreaRatio } from '../areaRatio.ts';
 import { unchokedReason } from '../fixedNozzle.ts';
-import type { FieldBalance, NozzleLosses, NozzleModel, ThrustAt, ThrustPart, WallStation } from '../model.ts';
+import type { FieldBalance, NozzleLosses, NozzleModel, ThrustAt, ThrustPart } from '../model.ts';
 import { judgeFlow } from '../separation.ts';
 import { thrustCoefficientOf } from '../thrustCoefficient.ts';
 import { type BasePressure, basePressure, type ClosedWake, closedWake } from './basePressure.ts';
@@ -12,6 +13,8 @@ import { plugDesign } from './design.ts';
 import { baseArea, cutRay, designForces, type PlugSurface, partsAt } from './designForces.ts';
 import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel, PlugWallState } from './geometry.ts';
 import { moduleGap, moduleLoss } from './modules.ts';
+import { plugContour } from './plugContour.ts';
+import { offDesignForces, stateOf, stationsOf, wallStatesOf } from './plugStates.ts';
 import type { PlugSpec } from './spec.ts';
 
 /** A plug nozzle with all that its drawing and its answer need. */
@@ -22,7 +25,9 @@ export interface PlugNozzle extends NozzleModel {
   /** Base over throat area [–]. */ readonly baseArea: number;
   /** Base pressure at an ambient pressure; null where nothing is cut off. */
   base(ambientPressure: number): BasePressure | null;
-  /** [Pa] ambient at which the wake closes; null where nothing is cut off. */ readonly wakeClosesAt: number | null;
+  /** [Pa] ambient at which the wake closes; null where nothing is cut off. */ readonly wakeClosesAt:
+    | number
+    | null;
   /** Flow on the plug and its free boundary at an ambient pressure. */
   flowAt(ambientPressure: number): PlugWallPressure;
 }
@@ -51,14 +56,15 @@ export function plugNozzle(
   const ray = cutRay(geometry);
   const frozenBelow = tableStateAt(geometry.table, ray.nuAtLip).pressure;
   const base = baseArea(geometry);
-  const wake = base > 0 ? wakeOf(geometry, expansion) : null;
+  const wake = base > 0 ? wakeOf(geometry, expansion, mostBasePressure()) : null;
   const moduleShare = spec.modules === undefined || losses === 'none' ? 0 : moduleShareOf(spec, geometry);
   const lip = tableStateAt(geometry.table, geometry.nuLip);
   const designWall = wallStatesOf(geometry);
   const flows = new Map<number, PlugWallPressure>();
 
   const flowAt = (ambientPressure: number): PlugWallPressure => {
-    if (ambientPressure <= frozenBelow || offDesign === null) return frozenFlow(geometry, designWall, offDesign);
+    if (ambientPressure <= frozenBelow || offDesign === null)
+      return frozenFlow(geometry, designWall, offDesign);
     const kept = flows.get(ambientPressure);
     if (kept !== undefined) return kept;
     const found = offDesign(geometry, ambientPressure);
@@ -115,10 +121,11 @@ export function plugNozzle(
       mass: massClosure(geometry, expansion),
       momentum: closure,
       energy: 0,
-      nodes: geometry.fan.length * 3 * geometry.fan.length,
+      nodes: nodesOf(geometry),
       note: null,
     }),
     omitted: omittedBy(spec),
+    contour: (throatRadius, chamberShape) => plugContour(geometry, throatRadius, chamberShape),
     models: ['nozzle-plug', 'flow-characteristics', 'nozzle-thrust', 'nozzle-separation'],
     at(ambientPressure: number): ThrustAt {
       requireAmbientPressure(ambientPressure);
@@ -161,6 +168,12 @@ export function plugNozzle(
     },
   };
 
+  /** [Pa] with which the engine would push like the ideal nozzle in vacuum. */
+  function mostBasePressure(): number {
+    const ideal = thrustCoefficientOf(expansion, exit, spec.areaRatio, 1, 0);
+    return ((ideal - sumOf(surfaces)) * p0) / base;
+  }
+
   /** The jet's own state at its boundary: ambient pressure down to the design's. */
   function exitAt(ambientPressure: number): FlowState {
     if (ambientPressure <= exit.pressure || ambientPressure >= expansion.throat.pressure) return exit;
@@ -191,51 +204,14 @@ function frozenFlow(
   };
 }
 
-function stateOf(
-  { table }: PlugGeometry,
-  { axial, radius, nu }: { axial: number; radius: number; nu: number },
-): PlugWallState {
-  const { pressure, mach, temperature } = tableStateAt(table, nu);
-  return { axial, radius, pressure, mach, temperature };
-}
-
-function wallStatesOf(geometry: PlugGeometry): readonly PlugWallState[] {
-  return geometry.wall.map((point) => stateOf(geometry, point));
-}
-
-/** Axial distance counts from the throat's plug side here, as a bell's does from its throat. */
-function stationsOf(geometry: PlugGeometry, wall: readonly PlugWallState[]): readonly WallStation[] {
-  const origin = geometry.wall[0]!.axial;
-  return wall.map((point) => ({ ...point, axial: point.axial - origin }));
-}
-
-/** Pressure of the off-design flow on plug and cowl, over the areas of the design's surfaces. */
-function offDesignForces(
-  surfaces: readonly PlugSurface[],
-  geometry: PlugGeometry,
-  flow: PlugWallPressure,
-  p0: number,
-): readonly PlugSurface[] {
-  return surfaces.map((part) => {
-    if (part.surface === 'plug') return { ...part, vacuum: pressureForce(geometry, flow.stations) / p0 };
-    if (part.surface === 'inner cowl') return { ...part, vacuum: -pressureForce(geometry, flow.cowl) / p0 };
-    return part;
-  });
-}
-
-function pressureForce(geometry: PlugGeometry, wall: readonly PlugWallState[]): number {
-  const round = geometry.symmetry === 'axisymmetric';
-  const inside = (r: number): number => geometry.areaScale * (round ? Math.PI * r * r : r);
-  let force = 0;
-  for (let i = 1; i < wall.length; i++) {
-    const [a, b] = [wall[i - 1]!, wall[i]!];
-    force += 0.5 * (a.pressure + b.pressure) * (inside(a.radius) - inside(b.radius));
-  }
-  return force;
-}
-
 function sumOf(surfaces: readonly PlugSurface[]): number {
   return surfaces.reduce((sum, { vacuum }) => sum + vacuum, 0);
+}
+
+/** Nodes of the net that shaped the walls: its rays'. */
+function nodesOf({ rays, lipRay }: PlugGeometry): number {
+  const nodes = rays.reduce((sum, ray) => sum + ray.length, 0) + (lipRay.length * lipRay.length) / (2 * NODE);
+  return Math.round(nodes / NODE);
 }
 
 /** Mass through the geometry over that of one-dimensional flow through its throat area, less 1. */
@@ -243,12 +219,15 @@ function massClosure(geometry: PlugGeometry, expansion: Expansion): number {
   return (geometry.massFlow * geometry.areaScale) / expansion.throat.massFlux - 1;
 }
 
-function wakeOf(geometry: PlugGeometry, expansion: Expansion): ClosedWake {
+/** Share of the wall's pressure at the cut that a base may always have [–]: near the tip the bound is a difference of nothing. */
+const LEAST_BASE = 0.01;
+
+function wakeOf(geometry: PlugGeometry, expansion: Expansion, most: number): ClosedWake {
   const end = geometry.wall[geometry.wall.length - 1]!;
   const { mach, pressure } = tableStateAt(geometry.table, end.nu);
   const state = expansion.atPressure(pressure);
   const gamma = state.isentropicExponent ?? state.gammaFrozen;
-  return closedWake({ mach, angle: end.angle, gamma }, pressure);
+  return closedWake({ mach, angle: end.angle, gamma }, pressure, Math.max(most, LEAST_BASE * pressure));
 }
 
 function moduleShareOf(spec: PlugSpec, geometry: PlugGeometry): number {

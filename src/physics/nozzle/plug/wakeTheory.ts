@@ -73,7 +73,9 @@ export function shockPressureRatio(mach: number, turn: number, gamma: number): n
   if (turn <= 0) return 1;
   const turnAt = (beta: number): number => {
     const normal = (mach * Math.sin(beta)) ** 2;
-    return Math.atan((2 / Math.tan(beta)) * ((normal - 1) / (mach * mach * (gamma + Math.cos(2 * beta)) + 2)));
+    return Math.atan(
+      (2 / Math.tan(beta)) * ((normal - 1) / (mach * mach * (gamma + Math.cos(2 * beta)) + 2)),
+    );
   };
   let low = Math.asin(1 / mach);
   let high = steepestAttached(mach, gamma);
@@ -96,7 +98,10 @@ function steepestAttached(mach: number, gamma: number): number {
 /** Mixing-layer grid: η from −3 to 3, beyond which φ is 0 or 1 to 1e-5. */
 const ETA = 3;
 const STEPS = 240;
-const PROFILE = Float64Array.from({ length: STEPS + 1 }, (_, i) => 0.5 * (1 + erf(-ETA + (2 * ETA * i) / STEPS)));
+const PROFILE = Float64Array.from(
+  { length: STEPS + 1 },
+  (_, i) => 0.5 * (1 + erf(-ETA + (2 * ETA * i) / STEPS)),
+);
 
 /** φ_d [–] at a Crocco number squared C². */
 export function dividingVelocity(crocco: number): number {
