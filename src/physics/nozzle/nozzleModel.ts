@@ -24,7 +24,7 @@ export function nozzleModel(
     case 'adapting':
       return adaptingNozzle(spec, expansion);
     case 'plug':
-      return plugNozzle(spec, expansion, losses, null);
+      return plugNozzle(spec, expansion, losses);
     case 'extendableSkirt':
       return skirtNozzle(spec, expansion, losses);
     case 'insert':

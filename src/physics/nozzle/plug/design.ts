@@ -182,7 +182,7 @@ function withoutInside(
         cowl: [at],
         wall: outer.wall,
         foot: 0,
-            massFlow: outer.massFlow,
+        massFlow: outer.massFlow,
         nuThroat: nu,
         nuLip: nu,
       };

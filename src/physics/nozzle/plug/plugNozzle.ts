@@ -2,6 +2,7 @@ import { ProblemError } from '../../../numerics/problem.ts';
 import { requireAmbientPressure } from '../../air/ambient.ts';
 import { nuAtMach, tableStateAt } from '../../flow/gasTable.ts';
 import { NODE } from '../../flow/points.ts';
+import { lossyTable } from '../../flow/streamtubes/index.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
 import { requireAreaRatio } from '../areaRatio.ts';
 import { unchokedReason } from '../fixedNozzle.ts';
@@ -11,10 +12,11 @@ import { thrustCoefficientOf } from '../thrustCoefficient.ts';
 import { type BasePressure, basePressure, type ClosedWake, closedWake } from './basePressure.ts';
 import { plugDesign } from './design.ts';
 import { baseArea, cutRay, designForces, type PlugSurface, partsAt } from './designForces.ts';
-import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel, PlugWallState } from './geometry.ts';
+import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel } from './geometry.ts';
 import { moduleGap, moduleLoss } from './modules.ts';
+import { plugOffDesign } from './offDesign.ts';
 import { plugContour } from './plugContour.ts';
-import { offDesignForces, stateOf, stationsOf, wallStatesOf } from './plugStates.ts';
+import { offDesignForces, stationsOf, wallStatesOf } from './plugStates.ts';
 import type { PlugSpec } from './spec.ts';
 
 /** A plug nozzle with all that its drawing and its answer need. */
@@ -32,21 +34,17 @@ export interface PlugNozzle extends NozzleModel {
   flowAt(ambientPressure: number): PlugWallPressure;
 }
 
+/** Cells of the second isentrope's table. */
+const LOSSY_CELLS = 96;
 /** Ambient pressures whose off-design flow is kept: as many as a curve over altitude asks for, twice. */
 const KEPT_FLOWS = 160;
 
 /**
  * Plug, annular or linear, on a given gas.
  *
- * @param offDesign the flow on the plug where ambient pressure reaches it
  * @throws ProblemError where no such plug can be designed
  */
-export function plugNozzle(
-  spec: PlugSpec,
-  expansion: Expansion,
-  losses: NozzleLosses,
-  offDesign: PlugWallPressureModel | null,
-): PlugNozzle {
+export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleLosses): PlugNozzle {
   requireAreaRatio(spec.areaRatio);
   requireKept(spec.kept);
   const exit = expansion.atAreaRatio(spec.areaRatio, 'supersonic');
@@ -61,12 +59,13 @@ export function plugNozzle(
   const lip = tableStateAt(geometry.table, geometry.nuLip);
   const designWall = wallStatesOf(geometry);
   const flows = new Map<number, PlugWallPressure>();
+  // Prepared when ambient pressure first reaches the flow on the plug, then kept.
+  let offDesign: PlugWallPressureModel | null = null;
 
   const flowAt = (ambientPressure: number): PlugWallPressure => {
-    if (ambientPressure <= frozenBelow || offDesign === null)
-      return frozenFlow(geometry, designWall, offDesign);
     const kept = flows.get(ambientPressure);
     if (kept !== undefined) return kept;
+    offDesign ??= plugOffDesign(geometry, lossyTable(expansion, lowestOf(geometry), LOSSY_CELLS));
     const found = offDesign(geometry, ambientPressure);
     if (flows.size >= KEPT_FLOWS) flows.delete(flows.keys().next().value!);
     flows.set(ambientPressure, found);
@@ -94,11 +93,10 @@ export function plugNozzle(
     };
   };
 
-  const frozenThrust = (ambientPressure: number) => {
-    const ambientOnStream = (spec.areaRatio - base) * ambientPressure;
-    const stream = (geometry.areaScale * ray.axialForce - ambientOnStream) / p0;
-    return thrust(ambientPressure, surfaces, stream);
-  };
+  const frozenStream = (ambientPressure: number): number =>
+    (geometry.areaScale * ray.axialForce - (spec.areaRatio - base) * ambientPressure) / p0;
+  const frozenThrust = (ambientPressure: number) =>
+    thrust(ambientPressure, surfaces, frozenStream(ambientPressure));
 
   const vacuumThrust = frozenThrust(0);
   const closure = (vacuumThrust.thrustCoefficient! - vacuumThrust.boundary!) / vacuumThrust.boundary!;
@@ -154,16 +152,16 @@ export function plugNozzle(
       if (ambientPressure <= frozenBelow) {
         return { ...common, absent: null, partsAbsent: null, ...frozenThrust(ambientPressure) };
       }
-      if (offDesign === null) return none(NO_FIELD);
       const found = flowAt(ambientPressure);
       if (found.notComputed !== null) return none(found.notComputed);
       const onSurfaces = offDesignForces(surfaces, geometry, found, p0);
-      const stream = found.streamCoefficient ?? Number.NaN;
+      // Without a stream of its own the flow up to the cut is still the design's.
+      const stream = found.streamCoefficient ?? frozenStream(ambientPressure);
       return {
         ...common,
         absent: null,
         partsAbsent: null,
-        ...withoutNaN(thrust(ambientPressure, onSurfaces, stream)),
+        ...thrust(ambientPressure, onSurfaces, stream),
       };
     },
   };
@@ -181,27 +179,9 @@ export function plugNozzle(
   }
 }
 
-function withoutNaN<T extends { readonly boundary: number | null }>(thrust: T): T {
-  return Number.isNaN(thrust.boundary) ? { ...thrust, boundary: null } : thrust;
-}
-
-const NO_FIELD =
-  'Ambient pressure reaches the flow on the plug here, and this nozzle was built without the model of that flow. ' +
-  'Ask at a lower ambient pressure.';
-
-function frozenFlow(
-  geometry: PlugGeometry,
-  designWall: readonly PlugWallState[],
-  offDesign: PlugWallPressureModel | null,
-): PlugWallPressure {
-  return {
-    stations: designWall,
-    cowl: geometry.cowl.map((point) => stateOf(geometry, point)),
-    boundary: [],
-    recompressions: [],
-    streamCoefficient: null,
-    notComputed: offDesign === null ? NO_FIELD : null,
-  };
+/** [Pa] end of the geometry's gas table. */
+function lowestOf({ table }: PlugGeometry): number {
+  return tableStateAt(table, table.nuMax).pressure;
 }
 
 function sumOf(surfaces: readonly PlugSurface[]): number {

@@ -3,7 +3,7 @@ import type { WallStation } from '../model.ts';
 import type { PlugSurface } from './designForces.ts';
 import type { PlugGeometry, PlugWallPressure, PlugWallState } from './geometry.ts';
 
-export function stateOf(
+function stateOf(
   { table }: PlugGeometry,
   { axial, radius, nu }: { axial: number; radius: number; nu: number },
 ): PlugWallState {
