@@ -9,6 +9,7 @@ import {
   type NozzleSize,
   type NozzleSpec,
   nozzleModel,
+  plugWallStates,
   throatAreaFor,
   wallStates,
 } from '../physics/nozzle/index.ts';
@@ -18,7 +19,7 @@ import { nozzleForm } from './compare/traits.ts';
 import { conditionAt } from './conditions.ts';
 import { show, showStated } from './display.ts';
 import type { Materials } from './materials.ts';
-import type { PositionAnswer } from './model.ts';
+import type { PositionAnswer, WallPoint } from './model.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
 import { advisedWhenCold, type WorkingGas, workingGas } from './workingGas.ts';
 
@@ -54,7 +55,7 @@ export function solveEngine(
     bulkDensity: gas.bulkDensity,
     contour,
     contourIs: spec.kind === 'ideal' || spec.kind === 'adapting' ? 'notional' : 'shape',
-    wall: advisedWhenCold(input, () => wallStates(contour, expansion, nozzle.wallStations())),
+    wall: advisedWhenCold(input, () => wallOf(contour, nozzle)),
     positions: positionsOf(input, nozzle, contour, shape),
     records: gas.records,
     models: [
@@ -65,6 +66,15 @@ export function solveEngine(
     publishedSolve: null,
     publishedSolveProblem: null,
   };
+}
+
+/** The gas along the wall; of a plug engine, along its plug. */
+function wallOf(contour: Contour, nozzle: NozzleModel): readonly WallPoint[] {
+  const { plug } = contour;
+  const stations = nozzle.wallStations();
+  return plug !== undefined && stations !== null
+    ? plugWallStates({ ...contour, plug }, nozzle.expansion, stations)
+    : wallStates(contour, nozzle.expansion, stations);
 }
 
 /** Walls of a nozzle of two modes, each with the gas as it is in that mode. */
@@ -99,6 +109,8 @@ function specOf(nozzle: Nozzle): NozzleSpec {
         ...(nozzle.throatAngle && { throatAngle: nozzle.throatAngle.value }),
         ...(nozzle.lipAngle && { lipAngle: nozzle.lipAngle.value }),
       };
+    case 'plug':
+      return plugSpecOf(nozzle);
     case 'extendableSkirt':
       return {
         kind: 'extendableSkirt',
@@ -119,6 +131,19 @@ function specOf(nozzle: Nozzle): NozzleSpec {
         ...switchOf(nozzle.switchAt),
       };
   }
+}
+
+function plugSpecOf(nozzle: Nozzle & { kind: 'plug' }): NozzleSpec {
+  const { form, areaRatio, kept, innerMach, aspectRatio, modules, moduleShape } = nozzle;
+  return {
+    kind: 'plug',
+    form,
+    areaRatio: areaRatio.value,
+    kept: kept.value,
+    ...(innerMach && { innerMach: innerMach.value }),
+    ...(aspectRatio && { aspectRatio: aspectRatio.value }),
+    ...(modules && { modules: { number: modules.value, shape: moduleShape } }),
+  };
 }
 
 function switchOf(at: Ambient | null): { readonly switchAmbient?: number } {

@@ -177,6 +177,61 @@ export const nozzleForms = {
     insertLength: bellLength(`Length of the insert, ${ofReferenceCone}.`),
     switchAt: switchAt('the insert drops away'),
   },
+  plug: {
+    form: {
+      is: 'choice',
+      options: ['annular', 'linear'],
+      byDefault: 'annular',
+      meaning: 'A ring round a body of revolution, or two rows on either side of a wedge.',
+    },
+    areaRatio: quantity(
+      'number',
+      areaRatioRange,
+      '60',
+      'Area inside the lip, base included, divided by throat area.',
+    ),
+    kept: quantity(
+      'share',
+      { from: 0, upTo: 1, words: '0 % to 100 %' },
+      '30 %',
+      'Share of the whole plug’s length that is kept, from where the fan at the lip first meets the plug; 100 % ends in a point.',
+      { byDefault: '30 %' },
+    ),
+    innerMach: quantity(
+      'number',
+      { from: 1, upTo: 20, words: '1 to 20' },
+      '2.2',
+      'Mach number that the gas has reached at the lip, inside the cowl; 1: all expansion is outside. Absent: so much that the lip turns the flow by 60°, or 1 where it would turn it by less.',
+      { optional: true },
+    ),
+    aspectRatio: quantity(
+      'number',
+      { from: 0.1, upTo: 100, words: '0.1 to 100' },
+      '2',
+      'Linear only: width divided by height from lip to lip. Absent: 2.',
+      { optional: true },
+    ),
+    modules: quantity(
+      'number',
+      { from: 2, upTo: 1000, words: '2 to 1000, a whole number' },
+      '24',
+      'Number of small nozzles in place of one throat all round. Absent: one throat.',
+      { optional: true },
+    ),
+    moduleShape: {
+      is: 'choice',
+      options: ['rectangular', 'round'],
+      byDefault: 'rectangular',
+      meaning: 'Exit of each of the modules.',
+    },
+    machOne: quantity(
+      'length',
+      { above: 0, upTo: 80_000, words: 'more than 0 km and up to 80 km' },
+      '9 km',
+      'Altitude at which the vehicle passes the speed of sound; its slipstream then lowers the air’s pressure on the plug. Absent: at rest everywhere, as on a test stand.',
+      { optional: true },
+    ),
+  },
 } as const satisfies Record<string, Fields>;
 
 export const nozzleMeaning: Readonly<Record<keyof typeof nozzleForms, string>> = {
@@ -188,6 +243,7 @@ export const nozzleMeaning: Readonly<Record<keyof typeof nozzleForms, string>> =
   extendableSkirt:
     'A bell whose rear part, the skirt, is drawn up round the front part at first and slides out on the way.',
   insert: 'A bell in which a smaller one stands at first and drops away on the way.',
+  plug: 'A plug (aerospike): the gas expands along a central body, free to the air on its outer side. Shaped by characteristics, whole or cut.',
 };
 
 const diameter = (meaning: string): QuantityField =>

@@ -77,6 +77,17 @@ export type Nozzle =
     }
   | { readonly kind: 'adapting'; readonly areaRatio: Quantity }
   | {
+      readonly kind: 'plug';
+      readonly form: 'annular' | 'linear';
+      readonly areaRatio: Quantity;
+      /** share of the whole plug's length */ readonly kept: Quantity;
+      /** null: the documented default, from gas and area ratio */ readonly innerMach: Quantity | null;
+      /** width over height; null: 2, or annular */ readonly aspectRatio: Quantity | null;
+      /** null: one throat all round */ readonly modules: Quantity | null;
+      readonly moduleShape: 'rectangular' | 'round';
+      /** [m] altitude of Mach 1 in flight; null: at rest */ readonly machOne: Quantity | null;
+    }
+  | {
       readonly kind: 'extendableSkirt';
       readonly areaRatio: Quantity;
       readonly shortAreaRatio: Quantity;

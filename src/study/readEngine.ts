@@ -220,6 +220,7 @@ function readNozzle(
     const lipAngle = optional('lipAngle', nozzleForms.bell.lipAngle);
     return areaRatio === null || length === null ? null : { kind, areaRatio, length, throatAngle, lipAngle };
   }
+  if (kind === 'plug') return readPlug(section, areaRatio, { required, optional }, report);
   if (kind === 'extendableSkirt' || kind === 'insert') {
     const at = section.entries.get('switchAt');
     const switchAt = at === undefined ? null : ambientAt(at, altitudeRange, ambientPressureRange, report);
@@ -230,12 +231,57 @@ function readNozzle(
   return areaRatio === null ? null : { kind, areaRatio };
 }
 
+type ReadQuantities = Pick<ReturnType<typeof sectionReader>, 'required' | 'optional'>;
+
+function readPlug(
+  section: GivenSection<keyof typeof nozzleForms>,
+  areaRatio: Quantity | null,
+  { required, optional }: ReadQuantities,
+  report: Report,
+): Nozzle | null {
+  const fields = nozzleForms.plug;
+  const formAt = section.entries.get('form');
+  const form = formAt === undefined ? fields.form.byDefault : choiceAt(formAt, fields.form, report);
+  const shapeAt = section.entries.get('moduleShape');
+  const moduleShape =
+    shapeAt === undefined ? fields.moduleShape.byDefault : choiceAt(shapeAt, fields.moduleShape, report);
+  const kept = required('kept', fields.kept);
+  const innerMach = optional('innerMach', fields.innerMach);
+  const aspectRatio = optional('aspectRatio', fields.aspectRatio);
+  const modules = optional('modules', fields.modules);
+  const machOne = optional('machOne', fields.machOne);
+  const broken = (key: string, value: unknown): boolean => section.entries.has(key) && value === null;
+  if (areaRatio === null || form === null || moduleShape === null || kept === null) return null;
+  if (broken('innerMach', innerMach) || broken('aspectRatio', aspectRatio)) return null;
+  if (broken('modules', modules) || broken('machOne', machOne)) return null;
+  if (form === 'annular' && section.entries.has('aspectRatio')) {
+    return refuse('aspectRatio', 'An annular plug has no aspect ratio.', 'Delete it, or write form: linear.');
+  }
+  if (modules === null && section.entries.has('moduleShape')) {
+    return refuse('moduleShape', 'moduleShape is given without modules.', 'Add modules: 24, or delete it.');
+  }
+  if (modules !== null && !Number.isInteger(modules.value)) {
+    return refuse(
+      'modules',
+      `${modules.text} modules are no whole number.`,
+      'Write a whole number, e.g. 24.',
+    );
+  }
+  return { kind: 'plug', form, areaRatio, kept, innerMach, aspectRatio, modules, moduleShape, machOne };
+
+  function refuse(key: string, what: string, mend: string): null {
+    const at = section.entries.get(key)!;
+    report.problem({ code: 'plug-keys-at-odds', what, mend }, at.path, keyOffset(at));
+    return null;
+  }
+}
+
 /** A nozzle of two fixed shapes, the larger of `areaRatio`. */
 function readTwoPositions(
   kind: 'extendableSkirt' | 'insert',
   areaRatio: Quantity,
   switchAt: Ambient | null,
-  { required, optional }: Pick<ReturnType<typeof sectionReader>, 'required' | 'optional'>,
+  { required, optional }: ReadQuantities,
 ): Nozzle | null {
   if (kind === 'insert') {
     const form = nozzleForms.insert;

@@ -117,9 +117,17 @@ export function nozzleForm(nozzle: Nozzle): string {
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length`;
     case 'adapting':
       return 'nozzle that adapts to the air, a bound';
+    case 'plug':
+      return plugForm(nozzle);
     case 'extendableSkirt':
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length with a skirt drawn up to area ratio ${showStated('areaRatio', nozzle.shortAreaRatio.value).text} at first`;
     case 'insert':
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length with an insert of area ratio ${showStated('areaRatio', nozzle.insertAreaRatio.value).text} at first`;
   }
+}
+
+function plugForm({ form, kept, modules, moduleShape }: Nozzle & { kind: 'plug' }): string {
+  const length = kept.value >= 1 ? 'whole' : `cut to ${showStated('nozzle.kept', kept.value).text}`;
+  const of = modules === null ? '' : `, ${modules.value} ${moduleShape} modules`;
+  return `${form} plug ${length}${of}`;
 }

@@ -37,6 +37,8 @@ export type {
 } from './model.ts';
 export { CHAMBER_SURFACE } from './model.ts';
 export { nozzleModel } from './nozzleModel.ts';
+export { type PlugNozzle, plugOf } from './plug/plugNozzle.ts';
+export { plugWallStates } from './plug/plugWallStates.ts';
 export {
   CRITERIA_SPREAD,
   judgeFlow,

@@ -1,6 +1,6 @@
 /** The inputs of an engine as lines of a form: what each is called, how it is written, where it stands. */
 
-import type { Ambient, EngineInput, Ingredient, Quantity } from '../../../study/model.ts';
+import type { Ambient, EngineInput, Ingredient, Nozzle, Quantity } from '../../../study/model.ts';
 
 export interface InputRow {
   /** The same for the same input of two engines. */ readonly key: string;
@@ -139,6 +139,7 @@ function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): In
   if (nozzle.kind === 'bell') {
     rows.push(row('Bell length', 'nozzle.length', nozzle.length), ...angleRows(nozzle, row));
   }
+  if (nozzle.kind === 'plug') rows.push(...plugRows(nozzle, row, words));
   if (nozzle.kind === 'extendableSkirt') {
     rows.push(row('Area ratio, skirt up', 'nozzle.shortAreaRatio', nozzle.shortAreaRatio));
     rows.push(row('Bell length', 'nozzle.length', nozzle.length));
@@ -151,6 +152,28 @@ function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): In
     rows.push(switchRow('Insert drops away', nozzle.switchAt, row, words));
   }
   return rows;
+}
+
+function plugRows(nozzle: Nozzle & { kind: 'plug' }, row: MakeRow, words: MakeWords): InputRow[] {
+  const { form, kept, innerMach, aspectRatio, modules, moduleShape, machOne } = nozzle;
+  return [
+    { ...free(words('nozzle.form', 'Form', form)), choices: ['annular', 'linear'] },
+    row('Plug kept', 'nozzle.kept', kept),
+    ...(innerMach === null
+      ? [words('nozzle.innerMach', 'Inner Mach', 'lip turns by 60°')]
+      : [row('Inner Mach', 'nozzle.innerMach', innerMach)]),
+    ...(aspectRatio === null ? [] : [row('Width over height', 'nozzle.aspectRatio', aspectRatio)]),
+    ...(modules === null
+      ? []
+      : [
+          row('Modules', 'nozzle.modules', modules),
+          {
+            ...free(words('nozzle.moduleShape', 'Module shape', moduleShape)),
+            choices: ['rectangular', 'round'],
+          },
+        ]),
+    ...(machOne === null ? [] : [row('Mach 1 at', 'nozzle.machOne', machOne)]),
+  ];
 }
 
 interface StatedAngles {

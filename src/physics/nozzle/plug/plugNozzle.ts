@@ -34,6 +34,11 @@ export interface PlugNozzle extends NozzleModel {
   flowAt(ambientPressure: number): PlugWallPressure;
 }
 
+/** The model as that of a plug; null where it is of another kind. */
+export function plugOf(nozzle: NozzleModel): PlugNozzle | null {
+  return 'flowAt' in nozzle ? (nozzle as PlugNozzle) : null;
+}
+
 /** Cells of the second isentrope's table. */
 const LOSSY_CELLS = 96;
 /** Ambient pressures whose off-design flow is kept: as many as a curve over altitude asks for, twice. */
@@ -222,7 +227,7 @@ function moduleShareOf(spec: PlugSpec, geometry: PlugGeometry): number {
 
 function omittedBy(spec: PlugSpec): readonly string[] {
   return [
-    'Friction and heat lost to the walls.',
+    'Friction and heat lost to the wall.',
     'The transonic flow in the throat: the start line is a ray just past sonic, one-dimensional flow ahead of it.',
     'The time the chemistry takes.',
     ...(spec.form === 'linear'
