@@ -56,6 +56,7 @@ export function tabulateSupersonic(
   expansion: Expansion,
   lowestPressure: number,
   cells = 320,
+  panels = Math.max(80, cells),
 ): SupersonicTable {
   const { throat, chamber } = expansion;
   const wMax = Math.sqrt(Math.log(throat.pressure / lowestPressure));
@@ -67,7 +68,7 @@ export function tabulateSupersonic(
       facts: { lowestPressure, throatPressure: throat.pressure },
     });
   }
-  const samples = integrate(expansion, wMax, Math.max(80, cells));
+  const samples = integrate(expansion, wMax, panels);
   const nuMax = samples[samples.length - 1]!.nu;
   const step = Math.cbrt(nuMax) / cells;
   const xi = Float64Array.from(samples, (sample) => Math.cbrt(sample.nu));

@@ -91,7 +91,7 @@ function noteShock(march: March, turn: number, at: number, line: number): void {
 }
 
 /** Whether the old node lies downstream of the C− that leaves `from`: then that C− has overtaken the old line. */
-function liesDownstream(nodes: Float64Array, from: number, old: number): boolean {
+export function liesDownstream(nodes: Float64Array, from: number, old: number): boolean {
   const angle = 0.5 * (nodes[from + 2]! - nodes[from + 4]! + nodes[old + 2]! - nodes[old + 4]!);
   const dx = nodes[old]! - nodes[from]!;
   const dr = nodes[old + 1]! - nodes[from + 1]!;
@@ -99,7 +99,7 @@ function liesDownstream(nodes: Float64Array, from: number, old: number): boolean
 }
 
 /** Put the node at `at` onto the node `ahead` of the previous line; returns the jump of the flow angle [rad]. */
-function overtakeInto(
+export function overtakeInto(
   nodes: Float64Array,
   at: number,
   table: SupersonicTable,

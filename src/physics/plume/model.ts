@@ -7,7 +7,7 @@ export type JetRegime = 'over-expanded' | 'matched' | 'under-expanded';
 export type ShockMeeting = 'Mach disk' | 'regular reflection';
 
 export interface JetPoint {
-  /** from the throat plane [–] */ readonly axial: number;
+  /** downstream of the lip [–] */ readonly axial: number;
   /** from the axis [–] */ readonly radius: number;
 }
 

@@ -1,0 +1,183 @@
+/** The jet behind a nozzle, at any ambient pressure. What every ambient shares is found once, when first asked for. */
+
+import { attempt } from '../../numerics/problem.ts';
+import { nuAtMach, type SupersonicTable, tabulateSupersonic } from '../flow/gasTable.ts';
+import { type ShockGas, shockGasOf } from '../flow/shocks/shockGas.ts';
+import type { LeavingFlow, NozzleModel } from '../nozzle/model.ts';
+import { cellLengthOverDiameter, fullyExpandedJet } from './cellLength.ts';
+import { computeOutline } from './jetOutline.ts';
+import { sketchJet } from './jetSketch.ts';
+import { lipTurn } from './lipTurn.ts';
+import { machDiskOfNozzle } from './machDisk.ts';
+import type { FullyExpanded, Given, JetOutline, LipTurn, Plume, ShockMeeting } from './model.ts';
+import { shockMeeting } from './shockMeeting.ts';
+
+export interface PlumeSource {
+  /** @param ambientPressure [Pa] ≥ 0 */ at(ambientPressure: number): Plume;
+  /** [Pa] to which the data of the gas let the jet expand in vacuum */ readonly lowestPressure: number;
+}
+
+/** The jet is followed down to this share of the chamber pressure, or to where the gas data end, if that is sooner. */
+const DEEPEST = 1e-10;
+/** The Prandtl–Meyer angle is then within 1e-6 of a perfect gas's closed form. */
+const TABLE_CELLS = 200;
+const TABLE_PANELS = 48;
+
+interface Shared {
+  readonly table: SupersonicTable;
+  readonly gas: ShockGas;
+  readonly lowestPressure: number;
+}
+
+export function plumeSource(model: NozzleModel): PlumeSource {
+  let found: Shared | null = null;
+  const shared = (): Shared => {
+    found ??= sharedOf(model);
+    return found;
+  };
+  return {
+    at: (ambientPressure) => plumeAt(model, shared, ambientPressure),
+    get lowestPressure() {
+      return shared().lowestPressure;
+    },
+  };
+}
+
+function sharedOf({ expansion }: NozzleModel): Shared {
+  const lowestPressure = Math.max(
+    expansion.lowestPressure * (1 + 1e-6),
+    DEEPEST * expansion.chamber.pressure,
+  );
+  return {
+    table: tabulateSupersonic(expansion, lowestPressure, TABLE_CELLS, TABLE_PANELS),
+    gas: shockGasOf(expansion, lowestPressure),
+    lowestPressure,
+  };
+}
+
+function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: number): Plume {
+  const { expansion } = model;
+  const none = <T>(absent: string): Given<T> => ({ value: null, absent });
+  const at = model.at(ambientPressure);
+  const unchoked = at.flow.state === 'unchoked';
+  const subsonic = 'The surroundings press too hard for a supersonic jet.';
+  const fullyExpanded: Given<FullyExpanded> = unchoked
+    ? none(subsonic)
+    : ambientPressure === 0
+      ? none('In vacuum the jet never ends to expand.')
+      : given(() => fullyExpandedJet(expansion, ambientPressure));
+  const cellLength: Given<number> =
+    fullyExpanded.value === null
+      ? none(fullyExpanded.absent)
+      : given(() => 2 * fullyExpanded.value.diameter * cellLengthOverDiameter(fullyExpanded.value.mach));
+  const whyNoJet = unchoked
+    ? subsonic
+    : at.flow.state === 'separated'
+      ? 'The gas leaves the wall inside the nozzle, so that the jet does not begin at the lip.'
+      : null;
+  const leaving = whyNoJet === null ? (model.leaving?.(ambientPressure) ?? null) : null;
+  const absent =
+    whyNoJet ??
+    (leaving === null ? 'No jet is computed from this nozzle model: it has no flow field at the lip.' : null);
+  if (absent !== null || leaving === null) {
+    const why = absent ?? '';
+    return {
+      ambientPressure,
+      fullyExpanded,
+      cellLength,
+      lip: none(why),
+      machDisk: none(why),
+      meeting: none(why),
+      outline: none(why),
+    };
+  }
+  return {
+    ambientPressure,
+    fullyExpanded,
+    cellLength,
+    ...jetFrom(shared(), leaving, ambientPressure, cellLength, at.exit),
+  };
+}
+
+type JetParts = Pick<Plume, 'lip' | 'machDisk' | 'meeting' | 'outline'>;
+
+function jetFrom(
+  { table, gas, lowestPressure }: Shared,
+  leaving: LeavingFlow,
+  ambientPressure: number,
+  cellLength: Given<number>,
+  exit: {
+    readonly mach: number | null;
+    readonly isentropicExponent: number | null;
+    readonly pressure: number;
+  },
+): JetParts {
+  const lip = lipOf(table, leaving);
+  const turned = attempt(() => lipTurn(table, gas, lip, ambientPressure, lowestPressure));
+  if (!turned.ok) {
+    const absent = turned.problem.why ?? turned.problem.what;
+    const none = { value: null, absent } as const;
+    return { lip: none, machDisk: none, meeting: none, outline: none };
+  }
+  const { turn, shock, ahead, boundaryNu } = turned.value;
+  return {
+    lip: { value: turn, absent: null },
+    machDisk: machDiskOf(turn, exit, ambientPressure, lip.radius),
+    meeting:
+      shock === null
+        ? { value: null, absent: 'No shock stands at the lip.' }
+        : given<ShockMeeting>(() => shockMeeting(gas, ahead, shock).meeting),
+    outline: given(() => outlineOf(table, leaving, turn, lip.radius, cellLength, boundaryNu)),
+  };
+}
+
+/** The disk behind an under-expanded nozzle by the mean state at its exit, which is what the law was fitted to. */
+function machDiskOf(
+  turn: LipTurn,
+  exit: {
+    readonly mach: number | null;
+    readonly isentropicExponent: number | null;
+    readonly pressure: number;
+  },
+  ambientPressure: number,
+  lipRadius: number,
+): Given<number> {
+  const { mach, isentropicExponent } = exit;
+  if (ambientPressure === 0) return { value: null, absent: 'In vacuum no shock closes the jet.' };
+  if (turn.regime === 'over-expanded' || exit.pressure <= ambientPressure) {
+    return { value: null, absent: 'The published laws for its place are for under-expanded jets only.' };
+  }
+  if (mach === null || isentropicExponent === null) {
+    return { value: null, absent: 'The gas has no single sound speed at the exit.' };
+  }
+  return given(
+    () => 2 * lipRadius * machDiskOfNozzle(mach, isentropicExponent, exit.pressure / ambientPressure),
+  );
+}
+
+function outlineOf(
+  table: SupersonicTable,
+  leaving: LeavingFlow,
+  turn: LipTurn,
+  lipRadius: number,
+  cellLength: Given<number>,
+  boundaryNu: number,
+): JetOutline {
+  const { points, lastAngle, firstCrossing } = computeOutline(table, leaving, boundaryNu);
+  const last = points[points.length - 1]!;
+  // A shock too strong to be carried along: nothing behind the lip is computed but the direction there.
+  const angle = points.length === 1 ? turn.lipAngle + turn.turn : lastAngle;
+  return { computed: points, sketched: sketchJet(last, angle, lipRadius, cellLength.value), firstCrossing };
+}
+
+function lipOf(table: SupersonicTable, leaving: LeavingFlow): { nu: number; angle: number; radius: number } {
+  if (leaving.kind === 'line')
+    return { nu: leaving.nodes[3]!, angle: leaving.nodes[2]!, radius: leaving.nodes[1]! };
+  const { mach } = leaving.state;
+  return { nu: mach === null ? 0 : nuAtMach(table, mach), angle: 0, radius: leaving.radius };
+}
+
+function given<T>(compute: () => T): Given<T> {
+  const outcome = attempt(compute);
+  return outcome.ok ? { value: outcome.value, absent: null } : { value: null, absent: outcome.problem.what };
+}
