@@ -2,8 +2,9 @@
 
 import { ProblemError } from '../../numerics/problem.ts';
 import { nuAtMach, type SupersonicTable } from '../flow/gasTable.ts';
-import { type Jet, type JetFrom, jetAcross, jetAlong, marchJet } from '../flow/jet/jet.ts';
+import { type JetFrom, jetAcross, jetAlong, marchJet } from '../flow/jet/jet.ts';
 import { compressAtLip, expandAtLip } from '../flow/jet/lipWave.ts';
+import type { Jet } from '../flow/jet/model.ts';
 import { NODE, setNodeInto } from '../flow/points.ts';
 import type { LeavingFlow } from '../nozzle/model.ts';
 import type { JetPoint } from './model.ts';

@@ -4,7 +4,7 @@ import { ProblemError } from '../../../numerics/problem.ts';
 import { columnAt } from '../gasTable.ts';
 import { liesDownstream, overtakeInto } from '../lineMarch.ts';
 import { meetAxisInto, meetInto, NODE } from '../points.ts';
-import type { Crossing, Jet } from './jet.ts';
+import type { Crossing, Jet } from './model.ts';
 
 /** A node nearer the axis than this share of the one above it would not settle: sin θ/r there is a quotient of two errors. */
 const NEAR_AXIS = 0.3;

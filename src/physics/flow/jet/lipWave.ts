@@ -2,8 +2,8 @@
 
 import { ProblemError } from '../../../numerics/problem.ts';
 import { NODE, setNodeInto } from '../points.ts';
-import type { Jet } from './jet.ts';
 import { completeJetLine, overtake } from './jetLine.ts';
+import type { Jet } from './model.ts';
 
 /** Turns below this are rounding of the gas table [rad]. */
 const MATCHED = 1e-7;

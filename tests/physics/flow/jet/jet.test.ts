@@ -6,8 +6,9 @@ import {
   tabulateSupersonic,
 } from '../../../../src/physics/flow/gasTable.ts';
 import { boundaryPointInto } from '../../../../src/physics/flow/jet/boundaryPoint.ts';
-import { type Jet, jetAcross, jetAlong, marchJet } from '../../../../src/physics/flow/jet/jet.ts';
+import { jetAcross, jetAlong, marchJet } from '../../../../src/physics/flow/jet/jet.ts';
 import { compressAtLip, expandAtLip } from '../../../../src/physics/flow/jet/lipWave.ts';
+import type { Jet } from '../../../../src/physics/flow/jet/model.ts';
 import { lastWholeLine, netBalance, sideForceOf } from '../../../../src/physics/flow/netBalance.ts';
 import { NODE, type Symmetry, setNodeInto } from '../../../../src/physics/flow/points.ts';
 import { expandPerfect } from '../../../../src/physics/gas/index.ts';
