@@ -121,6 +121,20 @@ function specOf(nozzle: Nozzle): NozzleSpec {
         ...(nozzle.lipAngle && { lipAngle: nozzle.lipAngle.value }),
         ...switchOf(nozzle.switchAt),
       };
+    case 'dualBell':
+      return {
+        kind: 'dualBell',
+        areaRatio,
+        baseAreaRatio: nozzle.baseAreaRatio.value,
+        baseLength: nozzle.baseLength.value,
+        ...(nozzle.throatAngle && { throatAngle: nozzle.throatAngle.value }),
+        ...(nozzle.baseLipAngle && { baseLipAngle: nozzle.baseLipAngle.value }),
+        shape:
+          nozzle.inflectionAngle === null
+            ? { length: nozzle.length!.value }
+            : { kink: nozzle.inflectionAngle.value },
+        pressureRise: nozzle.pressureRise.value,
+      };
     case 'insert':
       return {
         kind: 'insert',

@@ -177,6 +177,51 @@ export const nozzleForms = {
     insertLength: bellLength(`Length of the insert, ${ofReferenceCone}.`),
     switchAt: switchAt('the insert drops away'),
   },
+  dualBell: {
+    areaRatio,
+    baseAreaRatio: quantity(
+      'number',
+      areaRatioRange,
+      '20',
+      'Area ratio at the inflection, where the wall turns outwards: that of the base, the first bell.',
+    ),
+    baseLength: bellLength(`Length of the base, ${ofReferenceCone}.`),
+    throatAngle: quantity(
+      'angle',
+      anglesRange,
+      '33 deg',
+      'Wall angle just behind the throat. Absent: as for a bell of the base’s area ratio.',
+      { optional: true },
+    ),
+    baseLipAngle: quantity(
+      'angle',
+      { from: 0, below: degrees(90), words: '0° or more and less than 90°' },
+      '9 deg',
+      'Wall angle at the end of the base. Absent: as for a bell of the base’s area ratio.',
+      { optional: true },
+    ),
+    length: quantity(
+      'share',
+      { from: 0.4, upTo: 1.2, words: '40 % to 120 %' },
+      '80 %',
+      `Length from throat to lip, ${ofReferenceCone}; it fixes the turn of the wall at the inflection.`,
+      { byDefault: '80 %' },
+    ),
+    inflectionAngle: quantity(
+      'angle',
+      { above: 0, below: degrees(60), words: 'between 0° and 60°' },
+      '15 deg',
+      'Instead of `length`: the angle by which the wall turns outwards at the inflection; it fixes the length.',
+      { optional: true },
+    ),
+    pressureRise: quantity(
+      'share',
+      { from: 0, upTo: 1, words: '0 % to 100 %' },
+      '20 %',
+      'How much the wall pressure rises along the extension when it flows full, from behind the inflection to the lip.',
+      { byDefault: '0 %' },
+    ),
+  },
   plug: {
     form: {
       is: 'choice',
@@ -243,6 +288,8 @@ export const nozzleMeaning: Readonly<Record<keyof typeof nozzleForms, string>> =
   extendableSkirt:
     'A bell whose rear part, the skirt, is drawn up round the front part at first and slides out on the way.',
   insert: 'A bell in which a smaller one stands at first and drops away on the way.',
+  dualBell:
+    'A bell whose wall turns outwards into a second one, the extension: in dense air the gas leaves the wall there, in thin air it follows it to the lip. Shaped by characteristics.',
   plug: 'A plug (aerospike): the gas expands along a central body, free to the air on its outer side. Shaped by characteristics, whole or cut.',
 };
 

@@ -103,6 +103,17 @@ export type Nozzle =
       readonly length: Quantity;
       readonly insertLength: Quantity;
       /** null: where it is best */ readonly switchAt: Ambient | null;
+    }
+  | {
+      readonly kind: 'dualBell';
+      readonly areaRatio: Quantity;
+      readonly baseAreaRatio: Quantity;
+      /** share of the 15° cone's length of the base */ readonly baseLength: Quantity;
+      readonly throatAngle: Quantity | null;
+      readonly baseLipAngle: Quantity | null;
+      /** share of the 15° cone's length of the whole; null: by the angle */ readonly length: Quantity | null;
+      /** turn of the wall at the inflection; null: by the length */ readonly inflectionAngle: Quantity | null;
+      /** wall pressure at the lip over that behind the inflection, less 1 */ readonly pressureRise: Quantity;
     };
 
 export interface Chamber {

@@ -28,7 +28,6 @@ import {
 } from './form.ts';
 import { leftByBase, publishedOf, withRoomFor } from './leftToPublished.ts';
 import type {
-  Ambient,
   Chamber,
   Chemistry,
   EngineInput,
@@ -41,6 +40,7 @@ import type {
 import type { NameBook } from './names.ts';
 import { nearestName } from './nearest.ts';
 import { SETTLED_TEXT, settledAt } from './publishedForm.ts';
+import { isChanging, readChangingNozzle } from './readChangingNozzle.ts';
 import { type CustomIngredients, ingredientsAt, type Pantry } from './readIngredients.ts';
 import { readPublished } from './readPublished.ts';
 import { listNames, quote, type Report } from './report.ts';
@@ -116,6 +116,7 @@ function gatherSections(entries: Entries, base: EngineSections, report: Report):
       'Write { kind: bell, areaRatio: 25 }.',
       nozzleFormOf(base.nozzle === BROKEN),
       report,
+      [['length', 'inflectionAngle']],
     ),
     size: mergeSection(
       given('size'),
@@ -221,12 +222,8 @@ function readNozzle(
     return areaRatio === null || length === null ? null : { kind, areaRatio, length, throatAngle, lipAngle };
   }
   if (kind === 'plug') return readPlug(section, areaRatio, { required, optional }, report);
-  if (kind === 'extendableSkirt' || kind === 'insert') {
-    const at = section.entries.get('switchAt');
-    const switchAt = at === undefined ? null : ambientAt(at, altitudeRange, ambientPressureRange, report);
-    return areaRatio === null || (at !== undefined && switchAt === null)
-      ? null
-      : readTwoPositions(kind, areaRatio, switchAt, { required, optional });
+  if (isChanging(kind)) {
+    return readChangingNozzle(kind, section.entries, { required, optional }, report);
   }
   return areaRatio === null ? null : { kind, areaRatio };
 }
@@ -274,30 +271,6 @@ function readPlug(
     report.problem({ code: 'plug-keys-at-odds', what, mend }, at.path, keyOffset(at));
     return null;
   }
-}
-
-/** A nozzle of two fixed shapes, the larger of `areaRatio`. */
-function readTwoPositions(
-  kind: 'extendableSkirt' | 'insert',
-  areaRatio: Quantity,
-  switchAt: Ambient | null,
-  { required, optional }: ReadQuantities,
-): Nozzle | null {
-  if (kind === 'insert') {
-    const form = nozzleForms.insert;
-    const insertAreaRatio = required('insertAreaRatio', form.insertAreaRatio);
-    const length = required('length', form.length);
-    const insertLength = required('insertLength', form.insertLength);
-    if (insertAreaRatio === null || length === null || insertLength === null) return null;
-    return { kind, areaRatio, insertAreaRatio, length, insertLength, switchAt };
-  }
-  const form = nozzleForms.extendableSkirt;
-  const shortAreaRatio = required('shortAreaRatio', form.shortAreaRatio);
-  const length = required('length', form.length);
-  const throatAngle = optional('throatAngle', form.throatAngle);
-  const lipAngle = optional('lipAngle', form.lipAngle);
-  if (shortAreaRatio === null || length === null) return null;
-  return { kind, areaRatio, shortAreaRatio, length, throatAngle, lipAngle, switchAt };
 }
 
 function readSize(

@@ -6,6 +6,7 @@ import { solveText } from './solveText.ts';
 const study = `
 bell: { name: Bell, propellants: { oxidiser: oxygen, fuel: methane, ratio: 3.5 }, chamber: { pressure: 100 bar, efficiency: 97 % }, size: { throat: 200 mm }, nozzle: { kind: bell, areaRatio: 60 } }
 skirt: { name: Skirt, like: bell, nozzle: { kind: extendableSkirt, areaRatio: 60, shortAreaRatio: 20 } }
+dual: { name: Dual, like: bell, nozzle: { kind: dualBell, areaRatio: 60, baseAreaRatio: 20 } }
 stated: { name: Stated, like: bell, nozzle: { kind: insert, areaRatio: 60, insertAreaRatio: 15, switchAt: 9 km } }`;
 
 test('a skirt slides out where its curve meets that of the short bell, and the answer has both curves', async () => {
@@ -50,4 +51,18 @@ test('every number of such an answer is in the catalogue', async () => {
       return name === undefined || findQuantity(name) === undefined;
     });
   expect([...new Set(unknown.map((path) => path.replace(/\[\d+\]/g, '')))]).toEqual([]);
+});
+
+test('a dual bell goes over by the criteria, and its hysteresis is told', async () => {
+  const { answer } = await solveText(study);
+  const { change, altitudes, contour, positions } = answer.engines.dual!;
+  expect(change!.estimates.length).toBeGreaterThanOrEqual(3);
+  expect(change!.band!.low.ambientPressure).toBeLessThanOrEqual(change!.ambientPressure);
+  expect(change!.band!.high.ambientPressure).toBeGreaterThanOrEqual(change!.ambientPressure);
+  expect(changeWords(change!)).toContain('On the way back it changes between');
+  // The thrust jumps there: the row on either side is of either mode.
+  const beside = altitudes.filter((row) => Math.abs(row.altitude! - change!.altitude!) < 2);
+  expect(beside.map(({ mode }) => mode)).toEqual(['sea-level mode', 'altitude mode']);
+  expect(beside[1]!.thrust!).toBeLessThan(beside[0]!.thrust!);
+  expect(positions[0]!.contour.exitRadius).toBeLessThan(contour.exitRadius);
 });

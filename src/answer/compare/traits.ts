@@ -121,6 +121,8 @@ export function nozzleForm(nozzle: Nozzle): string {
       return plugForm(nozzle);
     case 'extendableSkirt':
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length with a skirt drawn up to area ratio ${showStated('areaRatio', nozzle.shortAreaRatio.value).text} at first`;
+    case 'dualBell':
+      return `dual bell on a base of area ratio ${showStated('areaRatio', nozzle.baseAreaRatio.value).text}`;
     case 'insert':
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length with an insert of area ratio ${showStated('areaRatio', nozzle.insertAreaRatio.value).text} at first`;
   }

@@ -69,7 +69,8 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
   };
 }
 
-function reasonForNoThrust(
+/** Why a nozzle of fixed shape has no thrust in this flow; null: it has. */
+export function reasonForNoThrust(
   flow: FlowVerdict,
   ambientPressure: number,
   ignoresSeparation: boolean,

@@ -77,7 +77,8 @@ export type NozzleSpec =
   | { readonly kind: 'adapting'; readonly areaRatio: number }
   | PlugSpec
   | ExtendableSkirtSpec
-  | InsertSpec;
+  | InsertSpec
+  | DualBellSpec;
 
 /** A bell whose rear part, the skirt, is drawn up round its front part at first and slides out at a given ambient. */
 export interface ExtendableSkirtSpec {
@@ -88,6 +89,19 @@ export interface ExtendableSkirtSpec {
   /** [rad]; absent: from the published chart */ readonly throatAngle?: number;
   /** [rad] of the whole bell; absent: from the published chart */ readonly lipAngle?: number;
   /** [Pa] at which it slides out; absent: the best */ readonly switchAmbient?: number;
+}
+
+/** A bell with a second one behind a kink of its wall, which the gas fills only in thin air. */
+export interface DualBellSpec {
+  readonly kind: 'dualBell';
+  /** of the whole */ readonly areaRatio: number;
+  /** where the wall kinks: of the base, the first bell */ readonly baseAreaRatio: number;
+  /** share of the 15° cone's length of the base [–] */ readonly baseLength: number;
+  /** [rad] just behind the throat; absent: from the published chart */ readonly throatAngle?: number;
+  /** [rad] at the end of the base; absent: from the published chart */ readonly baseLipAngle?: number;
+  /** What shapes the extension: length of the whole as a share of its 15° cone's, or the kink [rad]. */
+  readonly shape: { readonly length: number } | { readonly kink: number };
+  /** Wall pressure at the lip over that behind the kink, less 1 [–]; 0: constant */ readonly pressureRise: number;
 }
 
 /** A bell in which a smaller one stands at first, on the same throat, and is dropped at a given ambient. */

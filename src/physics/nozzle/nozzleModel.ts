@@ -4,6 +4,7 @@ import { bellNozzle } from './bellNozzle.ts';
 import { insertNozzle } from './changing/insertNozzle.ts';
 import { skirtNozzle } from './changing/skirtNozzle.ts';
 import { coneNozzle } from './coneNozzle.ts';
+import { dualBellNozzle } from './dualBell/dualBellNozzle.ts';
 import { idealNozzle } from './idealNozzle.ts';
 import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
 import { plugNozzle } from './plug/plugNozzle.ts';
@@ -29,5 +30,7 @@ export function nozzleModel(
       return skirtNozzle(spec, expansion, losses);
     case 'insert':
       return insertNozzle(spec, expansion, losses);
+    case 'dualBell':
+      return dualBellNozzle(spec, expansion, losses);
   }
 }

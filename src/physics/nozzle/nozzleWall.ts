@@ -33,7 +33,8 @@ export interface NozzleWall {
 export function nozzleWall(spec: NozzleSpec, throatRadius: number): NozzleWall {
   switch (spec.kind) {
     case 'plug':
-      throw new Error('A plug draws its own walls: plugContour');
+    case 'dualBell':
+      throw new Error(`The walls of ${spec.kind} are drawn by its model: NozzleModel.contour`);
     case 'bell':
       return parabolaWall(spec, throatRadius);
     case 'cone':

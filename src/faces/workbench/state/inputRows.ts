@@ -145,6 +145,17 @@ function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): In
     rows.push(row('Bell length', 'nozzle.length', nozzle.length));
     rows.push(...angleRows(nozzle, row), switchRow('Skirt slides out', nozzle.switchAt, row, words));
   }
+  if (nozzle.kind === 'dualBell') {
+    rows.push(row('Area ratio, base', 'nozzle.baseAreaRatio', nozzle.baseAreaRatio));
+    rows.push(row('Base length', 'nozzle.baseLength', nozzle.baseLength));
+    if (nozzle.length !== null) rows.push(row('Whole length', 'nozzle.length', nozzle.length));
+    if (nozzle.inflectionAngle !== null)
+      rows.push(row('Turn at inflection', 'nozzle.inflectionAngle', nozzle.inflectionAngle));
+    rows.push(row('Pressure rise', 'nozzle.pressureRise', nozzle.pressureRise));
+    rows.push(...angleRows({ throatAngle: nozzle.throatAngle, lipAngle: null }, row));
+    if (nozzle.baseLipAngle !== null)
+      rows.push(row('Angle, end of base', 'nozzle.baseLipAngle', nozzle.baseLipAngle));
+  }
   if (nozzle.kind === 'insert') {
     rows.push(row('Area ratio, insert', 'nozzle.insertAreaRatio', nozzle.insertAreaRatio));
     rows.push(row('Bell length', 'nozzle.length', nozzle.length));

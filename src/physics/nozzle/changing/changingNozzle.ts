@@ -20,6 +20,8 @@ export interface ChangingNozzle {
     'exit' | 'divergenceFactor' | 'matchedAmbient' | 'dischargeCoefficient' | 'wallStations'
   > & { balance(): FieldBalance | null };
   /** Found when first asked for, then kept. */ change(): ModeChange;
+  /** Where the gas shapes the wall, else absent. */
+  readonly contour?: (throatRadius: number, chamberShape: ChamberShape) => Contour;
   readonly omitted: readonly string[];
   readonly models: readonly string[];
 }
@@ -36,11 +38,14 @@ export function changingNozzle(nozzle: ChangingNozzle, expansion: Expansion): No
     spec,
     expansion,
     exit: whole.exit,
-    divergenceFactor: whole.divergenceFactor,
+    get divergenceFactor() {
+      return whole.divergenceFactor;
+    },
     matchedAmbient: whole.matchedAmbient,
     get dischargeCoefficient() {
       return whole.dischargeCoefficient;
     },
+    ...(nozzle.contour && { contour: nozzle.contour }),
     wallStations: () => whole.wallStations(),
     balance: () => whole.balance(),
     leaving: (ambientPressure) => modeAt(change(), ambientPressure).leaving?.(ambientPressure) ?? null,
