@@ -10,6 +10,7 @@ import { conditionQuantities, vacuumAndSeaLevelQuantities } from './catalogue/co
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
+import { plumeQuantities } from './catalogue/plume.ts';
 import { publishedQuantities } from './catalogue/published.ts';
 import { wallQuantities } from './catalogue/wall.ts';
 
@@ -22,6 +23,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...changeQuantities,
   ...contourQuantities,
   ...wallQuantities,
+  ...plumeQuantities,
   ...comparisonQuantities,
   ...publishedQuantities,
   ...airQuantities,
@@ -59,6 +61,8 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   if (/^published(Checks|Solve)?\./.test(inside)) return nameInPublished(inside, compared);
   const band = /^bands\.(.+)\.(low|high)$/.exec(inside);
   if (band) return band[1];
+  const plume = /^plume\.(?:seaLevel|vacuum|altitudes|ambients)\.(.+)$/.exec(inside)?.[1];
+  if (plume !== undefined) return /^(altitude|ambientPressure)$/.test(plume) ? plume : `plume.${plume}`;
   const plainName = inside.replace(/^(altitudes|ambients)\./, '').replace(/^modes\./, '');
   return plainName
     .replace(/^positions\./, '')

@@ -13,6 +13,7 @@ import {
   STANDARD_ALTITUDES,
 } from './conditions.ts';
 import type { ConditionRow, EngineAnswer, Reason, ThrustFigures } from './model.ts';
+import { plumeAnswer } from './plume.ts';
 import { publishedChecks } from './published/checks.ts';
 import { publishedFigures } from './published/figures.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
@@ -69,6 +70,8 @@ export function engineAnswer(
       ),
     );
   }
+  const { plume, reasons: plumeReasons } = plumeAnswer(solution, altitudes, ambients);
+  reasons.push(...plumeReasons);
   const published = publishedFigures(solution, sources, reasons);
   const { publishedSolveProblem: unsolved } = solution;
   if (unsolved !== null) reasons.push(reason('publishedSolve.value', unsolved.what, unsolved.mend));
@@ -115,6 +118,7 @@ export function engineAnswer(
     wall: solution.wall,
     ...(change && { change }),
     positions: solution.positions,
+    plume,
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,

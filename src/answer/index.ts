@@ -14,6 +14,8 @@ export { show } from './display.ts';
 export { engineAnswer } from './engineAnswer.ts';
 export { gatherMaterials, type Materials } from './materials.ts';
 export type * from './model.ts';
+export { plumeAt } from './plume.ts';
+export type * from './plumeModel.ts';
 export type { DataShelf } from './shelf.ts';
 export type { EngineSolution } from './solution.ts';
 export { type SolvedStudy, type SolveOptions, solveStudy, solveStudyLive } from './solve.ts';

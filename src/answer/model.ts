@@ -6,6 +6,7 @@
 
 import type { Problem } from '../numerics/problem.ts';
 import type { Contour, FlowVerdict } from '../physics/nozzle/model.ts';
+import type { PlumeAnswer } from './plumeModel.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
 
 export type {
@@ -126,6 +127,7 @@ export interface EngineAnswer {
   /** One-dimensional mean state along the contour, injector face to lip, and the pressure on the wall. */ readonly wall: readonly WallPoint[];
   /** Absent where the nozzle has one mode. */ readonly change?: ChangeAnswer;
   /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];
+  /** The jet behind the nozzle. */ readonly plume: PlumeAnswer;
   readonly models: readonly string[];
   readonly omitted: readonly string[];
   /** What the reader should know about the inputs, e.g. two that contradict each other. */

@@ -4,6 +4,7 @@ import type { Problem } from '../numerics/problem.ts';
 import type { Expansion } from '../physics/gas/flow.ts';
 import type { PropellantRecord } from '../physics/gas/records.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
+import type { PlumeSource } from '../physics/plume/index.ts';
 import type { EngineInput } from '../study/model.ts';
 import type { PositionAnswer, WallPoint } from './model.ts';
 import type { PublishedSolve } from './published/model.ts';
@@ -26,6 +27,7 @@ export interface EngineSolution {
   readonly contourIs: 'shape' | 'notional';
   readonly wall: readonly WallPoint[];
   /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];
+  /** The jet behind it at any ambient pressure. */ readonly plume: PlumeSource;
   /** Rows of the data that were used, for the hazards. */ readonly records: readonly PropellantRecord[];
   readonly models: readonly string[];
   readonly omitted: readonly string[];

@@ -178,7 +178,7 @@ function shortAnswerFor(
 function notModelled(study: Study): readonly string[] {
   return [
     'Flight: what the engines do for a vehicle on its way up.',
-    'Plume, noise and what the flow around a vehicle does to the exit.',
+    'Noise, mixing of the jet with the air, and what the flow around a vehicle does to the exit.',
     ...(study.sentences.length > 0 ? ['The sentences of the study: this version does not judge them.'] : []),
   ];
 }

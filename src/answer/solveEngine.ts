@@ -13,6 +13,7 @@ import {
   throatAreaFor,
   wallStates,
 } from '../physics/nozzle/index.ts';
+import { plumeSource } from '../physics/plume/index.ts';
 import type { Ambient, EngineInput, Nozzle, Quantity, Size } from '../study/model.ts';
 import { chamberContour } from './chamberContour.ts';
 import { nozzleForm } from './compare/traits.ts';
@@ -57,9 +58,18 @@ export function solveEngine(
     contourIs: spec.kind === 'ideal' || spec.kind === 'adapting' ? 'notional' : 'shape',
     wall: advisedWhenCold(input, () => wallOf(contour, nozzle)),
     positions: positionsOf(input, nozzle, contour, shape),
+    plume: plumeSource(nozzle),
     records: gas.records,
     models: [
-      ...new Set([...gas.models, 'delivered', ...nozzle.models, 'nozzle-size', 'nozzle-contour', 'air']),
+      ...new Set([
+        ...gas.models,
+        'delivered',
+        ...nozzle.models,
+        'nozzle-size',
+        'nozzle-contour',
+        'plume',
+        'air',
+      ]),
     ],
     omitted: [...new Set([...gas.omitted, ...nozzle.omitted, ...omittedOf(input)])],
     notes: [...notesOf(input, nozzle), ...notes],

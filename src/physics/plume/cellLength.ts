@@ -7,7 +7,7 @@
  * A standing wave of small amplitude in a uniform jet inside a vortex sheet.
  * Source: L. Prandtl, Phys. Z. 5, 1904, 599; D. C. Pack, Quart. J. Mech. Appl. Math. 3, 1950, 173 (from memory; the
  * constant is exact).
- * Range: M_j above 1, pressure at the exit within a factor of two of the ambient's. Real first cells are 10 to 20 %
+ * Range: M_j above 1, mean pressure at the exit within a factor of three of the ambient's (common practice, no source). Real first cells are 10 to 20 %
  * shorter, and shrink downstream (from memory). Check: M_j = 2 → L₁/D_j = 2.2627.
  */
 
@@ -18,8 +18,8 @@ import type { FullyExpanded } from './model.ts';
 /** First zero of the Bessel function J₀ (Abramowitz & Stegun, table 9.5). */
 export const FIRST_ZERO_OF_J0 = 2.404825557695773;
 
-/** p_e/p_a within which the linear wave is an estimate rather than an extrapolation; common practice, no source. */
-export const NEARLY_MATCHED = 2;
+/** p_e/p_a up to which, either way, the linear wave is told: beyond it is an extrapolation; common practice, no source. */
+export const NEARLY_MATCHED = 3;
 
 /** L₁/D_j [–] at the fully expanded Mach number. @throws ProblemError for M_j ≤ 1: no cells */
 export function cellLengthOverDiameter(fullyExpandedMach: number): number {

@@ -6,6 +6,7 @@
  *                     square root confirmed by an entropy balance, Phys. Fluids 18, 1975, 1421)
  *   nozzle exit       x_M/D_e = 0.69 M_e √(γ p_e/p_a)   C. H. Lewis & D. J. Carlson, AIAA J. 2(4), 1964, 776 (from memory)
  *
+ * The nozzle's range of pressures was not at hand; above the orifice's there is no measurement behind either.
  * x_M from the exit plane, D the exit's diameter, γ the isentropic exponent at the exit. Neither hangs on γ otherwise.
  * Check: p₀/p_a = 50 → 4.738; M_e = 3, γ = 1.4, p_e/p_a = 2 → 3.464.
  */

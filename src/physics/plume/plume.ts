@@ -4,11 +4,11 @@ import { attempt } from '../../numerics/problem.ts';
 import { nuAtMach, type SupersonicTable, tabulateSupersonic } from '../flow/gasTable.ts';
 import { type ShockGas, shockGasOf } from '../flow/shocks/shockGas.ts';
 import type { LeavingFlow, NozzleModel } from '../nozzle/model.ts';
-import { cellLengthOverDiameter, fullyExpandedJet } from './cellLength.ts';
+import { cellLengthOverDiameter, fullyExpandedJet, NEARLY_MATCHED } from './cellLength.ts';
 import { computeOutline } from './jetOutline.ts';
 import { sketchJet } from './jetSketch.ts';
 import { lipTurn } from './lipTurn.ts';
-import { machDiskOfNozzle } from './machDisk.ts';
+import { machDiskOfNozzle, ORIFICE_RANGE } from './machDisk.ts';
 import type { FullyExpanded, Given, JetOutline, LipTurn, Plume, ShockMeeting } from './model.ts';
 import { shockMeeting } from './shockMeeting.ts';
 
@@ -66,20 +66,27 @@ function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: numb
     : ambientPressure === 0
       ? none('In vacuum the jet never ends to expand.')
       : given(() => fullyExpandedJet(expansion, ambientPressure));
-  const cellLength: Given<number> =
+  const wave: Given<number> =
     fullyExpanded.value === null
       ? none(fullyExpanded.absent)
       : given(() => 2 * fullyExpanded.value.diameter * cellLengthOverDiameter(fullyExpanded.value.mach));
+  const mismatch = Math.abs(Math.log(at.exit.pressure / ambientPressure));
+  const cellLength: Given<number> =
+    wave.value !== null && mismatch > Math.log(NEARLY_MATCHED)
+      ? none('The law for the shock cell is for jets within a factor of three of their matched pressure.')
+      : wave;
   const whyNoJet = unchoked
     ? subsonic
     : at.flow.state === 'separated'
       ? 'The gas leaves the wall inside the nozzle, so that the jet does not begin at the lip.'
       : null;
   const leaving = whyNoJet === null ? (model.leaving?.(ambientPressure) ?? null) : null;
+  const basis = leaving === null ? null : attempt(shared);
   const absent =
     whyNoJet ??
+    (basis?.ok === false ? basis.problem.what : null) ??
     (leaving === null ? 'No jet is computed from this nozzle model: it has no flow field at the lip.' : null);
-  if (absent !== null || leaving === null) {
+  if (absent !== null || leaving === null || !basis?.ok) {
     const why = absent ?? '';
     return {
       ambientPressure,
@@ -95,8 +102,19 @@ function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: numb
     ambientPressure,
     fullyExpanded,
     cellLength,
-    ...jetFrom(shared(), leaving, ambientPressure, cellLength, at.exit),
+    ...jetFrom(basis.value, leaving, ambientPressure, wave, {
+      ...at.exit,
+      stagnationPressure: expansion.chamber.pressure,
+    }),
   };
+}
+
+/** The mean state at the exit. */
+interface ExitMean {
+  readonly mach: number | null;
+  readonly isentropicExponent: number | null;
+  /** [Pa] */ readonly pressure: number;
+  /** [Pa] */ readonly stagnationPressure: number;
 }
 
 type JetParts = Pick<Plume, 'lip' | 'machDisk' | 'meeting' | 'outline'>;
@@ -106,11 +124,7 @@ function jetFrom(
   leaving: LeavingFlow,
   ambientPressure: number,
   cellLength: Given<number>,
-  exit: {
-    readonly mach: number | null;
-    readonly isentropicExponent: number | null;
-    readonly pressure: number;
-  },
+  exit: ExitMean,
 ): JetParts {
   const lip = lipOf(table, leaving);
   const turned = attempt(() => lipTurn(table, gas, lip, ambientPressure, lowestPressure));
@@ -134,11 +148,7 @@ function jetFrom(
 /** The disk behind an under-expanded nozzle by the mean state at its exit, which is what the law was fitted to. */
 function machDiskOf(
   turn: LipTurn,
-  exit: {
-    readonly mach: number | null;
-    readonly isentropicExponent: number | null;
-    readonly pressure: number;
-  },
+  exit: ExitMean,
   ambientPressure: number,
   lipRadius: number,
 ): Given<number> {
@@ -146,6 +156,12 @@ function machDiskOf(
   if (ambientPressure === 0) return { value: null, absent: 'In vacuum no shock closes the jet.' };
   if (turn.regime === 'over-expanded' || exit.pressure <= ambientPressure) {
     return { value: null, absent: 'The published laws for its place are for under-expanded jets only.' };
+  }
+  if (exit.stagnationPressure > ORIFICE_RANGE.high * ambientPressure) {
+    return {
+      value: null,
+      absent: 'In air this thin no Mach disk has been measured behind a jet of this pressure.',
+    };
   }
   if (mach === null || isentropicExponent === null) {
     return { value: null, absent: 'The gas has no single sound speed at the exit.' };

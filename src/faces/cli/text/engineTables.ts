@@ -4,6 +4,8 @@ import { type CatalogueEntry, quantity } from '../../../answer/catalogue.ts';
 import { differenceInWords } from '../../../answer/compare/quantities.ts';
 import { showIn, showStated, unitFor } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
+import type { PlumeFigures } from '../../../answer/plumeModel.ts';
+import { plumeRows } from './plumeRows.ts';
 import { columnsThatFit, type TableGroup, type TableRow, tableText } from './table.ts';
 
 /** What was asked for besides the pad, 10 km and vacuum, by altitude [m] or by pressure [Pa]. */
@@ -44,11 +46,13 @@ function groupsOf(
   const altitudes = [...new Set([0, 10_000, ...asked.altitudes])].sort((a, b) => a - b);
   const climb = altitudes.map((altitude) => {
     const rows = engines.map((engine) => engine.altitudes.find((r) => r.altitude === altitude));
-    return groupAt(headingAt(altitude, rows[0]), rows, row);
+    const plumes = engines.map((engine) => engine.plume.altitudes.find((p) => p.altitude === altitude));
+    return withPlumes(groupAt(headingAt(altitude, rows[0]), rows, row), plumes);
   });
   const stands = [...new Set(asked.ambients)].map((pressure) => {
     const rows = engines.map((engine) => engine.ambients.find((r) => r.ambientPressure === pressure));
-    return groupAt(`In surroundings of ${pressureText(pressure)}`, rows, row);
+    const plumes = engines.map((engine) => engine.plume.ambients.find((p) => p.ambientPressure === pressure));
+    return withPlumes(groupAt(`In surroundings of ${pressureText(pressure)}`, rows, row), plumes);
   });
   return [...climb, vacuumGroup(engines, row), ...stands, engineGroup(engines, row)].filter(
     ({ rows }) => rows.length > 0,
@@ -99,6 +103,10 @@ function flowWords(row: ConditionRow): string {
   }
 }
 
+function withPlumes(group: TableGroup, plumes: readonly (PlumeFigures | undefined)[]): TableGroup {
+  return group.rows.length === 0 ? group : { ...group, rows: [...group.rows, ...plumeRows(plumes)] };
+}
+
 function vacuumGroup(engines: readonly EngineAnswer[], makeRow: MakeRow): TableGroup {
   return {
     heading: 'In vacuum',
@@ -111,6 +119,7 @@ function vacuumGroup(engines: readonly EngineAnswer[], makeRow: MakeRow): TableG
         'specificImpulse',
         engines.map((engine) => engine.vacuum.specificImpulse),
       ),
+      ...plumeRows(engines.map((engine) => engine.plume.vacuum)),
     ],
   };
 }

@@ -1,0 +1,115 @@
+/** The jet behind an engine: the answer's plume, and that at any ambient pressure. */
+
+import { STANDARD_ATMOSPHERE } from '../physics/constants.ts';
+import type { Given, JetPoint, Plume } from '../physics/plume/index.ts';
+import type { ConditionRow, Reason } from './model.ts';
+import type { BoundaryPoint, PlumeAnswer, PlumeFigures, PlumePoint } from './plumeModel.ts';
+import type { EngineSolution } from './solution.ts';
+
+/** Points of a boundary in an answer: enough for a smooth line. */
+const MOST_POINTS = 32;
+
+/** The plume at the conditions of an answer, and why its nulls are null. */
+export function plumeAnswer(
+  solution: EngineSolution,
+  altitudes: readonly ConditionRow[],
+  ambients: readonly ConditionRow[],
+): { readonly plume: PlumeAnswer; readonly reasons: readonly Reason[] } {
+  const reasons: Reason[] = [];
+  const at = (ambientPressure: number, path: string): PlumeFigures => {
+    const plume = solution.plume.at(ambientPressure);
+    reasons.push(...reasonsOf(plume, `plume.${path}`));
+    return figuresOf(solution, plume);
+  };
+  return {
+    plume: {
+      seaLevel: at(STANDARD_ATMOSPHERE, 'seaLevel'),
+      vacuum: at(0, 'vacuum'),
+      altitudes: altitudes.map(({ altitude, ambientPressure }, i) => ({
+        altitude: altitude ?? 0,
+        ...at(ambientPressure, `altitudes[${i}]`),
+      })),
+      ambients: ambients.map(({ ambientPressure }, i) => at(ambientPressure, `ambients[${i}]`)),
+    },
+    reasons,
+  };
+}
+
+/** The plume at an ambient pressure [Pa]. A few milliseconds: fit for moving an altitude handle. */
+export function plumeAt(solution: EngineSolution, ambientPressure: number): PlumeFigures {
+  return figuresOf(solution, solution.plume.at(ambientPressure));
+}
+
+function figuresOf(solution: EngineSolution, plume: Plume): PlumeFigures {
+  const { throatRadius, nozzleLength } = contourAt(solution, plume.ambientPressure);
+  const lip = plume.lip.value;
+  const full = plume.fullyExpanded.value;
+  const outline = plume.outline.value;
+  const place = ({ axial, radius }: JetPoint): PlumePoint => ({
+    axial: nozzleLength + axial * throatRadius,
+    radius: radius * throatRadius,
+  });
+  const metres = ({ value }: Given<number>): number | null => (value === null ? null : value * throatRadius);
+  return {
+    ambientPressure: plume.ambientPressure,
+    regime: lip?.regime ?? null,
+    boundaryTurn: lip?.turn ?? null,
+    boundaryAngle: lip && lip.lipAngle + lip.turn,
+    boundaryMach: lip?.boundaryMach ?? null,
+    boundaryPressure: lip?.boundaryPressure ?? null,
+    fullyExpandedMach: full?.mach ?? null,
+    fullyExpandedDiameter: full && full.diameter * 2 * throatRadius,
+    cellLength: metres(plume.cellLength),
+    machDisk: metres(plume.machDisk),
+    shockMeeting: plume.meeting.value,
+    firstCrossing: outline?.firstCrossing ? place(outline.firstCrossing) : null,
+    boundary:
+      outline === null
+        ? []
+        : [
+            ...thinned(outline.computed).map((point): BoundaryPoint => ({ ...place(point), sketch: false })),
+            ...outline.sketched.slice(1).map((point): BoundaryPoint => ({ ...place(point), sketch: true })),
+          ],
+  };
+}
+
+/** The contour in use: a nozzle of two modes has one each. */
+function contourAt(solution: EngineSolution, ambientPressure: number) {
+  const { mode } = solution.nozzle.at(ambientPressure);
+  return solution.positions.find((position) => position.mode === mode)?.contour ?? solution.contour;
+}
+
+/** Evenly by number, the first and the last kept. */
+function thinned(points: readonly JetPoint[]): readonly JetPoint[] {
+  if (points.length <= MOST_POINTS) return points;
+  const step = (points.length - 1) / (MOST_POINTS - 1);
+  return Array.from({ length: MOST_POINTS }, (_, i) => points[Math.round(i * step)]!);
+}
+
+const NEEDS: readonly (readonly [keyof PlumeFigures, (plume: Plume) => string | null])[] = [
+  ['regime', ({ lip }) => lip.absent],
+  ['boundaryTurn', ({ lip }) => lip.absent],
+  ['boundaryAngle', ({ lip }) => lip.absent],
+  ['boundaryMach', ({ lip }) => lip.absent],
+  ['boundaryPressure', ({ lip }) => lip.absent],
+  ['fullyExpandedMach', ({ fullyExpanded }) => fullyExpanded.absent],
+  ['fullyExpandedDiameter', ({ fullyExpanded }) => fullyExpanded.absent],
+  ['cellLength', ({ cellLength }) => cellLength.absent],
+  ['machDisk', ({ machDisk }) => machDisk.absent],
+  ['shockMeeting', ({ meeting }) => meeting.absent],
+  [
+    'firstCrossing',
+    ({ outline }) =>
+      outline.absent ??
+      (outline.value?.firstCrossing === null ? 'Nothing runs together within what is computed.' : null),
+  ],
+];
+
+const MEND = 'Ask at another ambient pressure, or choose another nozzle.';
+
+function reasonsOf(plume: Plume, path: string): readonly Reason[] {
+  return NEEDS.flatMap(([key, absentOf]) => {
+    const absent = absentOf(plume);
+    return absent === null ? [] : [{ path: `${path}.${key}`, reason: absent, mend: MEND }];
+  });
+}
