@@ -4,6 +4,7 @@ import { airAtGeometricAltitude } from '../physics/air/index.ts';
 import { STANDARD_GRAVITY } from '../physics/constants.ts';
 import type { ThrustAt } from '../physics/nozzle/model.ts';
 import type { ConditionRow, ThrustFigures } from './model.ts';
+import { flightMachAt, plugAt } from './plugRow.ts';
 import type { EngineSolution } from './solution.ts';
 
 /** Geometric altitudes [m] of every answer, pad to the edge of space. */
@@ -33,7 +34,7 @@ export function conditionAt(
   ambientPressure: number,
   altitude: number | null,
 ): Condition {
-  const at = solution.nozzle.at(ambientPressure);
+  const at = solution.nozzle.at(ambientPressure, flightMachAt(solution, altitude));
   return {
     row: {
       altitude,
@@ -41,6 +42,7 @@ export function conditionAt(
       ...figuresOf(solution, at),
       flow: at.flow,
       exitPressure: at.exit.pressure,
+      ...plugAt(solution, ambientPressure, altitude),
       ...modesOf(solution, at),
     },
     absent: at.thrustCoefficient === null ? (at.absent ?? 'The model has no value here.') : null,

@@ -7,6 +7,7 @@
 import type { Problem } from '../numerics/problem.ts';
 import type { Contour, FlowVerdict } from '../physics/nozzle/model.ts';
 import type { PlumeAnswer } from './plumeModel.ts';
+import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
 
 export type {
@@ -30,8 +31,34 @@ export interface ConditionRow extends ThrustFigures {
   readonly flow: FlowVerdict;
   /** [Pa] exit pressure that applies here */ readonly exitPressure: number;
   /** Which of two ways of working is in use here; absent where the nozzle has only one. */ readonly mode?: string;
+  /** What a plug feels here; absent where the engine has none. */ readonly plug?: PlugRow;
+  /** The gas on the plug, for drawing; not in the printed answer. [m] from the throat's plug side. */
+  readonly field?: FieldLines;
   /** The same place in either mode, in use or not; absent where the nozzle has only one. */
   readonly modes?: readonly ModeRow[];
+}
+
+/** Wall and base of a plug at one place. */
+export interface PlugRow {
+  /** `open`: the base feels the air; `closed`: it does not; null where nothing is cut off. */
+  readonly wake: 'open' | 'closed' | null;
+  /** [Pa] null where nothing is cut off */ readonly basePressure: number | null;
+  /** [Pa] band over the published models */ readonly basePressureLow: number | null;
+  readonly basePressureHigh: number | null;
+  /** Least pressure on the plug over that of the air [–]; null in vacuum, or where the flow is not computed. */
+  readonly leastWall: number | null;
+  /** Least pressure on the inner cowl over that of the air [–]; null in vacuum */ readonly leastCowl:
+    | number
+    | null;
+  /** Pressure rise on the plug nearest to the published onset of separation, behind over ahead [–]; null: none */
+  readonly recompression: number | null;
+  /** Mach number ahead of it [–] */ readonly recompressionMach: number | null;
+  /** That rise over the one at which flow begins to let go, both less 1 [–] */
+  readonly recompressionShare: number | null;
+  /** Mach number of the vehicle [–]; 0 at rest */ readonly flightMach: number;
+  /** [Pa] of the air as the plug feels it behind the vehicle; the air's own at rest */ readonly feltPressure: number;
+  readonly feltLow: number;
+  readonly feltHigh: number;
 }
 
 /** What a nozzle of two modes would do in one of them. */

@@ -37,8 +37,11 @@ export type {
 } from './model.ts';
 export { CHAMBER_SURFACE } from './model.ts';
 export { nozzleModel } from './nozzleModel.ts';
+export { type FieldLines, plugFieldLines } from './plug/plugField.ts';
 export { type PlugNozzle, plugOf } from './plug/plugNozzle.ts';
 export { plugWallStates } from './plug/plugWallStates.ts';
+export { strongestAgainstOnset } from './plug/recompressionOnset.ts';
+export { feltAmbient, machOnTheWayUp } from './plug/slipstream.ts';
 export {
   CRITERIA_SPREAD,
   judgeFlow,

@@ -218,7 +218,8 @@ export interface NozzleModel {
   readonly divergenceFactor: number;
   /** Mass flow over that of one-dimensional flow through the same throat [–]; 1 where there is no field. */
   readonly dischargeCoefficient: number;
-  at(ambientPressure: number): ThrustAt;
+  /** @param flightMach of the vehicle, for a nozzle whose gas feels the slipstream; absent: at rest */
+  at(ambientPressure: number, flightMach?: number): ThrustAt;
   /** [Pa] ambient pressure at which the exit pressure matches it */ readonly matchedAmbient: number;
   /** The gas at the wall from throat to lip by the flow field; null where there is none. Found once, when asked for. */
   wallStations(): readonly WallStation[] | null;

@@ -9,6 +9,7 @@
 
 import type { SupersonicTable } from '../../flow/gasTable.ts';
 import type { Symmetry } from '../../flow/points.ts';
+import type { KeptFronts } from '../../flow/streamtubes/march.ts';
 
 /** A point of a wall that guides supersonic flow, with the state there at and above the design pressure ratio. */
 export interface PlugWallPoint {
@@ -83,6 +84,9 @@ export interface PlugWallPressure {
   /** Free boundary from the lip downstream. */
   readonly boundary: readonly { readonly axial: number; readonly radius: number; readonly angle: number }[];
   readonly recompressions: readonly Recompression[];
+  /** Fronts of the march, wall first, for pictures; null where nothing is marched. */ readonly fronts: KeptFronts | null;
+  /** Number of the ray, with its fraction, at which the march takes over from the lip's fan; all of them where none does. */
+  readonly raysUsed: number;
   /**
    * Axial thrust coefficient of the flow through a section at the cut, wall to free boundary, by momentum and pressure
    * over ambient [–]: for the control volume. null where the field ends before.

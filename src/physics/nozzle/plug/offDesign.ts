@@ -56,6 +56,8 @@ export function plugFlowAt(geometry: PlugGeometry, gas: TubeGas, ambientPressure
       cowl: cowlStates,
       boundary: [],
       recompressions: [],
+      fronts: null,
+      raysUsed: geometry.rays.length,
       streamCoefficient: null,
       notComputed: null,
     };
@@ -76,6 +78,8 @@ export function plugFlowAt(geometry: PlugGeometry, gas: TubeGas, ambientPressure
     cowl: cowlStates,
     boundary: march === null ? [] : boundaryOf(march.upper, geometry),
     recompressions: recompressionsOn(stations),
+    fronts: march?.kept ?? null,
+    raysUsed: march === null ? geometry.rays.length : share,
     streamCoefficient:
       march === null || march.stopped !== null ? null : streamCoefficient(geometry, march, ambientPressure),
     notComputed: march?.stopped?.what ?? null,
@@ -147,8 +151,12 @@ function marchFrom(
     front: frontAlong(gas, geometry.symmetry, start, TUBES),
     lower: [wallBoundary(wallLine(smoothed([foot, ...points])))],
     upper: [pressureBoundary(gas, ambientPressure)],
+    keepEvery: KEEP_EVERY,
   });
 }
+
+/** Steps between two fronts kept for pictures. */
+const KEEP_EVERY = 12;
 
 interface Place {
   readonly axial: number;

@@ -6,17 +6,19 @@ import { lossyTable } from '../../flow/streamtubes/index.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
 import { requireAreaRatio } from '../areaRatio.ts';
 import { unchokedReason } from '../fixedNozzle.ts';
-import type { FieldBalance, NozzleLosses, NozzleModel, ThrustAt, ThrustPart } from '../model.ts';
+import type { FieldBalance, NozzleLosses, NozzleModel, ThrustAt } from '../model.ts';
 import { judgeFlow } from '../separation.ts';
 import { thrustCoefficientOf } from '../thrustCoefficient.ts';
 import { type BasePressure, basePressure, type ClosedWake, closedWake } from './basePressure.ts';
 import { plugDesign } from './design.ts';
-import { baseArea, cutRay, designForces, type PlugSurface, partsAt } from './designForces.ts';
+import { baseArea, cutRay, designForces, type PlugSurface } from './designForces.ts';
 import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel } from './geometry.ts';
 import { moduleGap, moduleLoss } from './modules.ts';
 import { plugOffDesign } from './offDesign.ts';
 import { plugContour } from './plugContour.ts';
 import { offDesignForces, stationsOf, wallStatesOf } from './plugStates.ts';
+import { type PlugThrustRun, plugThrust, type Surroundings } from './plugThrust.ts';
+import { feltAmbient } from './slipstream.ts';
 import type { PlugSpec } from './spec.ts';
 
 /** A plug nozzle with all that its drawing and its answer need. */
@@ -79,32 +81,18 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
   const baseAt = (ambientPressure: number): BasePressure | null =>
     wake === null ? null : basePressure(wake, ambientPressure);
   const vacuum = sumOf(surfaces) + (wake === null ? 0 : (base * wake.pressure) / p0);
-  const moduleLossCoefficient = moduleShare * vacuum;
-
-  const thrust = (
-    ambientPressure: number,
-    onSurfaces: readonly PlugSurface[],
-    streamForce: number,
-  ): Pick<ThrustAt, 'parts' | 'boundary' | 'thrustCoefficient'> => {
-    const basePart = baseAt(ambientPressure);
-    const baseCoefficient = basePart === null ? 0 : (base * (basePart.pressure - ambientPressure)) / p0;
-    const parts: ThrustPart[] = partsAt(onSurfaces, ambientPressure, p0);
-    if (basePart !== null) parts.push({ surface: 'base', coefficient: baseCoefficient });
-    if (moduleShare > 0) parts.push({ surface: 'lost between modules', coefficient: -moduleLossCoefficient });
-    return {
-      parts,
-      boundary: streamForce + baseCoefficient - moduleLossCoefficient,
-      thrustCoefficient: parts.reduce((sum, { coefficient }) => sum + coefficient, 0),
-    };
+  const run: PlugThrustRun = {
+    stagnationPressure: p0,
+    areaRatio: spec.areaRatio,
+    baseArea: base,
+    moduleLoss: moduleShare * vacuum,
   };
-
-  const frozenStream = (ambientPressure: number): number =>
-    (geometry.areaScale * ray.axialForce - (spec.areaRatio - base) * ambientPressure) / p0;
-  const frozenThrust = (ambientPressure: number) =>
-    thrust(ambientPressure, surfaces, frozenStream(ambientPressure));
-
-  const vacuumThrust = frozenThrust(0);
-  const closure = (vacuumThrust.thrustCoefficient! - vacuumThrust.boundary!) / vacuumThrust.boundary!;
+  const frozenStream = (felt: number): number =>
+    (geometry.areaScale * ray.axialForce - (spec.areaRatio - base) * felt) / p0;
+  const frozenThrust = (at: Surroundings) =>
+    plugThrust(run, at, surfaces, baseAt(at.felt), frozenStream(at.felt));
+  const inVacuum = frozenThrust({ ambient: 0, felt: 0 });
+  const closure = inVacuum.thrustCoefficient! / inVacuum.boundary! - 1;
 
   return {
     spec,
@@ -130,18 +118,15 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
     omitted: omittedBy(spec),
     contour: (throatRadius, chamberShape) => plugContour(geometry, throatRadius, chamberShape),
     models: ['nozzle-plug', 'flow-characteristics', 'nozzle-thrust', 'nozzle-separation'],
-    at(ambientPressure: number): ThrustAt {
+    at(ambientPressure: number, flightMach = 0): ThrustAt {
       requireAmbientPressure(ambientPressure);
-      const flow = judgeFlow(
-        expansion,
-        { pressure: lip.pressure, mach: lip.mach, from: 'field' },
-        ambientPressure,
-      );
+      const at = { ambient: ambientPressure, felt: feltAmbient(ambientPressure, flightMach).pressure };
+      const flow = judgeFlow(expansion, { pressure: lip.pressure, mach: lip.mach, from: 'field' }, at.felt);
       const common = {
         ambientPressure,
-        thrustCoefficientIfFull: frozenThrust(ambientPressure).thrustCoefficient!,
+        thrustCoefficientIfFull: frozenThrust(at).thrustCoefficient!,
         flow,
-        exit: exitAt(ambientPressure),
+        exit: exitAt(at.felt),
       };
       const none = (absent: string): ThrustAt => ({
         ...common,
@@ -151,23 +136,15 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
         partsAbsent: absent,
         boundary: null,
       });
-      if (flow.state === 'unchoked' && ambientPressure > expansion.throat.pressure) {
-        return none(unchokedReason(ambientPressure));
-      }
-      if (ambientPressure <= frozenBelow) {
-        return { ...common, absent: null, partsAbsent: null, ...frozenThrust(ambientPressure) };
-      }
-      const found = flowAt(ambientPressure);
-      if (found.notComputed !== null) return none(found.notComputed);
+      if (at.felt > expansion.throat.pressure) return none(unchokedReason(at.felt));
+      const computed = { ...common, absent: null, partsAbsent: null };
+      if (at.felt <= frozenBelow) return { ...computed, ...frozenThrust(at) };
+      const found = flowAt(at.felt);
+      if (found.notComputed !== null) return none(notComputedReason(at.felt));
       const onSurfaces = offDesignForces(surfaces, geometry, found, p0);
       // Without a stream of its own the flow up to the cut is still the design's.
-      const stream = found.streamCoefficient ?? frozenStream(ambientPressure);
-      return {
-        ...common,
-        absent: null,
-        partsAbsent: null,
-        ...thrust(ambientPressure, onSurfaces, stream),
-      };
+      const stream = found.streamCoefficient ?? frozenStream(at.felt);
+      return { ...computed, ...plugThrust(run, at, onSurfaces, baseAt(at.felt), stream) };
     },
   };
 
@@ -182,6 +159,13 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
     if (ambientPressure <= exit.pressure || ambientPressure >= expansion.throat.pressure) return exit;
     return expansion.atPressure(ambientPressure);
   }
+}
+
+function notComputedReason(ambientPressure: number): string {
+  return (
+    `At ${Number((ambientPressure / 1000).toPrecision(3))} kPa around it the flow on the plug turns subsonic behind a strong shock, ` +
+    'and the field of streamtubes ends there. Ask at a lower ambient pressure, or raise the chamber pressure.'
+  );
 }
 
 /** [Pa] end of the geometry's gas table. */
