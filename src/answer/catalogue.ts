@@ -11,6 +11,7 @@ import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
 import { plumeQuantities } from './catalogue/plume.ts';
+import { plugQuantities } from './catalogue/plug.ts';
 import { publishedQuantities } from './catalogue/published.ts';
 import { wallQuantities } from './catalogue/wall.ts';
 
@@ -24,6 +25,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...contourQuantities,
   ...wallQuantities,
   ...plumeQuantities,
+  ...plugQuantities,
   ...comparisonQuantities,
   ...publishedQuantities,
   ...airQuantities,

@@ -14,6 +14,7 @@ import {
 } from './conditions.ts';
 import type { ConditionRow, EngineAnswer, Reason, ThrustFigures } from './model.ts';
 import { plumeAnswer } from './plume.ts';
+import { plugAnswer } from './plugRow.ts';
 import { publishedChecks } from './published/checks.ts';
 import { publishedFigures } from './published/figures.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
@@ -116,6 +117,7 @@ export function engineAnswer(
     contour: solution.contour,
     contourIs: solution.contourIs,
     wall: solution.wall,
+    ...plugAnswer(solution),
     ...(change && { change }),
     positions: solution.positions,
     plume,
@@ -160,7 +162,9 @@ function rowsOf(
     const outcome = attempt(() => compute(condition));
     if (outcome.ok) {
       reasons.push(...reasonsOf(outcome.value, `${path}[${rows.length}]`));
-      rows.push(outcome.value.row);
+      // The gas for drawing is no number to read.
+      const { field: _, ...row } = outcome.value.row;
+      rows.push(row);
     } else {
       reasons.push(reason(path, outcome.problem.what, outcome.problem.mend));
     }

@@ -38,27 +38,49 @@ export interface ConditionRow extends ThrustFigures {
   readonly modes?: readonly ModeRow[];
 }
 
-/** Wall and base of a plug at one place. */
+/** Wall and base of a plug at one place; what does not apply there is absent. */
 export interface PlugRow {
-  /** `open`: the base feels the air; `closed`: it does not; null where nothing is cut off. */
-  readonly wake: 'open' | 'closed' | null;
-  /** [Pa] null where nothing is cut off */ readonly basePressure: number | null;
-  /** [Pa] band over the published models */ readonly basePressureLow: number | null;
-  readonly basePressureHigh: number | null;
-  /** Least pressure on the plug over that of the air [–]; null in vacuum, or where the flow is not computed. */
-  readonly leastWall: number | null;
-  /** Least pressure on the inner cowl over that of the air [–]; null in vacuum */ readonly leastCowl:
-    | number
-    | null;
-  /** Pressure rise on the plug nearest to the published onset of separation, behind over ahead [–]; null: none */
-  readonly recompression: number | null;
-  /** Mach number ahead of it [–] */ readonly recompressionMach: number | null;
-  /** That rise over the one at which flow begins to let go, both less 1 [–] */
-  readonly recompressionShare: number | null;
-  /** Mach number of the vehicle [–]; 0 at rest */ readonly flightMach: number;
-  /** [Pa] of the air as the plug feels it behind the vehicle; the air's own at rest */ readonly feltPressure: number;
-  readonly feltLow: number;
-  readonly feltHigh: number;
+  /** Absent where nothing is cut off. */
+  readonly base?: {
+    /** `open`: the base feels the air; `closed`: it does not. */ readonly wake: 'open' | 'closed';
+    /** [Pa] value taken, and the band over the published models */ readonly pressure: number;
+    readonly low: number;
+    readonly high: number;
+  };
+  /** Least pressure on the plug over that of the air [–]; absent in vacuum, and where the flow is not computed. */
+  readonly leastWall?: number;
+  /** The same on the inner cowl [–] */ readonly leastCowl?: number;
+  /** The pressure rise on the plug that is nearest to the published onset of separation; absent where there is none. */
+  readonly recompression?: {
+    /** pressure behind over ahead [–] */ readonly pressureRatio: number;
+    /** Mach number ahead [–] */ readonly mach: number;
+    /** the rise over the one at which the flow begins to let go, both less 1 [–] */
+    readonly shareOfOnset: number;
+  };
+  /** Absent at rest. */
+  readonly flight?: {
+    /** of the vehicle [–] */ readonly mach: number;
+    /** [Pa] of the air as the plug feels it: value taken, and its band */ readonly pressure: number;
+    readonly low: number;
+    readonly high: number;
+  };
+}
+
+/** What is true of a plug wherever it flies. */
+export interface PlugAnswer {
+  /** Mach number at the lip before its fan [–] */ readonly innerMach: number;
+  /** [rad] by which the lip's fan turns the flow */ readonly lipTurn: number;
+  /** chamber over exit pressure [–] at which the exit flow is uniform and at the air's pressure */
+  readonly designPressureRatio: number;
+  /** [Pa] up to which the air's pressure does not reach the plug */ readonly untouchedBelow: number;
+  /** [Pa] of the air at which the wake behind the base closes on the way up; absent where nothing is cut off. */
+  readonly wakeClosesAt?: number;
+  readonly modules?: {
+    /** of the vacuum thrust, value taken and band [–] */ readonly loss: number;
+    readonly low: number;
+    readonly high: number;
+    /** share of the ring between the exits [–] */ readonly gap: number;
+  };
 }
 
 /** What a nozzle of two modes would do in one of them. */
@@ -152,6 +174,7 @@ export interface EngineAnswer {
    */
   readonly contourIs: 'shape' | 'notional';
   /** One-dimensional mean state along the contour, injector face to lip, and the pressure on the wall. */ readonly wall: readonly WallPoint[];
+  /** Absent where the engine has no plug. */ readonly plug?: PlugAnswer;
   /** Absent where the nozzle has one mode. */ readonly change?: ChangeAnswer;
   /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];
   /** The jet behind the nozzle. */ readonly plume: PlumeAnswer;

@@ -9,7 +9,7 @@ import {
   plugOf,
   strongestAgainstOnset,
 } from '../physics/nozzle/index.ts';
-import type { PlugRow } from './model.ts';
+import type { PlugAnswer, PlugRow } from './model.ts';
 import type { EngineSolution } from './solution.ts';
 
 /** Mach number of the vehicle at an altitude [m]: 0 unless a plug's study says when it passes the speed of sound. */
@@ -35,44 +35,50 @@ export function plugAt(
     line.map(({ axial, radius, pressure }) => ({ axial: axial * size, radius: radius * size, pressure })),
   );
   return {
-    plug: { ...baseOf(plug, felt.pressure), ...wallOf(plug, felt.pressure), ...flightOf(flightMach, felt) },
+    plug: {
+      ...baseOf(plug, felt.pressure),
+      ...wallOf(plug, felt.pressure),
+      ...(flightMach > 0 && { flight: { mach: flightMach, ...felt } }),
+    },
     field,
   };
 }
 
-function baseOf(
-  plug: PlugNozzle,
-  felt: number,
-): Pick<PlugRow, 'wake' | 'basePressure' | 'basePressureLow' | 'basePressureHigh'> {
+function baseOf(plug: PlugNozzle, felt: number): Pick<PlugRow, 'base'> {
   const base = plug.base(felt);
-  return {
-    wake: base?.wake ?? null,
-    basePressure: base?.pressure ?? null,
-    basePressureLow: base?.low ?? null,
-    basePressureHigh: base?.high ?? null,
-  };
+  if (base === null) return {};
+  const { wake, pressure, low, high } = base;
+  return { base: { wake, pressure, low, high } };
 }
 
-function wallOf(
-  plug: PlugNozzle,
-  felt: number,
-): Pick<PlugRow, 'leastWall' | 'leastCowl' | 'recompression' | 'recompressionMach' | 'recompressionShare'> {
+function wallOf(plug: PlugNozzle, felt: number): Pick<PlugRow, 'leastWall' | 'leastCowl' | 'recompression'> {
   const { stations, cowl, recompressions, notComputed } = plug.flowAt(felt);
-  const over = (states: readonly { readonly pressure: number }[]): number | null =>
-    felt > 0 && notComputed === null ? Math.min(...states.map(({ pressure }) => pressure)) / felt : null;
+  const least = (states: readonly { readonly pressure: number }[]): number =>
+    Math.min(...states.map(({ pressure }) => pressure)) / felt;
   const worst = strongestAgainstOnset(recompressions);
   return {
-    leastWall: over(stations),
-    leastCowl: over(cowl),
-    recompression: worst?.pressureRatio ?? null,
-    recompressionMach: worst?.mach ?? null,
-    recompressionShare: worst?.share ?? null,
+    ...(felt > 0 && notComputed === null && { leastWall: least(stations), leastCowl: least(cowl) }),
+    ...(worst && {
+      recompression: { pressureRatio: worst.pressureRatio, mach: worst.mach, shareOfOnset: worst.share },
+    }),
   };
 }
 
-function flightOf(
-  flightMach: number,
-  felt: ReturnType<typeof feltAmbient>,
-): Pick<PlugRow, 'flightMach' | 'feltPressure' | 'feltLow' | 'feltHigh'> {
-  return { flightMach, feltPressure: felt.pressure, feltLow: felt.low, feltHigh: felt.high };
+/** What is true of a plug wherever it flies; nothing where the engine has none. */
+export function plugAnswer({ nozzle, expansion }: EngineSolution): { readonly plug?: PlugAnswer } {
+  const plug = plugOf(nozzle);
+  if (plug === null) return {};
+  const { geometry, innerMach, frozenBelow, wakeClosesAt, modules } = plug;
+  return {
+    plug: {
+      innerMach,
+      lipTurn: geometry.nuExit - geometry.nuLip,
+      designPressureRatio: expansion.chamber.pressure / plug.exit.pressure,
+      untouchedBelow: frozenBelow,
+      ...(wakeClosesAt !== null && { wakeClosesAt }),
+      ...(modules && {
+        modules: { loss: modules.value, low: modules.low, high: modules.high, gap: modules.gap },
+      }),
+    },
+  };
 }

@@ -52,7 +52,7 @@ export interface PlugContour {
   /** [m] that is kept of it */ readonly keptLength: number;
   /** [m]; linear: half the base's height; 0 where the plug is whole */ readonly baseRadius: number;
   /** [m²] */ readonly baseArea: number;
-  /** [m]; null where annular */ readonly width: number | null;
+  /** [m]; absent where annular */ readonly width?: number;
   /** [m²] wetted plug, throat to cut */ readonly plugArea: number;
   /** [m²] wetted inner cowl, throat to lip */ readonly cowlArea: number;
 }

@@ -73,7 +73,7 @@ export function plugContour(geometry: PlugGeometry, throatRadius: number, shape:
       keptLength: lengthOf(geometry, geometry.wall) * throatRadius,
       baseRadius: geometry.cut.radius * throatRadius,
       baseArea: baseArea(geometry) * Math.PI * throatRadius ** 2,
-      width: geometry.width === null ? null : geometry.width * throatRadius,
+      ...(geometry.width !== null && { width: geometry.width * throatRadius }),
       plugArea: area(nozzlePart(inner)),
       cowlArea: area(nozzlePart(outer)),
     },

@@ -1,6 +1,6 @@
 import { ProblemError } from '../../../numerics/problem.ts';
 import { requireAmbientPressure } from '../../air/ambient.ts';
-import { nuAtMach, tableStateAt } from '../../flow/gasTable.ts';
+import { tableStateAt } from '../../flow/gasTable.ts';
 import { NODE } from '../../flow/points.ts';
 import { lossyTable } from '../../flow/streamtubes/index.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
@@ -13,7 +13,7 @@ import { type BasePressure, basePressure, type ClosedWake, closedWake } from './
 import { plugDesign } from './design.ts';
 import { baseArea, cutRay, designForces, type PlugSurface } from './designForces.ts';
 import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel } from './geometry.ts';
-import { moduleGap, moduleLoss } from './modules.ts';
+import { type ModuleLoss, moduleGap, moduleLoss, type PlugModules } from './modules.ts';
 import { plugOffDesign } from './offDesign.ts';
 import { plugContour } from './plugContour.ts';
 import { offDesignForces, stationsOf, wallStatesOf } from './plugStates.ts';
@@ -27,6 +27,9 @@ export interface PlugNozzle extends NozzleModel {
   readonly geometry: PlugGeometry;
   /** [Pa] ambient up to which the flow on the plug is the design's. */ readonly frozenBelow: number;
   /** Base over throat area [–]. */ readonly baseArea: number;
+  /** Mach number at the lip before its fan [–]. */ readonly innerMach: number;
+  /** Published loss of modules, and the gap between them; null where the throat goes all round. */
+  readonly modules: (ModuleLoss & { readonly gap: number }) | null;
   /** Base pressure at an ambient pressure; null where nothing is cut off. */
   base(ambientPressure: number): BasePressure | null;
   /** [Pa] ambient at which the wake closes; null where nothing is cut off. */ readonly wakeClosesAt:
@@ -62,7 +65,8 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
   const frozenBelow = tableStateAt(geometry.table, ray.nuAtLip).pressure;
   const base = baseArea(geometry);
   const wake = base > 0 ? wakeOf(geometry, expansion, mostBasePressure()) : null;
-  const moduleShare = spec.modules === undefined || losses === 'none' ? 0 : moduleShareOf(spec, geometry);
+  const modules = spec.modules === undefined ? null : modulesOf(spec.modules, geometry);
+  const moduleShare = modules === null || losses === 'none' ? 0 : modules.value;
   const lip = tableStateAt(geometry.table, geometry.nuLip);
   const designWall = wallStatesOf(geometry);
   const flows = new Map<number, PlugWallPressure>();
@@ -101,6 +105,8 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
     geometry,
     frozenBelow,
     baseArea: base,
+    innerMach: lip.mach,
+    modules,
     base: baseAt,
     wakeClosesAt: wake?.pressure ?? null,
     flowAt,
@@ -199,14 +205,12 @@ function wakeOf(geometry: PlugGeometry, expansion: Expansion, most: number): Clo
   return closedWake({ mach, angle: end.angle, gamma }, pressure, Math.max(most, LEAST_BASE * pressure));
 }
 
-function moduleShareOf(spec: PlugSpec, geometry: PlugGeometry): number {
-  const modules = spec.modules!;
+function modulesOf(modules: PlugModules, geometry: PlugGeometry): ModuleLoss & { readonly gap: number } {
   const { table, nuLip, lip, width } = geometry;
   const state = tableStateAt(table, nuLip);
-  const sonic = tableStateAt(table, nuAtMach(table, 1));
-  const innerAreaRatio = (sonic.density * sonic.speed) / (state.density * state.speed);
-  moduleGap(modules, innerAreaRatio, width === null ? 2 * Math.PI * lip.radius : 2 * width);
-  return moduleLoss(modules).value;
+  const innerAreaRatio = table.sonicMassFlux / (state.density * state.speed);
+  const ring = width === null ? 2 * Math.PI * lip.radius : 2 * width;
+  return { ...moduleLoss(modules), gap: moduleGap(modules, innerAreaRatio, ring) };
 }
 
 function omittedBy(spec: PlugSpec): readonly string[] {
