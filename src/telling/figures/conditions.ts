@@ -58,6 +58,8 @@ export function conditionAt(rows: readonly ConditionRow[], ambient: number): Con
     exitPressure: exitBetween(below, above, ambient, between),
     flow: moreCareful(below.flow, above.flow, between),
     ...(below.mode !== undefined && { mode: below.mode }),
+    // A plug's flow is not a mean of two: that of the nearer row is shown.
+    ...ofPlug(t < 0.5 ? below : above),
   };
 }
 
@@ -70,6 +72,10 @@ function exitBetween(
 ): number {
   const matched = Math.abs(above.exitPressure - above.ambientPressure) <= 1e-6 * above.ambientPressure;
   return matched ? Math.max(ambient, below.exitPressure) : between(below.exitPressure, above.exitPressure);
+}
+
+function ofPlug({ plug, field }: ConditionRow): Pick<ConditionRow, 'plug' | 'field'> {
+  return { ...(plug && { plug }), ...(field && { field }) };
 }
 
 /** Denser air than any row knows: nothing is said of the thrust there. */

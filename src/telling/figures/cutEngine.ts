@@ -1,43 +1,25 @@
 /** One engine cut open: metal, gas in bands of pressure, the air around it, the line it hangs from. */
 
-import type { ConditionRow } from '../../answer/model.ts';
 import type { ContourBody } from '../../physics/nozzle/model.ts';
 import type { TypeSizes } from '../look/formats.ts';
 import { pressureStep } from '../look/pressureRamp.ts';
 import { type Box, boxOfPoints, grown } from '../scene/box.ts';
 import { type Point, polyline, segment } from '../scene/pathData.ts';
 import type { SceneNode } from '../scene/scene.ts';
-import { adapts, type DrawnEngine } from './drawnEngines.ts';
+import { type CutEngine, lipY, place } from './cutPlaces.ts';
+import { jetBoundary, plugNodes } from './cutPlug.ts';
+import { adapts } from './drawnEngines.ts';
 import { gasBands, type Station, stationAtPressure } from './gasBands.ts';
 import { marker } from './marks.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 
-export interface CutEngine extends DrawnEngine {
-  readonly row: ConditionRow;
-  /** [px] */ readonly axisX: number;
-  /** [px] the line it hangs from */ readonly mountY: number;
-  /** [px] the injector face */ readonly faceY: number;
-  /** [px/m] */ readonly scale: number;
-}
-
 /** Distance in the log of pressure within which an isobar would run into the ambient's own edge: 0.09 decades. */
 const NEAR_AMBIENT = 0.09;
 
-/** [m] largest radius of a wall */
-export const widest = (wall: readonly Station[]): number => Math.max(...wall.map((point) => point.radius));
-
-/** [px] the lip */
-export function lipY({ engine, faceY, scale }: CutEngine): number {
-  return faceY + engine.contour.totalLength * scale;
-}
-
-/** Drawing place of a station, left or right of the axis. */
-function place(drawn: CutEngine, station: Station, side: -1 | 1): Point {
-  const face = drawn.engine.wall[0] as Station;
-  return {
-    x: drawn.axisX + side * station.radius * drawn.scale,
-    y: drawn.faceY + (station.axial - face.axial) * drawn.scale,
-  };
+/** Wall and gas seen from outside: round a plug the air lies against the jet. */
+function silhouette({ engine, row }: CutEngine): readonly Station[] {
+  const { plug, wall } = engine.contour;
+  return plug === undefined ? engine.wall : [...wall, ...jetBoundary(row.field)];
 }
 
 /** Outline of a stretch of the nozzle, down the left wall and up the right one. */
@@ -64,7 +46,7 @@ export function wash(
 ): SceneNode[] {
   const step = pressureStep(ambient);
   if (step === 0) return [];
-  const { wall } = drawn.engine;
+  const wall = silhouette(drawn);
   const length = drawn.engine.contour.totalLength;
   const reach = airReach(width, type);
   const deviation = 0.5 * reach;
@@ -105,7 +87,8 @@ export function wash(
 /** The line all engines hang from, and the two struts that hold this one. */
 export function mounting(drawn: CutEngine, halfWidth: number, { line }: PanelStyle): SceneNode[] {
   const { axisX, mountY, faceY } = drawn;
-  const face = (drawn.engine.wall[0] as Station).radius * drawn.scale;
+  const { contour, wall } = drawn.engine;
+  const face = ((contour.plug === undefined ? wall : contour.wall)[0] as Station).radius * drawn.scale;
   return [
     {
       kind: 'path',
@@ -128,6 +111,7 @@ export function mounting(drawn: CutEngine, halfWidth: number, { line }: PanelSty
 
 export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle): SceneNode[] {
   const { engine } = drawn;
+  if (engine.contour.plug !== undefined) return plugNodes(drawn, engine.contour.plug, ambient, style);
   const { line } = style;
   const lip = engine.wall[engine.wall.length - 1] as Station;
   const end = gasEnd(drawn);

@@ -11,7 +11,8 @@ import { segment } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
-import { airReach, type CutEngine, engineNodes, lipY, mounting, wash, widest } from './cutEngine.ts';
+import { airReach, engineNodes, mounting, wash } from './cutEngine.ts';
+import { type CutEngine, lipY, widest } from './cutPlaces.ts';
 import { adapts, type DrawnEngine, drawnEngines, inMode } from './drawnEngines.ts';
 import { LEADING, lineSample, type Words, wordsAt, wordsSize } from './marks.ts';
 import type { Altitude, FigureOptions } from './options.ts';
@@ -180,7 +181,7 @@ function hang(
   const width = (plan.beside ? 0.64 : 0.82) * (plan.cell - plan.column);
   const scale = Math.min(
     room / Math.max(...engines.map(({ engine }) => engine.contour.totalLength)),
-    width / Math.max(...engines.map(({ engine }) => 2 * widest(engine.wall))),
+    width / Math.max(...engines.map(({ engine }) => 2 * widest(engine))),
   );
   return { mountY, faceY, scale };
 }
@@ -274,6 +275,8 @@ function stateWords(
       ...strong('flow leaves the wall'),
       ...plain(isTight(plan) ? criterion : `estimated, ${criterion}`),
     ];
+  const plug = plugState(row);
+  if (plug !== null) return [...strong(`${formatPressure(row.exitPressure)} in the jet`), ...plain(plug)];
   const fills = adapts(engine)
     ? row.exitPressure > ambient * 1.001
       ? 'fully open'
@@ -288,6 +291,13 @@ function stateWords(
     ...strong(`${formatPressure(row.exitPressure)} at the exit`),
     ...plain(`${fills}${mode}${notional}`),
   ];
+}
+
+/** What a plug's base feels; null where there is no plug. */
+function plugState({ plug }: ConditionRow): string | null {
+  if (plug === undefined) return null;
+  if (plug.base === undefined) return 'whole plug';
+  return `wake ${plug.base.wake}, ${formatPressure(plug.base.pressure)} at the base`;
 }
 
 /** A bar of a round length, and what it is worth; as long as the words beside the engines, or a part of a cell. */

@@ -137,6 +137,9 @@ function outline(
       y: ground - (lip - point.axial) * scale,
     }));
   const width = engine.contourIs === 'shape' ? line.metal : 0.6 * line.metal;
+  const plug = (engine.contour.plug?.wall ?? []).filter(({ part }) => part === 'nozzle');
+  const plugSide = (sign: 1 | -1) =>
+    plug.map((point) => ({ x: axis + sign * point.radius * scale, y: ground - (lip - point.axial) * scale }));
   return group(`${own.colour} outline`, [
     {
       kind: 'path',
@@ -148,6 +151,19 @@ function outline(
       join: 'round',
       ...(engine.contourIs === 'shape' ? {} : { dash: [3, 2].map((length) => length * width) }),
     },
+    ...(plug.length === 0
+      ? []
+      : [
+          {
+            kind: 'path',
+            d: polyline([...plugSide(-1), ...plugSide(1).reverse()]),
+            fill: own.colour,
+            fillOpacity: 0.12,
+            stroke: own.colour,
+            strokeWidth: width,
+            join: 'round',
+          } as const,
+        ]),
   ]);
 }
 

@@ -1,0 +1,37 @@
+/** Where the parts of an engine cut open stand on the drawing. */
+
+import type { ConditionRow, EngineAnswer } from '../../answer/model.ts';
+import type { Point } from '../scene/pathData.ts';
+import type { DrawnEngine } from './drawnEngines.ts';
+import type { Station } from './gasBands.ts';
+
+export interface CutEngine extends DrawnEngine {
+  readonly row: ConditionRow;
+  /** [px] */ readonly axisX: number;
+  /** [px] the line it hangs from */ readonly mountY: number;
+  /** [px] the injector face */ readonly faceY: number;
+  /** [px/m] */ readonly scale: number;
+}
+
+/** [m] largest radius of an engine's walls */
+export const widest = ({ wall, contour }: EngineAnswer): number =>
+  Math.max(...(contour.plug === undefined ? wall : contour.wall).map((point) => point.radius));
+
+/** [m] where an engine begins: its injector face, or the uppermost point of a plug's tilted ring of chambers. */
+export const topOf = ({ wall, contour }: EngineAnswer): number =>
+  contour.plug === undefined
+    ? (wall[0]?.axial ?? 0)
+    : Math.min(...[...contour.wall, ...contour.plug.wall].map(({ axial }) => axial));
+
+/** [px] the lip */
+export function lipY({ engine, faceY, scale }: CutEngine): number {
+  return faceY + engine.contour.totalLength * scale;
+}
+
+/** Drawing place of a station, left or right of the axis. */
+export function place(drawn: CutEngine, station: Station, side: -1 | 1): Point {
+  return {
+    x: drawn.axisX + side * station.radius * drawn.scale,
+    y: drawn.faceY + (station.axial - topOf(drawn.engine)) * drawn.scale,
+  };
+}
