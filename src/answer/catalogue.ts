@@ -10,8 +10,8 @@ import { conditionQuantities, vacuumAndSeaLevelQuantities } from './catalogue/co
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
-import { plumeQuantities } from './catalogue/plume.ts';
 import { plugQuantities } from './catalogue/plug.ts';
+import { plumeQuantities } from './catalogue/plume.ts';
 import { publishedQuantities } from './catalogue/published.ts';
 import { wallQuantities } from './catalogue/wall.ts';
 

@@ -13,8 +13,8 @@ import {
   STANDARD_ALTITUDES,
 } from './conditions.ts';
 import type { ConditionRow, EngineAnswer, Reason, ThrustFigures } from './model.ts';
-import { plumeAnswer } from './plume.ts';
 import { plugAnswer } from './plugRow.ts';
+import { plumeAnswer } from './plume.ts';
 import { publishedChecks } from './published/checks.ts';
 import { publishedFigures } from './published/figures.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';

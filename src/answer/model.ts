@@ -6,8 +6,8 @@
 
 import type { Problem } from '../numerics/problem.ts';
 import type { Contour, FlowVerdict } from '../physics/nozzle/model.ts';
-import type { PlumeAnswer } from './plumeModel.ts';
 import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
+import type { PlumeAnswer } from './plumeModel.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
 
 export type {
