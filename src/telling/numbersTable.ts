@@ -2,6 +2,7 @@
 
 import { findQuantity, quantityNameAt } from '../answer/catalogue.ts';
 import type { StudyAnswer } from '../answer/model.ts';
+import { publishedQuantityAt } from '../answer/published/figures.ts';
 import { plainText } from './scene/safeText.ts';
 
 const header = ['engine', 'path', 'quantity', 'label', 'value (SI)', 'shown', 'unit shown'];
@@ -15,7 +16,7 @@ export function numbersCsv(answer: StudyAnswer): string {
   for (const [id, engine] of Object.entries(answer.engines)) {
     const reasons = new Map(engine.reasons.map(({ path, reason }) => [path, reason]));
     walk(engine, '', (path, value) => {
-      const name = quantityNameAt(`engines.${id}.${path}`);
+      const name = quantityNameAt(`engines.${id}.${path}`, publishedQuantityAt(engine, path));
       const entry = name === undefined ? undefined : findQuantity(name);
       if (name === undefined || entry === undefined) return;
       const shown =

@@ -2,7 +2,7 @@
 
 import type { EngineInput } from '../../study/model.ts';
 import { quantity } from '../catalogue.ts';
-import { show, showIn } from '../display.ts';
+import { show, showIn, unitFor } from '../display.ts';
 import { diameterOf } from '../solution.ts';
 import { gap } from './interval.ts';
 import type { PublishedCheck, PublishedRoad } from './model.ts';
@@ -69,7 +69,7 @@ function wordsOf({
   const apart = share === 0 ? 'the same' : `${size} ${share > 0 ? 'more' : 'less'}`;
   return agrees
     ? `${two}: ${apart}, within what ± and digits allow.`
-    : `${two}: ${apart}, ${show(name, beyond, 2).text} beyond what ± and digits allow.`;
+    : `${two}: ${apart}, ${beyondText(name, beyond, one.value, other.value)} beyond what ± and digits allow.`;
 }
 
 function valueText(name: string, value: number): string {
@@ -77,6 +77,11 @@ function valueText(name: string, value: number): string {
   return name === 'exit.area' && value > 0
     ? `${text} (${show('exit.diameter', diameterOf(value)).text} across)`
     : text;
+}
+
+/** In the unit of the two values it stands between. */
+function beyondText(name: string, beyond: number, ...values: readonly number[]): string {
+  return showIn(unitFor(quantity(name), values), beyond, 2).text;
 }
 
 function capital(text: string): string {

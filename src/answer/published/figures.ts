@@ -1,7 +1,7 @@
 /** Published rows beside what the models give. */
 
 import type { PublishedRow, SourceInput } from '../../study/model.ts';
-import type { Reason } from '../model.ts';
+import type { EngineAnswer, Reason } from '../model.ts';
 import type { EngineSolution } from '../solution.ts';
 import { ambientPressureOf, computedValue } from './computedValue.ts';
 import type { PublishedFigure } from './model.ts';
@@ -58,4 +58,15 @@ function sourceOf(
   if ('words' in source) return { source: source.words, sourceKey: null };
   const known = sources.find(({ id }) => id === source.key);
   return { source: known?.title ?? source.key, sourceKey: source.key };
+}
+
+/** Which quantity the numbers at a path inside an engine's answer are of: `published[2].computed` → `thrust`. */
+export function publishedQuantityAt(
+  engine: Pick<EngineAnswer, 'published' | 'publishedChecks' | 'publishedSolve'>,
+  path: string,
+): string | undefined {
+  if (path.startsWith('publishedSolve.')) return engine.publishedSolve?.quantity;
+  const [, list, index] = /^(published|publishedChecks)\[(\d+)\]/.exec(path) ?? [];
+  if (list === 'published') return engine.published[Number(index)]?.quantity;
+  return list === undefined ? undefined : engine.publishedChecks[Number(index)]?.quantity;
 }

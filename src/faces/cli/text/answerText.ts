@@ -5,6 +5,7 @@ import { changeWords } from '../../../answer/changeWords.ts';
 import { showIn, showStated } from '../../../answer/display.ts';
 import type { EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
 import { type Asked, engineTables, pressureText } from './engineTables.ts';
+import { publishedText } from './publishedText.ts';
 import { wrapped } from './wrap.ts';
 
 export function answerText(answer: StudyAnswer, asked: Asked, width: number): string {
@@ -16,6 +17,7 @@ export function answerText(answer: StudyAnswer, asked: Asked, width: number): st
     heldEqualText(answer, width),
     engineTables(engines, answer.comparison !== null, asked, width),
     crossingText(answer),
+    publishedText(engines, width),
     changesText(engines, width),
     notesText(engines, width),
     listText('Why a number is missing', missingReasons(engines, asked), width),
