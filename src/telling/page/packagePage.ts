@@ -11,6 +11,7 @@ import { FONT_STACK, themeCss } from '../look/themeCss.ts';
 import { formatAltitude, formatValue } from '../numbers/formatNumber.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 import { type EmbeddedFont, fontFace, sceneToSvg } from '../scene/svg.ts';
+import { publishedHtml } from './publishedTable.ts';
 
 export interface PageParts {
   readonly answer: StudyAnswer;
@@ -134,7 +135,7 @@ function engineHtml(engine: EngineAnswer, index: number): string {
   });
   return `<h3 style="color:var(--${hue})">${text(engine.name)}</h3>
 <p>${text(engine.description)}; ${text(engine.propellants)}; ${text(engine.chemistry)}.${engine.contourIs === 'notional' ? ' The model has no wall of its own: outlines are notional.' : ''}${engine.change === undefined ? '' : ` ${text(changeWords(engine.change))}`}</p>
-<div class="wide"><table><tbody>${cells.join('')}</tbody></table></div>`;
+<div class="wide"><table><tbody>${cells.join('')}</tbody></table></div>${publishedHtml(engine)}`;
 }
 
 function conditions(answer: StudyAnswer): string {
@@ -194,6 +195,7 @@ main,footer{max-width:960px;margin:0 auto}
 h1{font-size:32px;line-height:1.2;font-weight:600;text-wrap:balance}
 h2{font-size:22px;font-weight:600;margin:44px 0 12px;padding-bottom:6px;border-bottom:1px solid var(--rule-2)}
 h3{font-size:18px;font-weight:600;margin:22px 0 6px}
+h4{font-size:16px;font-weight:600;margin:18px 0 4px}
 p,ul,table{margin-top:10px}
 ul{padding-left:22px}
 .answer{font-size:20px;color:var(--ink-2)}.answer strong{color:var(--ink);font-weight:600}

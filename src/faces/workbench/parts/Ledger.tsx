@@ -5,6 +5,7 @@ import { type ShownEngine, shownEngines } from '../state/pair.ts';
 import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
 import { altitude } from '../state/view.ts';
 import { EngineMark, Marker } from './EngineMark.tsx';
+import { anyPublished, PublishedCell } from './Published.tsx';
 import { TracedNumber } from './TracedNumber.tsx';
 
 /** One row of the ledger: what it says of an engine at an altitude. */
@@ -95,6 +96,7 @@ export function Ledger() {
         ))}
         <FlowRow engines={engines} />
         <Row row={widest} engines={engines} />
+        {anyPublished(engines) && <PublishedRow engines={engines} />}
       </tbody>
     </table>
   );
@@ -172,6 +174,19 @@ const flowWords: Readonly<Record<ConditionRow['flow']['state'], string>> = {
   separated: 'leaves the wall',
   unchoked: 'not choked',
 };
+
+function PublishedRow({ engines }: { readonly engines: readonly ShownEngine[] }) {
+  const [first, second] = engines;
+  return (
+    <tr>
+      <th scope="row">Published figures</th>
+      {first !== undefined && <PublishedCell engine={first} />}
+      <td class="shared-axis" aria-hidden="true" />
+      {second === undefined ? <td /> : <PublishedCell engine={second} />}
+      <td class="difference" />
+    </tr>
+  );
+}
 
 function FlowRow({ engines }: { readonly engines: readonly ShownEngine[] }) {
   const [first, second] = engines;

@@ -1,19 +1,30 @@
-import { useSignal } from '@preact/signals';
+import { computed, useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { CAUTION } from '../../../answer/caution.ts';
+import { shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import { openCard, type Panel, panel } from '../state/view.ts';
 import { Card } from './Card.tsx';
 import { Inputs } from './Inputs.tsx';
 import { Models } from './Models.tsx';
 import { PressureKey } from './PressureKey.tsx';
+import { anyPublished, Published } from './Published.tsx';
 import { Sentences } from './Sentences.tsx';
 
 const panels: readonly { readonly id: Panel; readonly label: string }[] = [
   { id: 'inputs', label: 'Inputs' },
   { id: 'sentences', label: 'Sentences' },
   { id: 'models', label: 'Models' },
+  { id: 'published', label: 'Published' },
 ];
+
+/** The panel of published figures is there where an engine shown has any. */
+const panelsThere = computed(() =>
+  panels.filter(({ id }) => id !== 'published' || anyPublished(shownEngines.value)),
+);
+const shownPanel = computed(() =>
+  panelsThere.value.some(({ id }) => id === panel.value) ? panel.value : 'inputs',
+);
 
 /** Inputs, sentences and models; or the card of one number, with a way back. */
 export function RightColumn() {
@@ -40,11 +51,11 @@ export function RightColumn() {
 }
 
 function Panels() {
-  const shown = panel.value;
+  const shown = shownPanel.value;
   return (
     <>
       <div class="tabs" role="tablist" aria-label="Study">
-        {panels.map(({ id, label }) => (
+        {panelsThere.value.map(({ id, label }) => (
           <button
             key={id}
             type="button"
@@ -67,6 +78,7 @@ function Panels() {
         {shown === 'inputs' && <Inputs />}
         {shown === 'sentences' && <Sentences />}
         {shown === 'models' && <Models />}
+        {shown === 'published' && <Published />}
       </div>
     </>
   );
@@ -77,8 +89,9 @@ function moveByArrows(event: KeyboardEvent): void {
   const step = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
   if (step === 0) return;
   event.preventDefault();
-  const here = panels.findIndex(({ id }) => id === panel.value);
-  const next = panels[(here + step + panels.length) % panels.length];
+  const there = panelsThere.value;
+  const here = there.findIndex(({ id }) => id === shownPanel.value);
+  const next = there[(here + step + there.length) % there.length];
   if (next === undefined) return;
   panel.value = next.id;
   document.getElementById(`tab-${next.id}`)?.focus();

@@ -1,0 +1,103 @@
+import { checkWords, figureWords, solveWords } from '../../../answer/published/words.ts';
+import { type ShownEngine, shownEngines } from '../state/pair.ts';
+import { openCard, panel } from '../state/view.ts';
+import { EngineMark } from './EngineMark.tsx';
+
+/** Whether any engine shown has published figures. */
+export function anyPublished(engines: readonly ShownEngine[]): boolean {
+  return engines.some(({ input }) => input.published !== null);
+}
+
+/** Published figures beside the computed ones, what contradicts what, and what they settle. */
+export function Published() {
+  return (
+    <div class="models published">
+      {shownEngines.value.map((engine) => (
+        <OfEngine key={engine.id} engine={engine} />
+      ))}
+    </div>
+  );
+}
+
+function OfEngine({ engine: { style, input, result } }: { readonly engine: ShownEngine }) {
+  if (input.published === null) return null;
+  if (!result.ok) {
+    return (
+      <section>
+        <h2 class={`text-${style.order}`}>
+          <EngineMark style={style} /> {input.name}
+        </h2>
+        <p>
+          {result.problem.what} {result.problem.mend}
+        </p>
+      </section>
+    );
+  }
+  const { answer } = result;
+  const settled = solveWords(answer);
+  const checks = checkWords(answer.publishedChecks);
+  return (
+    <section>
+      <h2 class={`text-${style.order}`}>
+        <EngineMark style={style} /> {input.name}
+      </h2>
+      <ol class="figures">
+        {answer.published.map((figure, i) => {
+          const words = figureWords(figure);
+          return (
+            <li key={i}>
+              <b>{words.what}</b>
+              <span>
+                {words.published} published, {words.computed} computed
+              </span>
+              {words.difference !== '' && (
+                <span class={figure.within === true ? 'inside' : 'outside'}>
+                  {words.difference}, {words.verdict}
+                </span>
+              )}
+              <span class="from">{words.source}</span>
+            </li>
+          );
+        })}
+      </ol>
+      {checks.length > 0 && <h3>Held against each other</h3>}
+      <ul>
+        {checks.map((text) => (
+          <li key={text}>{text}</li>
+        ))}
+      </ul>
+      {settled !== null && (
+        <>
+          <h3>What they settle</h3>
+          <p>{settled}</p>
+        </>
+      )}
+    </section>
+  );
+}
+
+/** In the table of numbers: how many published figures the computed ones miss; pressed, it opens them. */
+export function PublishedCell({ engine }: { readonly engine: ShownEngine }) {
+  const { input, result, side } = engine;
+  if (input.published === null) return <td class={`value words ${side}`}>none</td>;
+  if (!result.ok) return <td class={`value ${side} absent`}>failed</td>;
+  const { published, publishedChecks } = result.answer;
+  const inside = published.filter(({ within }) => within === true).length;
+  const against = publishedChecks.filter(({ agrees }) => !agrees).length;
+  const words = `${inside} of ${published.length} met`;
+  return (
+    <td class={`value words ${side}`}>
+      <button
+        type="button"
+        class="number"
+        aria-label={`${input.name}, published figures: ${words}${against > 0 ? `, ${against} contradictions` : ''}. Show them`}
+        onClick={() => {
+          openCard.value = null;
+          panel.value = 'published';
+        }}
+      >
+        {against === 0 ? words : `${words}, ${against} at odds`}
+      </button>
+    </td>
+  );
+}
