@@ -246,7 +246,7 @@ describe('studies of other shapes', () => {
     name: Alder W
     nozzle: { kind: bell, areaRatio: 60, length: 80 % }
 `;
-  const withThird = (text: string) => text.replace('# "More"', `${wide}\n# "More"`);
+  const withFourth = (text: string) => text.replace('# "More"', `${wide}\n# "More"`);
   const rewrite = async (change: (text: string) => string) => {
     const changed = change(await onDisk());
     await writeFile(studyFile(), changed);
@@ -262,36 +262,36 @@ describe('studies of other shapes', () => {
     );
     await open();
     expect(await names()).toEqual(['Alder B']);
-    expect(await textOf(page.locator('table.ledger'))).not.toContain('Alder A');
+    expect(await textOf(page.locator('table.ledger'))).not.toContain('Alder P');
   });
 
-  it('lets two of three be chosen, each keeping its own style', async () => {
-    await rewrite(withThird);
+  it('lets two of four be chosen, each keeping its own style', async () => {
+    await rewrite(withFourth);
     await open();
-    expect(await names()).toEqual(['Alder B', 'Alder A']);
+    expect(await names()).toEqual(['Alder B', 'Alder P']);
     await page.getByLabel('Second engine').selectOption('wide');
     expect(await names()).toEqual(['Alder B', 'Alder W']);
-    expect(await page.locator('.engine-name b').last().getAttribute('class')).toBe('text-3');
+    expect(await page.locator('.engine-name b').last().getAttribute('class')).toBe('text-4');
     // choosing the engine of the other side swaps the two
     await page.getByLabel('First engine').selectOption('wide');
     expect(await names()).toEqual(['Alder W', 'Alder B']);
-    expect(await page.locator('.engine-name b').first().getAttribute('class')).toBe('text-3');
+    expect(await page.locator('.engine-name b').first().getAttribute('class')).toBe('text-4');
   });
 
   it('greys an engine that cannot be computed, says why at its cause, and recovers', async () => {
-    await rewrite((text) => withThird(text).replace('other: adapting', 'other: wide'));
+    await rewrite((text) => withFourth(text).replace('other: plug', 'other: wide'));
     await open();
     const field = page.locator('input[id="field-engines.wide.nozzle.areaRatio"]');
     await field.fill('1000');
     await field.press('Enter');
-    await page.locator('.layers.failed-3').waitFor({ state: 'attached' });
+    await page.locator('.layers.failed-4').waitFor({ state: 'attached' });
     expect(await field.getAttribute('aria-invalid')).toBe('true');
     expect(await textOf(page.locator('.fault-line'))).toContain('Alder W');
     expect(await textOf(page.locator('table.ledger'))).toContain('failed');
     expect(await onDisk()).toContain('1000');
     expect(await axeFindings('failed engine')).toEqual([]);
     await page.keyboard.press('Control+z');
-    await page.locator('.layers.failed-3').waitFor({ state: 'detached' });
+    await page.locator('.layers.failed-4').waitFor({ state: 'detached' });
     expect(await page.locator('.fault-line').count()).toBe(0);
   });
 

@@ -50,9 +50,9 @@ describe('an edit of a study', () => {
       come: ['    chamber: { pressure: 80 bar }'],
     });
     const outcome = readStudy(edited);
-    expect(outcome.ok && outcome.study.engines.map((e) => e.chamber.pressure.value)).toEqual([1e7, 8e6]);
+    expect(outcome.ok && outcome.study.engines.map((e) => e.chamber.pressure.value)).toEqual([1e7, 1e7, 8e6]);
     // What it does not say itself still comes from the other engine.
-    expect(outcome.ok && outcome.study.engines[1]!.chamber.efficiency.path).toBe(
+    expect(outcome.ok && outcome.study.engines[2]!.chamber.efficiency.path).toBe(
       'engines.bell.chamber.efficiency',
     );
     const back = editStudy(edited, [{ path: ['engines', 'adapting', 'chamber'], value: null }]);

@@ -26,6 +26,8 @@ import { type SceneNode, textsOf } from '../../src/telling/scene/scene.ts';
 
 const example = readFileSync(new URL('../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
 const starter = readFileSync(new URL('../../starters/blank/study.yaml', import.meta.url), 'utf8');
+/** The same study with the bound instead of the plug beside the bell. */
+const bound = example.replace('other: plug', 'other: adapting');
 /** A long bell that lets go at the pad, and a study with one engine. */
 const lone = starter
   .replace(/ {2}long:[\s\S]*?\n\n/, '\n')
@@ -35,7 +37,7 @@ const lone = starter
 const studies: Record<string, SolvedStudy> = {};
 beforeAll(async () => {
   const shelf = openDataShelf();
-  for (const [name, text] of Object.entries({ example, starter, lone })) {
+  for (const [name, text] of Object.entries({ example, bound, starter, lone })) {
     const outcome = readStudy(text, { file: name, ...knownNames(await shelf.propellants()) });
     if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
     studies[name] = await solveStudyLive(outcome.study, shelf);
@@ -51,7 +53,7 @@ const kinds: Readonly<Record<string, (answer: StudyAnswer, options: FigureOption
   'pressure along the wall': (answer, options) => pressureAlongWall(answer, { ...options, altitude: 0 }),
   outlines: sizeOutlines,
 };
-const cases = ['example', 'starter', 'lone'].flatMap((study) =>
+const cases = ['example', 'bound', 'starter', 'lone'].flatMap((study) =>
   Object.keys(kinds).flatMap((kind) =>
     (['16:9', '9:16', '1:1', 'print'] as const).map((size) => [study, kind, size] as const),
   ),
@@ -138,7 +140,7 @@ describe('every figure', () => {
 
   test('a nozzle that stands for a bound leads by at most so much, and is named', () => {
     const titles = (['specific impulse', 'thrust'] as const).map(
-      (kind) => draw('example', kind, { size: '16:9', theme: 'light' }).title,
+      (kind) => draw('bound', kind, { size: '16:9', theme: 'light' }).title,
     );
     for (const title of titles) expect(title).toMatch(/^Alder A\b.* at most /);
   });
@@ -153,7 +155,7 @@ describe('every figure', () => {
     }
   });
 
-  test.each(['example', 'starter', 'lone'])('cut open, the engines of the %s are large', (study) => {
+  test.each(['example', 'bound', 'starter', 'lone'])('cut open, the engines of the %s are large', (study) => {
     for (const size of ['16:9', '9:16', '1:1', 'print'] as const) {
       const { answer } = studies[study]!;
       const layout = layoutOf(size);

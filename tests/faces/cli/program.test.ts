@@ -36,7 +36,7 @@ describe('the built program', () => {
   test('status 0 and an answer on standard output', () => {
     const { status, stdout, stderr } = plumeline('solve', example, '--json');
     expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
-    expect(Object.keys(JSON.parse(stdout).engines)).toEqual(['bell', 'adapting']);
+    expect(Object.keys(JSON.parse(stdout).engines)).toEqual(['bell', 'plug', 'adapting']);
   });
 
   test('status 2 and words on standard error', () => {
@@ -66,7 +66,7 @@ describe('the built program', () => {
       });
       child.on('close', () => reject(new Error(`ended early: ${out}`)));
     });
-    expect(told).toContain('At most');
+    expect(told).toContain('The lead changes');
     expect(told).toMatch(/http:\/\/127\.0\.0\.1:\d+\//);
     child.kill('SIGTERM');
     // Windows ends a program it is told to stop without letting it say how.
