@@ -46,7 +46,7 @@ export function computeOutline(table: SupersonicTable, leaving: LeavingFlow, ask
     leaving.kind === 'line' && leaving.isCharacteristic ? jetAlong(from, line) : jetAcross(from, line);
   if (boundaryNu >= lipNu) {
     expandAtLip(jet, raysFor(boundaryNu - lipNu));
-    marchJet(jet);
+    if (marchJet(jet) === 0) return { ...straightEdge(jet, lipX), jet };
   } else if (compressAtLip(jet)) marchJet(jet);
   return { ...boundaryOf(jet, lipX), jet };
 }
@@ -67,6 +67,21 @@ function boundaryOf({ net, lipLine, crossing }: Jet, lipX: number): Omit<Compute
     lastAngle: net.nodes[net.offset(net.lineCount - 1, 0) + 2]!,
     firstCrossing: crossing && { axial: crossing.axial - lipX, radius: crossing.radius },
   };
+}
+
+/** Lip radii over which an edge that no characteristic from inside reaches is followed. */
+const UNREACHED = 2;
+
+/** In a near vacuum the C+ next to the edge run away from it: nothing turns it, it goes straight on. */
+function straightEdge(jet: Jet, lipX: number): Omit<ComputedOutline, 'jet'> {
+  const { points, lastAngle, firstCrossing } = boundaryOf(jet, lipX);
+  const lip = points[0]!;
+  const length = UNREACHED * lip.radius;
+  const end = {
+    axial: lip.axial + length * Math.cos(lastAngle),
+    radius: lip.radius + length * Math.sin(lastAngle),
+  };
+  return { points: [lip, end], lastAngle, firstCrossing };
 }
 
 function lineOf(table: SupersonicTable, leaving: LeavingFlow): Float64Array {

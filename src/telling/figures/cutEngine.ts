@@ -6,8 +6,9 @@ import { pressureStep } from '../look/pressureRamp.ts';
 import { type Box, boxOfPoints, grown } from '../scene/box.ts';
 import { type Point, polyline, segment } from '../scene/pathData.ts';
 import type { SceneNode } from '../scene/scene.ts';
-import { type CutEngine, lipY, place } from './cutPlaces.ts';
+import { type CutEngine, lipY, place, type UnplacedEngine } from './cutPlaces.ts';
 import { jetBoundary, plugNodes } from './cutPlug.ts';
+import { plumeNodes } from './cutPlume.ts';
 import { adapts } from './drawnEngines.ts';
 import { gasBands, type Station, stationAtPressure } from './gasBands.ts';
 import { marker } from './marks.ts';
@@ -55,9 +56,11 @@ export function wash(
   const lip = wall[wall.length - 1] as Station;
   const top = face.axial + Math.min((1.6 * reach) / drawn.scale, 0.4 * length);
   // What is drawn reaches as far again below as it is grown and blurred; past the box there are other things.
-  const floor = face.axial + (box.y + box.height - 1.8 * reach - drawn.faceY) / drawn.scale;
-  const bottom = Math.max(top, Math.min(lip.axial + 0.12 * length, floor));
-  const below = wall.filter((point) => point.axial > top && point.axial < bottom);
+  const { jetBox } = drawn;
+  const foot = Math.min(box.y + box.height - 1.8 * reach, jetBox.y + jetBox.height - 0.9 * reach);
+  const floor = face.axial + (foot - drawn.faceY) / drawn.scale;
+  const bottom = Math.max(top, drawn.edge.length > 1 ? floor : Math.min(lip.axial + 0.12 * length, floor));
+  const below = hugged(drawn, width / 2 - reach).filter((point) => point.axial > top && point.axial < bottom);
   const first = wall.findLast((point) => point.axial <= top) ?? face;
   const down = { axial: bottom, radius: below.at(-1)?.radius ?? first.radius };
   const shape = outline(drawn, [{ axial: top, radius: first.radius }, ...below, down]);
@@ -82,6 +85,20 @@ export function wash(
       ],
     },
   ];
+}
+
+/** What the air hugs: the wall, and the edge of the jet as far as it goes on downwards, no wider than there is room. */
+function hugged(drawn: CutEngine, widestPx: number): readonly Station[] {
+  const { edge, scale } = drawn;
+  const wall = silhouette(drawn);
+  const stations: Station[] = [...wall];
+  let last = (wall[wall.length - 1] as Station).axial;
+  for (const { axial, radius } of edge) {
+    if (axial <= last) continue;
+    last = axial;
+    stations.push({ axial, radius: Math.min(radius, widestPx / scale) });
+  }
+  return stations;
 }
 
 /** The line all engines hang from, and the two struts that hold this one. */
@@ -120,7 +137,13 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
   const { bands, isobars } = gasBands(engine.wall, end.axial);
   const adapting = adapts(engine);
   const beyond = [end, ...engine.wall.filter((point) => point.axial > end.axial)];
-  const nodes: SceneNode[] = [];
+  const nodes: SceneNode[] = plumeNodes(
+    drawn.style,
+    drawn.edge,
+    (station, side) => place(drawn, station, side),
+    drawn.jetBox,
+    style,
+  );
   if (engine.contourIs === 'shape')
     nodes.push({
       kind: 'path',
@@ -203,7 +226,7 @@ function bodyNodes(drawn: CutEngine, body: ContourBody, { line }: PanelStyle): S
 }
 
 /** How far down the gas is known: to the lip, to where it leaves the wall, or to where it matches the air. */
-function gasEnd({ engine, row }: CutEngine): Station {
+export function gasEnd({ engine, row }: UnplacedEngine): Station {
   const lip = engine.wall[engine.wall.length - 1] as Station;
   if (row.flow.state === 'separated')
     return stationAtPressure(engine.wall, row.flow.separationPressure, 'wallPressure');

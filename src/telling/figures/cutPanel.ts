@@ -11,12 +11,14 @@ import { segment } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
-import { airReach, engineNodes, mounting, wash } from './cutEngine.ts';
+import { airReach, engineNodes, gasEnd, mounting, wash } from './cutEngine.ts';
 import { type CutEngine, lipY, widest } from './cutPlaces.ts';
+import { edgeFrom, JET_ROOM } from './cutPlume.ts';
 import { adapts, type DrawnEngine, drawnEngines, inMode } from './drawnEngines.ts';
 import { LEADING, lineSample, type Words, wordsAt, wordsSize } from './marks.ts';
 import type { Altitude, FigureOptions } from './options.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
+import { jetEdge } from './plumeHere.ts';
 import {
   pressureKey,
   pressureKeyHeight,
@@ -106,7 +108,7 @@ export function cutPanel(
     return legendWords(drawn, wordsWidth, lines, isTight(plan) ? type.foot : type.small, style);
   });
   const engineWidth = plan.cell - plan.column;
-  const { mountY, faceY, scale } = hang(
+  const { mountY, faceY, scale, floor } = hang(
     engines,
     box,
     plan,
@@ -116,8 +118,18 @@ export function cutPanel(
   const spoken = engines.map((drawn, i): Spoken => {
     const left = box.x + i * (plan.cell + plan.between);
     const axisX = left + (i === 0 ? plan.column : 0) + engineWidth / 2;
+    const inUse = { ...drawn, engine: inMode(drawn.engine, drawn.row.mode) };
+    const jetWidth = 0.98 * engineWidth;
     return {
-      drawn: { ...drawn, engine: inMode(drawn.engine, drawn.row.mode), scale, mountY, faceY, axisX },
+      drawn: {
+        ...inUse,
+        scale,
+        mountY,
+        faceY,
+        axisX,
+        edge: edgeFrom(jetEdge(inUse.engine, ambient), gasEnd(inUse)),
+        jetBox: { x: axisX - jetWidth / 2, y: faceY, width: jetWidth, height: floor - faceY },
+      },
       names: names[i] ?? [],
       state: states[i] ?? [],
       left,
@@ -167,7 +179,12 @@ function hang(
     readonly states: number;
   },
   { type }: PanelStyle,
-): { readonly mountY: number; readonly faceY: number; readonly scale: number } {
+): {
+  readonly mountY: number;
+  readonly faceY: number;
+  readonly scale: number;
+  /** [px] below it stand the key and the scale */ readonly floor: number;
+} {
   const above = plan.beside || !words.legend ? 0 : (LEADING + 0.4) * type.label + words.names;
   const air = plan.keyUpright ? 1.8 * airReach(airWidth(plan, box), type) : 0;
   const below = plan.beside ? air : words.states + 0.6 * type.label;
@@ -176,14 +193,17 @@ function hang(
   const foot = Math.max(keyHeight, barHeight);
   const mountY = box.y + above;
   const faceY = mountY + 0.7 * type.label;
-  const room = box.y + box.height - foot - (foot > 0 ? 0.4 * type.label : 0) - below - faceY;
+  const floor = box.y + box.height - foot - (foot > 0 ? 0.4 * type.label : 0);
+  const room = floor - faceY;
   // Beside the engines the air must fade before it reaches the words.
   const width = (plan.beside ? 0.64 : 0.82) * (plan.cell - plan.column);
+  const longest = Math.max(...engines.map(({ engine }) => engine.contour.totalLength));
   const scale = Math.min(
-    room / Math.max(...engines.map(({ engine }) => engine.contour.totalLength)),
+    (room - below) / longest,
+    room / ((1 + JET_ROOM) * longest),
     width / Math.max(...engines.map(({ engine }) => 2 * widest(engine))),
   );
-  return { mountY, faceY, scale };
+  return { mountY, faceY, scale, floor };
 }
 
 function wordsBeside({ drawn, names, state, wordsLeft }: Spoken, style: PanelStyle): SceneNode[] {

@@ -1,6 +1,8 @@
 /** Where the parts of an engine cut open stand on the drawing. */
 
 import type { ConditionRow, EngineAnswer } from '../../answer/model.ts';
+import type { BoundaryPoint } from '../../answer/plumeModel.ts';
+import type { Box } from '../scene/box.ts';
 import type { Point } from '../scene/pathData.ts';
 import type { DrawnEngine } from './drawnEngines.ts';
 import type { Station } from './gasBands.ts';
@@ -11,7 +13,12 @@ export interface CutEngine extends DrawnEngine {
   /** [px] the line it hangs from */ readonly mountY: number;
   /** [px] the injector face */ readonly faceY: number;
   /** [px/m] */ readonly scale: number;
+  /** Edge of its jet from where the gas ends; empty where there is none. */ readonly edge: readonly BoundaryPoint[];
+  /** [px] where its jet may be drawn */ readonly jetBox: Box;
 }
+
+/** What is known of a cut engine before it has its place. */
+export type UnplacedEngine = Pick<CutEngine, 'engine' | 'style' | 'row'>;
 
 /** [m] largest radius of an engine's walls */
 export const widest = ({ wall, contour }: EngineAnswer): number =>

@@ -56,6 +56,6 @@ function subtitleOf(engines: readonly DrawnEngine[], altitude: Altitude, options
     // A title of the user's own need not say where it is.
     ...(options.title === undefined ? [] : [airWords(altitude)]),
     'Colour: one-dimensional mean pressure',
-    separated ? 'plume and hatched part not computed' : 'plume not computed',
+    separated ? 'plume and hatched part not computed' : 'dashed plume a sketch',
   ].join('; ');
 }

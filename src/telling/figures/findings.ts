@@ -161,7 +161,7 @@ export function heldEqualWords(answer: StudyAnswer): string {
 }
 
 /** Method pages that every figure rests on or that say nothing of what is seen; the page lists them all. */
-const EVERYWHERE: readonly string[] = ['air', 'delivered', 'gas-expansion', 'nozzle-size'];
+const EVERYWHERE: readonly string[] = ['air', 'delivered', 'gas-expansion', 'nozzle-size', 'plume'];
 
 /** Condition, models and what is not drawn, for the foot of a figure; `without`: models this figure shows nothing of. */
 export function footOf(
