@@ -83,6 +83,7 @@ export function settleByRows(
   };
 
   function problemOf(all: readonly RowBands[], together: readonly PublishedBand[]): Problem | null {
+    if (others.length === 0) return noEffect(range.words);
     if (sampler.solved() === 0) return nothingComputed(range.words, sampler.failure());
     if (all.length === 0) return noEffect(range.words);
     const empty = all.find((one) => one.bands.length === 0);

@@ -48,7 +48,7 @@ function placeWords({ at }: PublishedFigure): string {
     : ` at ${showStated('altitude', at.altitude).text}`;
 }
 
-/** In the unit of the computed value, to a tenth of its last digit's place at most two digits. */
+/** Two digits, in the unit of the computed value. */
 function differenceText(name: string, difference: number, computed: number): string {
   return signed(showIn(unitFor(quantity(name), [computed]), difference, 2).text);
 }
