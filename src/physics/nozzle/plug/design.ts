@@ -154,7 +154,7 @@ function withInside(
     lipRay: outer.firstRay,
     rays: outer.rays,
     cowl: inner.cowl,
-    wall: [...side, ...outer.wall],
+    wall: [...side, ...towardsTip(outer.wall)],
     foot: side.length,
     massFlow: outer.massFlow,
     nuThroat: nuStart,
@@ -180,7 +180,7 @@ function withoutInside(
         lipRay: outer.firstRay,
         rays: outer.rays,
         cowl: [at],
-        wall: outer.wall,
+        wall: towardsTip(outer.wall),
         foot: 0,
         massFlow: outer.massFlow,
         nuThroat: nu,
@@ -192,6 +192,41 @@ function withoutInside(
     }
   }
   throw last;
+}
+
+/** Points put between the wall's last ray and the tip. */
+const TOWARDS_TIP = 8;
+
+/**
+ * The wall with points between its last ray and the tip: where the rings close on the axis rays are far apart. A cubic with
+ * the flow's direction at both ends, ν even along it.
+ */
+function towardsTip(wall: readonly PlugWallPoint[]): readonly PlugWallPoint[] {
+  const tip = wall[wall.length - 1]!;
+  const last = wall[wall.length - 2]!;
+  const chord = Math.hypot(tip.axial - last.axial, tip.radius - last.radius);
+  const between = Array.from({ length: TOWARDS_TIP }, (_, i): PlugWallPoint => {
+    const t = (i + 1) / (TOWARDS_TIP + 1);
+    const [axial, dx] = hermite(last.axial, Math.cos(last.angle), tip.axial, Math.cos(tip.angle), t, chord);
+    const [radius, dr] = hermite(
+      last.radius,
+      Math.sin(last.angle),
+      tip.radius,
+      Math.sin(tip.angle),
+      t,
+      chord,
+    );
+    return { axial, radius, angle: Math.atan2(dr, dx), nu: last.nu + t * (tip.nu - last.nu) };
+  });
+  return [...wall.slice(0, -1), ...between, tip];
+}
+
+/** Value and slope of the cubic from a to b with slopes times the chord's length. */
+function hermite(a: number, da: number, b: number, db: number, t: number, chord: number): [number, number] {
+  const [ga, gb, d] = [da * chord, db * chord, b - a];
+  const c2 = 3 * d - 2 * ga - gb;
+  const c3 = ga + gb - 2 * d;
+  return [a + t * (ga + t * (c2 + t * c3)), ga + t * (2 * c2 + 3 * t * c3)];
 }
 
 /** The wall up to the cut, by the share of the length from the foot of the lip's first ray to the tip. */

@@ -83,7 +83,8 @@ export function cutRay(geometry: PlugGeometry): WholeRay {
   let i = 1;
   while (i < rays.length && wholeWall[lipRayFoot + i]!.axial < cut.axial) i++;
   const a = wholeWall[lipRayFoot + i - 1]!;
-  const b = wholeWall[lipRayFoot + i]!;
+  // Behind the last ray that was marched the wall has points of its own, up to the tip's.
+  const b = i < rays.length ? wholeWall[lipRayFoot + i]! : wholeWall[wholeWall.length - 1]!;
   const t = (cut.axial - a.axial) / (b.axial - a.axial);
   const mix = (p: number, q: number): number => p + t * (q - p);
   const [before, after] = [wholeRay(geometry, i - 1), wholeRay(geometry, i)];

@@ -16,7 +16,7 @@ import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel } from './ge
 import { type ModuleLoss, moduleGap, moduleLoss, type PlugModules } from './modules.ts';
 import { plugOffDesign } from './offDesign.ts';
 import { plugContour } from './plugContour.ts';
-import { offDesignForces, stationsOf, wallStatesOf } from './plugStates.ts';
+import { offDesignForces, restCoefficient, stationsOf, wallStatesOf } from './plugStates.ts';
 import { type PlugThrustRun, plugThrust, type Surroundings } from './plugThrust.ts';
 import { feltAmbient } from './slipstream.ts';
 import type { PlugSpec } from './spec.ts';
@@ -62,7 +62,8 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
   const p0 = expansion.chamber.pressure;
   const surfaces = designForces(geometry, p0);
   const ray = cutRay(geometry);
-  const frozenBelow = tableStateAt(geometry.table, ray.nuAtLip).pressure;
+  // The table gives the exit's own pressure back to 1e-9 or so; that must still count as untouched.
+  const frozenBelow = tableStateAt(geometry.table, ray.nuAtLip).pressure * (1 + 1e-6);
   const base = baseArea(geometry);
   const wake = base > 0 ? wakeOf(geometry, expansion, mostBasePressure()) : null;
   const modules = spec.modules === undefined ? null : modulesOf(spec.modules, geometry);
@@ -149,7 +150,10 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
       if (found.notComputed !== null) return none(notComputedReason(at.felt));
       const onSurfaces = offDesignForces(surfaces, geometry, found, p0);
       // Without a stream of its own the flow up to the cut is still the design's.
-      const stream = found.streamCoefficient ?? frozenStream(at.felt);
+      const stream =
+        found.streamCoefficient === null
+          ? frozenStream(at.felt)
+          : found.streamCoefficient + restCoefficient(geometry, found, at.felt);
       return { ...computed, ...plugThrust(run, at, onSurfaces, baseAt(at.felt), stream) };
     },
   };

@@ -29,10 +29,38 @@ export function offDesignForces(
   p0: number,
 ): readonly PlugSurface[] {
   return surfaces.map((part) => {
-    if (part.surface === 'plug') return { ...part, vacuum: pressureForce(geometry, flow.stations) / p0 };
+    if (part.surface === 'plug') {
+      return { ...part, vacuum: (pressureForce(geometry, flow.stations) + restForce(geometry, flow)) / p0 };
+    }
     if (part.surface === 'inner cowl') return { ...part, vacuum: -pressureForce(geometry, flow.cowl) / p0 };
     return part;
   });
+}
+
+/**
+ * Push on what of the plug lies behind the field's last station: the point of a whole plug, too thin for tubes, or half a
+ * step before a cut; at the last station's pressure.
+ */
+function restForce(geometry: PlugGeometry, { stations }: PlugWallPressure): number {
+  const last = stations[stations.length - 1]!;
+  return last.pressure * restArea(geometry, last);
+}
+
+/** The same over p0 A_t for the control volume, where the field ends ahead of a whole plug's point. */
+export function restCoefficient(
+  geometry: PlugGeometry,
+  { stations }: PlugWallPressure,
+  felt: number,
+): number {
+  if (geometry.cut.radius > 0) return 0;
+  const last = stations[stations.length - 1]!;
+  return ((last.pressure - felt) * restArea(geometry, last)) / geometry.table.stagnationPressure;
+}
+
+function restArea(geometry: PlugGeometry, last: PlugWallState): number {
+  const round = geometry.symmetry === 'axisymmetric';
+  const inside = (r: number): number => geometry.areaScale * (round ? Math.PI * r * r : r);
+  return inside(last.radius) - inside(geometry.cut.radius);
 }
 
 function pressureForce(geometry: PlugGeometry, wall: readonly PlugWallState[]): number {
