@@ -74,7 +74,9 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
   // Prepared when ambient pressure first reaches the flow on the plug, then kept.
   let offDesign: PlugWallPressureModel | null = null;
 
-  const flowAt = (ambientPressure: number): PlugWallPressure => {
+  const flowAt = (asked: number): PlugWallPressure => {
+    // Above the design pressure ratio one flow serves for all.
+    const ambientPressure = asked <= exit.pressure * (1 + 1e-6) ? 0 : asked;
     const kept = flows.get(ambientPressure);
     if (kept !== undefined) return kept;
     offDesign ??= plugOffDesign(geometry, lossyTable(expansion, lowestOf(geometry), LOSSY_CELLS));
