@@ -41,12 +41,13 @@ export function plumeAt(solution: EngineSolution, ambientPressure: number): Plum
 }
 
 function figuresOf(solution: EngineSolution, plume: Plume): PlumeFigures {
-  const { throatRadius, nozzleLength } = contourAt(solution, plume.ambientPressure);
+  const { throatRadius, wall } = contourAt(solution, plume.ambientPressure);
+  const lipAxial = wall[wall.length - 1]!.axial;
   const lip = plume.lip.value;
   const full = plume.fullyExpanded.value;
   const outline = plume.outline.value;
   const place = ({ axial, radius }: JetPoint): PlumePoint => ({
-    axial: nozzleLength + axial * throatRadius,
+    axial: lipAxial + axial * throatRadius,
     radius: radius * throatRadius,
   });
   const metres = ({ value }: Given<number>): number | null => (value === null ? null : value * throatRadius);

@@ -1,3 +1,4 @@
+import type { Symmetry } from '../flow/points.ts';
 import type { Expansion, FlowState } from '../gas/flow.ts';
 import type { PlugSpec } from './plug/spec.ts';
 import type { SeparationAt, WallSeparation } from './separation/model.ts';
@@ -180,6 +181,10 @@ export type LeavingFlow =
       readonly nodes: Float64Array;
       /** The line is a C− from the lip; false: a line across the flow, such as the exit plane. */
       readonly isCharacteristic: boolean;
+      /** The line ends on an inner wall, a plug's, instead of the axis. */ readonly endsAtWall?: true;
+      /** Absent: round. */ readonly symmetry?: Symmetry;
+      /** The free edge, where the nozzle's own model has it; from the lip on. */
+      readonly edge?: readonly { readonly axial: number; readonly radius: number }[];
     };
 
 /** One of the two ways in which a nozzle works that changes on its way up. */

@@ -25,11 +25,12 @@ export interface ComputedOutline {
   readonly points: readonly JetPoint[];
   /** [rad] direction of the boundary at its last point */ readonly lastAngle: number;
   readonly firstCrossing: JetPoint | null;
-  readonly jet: Jet;
 }
 
 /** The boundary of the jet that leaves as `leaving`, with the Prandtl–Meyer angle `asked` [rad] on its boundary. */
 export function computeOutline(table: SupersonicTable, leaving: LeavingFlow, asked: number): ComputedOutline {
+  if (leaving.kind === 'line' && leaving.edge !== undefined && leaving.edge.length > 2)
+    return edgeOf(leaving.edge);
   const line = lineOf(table, leaving);
   const lipNu = line[3]!;
   const boundaryNu = Math.abs(asked - lipNu) < MATCHED ? lipNu : asked;
@@ -37,7 +38,7 @@ export function computeOutline(table: SupersonicTable, leaving: LeavingFlow, ask
   const radius = line[1]!;
   const from: JetFrom = {
     table,
-    symmetry: 'axisymmetric',
+    symmetry: (leaving.kind === 'line' && leaving.symmetry) || 'axisymmetric',
     boundaryNu,
     axialLimit: lipX + REACH * radius,
     weakRise: WEAK_RISE,
@@ -46,9 +47,9 @@ export function computeOutline(table: SupersonicTable, leaving: LeavingFlow, ask
     leaving.kind === 'line' && leaving.isCharacteristic ? jetAlong(from, line) : jetAcross(from, line);
   if (boundaryNu >= lipNu) {
     expandAtLip(jet, raysFor(boundaryNu - lipNu));
-    if (marchJet(jet) === 0) return { ...straightEdge(jet, lipX), jet };
+    if (marchJet(jet) === 0) return straightEdge(jet, lipX);
   } else if (compressAtLip(jet)) marchJet(jet);
-  return { ...boundaryOf(jet, lipX), jet };
+  return boundaryOf(jet, lipX);
 }
 
 /** Rays of at most a few degrees each, and never more than are worth their time. */
@@ -56,7 +57,18 @@ function raysFor(turn: number): number {
   return Math.min(RAYS, Math.max(4, Math.ceil(turn / 0.02)));
 }
 
-function boundaryOf({ net, lipLine, crossing }: Jet, lipX: number): Omit<ComputedOutline, 'jet'> {
+/** An edge that the nozzle's own model has. */
+function edgeOf(edge: readonly JetPoint[]): ComputedOutline {
+  const lip = edge[0]!;
+  const [before, last] = [edge[edge.length - 2]!, edge[edge.length - 1]!];
+  return {
+    points: edge.map(({ axial, radius }) => ({ axial: axial - lip.axial, radius })),
+    lastAngle: Math.atan2(last.radius - before.radius, last.axial - before.axial),
+    firstCrossing: null,
+  };
+}
+
+function boundaryOf({ net, lipLine, crossing }: Jet, lipX: number): ComputedOutline {
   const points: JetPoint[] = [];
   for (let line = lipLine; line < net.lineCount; line++) {
     const at = net.offset(line, 0);
@@ -73,7 +85,7 @@ function boundaryOf({ net, lipLine, crossing }: Jet, lipX: number): Omit<Compute
 const UNREACHED = 2;
 
 /** In a near vacuum the C+ next to the edge run away from it: nothing turns it, it goes straight on. */
-function straightEdge(jet: Jet, lipX: number): Omit<ComputedOutline, 'jet'> {
+function straightEdge(jet: Jet, lipX: number): ComputedOutline {
   const { points, lastAngle, firstCrossing } = boundaryOf(jet, lipX);
   const lip = points[0]!;
   const length = UNREACHED * lip.radius;

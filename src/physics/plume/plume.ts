@@ -6,8 +6,8 @@ import { type ShockGas, shockGasOf } from '../flow/shocks/shockGas.ts';
 import type { LeavingFlow, NozzleModel } from '../nozzle/model.ts';
 import { cellLengthOverDiameter, fullyExpandedJet, NEARLY_MATCHED } from './cellLength.ts';
 import { computeOutline } from './jetOutline.ts';
-import { sketchJet } from './jetSketch.ts';
-import { lipTurn } from './lipTurn.ts';
+import { sketchCell, sketchStraight, sketchToRadius } from './jetSketch.ts';
+import { type LipWave, lipTurn } from './lipTurn.ts';
 import { machDiskOfNozzle, ORIFICE_RANGE } from './machDisk.ts';
 import type { FullyExpanded, Given, JetOutline, LipTurn, Plume, ShockMeeting } from './model.ts';
 import { shockMeeting } from './shockMeeting.ts';
@@ -98,16 +98,24 @@ function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: numb
       outline: none(why),
     };
   }
-  return {
-    ambientPressure,
-    fullyExpanded,
-    cellLength,
-    ...jetFrom(basis.value, leaving, ambientPressure, wave, {
-      ...at.exit,
-      stagnationPressure: expansion.chamber.pressure,
-    }),
-  };
+  const sizes = { cellLength: wave.value, radius: fullyExpanded.value?.diameter ?? null };
+  const jet = jetFrom(basis.value, leaving, ambientPressure, sizes, {
+    ...at.exit,
+    stagnationPressure: expansion.chamber.pressure,
+  });
+  return isRing(leaving)
+    ? {
+        ...jet,
+        ambientPressure,
+        fullyExpanded,
+        cellLength: none(RING),
+        machDisk: none(RING),
+        meeting: none(RING),
+      }
+    : { ...jet, ambientPressure, fullyExpanded, cellLength };
 }
+
+const RING = 'The published laws are for round jets, not for one that leaves round a plug.';
 
 /** The mean state at the exit. */
 interface ExitMean {
@@ -123,7 +131,7 @@ function jetFrom(
   { table, gas, lowestPressure }: Shared,
   leaving: LeavingFlow,
   ambientPressure: number,
-  cellLength: Given<number>,
+  sizes: Pick<OutlineOf, 'cellLength' | 'radius'>,
   exit: ExitMean,
 ): JetParts {
   const lip = lipOf(table, leaving);
@@ -133,7 +141,7 @@ function jetFrom(
     const none = { value: null, absent } as const;
     return { lip: none, machDisk: none, meeting: none, outline: none };
   }
-  const { turn, shock, ahead, boundaryNu } = turned.value;
+  const { turn, shock, ahead } = turned.value;
   return {
     lip: { value: turn, absent: null },
     machDisk: machDiskOf(turn, exit, ambientPressure, lip.radius),
@@ -141,7 +149,7 @@ function jetFrom(
       shock === null
         ? { value: null, absent: 'No shock stands at the lip.' }
         : given<ShockMeeting>(() => shockMeeting(gas, ahead, shock).meeting),
-    outline: given(() => outlineOf(table, leaving, turn, lip.radius, cellLength, boundaryNu)),
+    outline: given(() => outlineOf(table, { leaving, wave: turned.value, lipRadius: lip.radius, ...sizes })),
   };
 }
 
@@ -171,19 +179,36 @@ function machDiskOf(
   );
 }
 
-function outlineOf(
-  table: SupersonicTable,
-  leaving: LeavingFlow,
-  turn: LipTurn,
-  lipRadius: number,
-  cellLength: Given<number>,
-  boundaryNu: number,
-): JetOutline {
-  const { points, lastAngle, firstCrossing } = computeOutline(table, leaving, boundaryNu);
-  const last = points[points.length - 1]!;
-  // A shock too strong to be carried along: nothing behind the lip is computed but the direction there.
-  const angle = points.length === 1 ? turn.lipAngle + turn.turn : lastAngle;
-  return { computed: points, sketched: sketchJet(last, angle, lipRadius, cellLength.value), firstCrossing };
+interface OutlineOf {
+  readonly leaving: LeavingFlow;
+  readonly wave: LipWave;
+  readonly lipRadius: number;
+  /** Of the linear wave, whatever its range: for the sketch only. */ readonly cellLength: number | null;
+  /** Fully expanded [–] */ readonly radius: number | null;
+}
+
+function outlineOf(table: SupersonicTable, of: OutlineOf): JetOutline {
+  const { leaving, wave, lipRadius, cellLength, radius } = of;
+  const { points, lastAngle, firstCrossing } = computeOutline(table, leaving, wave.boundaryNu);
+  const from = {
+    last: points[points.length - 1]!,
+    // A shock too strong to be carried along: nothing behind the lip is computed but the direction there.
+    angle: points.length === 1 ? wave.turn.lipAngle + wave.turn.turn : lastAngle,
+    lipRadius,
+  };
+  const sketched = isRing(leaving)
+    ? radius === null
+      ? sketchStraight(from)
+      : sketchToRadius(from, radius)
+    : cellLength === null
+      ? sketchStraight(from)
+      : sketchCell(from, cellLength);
+  return { computed: points, sketched, firstCrossing };
+}
+
+/** Whether the jet leaves round a plug. */
+function isRing(leaving: LeavingFlow): boolean {
+  return leaving.kind === 'line' && leaving.endsAtWall === true;
 }
 
 function lipOf(table: SupersonicTable, leaving: LeavingFlow): { nu: number; angle: number; radius: number } {

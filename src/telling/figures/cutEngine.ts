@@ -128,7 +128,15 @@ export function mounting(drawn: CutEngine, halfWidth: number, { line }: PanelSty
 
 export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle): SceneNode[] {
   const { engine } = drawn;
-  if (engine.contour.plug !== undefined) return plugNodes(drawn, engine.contour.plug, ambient, style);
+  const jet = plumeNodes(
+    drawn.style,
+    drawn.edge,
+    (station, side) => place(drawn, station, side),
+    drawn.jetBox,
+    style,
+  );
+  if (engine.contour.plug !== undefined)
+    return [...jet, ...plugNodes(drawn, engine.contour.plug, ambient, style)];
   const { line } = style;
   const lip = engine.wall[engine.wall.length - 1] as Station;
   const end = gasEnd(drawn);
@@ -137,13 +145,7 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
   const { bands, isobars } = gasBands(engine.wall, end.axial);
   const adapting = adapts(engine);
   const beyond = [end, ...engine.wall.filter((point) => point.axial > end.axial)];
-  const nodes: SceneNode[] = plumeNodes(
-    drawn.style,
-    drawn.edge,
-    (station, side) => place(drawn, station, side),
-    drawn.jetBox,
-    style,
-  );
+  const nodes: SceneNode[] = [...jet];
   if (engine.contourIs === 'shape')
     nodes.push({
       kind: 'path',

@@ -4,6 +4,7 @@
  */
 
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
+import type { BoundaryPoint } from '../../answer/plumeModel.ts';
 import { textWidth, wrapAtMost, wrapBalanced, wrapText } from '../look/measureText.ts';
 import { formatAltitude, formatPressure } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
@@ -12,8 +13,9 @@ import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { airReach, engineNodes, gasEnd, mounting, wash } from './cutEngine.ts';
-import { type CutEngine, lipY, widest } from './cutPlaces.ts';
-import { edgeFrom, JET_ROOM } from './cutPlume.ts';
+import { type CutEngine, lipY, type UnplacedEngine, widest } from './cutPlaces.ts';
+import { jetBoundary } from './cutPlug.ts';
+import { edgeByField, edgeFrom, JET_ROOM } from './cutPlume.ts';
 import { adapts, type DrawnEngine, drawnEngines, inMode } from './drawnEngines.ts';
 import { LEADING, lineSample, type Words, wordsAt, wordsSize } from './marks.ts';
 import type { Altitude, FigureOptions } from './options.ts';
@@ -127,7 +129,7 @@ export function cutPanel(
         mountY,
         faceY,
         axisX,
-        edge: edgeFrom(jetEdge(inUse.engine, ambient), gasEnd(inUse)),
+        edge: edgeOf(inUse, ambient),
         jetBox: { x: axisX - jetWidth / 2, y: faceY, width: jetWidth, height: floor - faceY },
       },
       names: names[i] ?? [],
@@ -156,6 +158,13 @@ export function cutPanel(
       ...(key ? [group('key', keyNodes(box, plan, ambient, scale, style))] : []),
     ],
   };
+}
+
+/** The edge of an engine's jet, as the drawing has it. */
+function edgeOf(drawn: UnplacedEngine, ambient: number): readonly BoundaryPoint[] {
+  const edge = jetEdge(drawn.engine, ambient);
+  if (drawn.engine.contourIs === 'notional') return edgeFrom(edge, gasEnd(drawn));
+  return edgeByField(jetBoundary(drawn.row.field), edge);
 }
 
 /** Room over which the air may fade around an engine; beside the words no more than its height asks for. */

@@ -44,16 +44,6 @@ export function plugNodes(
       strokeWidth: METAL * line.metal,
       join: 'miter',
     });
-    const boundary = jetBoundary(row.field).map((point) => place(drawn, point, side));
-    if (boundary.length > 1)
-      nodes.push({
-        kind: 'path',
-        d: polyline(boundary),
-        stroke: 'ink',
-        strokeWidth: line.isobarDecade,
-        strokeOpacity: 0.5,
-        dash: [5, 3].map((length) => length * line.isobarDecade),
-      });
   }
   nodes.push({
     kind: 'path',

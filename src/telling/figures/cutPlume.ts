@@ -11,12 +11,25 @@ import type { PanelStyle } from './overAltitudeAxes.ts';
 /** Room below the longest engine for its jet, as a share of its length. */
 export const JET_ROOM = 0.24;
 
-/** The edge as stations of the drawing: it begins where the gas ends, at the lip or where an adapting nozzle ends. */
+/** The edge from where the gas ends: an adapting nozzle, which has no wall of its own, may end before its notional lip. */
 export function edgeFrom(edge: readonly BoundaryPoint[], end: Station): readonly BoundaryPoint[] {
   const [lip] = edge;
   if (lip === undefined) return [];
   const shift = end.axial - lip.axial;
   return edge.map((point) => ({ ...point, axial: point.axial + shift }));
+}
+
+/** The edge by the field of the row itself, where it has one, and from its end on the sketch. */
+export function edgeByField(
+  field: readonly Station[],
+  edge: readonly BoundaryPoint[],
+): readonly BoundaryPoint[] {
+  const last = field[field.length - 1];
+  if (last === undefined || field.length < 3) return edge;
+  return [
+    ...field.map(({ axial, radius }) => ({ axial, radius, sketch: false })),
+    ...edge.filter(({ sketch, axial }) => sketch && axial > last.axial),
+  ];
 }
 
 /**
@@ -69,26 +82,27 @@ export function plumeNodes(
       clip: rectangle(box.x, box.y, box.width, box.height),
       children: nodes,
     },
-    ...sketchWord(side(sketched, 1), box, type.small),
+    ...sketchWord(side(sketched, 1), box.x + box.width / 2, box, type.small),
   ];
 }
 
-/** `sketch` beside the dashes, where there is room for it. */
-function sketchWord(points: readonly Point[], box: Box, size: number): SceneNode[] {
-  const inside = points.filter(
-    ({ x, y }) => x < box.x + box.width - 4 * size && y > box.y && y < box.y + box.height - 0.3 * size,
-  );
+/** `sketch` inside the dashes, near the foot, where the jet is wide enough for the word. */
+function sketchWord(points: readonly Point[], axisX: number, box: Box, size: number): SceneNode[] {
+  const foot = box.y + box.height - 0.6 * size;
+  const inside = points.filter(({ x, y }) => x < box.x + box.width && y < foot);
   const at = inside[inside.length - 1];
-  if (at === undefined || inside.length < 2) return [];
+  const first = points[0];
+  if (at === undefined || first === undefined || at.y - first.y < 2 * size || at.x - axisX < 4 * size)
+    return [];
   return [
     {
       kind: 'text',
-      x: at.x + 0.5 * size,
-      y: Math.min(at.y, box.y + box.height - 0.4 * size),
+      x: at.x - 0.8 * size,
+      y: at.y,
       text: 'sketch',
       size,
       weight: 400,
-      anchor: 'start',
+      anchor: 'end',
       fill: 'ink',
       halo: true,
     },

@@ -29,9 +29,10 @@ export interface JetFrom {
   readonly weakRise: number;
 }
 
-/** A jet whose first line is a C− from the lip to the axis. */
+/** A jet whose first line is a C− from the lip to the axis; or short of it, and then nothing beyond its end is computed. */
 export function jetAlong(from: JetFrom, line: Float64Array): Jet {
   const jet = newJet(from);
+  jet.reachesAxis = line[line.length - NODE + 1] === 0;
   const count = line.length / NODE;
   jet.net.nodes.set(line, jet.net.openLine(count));
   jet.net.closeLine(count);

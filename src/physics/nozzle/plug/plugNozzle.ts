@@ -124,6 +124,17 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
       nodes: nodesOf(geometry),
       note: null,
     }),
+    leaving(ambientPressure) {
+      requireAmbientPressure(ambientPressure);
+      return {
+        kind: 'line',
+        nodes: geometry.lipRay,
+        isCharacteristic: true,
+        endsAtWall: true,
+        symmetry: geometry.symmetry,
+        edge: ambientPressure > exit.pressure ? flowAt(ambientPressure).boundary : [],
+      };
+    },
     omitted: omittedBy(spec),
     contour: (throatRadius, chamberShape) => plugContour(geometry, throatRadius, chamberShape),
     models: ['nozzle-plug', 'flow-characteristics', 'nozzle-thrust', 'nozzle-separation'],
