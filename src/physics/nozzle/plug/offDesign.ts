@@ -23,6 +23,7 @@ import {
   wallBoundary,
   wallLine,
 } from '../../flow/streamtubes/index.ts';
+import { acrossAtLip } from './acrossLip.ts';
 import type {
   PlugGeometry,
   PlugWallPoint,
@@ -62,16 +63,18 @@ export function plugFlowAt(geometry: PlugGeometry, gas: TubeGas, ambientPressure
       notComputed: null,
     };
   }
-  const share = ambientPressure >= lipPressure ? 0 : rayShare(geometry, nuAtPressure(table, ambientPressure));
-  const start = rayAt(geometry, share);
-  const onWall = lipRayFoot + share;
+  const compressed = ambientPressure > lipPressure;
+  const share = compressed ? 0 : rayShare(geometry, nuAtPressure(table, ambientPressure));
+  const across = compressed ? acrossAtLip(geometry) : null;
+  const start = across?.nodes ?? rayAt(geometry, share);
+  const onWall = across?.onWall ?? lipRayFoot + share;
   const foot = { axial: start[0]!, radius: start[1]!, angle: start[2]! };
   const rest = wall.filter(({ axial }, i) => i > onWall && axial > foot.axial);
   const march = marchFrom(geometry, gas, start, foot, rest, ambientPressure);
   const upstream = march === null ? wall : wall.filter((_, i) => i < onWall);
   const stations = [
     ...upstream.map((point) => designState(table, point)),
-    ...(march === null ? [] : statesAlong(march.lower, gas)),
+    ...(march === null ? [] : toCut(statesAlong(march.lower, gas), march, geometry)),
   ];
   return {
     stations,
@@ -144,7 +147,7 @@ function marchFrom(
   rest: readonly PlugWallPoint[],
   ambientPressure: number,
 ): TubeMarch | null {
-  const points = rest.filter(({ radius }) => radius > TIP_LEFT * geometry.lip.radius);
+  const points = upToTip(rest, geometry);
   if (points.length === 0) return null;
   return marchTubes({
     gas,
@@ -192,8 +195,31 @@ function cubic(a: number, da: number, b: number, db: number, t: number): number 
   return a + t * (da + t * (3 * d - 2 * da - db + t * (da + db - 2 * d)));
 }
 
-/** Share of the lip radius at which a whole plug's march ends. */
+/** Share of the lip radius at which the march along a whole round plug ends; along a linear one it goes to the tip. */
 const TIP_LEFT = 0.01;
+
+/** The wall's points, the last piece of a whole round plug cut short where its tip is too thin for tubes. */
+function upToTip(points: readonly PlugWallPoint[], geometry: PlugGeometry): readonly Place[] {
+  const least = geometry.symmetry === 'axisymmetric' ? TIP_LEFT * geometry.lip.radius : 0;
+  const thick = points.filter(({ radius }) => radius > least);
+  const next = points[thick.length];
+  const last = thick[thick.length - 1];
+  if (next === undefined || last === undefined) return thick;
+  const t = (last.radius - least) / (last.radius - next.radius);
+  return [...thick, { axial: last.axial + t * (next.axial - last.axial), radius: least, angle: next.angle }];
+}
+
+/** The last state holds from the last sample to the cut, a fraction of a step or the tip that was left out. */
+function toCut(
+  states: readonly PlugWallState[],
+  { stopped }: TubeMarch,
+  { cut }: PlugGeometry,
+): readonly PlugWallState[] {
+  const last = states[states.length - 1];
+  return stopped === null && last !== undefined && cut.axial > last.axial
+    ? [...states, { ...last, axial: cut.axial, radius: cut.radius }]
+    : states;
+}
 
 function statesAlong(side: SideSamples, gas: TubeGas): PlugWallState[] {
   return Array.from({ length: side.count }, (_, i) => {
