@@ -26,18 +26,19 @@ import { advisedWhenCold, type WorkingGas, workingGas } from './workingGas.ts';
 
 /**
  * @param others engines solved before, by id, from which this one may take its size
- * @param gas its working gas, where that is known already
+ * @param known its gas and its nozzle without a size, where they are known already
  * @throws ProblemError where the engine cannot be computed
  */
 export function solveEngine(
   input: EngineInput,
   materials: Materials,
   others: ReadonlyMap<string, EngineSolution> = new Map(),
-  gas: WorkingGas = workingGas(input, materials),
+  known: { readonly gas?: WorkingGas | undefined; readonly nozzle?: NozzleModel | undefined } = {},
 ): EngineSolution {
+  const gas = known.gas ?? workingGas(input, materials);
   const { expansion } = gas;
   const spec = specOf(input.nozzle);
-  const nozzle = advisedWhenCold(input, () => nozzleModel(spec, expansion, input.losses));
+  const nozzle = known.nozzle ?? advisedWhenCold(input, () => nozzleModel(spec, expansion, input.losses));
   const throatArea = throatAreaOf(input.size, nozzle, others);
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
   const { contour, shape, notes } = chamberContour(nozzle, diameterOf(throatArea) / 2, input.chamber);

@@ -11,11 +11,11 @@ interface Point {
   readonly y: number;
 }
 
-const EDGE_STEPS = 10;
-const TOP_STEPS = 14;
+const EDGE_STEPS = 8;
+const TOP_STEPS = 12;
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 /** Width to which a bound is found, as a share of the whole range. */
-const WIDTH = 1e-7;
+const WIDTH = 1e-6;
 
 /**
  * The parts of the range of `xs` where low ≤ y(x) ≤ high, found between its points: bounds by bracketed roots, the
@@ -28,32 +28,47 @@ export function bandsWithin(
   low: number,
   high: number,
 ): readonly PublishedBand[] {
-  const runs = runsOf(y, xs).map((run) => withTops(y, run, low, high));
+  const runs = runsOf(y, xs, low, high).map((run) => withTops(y, run, low, high));
   const width = WIDTH * Math.abs(xs.at(-1)! - xs[0]!);
   return joined(
     runs.flatMap((run) => run.slice(1).flatMap((b, i) => segment(y, run[i]!, b, low, high, width))),
   );
 }
 
-/** Neighbouring points with a value, each run reaching to where the value ceases to exist. */
-function runsOf(y: Sampled, xs: readonly number[]): readonly (readonly Point[])[] {
+/** Neighbouring points with a value; each run reaches to where the value ceases to exist, if that can matter. */
+function runsOf(y: Sampled, xs: readonly number[], low: number, high: number): readonly (readonly Point[])[] {
   const runs: Point[][] = [];
   let run: Point[] = [];
+  const starts: (number | null)[] = [];
+  const ends: number[] = [];
   let before: number | null = null;
   for (const x of xs) {
     const value = y(x);
     if (value !== null) {
-      if (run.length === 0 && before !== null) run.push(...edge(y, { x, y: value }, before));
+      if (run.length === 0) {
+        runs.push(run);
+        starts.push(before);
+      }
       run.push({ x, y: value });
     } else if (run.length > 0) {
-      run.push(...edge(y, run.at(-1)!, x));
-      runs.push(run);
+      ends[runs.length - 1] = x;
       run = [];
     }
     before = x;
   }
-  if (run.length > 0) runs.push(run);
-  return runs;
+  const reach = (at: Point, inner: Point | undefined, beyond: number | null | undefined): readonly Point[] =>
+    beyond === null || beyond === undefined || !nears(at, inner, low, high) ? [] : edge(y, at, beyond);
+  return runs.map((own, i) => [
+    ...reach(own[0]!, own[1], starts[i]),
+    ...own,
+    ...reach(own.at(-1)!, own.at(-2), ends[i]),
+  ]);
+}
+
+/** Whether a value is in the band, or on its way there, or nothing is known of its way. */
+function nears({ y }: Point, inner: Point | undefined, low: number, high: number): boolean {
+  if ((y >= low && y <= high) || inner === undefined) return true;
+  return y < low ? y > inner.y : y < inner.y;
 }
 
 /** The last point with a value on the way from `inside` to `outside`, where there is none. */

@@ -12,7 +12,7 @@ interface Sought {
   /** What a row says of the input itself, hence not of the others. */ readonly itself: readonly string[];
 }
 
-const throat = { from: 1e-4, to: 20, points: 14 } as const;
+const throat = { from: 1e-4, to: 20, points: 9 } as const;
 
 export const sought: Readonly<Record<SettledInput, Sought>> = {
   areaRatio: {
@@ -20,7 +20,7 @@ export const sought: Readonly<Record<SettledInput, Sought>> = {
     words: 'area ratio',
     from: 1.1,
     to: 600,
-    points: 20,
+    points: 13,
     itself: ['areaRatio'],
   },
   chamberPressure: {
@@ -28,7 +28,7 @@ export const sought: Readonly<Record<SettledInput, Sought>> = {
     words: 'chamber pressure',
     from: 5e4,
     to: 6e7,
-    points: 14,
+    points: 9,
     itself: ['chamber.pressure'],
   },
   throatDiameter: {

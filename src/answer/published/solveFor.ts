@@ -6,7 +6,7 @@
  * row exactly where one row decides, else the middle.
  */
 
-import { attempt, type Outcome, type Problem } from '../../numerics/problem.ts';
+import { attempt, type Problem } from '../../numerics/problem.ts';
 import type { EngineInput, PublishedRow, SolveFor } from '../../study/model.ts';
 import { quantity } from '../catalogue.ts';
 import type { EngineSolution } from '../solution.ts';
@@ -125,44 +125,47 @@ export function rowWords(row: PublishedRow): string {
   return `${quantity(row.quantity).label} ${row.value.text}${where}`;
 }
 
-/** Every row's computed value at ln(input), each engine solved once. */
+/** Every row's computed value at ln(input): each engine is solved once, each row's value worked out when asked for. */
 function samplerOf(
   engine: EngineInput,
   rows: readonly PublishedRow[],
   input: SolveFor['input'],
   solveWith: (engine: EngineInput) => EngineSolution,
 ) {
-  const known = new Map<number, Outcome<{ values: readonly (number | null)[]; told: number }>>();
-  const at = (x: number) => {
-    const before = known.get(x);
-    if (before !== undefined) return before;
-    const outcome = attempt(() => {
-      const solution = solveWith(withInput(engine, input, Math.exp(x)));
-      return {
-        values: rows.map((row) => computedValue(solution, row).value),
-        told: input === 'massFlow' ? solution.massFlow : Math.exp(x),
-      };
-    });
-    known.set(x, outcome);
-    return outcome;
-  };
+  const engines = kept((x) => attempt(() => solveWith(withInput(engine, input, Math.exp(x)))));
+  const values = rows.map((row) =>
+    kept((x) => {
+      const solved = engines.of(x);
+      return solved.ok ? computedValue(solved.value, row).value : null;
+    }),
+  );
   return {
-    row:
-      (i: number): Sampled =>
-      (x) => {
-        const outcome = at(x);
-        return outcome.ok ? (outcome.value.values[i] ?? null) : null;
-      },
+    row: (i: number): Sampled => values[i]!.of,
     /** The quantity that is told, at that value of the input. */
     told: (value: number): number => {
       if (input !== 'massFlow') return value;
-      const outcome = at(Math.log(value));
-      return outcome.ok ? outcome.value.told : value;
+      const solved = engines.of(Math.log(value));
+      return solved.ok ? solved.value.massFlow : value;
     },
-    solved: (): number => [...known.values()].filter(({ ok }) => ok).length,
+    solved: (): number => engines.all().filter(({ ok }) => ok).length,
     failure: (): Problem | null => {
-      const failed = [...known.values()].find((outcome) => !outcome.ok);
+      const failed = engines.all().find((outcome) => !outcome.ok);
       return failed === undefined || failed.ok ? null : failed.problem;
     },
+  };
+}
+
+/** A function of one number that works out each value once. */
+function kept<T>(compute: (x: number) => T): { of(x: number): T; all(): readonly T[] } {
+  const known = new Map<number, T>();
+  return {
+    of: (x) => {
+      const before = known.get(x);
+      if (before !== undefined) return before;
+      const value = compute(x);
+      known.set(x, value);
+      return value;
+    },
+    all: () => [...known.values()],
   };
 }

@@ -1,7 +1,8 @@
 /** One engine solved, together with what its published rows settle. */
 
 import { ProblemError } from '../../numerics/problem.ts';
-import type { EngineInput } from '../../study/model.ts';
+import type { NozzleModel } from '../../physics/nozzle/model.ts';
+import type { EngineInput, SettledInput } from '../../study/model.ts';
 import { show } from '../display.ts';
 import type { Materials } from '../materials.ts';
 import type { EngineSolution } from '../solution.ts';
@@ -25,8 +26,7 @@ export function solvePublished(
 ): EngineSolution {
   const solveFor = input.published?.solveFor ?? null;
   if (input.published === null || solveFor === null) return solveEngine(input, materials, others);
-  const gas = solveFor.input === 'chamberPressure' ? undefined : workingGas(input, materials);
-  const solveWith = (engine: EngineInput) => solveEngine(engine, materials, others, gas);
+  const solveWith = solverOf(input, solveFor.input, materials, others);
   const settled = settleByRows(input, input.published.rows, solveFor, solveWith);
   if (solveFor.stated) return withSettled(solveWith(input), settled);
   if (settled.problem !== null || settled.input === null) {
@@ -39,6 +39,23 @@ export function solvePublished(
     });
   }
   return withSettled(solveWith(withInput(input, solveFor.input, settled.input)), settled);
+}
+
+/** Solves the engine with one input moved, whatever does not move with that input solved once. */
+function solverOf(
+  input: EngineInput,
+  settled: SettledInput,
+  materials: Materials,
+  others: ReadonlyMap<string, EngineSolution>,
+): (engine: EngineInput) => EngineSolution {
+  const gas = settled === 'chamberPressure' ? undefined : workingGas(input, materials);
+  const sizeFree = settled !== 'chamberPressure' && settled !== 'areaRatio';
+  let nozzle: NozzleModel | undefined;
+  return (engine) => {
+    const solution = solveEngine(engine, materials, others, { gas, nozzle });
+    if (sizeFree) nozzle = solution.nozzle;
+    return solution;
+  };
 }
 
 function withSettled(solution: EngineSolution, { solve, problem }: Settled): EngineSolution {
