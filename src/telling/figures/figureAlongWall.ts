@@ -9,9 +9,9 @@ import { type Box, grown } from '../scene/box.ts';
 import { type Point, polyline, segment } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
 import { group, type Scene, type SceneNode } from '../scene/scene.ts';
-import { ambientAt } from './conditions.ts';
+import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
-import { footOf, lipPressure, wallFinding } from './findings.ts';
+import { footOf, lipPressure, wallFinding, whereWords } from './findings.ts';
 import { frame } from './frame.ts';
 import { dashOf, marker, type Words, wordsAt, wordsSize } from './marks.ts';
 import type { FigureOptions } from './options.ts';
@@ -20,13 +20,15 @@ import { type Candidate, LabelRoom, type Obstacle } from './placeLabels.ts';
 
 export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
-  const { engines, leftOut } = drawnEngines(answer, 4);
+  const { engines: drawn, leftOut } = drawnEngines(answer, 4);
   const altitude = options.altitude ?? 0;
   const ambient = ambientAt(altitude);
+  const engines = drawn.map((one) => withWallHere(one, ambient, options));
+  const onPlug = engines.some(({ engine }) => engine.contour.plug !== undefined);
   const title = options.title ?? wallFinding(engines);
   const around = frame(layout, {
     title,
-    subtitle: 'Pressure on the wall from the injector face to the lip, the gas filling the nozzle',
+    subtitle: `Pressure on the wall from the injector face to the lip, the gas filling the nozzle${onPlug ? `; on a plug, ${whereWords(altitude).replace(/^(At|In)/, (word: string) => word.toLowerCase())}` : ''}`,
     foot: footOf(answer, engines, leftOut, [], ['nozzle-thrust', 'nozzle-separation']),
   });
   return {
@@ -40,10 +42,27 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
   };
 }
 
+/** An engine whose plug feels the air, with the pressure on its wall as it is here: the first of each line across its gas. */
+function withWallHere(drawn: DrawnEngine, ambient: number, options: FigureOptions): DrawnEngine {
+  const { engine } = drawn;
+  if (engine.contour.plug === undefined) return drawn;
+  const { field } = conditionAt(rowsOf(engine, options), ambient);
+  if (field === undefined) return drawn;
+  const ahead = engine.wall.filter((_, i) => engine.contour.plug?.wall[i]?.part !== 'nozzle');
+  const end = engine.wall[engine.wall.length - 1]!;
+  const along = field.map(([onWall]) => ({ ...end, ...onWall!, wallPressure: onWall!.pressure }));
+  return { ...drawn, engine: { ...engine, wall: [...ahead, ...along] } };
+}
+
+/** What the wall ends in. */
+function endWord({ contour: { plug } }: DrawnEngine['engine']): string {
+  return plug === undefined ? 'lip' : plug.baseRadius > 0 ? 'cut' : 'tip';
+}
+
 function describe(answer: StudyAnswer, engines: readonly DrawnEngine[], ambient: number): string {
   const parts = engines.map(
     ({ engine }) =>
-      `${engine.name}: ${formatPressure(engine.chamber.pressure)} in the chamber, ${formatPressure(lipPressure(engine))} on the wall at the lip.`,
+      `${engine.name}: ${formatPressure(engine.chamber.pressure)} in the chamber, ${formatPressure(lipPressure(engine))} on the wall at the ${endWord(engine)}.`,
   );
   return `Pressure on a logarithmic scale over the distance from the throat. Air outside ${formatPressure(ambient)}. ${parts.join(' ')} ${answer.caution}`;
 }
@@ -205,7 +224,7 @@ function nameWords(
     const words: Words[] = [
       { text: plainText(engine.name), size: type.label, weight: 700, fill: style.colour },
       {
-        text: `${formatPressure(lipPressure(engine))} at the lip`,
+        text: `${formatPressure(lipPressure(engine))} at the ${endWord(engine)}`,
         size: 0.9 * type.label,
         weight: 400,
         fill: 'ink',

@@ -55,7 +55,9 @@ function subtitleOf(engines: readonly DrawnEngine[], altitude: Altitude, options
   return [
     // A title of the user's own need not say where it is.
     ...(options.title === undefined ? [] : [airWords(altitude)]),
-    'Colour: one-dimensional mean pressure',
+    engines.some(({ engine }) => engine.contour.plug !== undefined)
+      ? 'Colour: pressure, on the plug that of the field, else the one-dimensional mean'
+      : 'Colour: one-dimensional mean pressure',
     separated ? 'plume and hatched part not computed' : 'dashed plume a sketch',
   ].join('; ');
 }

@@ -122,6 +122,13 @@ function scaleFor(widths: readonly number[], words: readonly number[], room: num
   return Math.max(fits, 0.25 * most);
 }
 
+/** The wall as it is seen from outside: of a plug engine the cowl, then what stands out of it. */
+function wallSeen({ contour }: DrawnEngine['engine']): readonly { axial: number; radius: number }[] {
+  const lip = contour.wall[contour.wall.length - 1]!;
+  const plug = (contour.plug?.wall ?? []).filter(({ part, axial }) => part === 'nozzle' && axial > lip.axial);
+  return [...contour.wall, ...plug];
+}
+
 /** Standing on its lip, as engines stand in a hall. */
 function outline(
   { engine, style: own }: DrawnEngine,
@@ -132,14 +139,11 @@ function outline(
 ): SceneNode {
   const lip = engine.contour.nozzleLength;
   const side = (sign: 1 | -1) =>
-    engine.contour.wall.map((point) => ({
+    wallSeen(engine).map((point) => ({
       x: axis + sign * point.radius * scale,
       y: ground - (lip - point.axial) * scale,
     }));
   const width = engine.contourIs === 'shape' ? line.metal : 0.6 * line.metal;
-  const plug = (engine.contour.plug?.wall ?? []).filter(({ part }) => part === 'nozzle');
-  const plugSide = (sign: 1 | -1) =>
-    plug.map((point) => ({ x: axis + sign * point.radius * scale, y: ground - (lip - point.axial) * scale }));
   return group(`${own.colour} outline`, [
     {
       kind: 'path',
@@ -151,19 +155,6 @@ function outline(
       join: 'round',
       ...(engine.contourIs === 'shape' ? {} : { dash: [3, 2].map((length) => length * width) }),
     },
-    ...(plug.length === 0
-      ? []
-      : [
-          {
-            kind: 'path',
-            d: polyline([...plugSide(-1), ...plugSide(1).reverse()]),
-            fill: own.colour,
-            fillOpacity: 0.12,
-            stroke: own.colour,
-            strokeWidth: width,
-            join: 'round',
-          } as const,
-        ]),
   ]);
 }
 

@@ -128,11 +128,17 @@ export function lipPressure(engine: DrawnEngine['engine']): number {
   return engine.wall.at(-1)?.wallPressure ?? engine.exit.pressure;
 }
 
+/** On a plug that the air reaches the pressure rises again towards the cut. */
+function leastOnWall(engine: DrawnEngine['engine']): number {
+  if (engine.contour.plug === undefined) return lipPressure(engine);
+  return Math.min(...engine.wall.map(({ wallPressure }) => wallPressure));
+}
+
 /** How much of the chamber's pressure is left on the wall at the lip. */
 export function wallFinding(engines: readonly DrawnEngine[]): string {
   const [first, ...rest] = engines.map(({ engine }) => ({
     name: engine.name,
-    pressure: formatPressure(lipPressure(engine)),
+    pressure: formatPressure(leastOnWall(engine)),
   }));
   if (!first) return '';
   const more = rest.map(({ name, pressure }) => `, ${name}’s to ${pressure}`);
