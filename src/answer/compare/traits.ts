@@ -129,7 +129,7 @@ export function nozzleForm(nozzle: Nozzle): string {
 }
 
 function plugForm({ form, kept, modules, moduleShape }: Nozzle & { kind: 'plug' }): string {
-  const length = kept.value >= 1 ? 'whole' : `cut to ${showStated('nozzle.kept', kept.value).text}`;
+  const length = kept.value >= 1 ? 'uncut' : `cut to ${showStated('nozzle.kept', kept.value).text}`;
   const of = modules === null ? '' : `, ${modules.value} ${moduleShape} modules`;
-  return `${form} plug ${length}${of}`;
+  return `${form === 'linear' ? 'linear plug' : 'plug'} ${length}${of}`;
 }

@@ -258,10 +258,10 @@ function aroundEnd(
   step: number,
 ): Candidate[] {
   const candidates: Candidate[] = [];
-  for (const rise of [0.7, 1.2, 2, 3, 4, 5, 5.5, 6, 6.5, 7, 8])
+  for (const rise of [0.7, 1.2, 2, 3, 4, 5, 5.5, 6, 6.5, 7, 8, 9, 10, 11, 12, 13, 14, 15])
     for (const up of [true, false])
-      for (const back of [0, 0.25, 0.5, 0.75, 1]) {
-        const x = end.x - back * size.width - (back === 1 ? 0.5 * step : 0);
+      for (const back of [0, 0.25, 0.5, 0.75, 1, 1.3]) {
+        const x = end.x - back * size.width - (back >= 1 ? 0.5 * step : 0);
         const y = up ? end.y - rise * step - size.height : end.y + rise * step;
         const edge = { x: Math.min(Math.max(end.x, x), x + size.width), y: up ? y + size.height : y };
         const apart = rise > 1.2;
