@@ -33,6 +33,7 @@ export interface MarchedFlow {
  *
  * @param start nodes from wall to axis, a C− (see throatCharacteristic)
  * @param wall points downstream of the start line's wall node, in order
+ * @param linesToAxis lines behind the start line that are carried on to the axis; the others end on the C+ of the last axis node
  * @throws ProblemError when a point cannot be solved
  */
 export function marchAlongWall(
@@ -40,13 +41,17 @@ export function marchAlongWall(
   symmetry: Symmetry,
   start: Float64Array,
   wall: readonly WallPoint[],
+  linesToAxis = wall.length,
 ): MarchedFlow {
   const startCount = start.length / NODE;
   const net = new CharacteristicNet(startCount * (wall.length + 2));
   net.nodes.set(start, net.openLine(startCount));
   net.closeLine(startCount);
   const march: March = { net, table, symmetry, shock: null, reachesAxis: true };
-  for (const point of wall) marchOneLine(march, point);
+  wall.forEach((point, i) => {
+    if (i >= linesToAxis) march.reachesAxis = false;
+    marchOneLine(march, point);
+  });
   return { net, shock: march.shock };
 }
 
