@@ -13,6 +13,7 @@ import { inputQuantities } from './catalogue/inputs.ts';
 import { plugQuantities } from './catalogue/plug.ts';
 import { plumeQuantities } from './catalogue/plume.ts';
 import { publishedQuantities } from './catalogue/published.ts';
+import { thrustPartQuantities } from './catalogue/thrustParts.ts';
 import { wallQuantities } from './catalogue/wall.ts';
 
 export type { CatalogueEntry, Dimension, DisplayUnit, QuantityPlace } from './catalogue/entry.ts';
@@ -22,6 +23,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...vacuumAndSeaLevelQuantities,
   ...conditionQuantities,
   ...changeQuantities,
+  ...thrustPartQuantities,
   ...contourQuantities,
   ...wallQuantities,
   ...plumeQuantities,
@@ -67,6 +69,7 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   if (plume !== undefined) return /^(altitude|ambientPressure)$/.test(plume) ? plume : `plume.${plume}`;
   const plainName = inside.replace(/^(altitudes|ambients)\./, '').replace(/^modes\./, '');
   return plainName
+    .replace(/^thrustParts\.((vacuum|seaLevel)\.)?(parts\.)?/, 'thrustParts.')
     .replace(/^positions\./, '')
     .replace(/^change\.(band|back)\.(low|high)\./, 'change.')
     .replace(/^change\.estimates\./, 'change.')

@@ -6,6 +6,7 @@ import type { ThrustAt } from '../physics/nozzle/model.ts';
 import type { ConditionRow, ThrustFigures } from './model.ts';
 import { flightMachAt, plugAt } from './plugRow.ts';
 import type { EngineSolution } from './solution.ts';
+import { partsAt } from './thrustParts.ts';
 
 /** Geometric altitudes [m] of every answer, pad to the edge of space. */
 export const STANDARD_ALTITUDES: readonly number[] = [
@@ -21,7 +22,7 @@ export interface Condition {
 /**
  * Thrust, thrust coefficient and specific impulse at an ambient pressure.
  *
- *   F = C_F · p₀ · A_t        I_sp = C_F · c* / g₀        c* = η · c*_ideal
+ *   F = C_F · p₀ · A_t        I_sp = C_F · c* / (C_D g₀)        c* = η · c*_ideal
  *
  * The chamber efficiency η lowers c*, hence I_sp at a given thrust, and leaves C_F alone.
  *
@@ -40,6 +41,7 @@ export function conditionAt(
       altitude,
       ambientPressure,
       ...figuresOf(solution, at),
+      thrustParts: partsAt(solution, at),
       flow: at.flow,
       exitPressure: at.exit.pressure,
       ...plugAt(solution, ambientPressure, altitude),
@@ -63,10 +65,13 @@ function modesOf(solution: EngineSolution, at: ThrustAt): Pick<ConditionRow, 'mo
 function figuresOf(solution: EngineSolution, at: ThrustAt): ThrustFigures {
   const pressureTimesArea = solution.expansion.chamber.pressure * solution.throatArea;
   const coefficient = at.thrustCoefficient;
+  const { characteristicVelocity, nozzle } = solution;
   return {
     thrustCoefficient: coefficient,
     specificImpulse:
-      coefficient === null ? null : (coefficient * solution.characteristicVelocity) / STANDARD_GRAVITY,
+      coefficient === null
+        ? null
+        : (coefficient * characteristicVelocity) / (nozzle.dischargeCoefficient * STANDARD_GRAVITY),
     thrust: coefficient === null ? null : coefficient * pressureTimesArea,
     thrustIfFull: at.thrustCoefficientIfFull * pressureTimesArea,
   };

@@ -3,6 +3,7 @@
 import { attempt } from '../numerics/problem.ts';
 import { geometricAltitudeAtPressure } from '../physics/air/index.ts';
 import { STANDARD_ATMOSPHERE } from '../physics/constants.ts';
+import type { FieldBalance } from '../physics/nozzle/model.ts';
 import type { SourceInput } from '../study/model.ts';
 import { altitudesAtChange, changeAnswer, changeReasons } from './change.ts';
 import {
@@ -12,12 +13,13 @@ import {
   conditionInVacuum,
   STANDARD_ALTITUDES,
 } from './conditions.ts';
-import type { ConditionRow, EngineAnswer, Reason, ThrustFigures } from './model.ts';
+import type { ConditionRow, EngineAnswer, FieldAnswer, Reason, ThrustFigures } from './model.ts';
 import { plugAnswer } from './plugRow.ts';
 import { plumeAnswer } from './plume.ts';
 import { publishedChecks } from './published/checks.ts';
 import { publishedFigures } from './published/figures.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
+import { thrustPartsAt } from './thrustParts.ts';
 
 /** Conditions asked for besides the standard altitudes. */
 export interface Wanted {
@@ -37,6 +39,11 @@ export function engineAnswer(
   const vacuum = conditionInVacuum(solution);
   const seaLevel = conditionAt(solution, STANDARD_ATMOSPHERE, 0);
   reasons.push(...reasonsOf(vacuum, 'vacuum'), ...reasonsOf(seaLevel, 'seaLevel'));
+  const thrustParts = {
+    vacuum: thrustPartsAt(solution, 0),
+    seaLevel: thrustPartsAt(solution, STANDARD_ATMOSPHERE),
+  };
+  reasons.push(...partsReasons(thrustParts, nozzle.balance() !== null));
   const change = nozzle.change && changeAnswer(nozzle.change);
   reasons.push(...changeReasons(change));
   const altitudes = rowsOf(
@@ -106,8 +113,11 @@ export function engineAnswer(
     areaRatio: nozzle.spec.areaRatio,
     massFlow: solution.massFlow,
     divergenceFactor: nozzle.divergenceFactor,
+    dischargeCoefficient: nozzle.dischargeCoefficient,
+    field: fieldAnswer(nozzle.balance()),
     vacuum: figuresOf(vacuum.row),
     seaLevel: figuresOf(seaLevel.row),
+    thrustParts,
     matched: {
       ambientPressure: nozzle.matchedAmbient,
       altitude: matchedAltitude.ok ? matchedAltitude.value : null,
@@ -209,6 +219,34 @@ function stateReasons({ expansion, nozzle, wall }: EngineSolution): readonly Rea
     );
   });
   return found;
+}
+
+function fieldAnswer(balance: FieldBalance | null): FieldAnswer | null {
+  if (balance === null) return null;
+  const { note, ...closure } = balance;
+  return { ...closure, ...(note !== null && { note }) };
+}
+
+/** Why the thrust has no parts, and why there is no field. */
+function partsReasons(thrustParts: EngineAnswer['thrustParts'], hasField: boolean): readonly Reason[] {
+  const found = (['vacuum', 'seaLevel'] as const).flatMap((place) => {
+    const at = thrustParts[place];
+    const { why, mend } = inTwo(at.note ?? '');
+    return (['sum', 'boundary', 'difference'] as const)
+      .filter((key) => at[key] === null)
+      .map((key) => reason(`thrustParts.${place}.${key}`, why, mend));
+  });
+  if (hasField) return found;
+  return [
+    ...found,
+    reason(
+      'field',
+      thrustParts.vacuum.sum === null
+        ? inTwo(thrustParts.vacuum.note ?? '').why
+        : 'The nozzle has no wall of its own: its flow is one-dimensional, and nothing has to close.',
+      'Choose a cone, a bell or a plug to see a field.',
+    ),
+  ];
 }
 
 function reason(path: string, text: string, mend: string): Reason {

@@ -5,7 +5,7 @@
  */
 
 import type { Problem } from '../numerics/problem.ts';
-import type { Contour, FlowVerdict } from '../physics/nozzle/model.ts';
+import type { Contour, FieldBalance, FlowVerdict } from '../physics/nozzle/model.ts';
 import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
 import type { PlumeAnswer } from './plumeModel.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
@@ -25,9 +25,31 @@ export interface ThrustFigures {
   /** [N] if the flow filled the nozzle whatever the ambient pressure */ readonly thrustIfFull: number;
 }
 
+/** Push of the gas on one surface, the ambient pressure on its outside taken off; forwards positive. */
+export interface ThrustPartAnswer {
+  /** In plain words: `injector face`, `converging wall`, `nozzle wall`, `plug`, `base`, … */ readonly surface: string;
+  /** over p0 A_t [–] */ readonly coefficient: number;
+  /** [N] */ readonly force: number;
+}
+
+/** How well a flow field keeps what must be kept: see FieldBalance of the nozzle models. */
+export type FieldAnswer = Omit<FieldBalance, 'note'> & { readonly note?: string };
+
+/** Where the push acts, and the same thrust found a second way. */
+export interface ThrustParts {
+  readonly parts: readonly ThrustPartAnswer[];
+  /** [N] all surfaces together; null where the thrust has no parts */ readonly sum: number | null;
+  /** [N] momentum and pressure across the exit; null where there is no thrust */ readonly boundary:
+    | number
+    | null;
+  /** sum over boundary, less 1 [–]; null where either is */ readonly difference: number | null;
+  /** Why there are no parts, or why the two differ by more than 0.3 %; absent: neither. */ readonly note?: string;
+}
+
 export interface ConditionRow extends ThrustFigures {
   /** [m] geometric; null for a pressure without an altitude */ readonly altitude: number | null;
   /** [Pa] */ readonly ambientPressure: number;
+  /** The thrust by surfaces; empty where it has none. */ readonly thrustParts: readonly ThrustPartAnswer[];
   readonly flow: FlowVerdict;
   /** [Pa] exit pressure that applies here */ readonly exitPressure: number;
   /** Which of two ways of working is in use here; absent where the nozzle has only one. */ readonly mode?: string;
@@ -121,7 +143,7 @@ export interface WallPoint {
   readonly mach: number | null;
   /** [K] */ readonly temperature: number;
   /** [m/s] */ readonly velocity: number;
-  /** [Pa] on the wall, flowing full */ readonly wallPressure: number;
+  /** [Pa] mean over the cross-section, one-dimensional */ readonly meanPressure: number;
 }
 
 export interface Reason {
@@ -161,8 +183,12 @@ export interface EngineAnswer {
   readonly areaRatio: number;
   /** [kg/s] */ readonly massFlow: number;
   readonly divergenceFactor: number;
+  /** Mass flow over that of one-dimensional flow through the same throat [–]. */ readonly dischargeCoefficient: number;
+  /** How well the flow field keeps what must be kept; null: there is no field. */ readonly field: FieldAnswer | null;
   readonly vacuum: ThrustFigures;
   readonly seaLevel: ThrustFigures;
+  /** Where the push acts, in vacuum and at sea level; each row below has its parts as well. */
+  readonly thrustParts: { readonly vacuum: ThrustParts; readonly seaLevel: ThrustParts };
   /** [Pa] ambient at which the exit matches it, and its altitude [m], null above the air model or in no air */
   readonly matched: { readonly ambientPressure: number; readonly altitude: number | null };
   readonly altitudes: readonly ConditionRow[];

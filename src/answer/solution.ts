@@ -3,6 +3,7 @@
 import type { Problem } from '../numerics/problem.ts';
 import type { Expansion } from '../physics/gas/flow.ts';
 import type { PropellantRecord } from '../physics/gas/records.ts';
+import type { ChamberPush } from '../physics/nozzle/index.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { PlumeSource } from '../physics/plume/index.ts';
 import type { EngineInput } from '../study/model.ts';
@@ -24,6 +25,7 @@ export interface EngineSolution {
   /** [kg/s] */ readonly massFlow: number;
   /** [kg/m³]; null where a density is unknown. */ readonly bulkDensity: number | null;
   readonly contour: Contour;
+  /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
   readonly contourIs: 'shape' | 'notional';
   readonly wall: readonly WallPoint[];
   /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];

@@ -1,10 +1,12 @@
 /** One engine: gas, nozzle, size, wall. Synchronous once its data rows are there. */
 
+import { once } from '../numerics/once.ts';
 import { ProblemError } from '../numerics/problem.ts';
 import { airAtGeometricAltitude } from '../physics/air/index.ts';
 import {
   type ChamberShape,
   type Contour,
+  chamberPush,
   type NozzleModel,
   type NozzleSize,
   type NozzleSpec,
@@ -53,9 +55,11 @@ export function solveEngine(
     characteristicVelocity,
     throatArea,
     exitArea: throatArea * spec.areaRatio,
-    massFlow: (expansion.chamber.pressure * throatArea) / characteristicVelocity,
+    massFlow:
+      (nozzle.dischargeCoefficient * expansion.chamber.pressure * throatArea) / characteristicVelocity,
     bulkDensity: gas.bulkDensity,
     contour,
+    chamberPush: once(() => chamberPush(contour, expansion, nozzle.dischargeCoefficient)),
     contourIs: spec.kind === 'ideal' || spec.kind === 'adapting' ? 'notional' : 'shape',
     wall: advisedWhenCold(input, () => wallOf(contour, nozzle)),
     positions: positionsOf(input, nozzle, contour, shape),
@@ -85,7 +89,7 @@ function wallOf(contour: Contour, nozzle: NozzleModel): readonly WallPoint[] {
   const stations = nozzle.wallStations();
   return plug !== undefined && stations !== null
     ? plugWallStates({ ...contour, plug }, nozzle.expansion, stations)
-    : wallStates(contour, nozzle.expansion, stations);
+    : wallStates(contour, nozzle.expansion, stations, nozzle.dischargeCoefficient);
 }
 
 /** Walls of a nozzle of two modes, each with the gas as it is in that mode. */
@@ -99,7 +103,9 @@ function positionsOf(
   if (change === undefined) return [];
   return [change.thick, change.thin].map((mode) => {
     const own = mode.contour?.(contour.throatRadius, chamber) ?? contour;
-    const wall = advisedWhenCold(input, () => wallStates(own, expansion, mode.wallStations()));
+    const wall = advisedWhenCold(input, () =>
+      wallStates(own, expansion, mode.wallStations(), nozzle.dischargeCoefficient),
+    );
     return { mode: mode.name, contour: own, wall };
   });
 }

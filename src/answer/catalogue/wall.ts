@@ -7,6 +7,14 @@ const meanState = {
   place: 'wall',
 } as const;
 
+const atWall = {
+  source: SOURCE.bell,
+  model: 'flow-characteristics',
+  limits:
+    'Edge of the boundary layer, which slows and heats the gas at the wall itself. Ahead of the throat an approximation; the mean where there is no field.',
+  place: 'wall',
+} as const;
+
 /** Along the wall, injector face to lip. */
 export const wallQuantities: readonly CatalogueEntry[] = [
   ...(['wall', 'contour.wall'] as const).flatMap((prefix): readonly CatalogueEntry[] => [
@@ -48,57 +56,53 @@ export const wallQuantities: readonly CatalogueEntry[] = [
     model: 'nozzle-contour',
   },
   {
-    ...meanState,
+    ...atWall,
     name: 'wall.pressure',
-    label: 'pressure along the nozzle',
-    dimension: 'pressure',
-    unit: UNIT.bar,
-    digits: 4,
-    meaning: 'Mean pressure of the gas at this place, flowing full.',
-    equation: 'p on the isentrope where A/A_t = (r/r_t)²',
-  },
-  {
-    ...meanState,
-    name: 'wall.wallPressure',
     label: 'pressure on the wall',
     dimension: 'pressure',
     unit: UNIT.bar,
     digits: 4,
-    meaning: 'What the wall itself feels, flowing full.',
-    equation: 'flow field by characteristics behind the throat; the mean where there is no field',
-    source: SOURCE.bell,
-    model: 'flow-characteristics',
-    limits:
-      'Ahead of the throat no field is computed: from the mean to the throat’s value along the throat’s arc, linear in the logarithm.',
+    meaning: 'What the wall itself feels at this place, flowing full.',
+    equation: 'flow field by characteristics behind the throat; p_cap − ρu²κr/4 ahead of it',
   },
   {
-    ...meanState,
+    ...atWall,
     name: 'wall.mach',
-    label: 'Mach number along the nozzle',
+    label: 'Mach number at the wall',
     dimension: 'ratio',
     unit: UNIT.one,
     digits: 3,
-    meaning: 'Speed of the gas at this place over its own speed of sound.',
+    meaning: 'Speed of the gas at the wall over its own speed of sound.',
     equation: 'M = u / a',
   },
   {
-    ...meanState,
+    ...atWall,
     name: 'wall.temperature',
-    label: 'temperature along the nozzle',
+    label: 'temperature at the wall',
     dimension: 'temperature',
     unit: UNIT.kelvin,
     digits: 4,
-    meaning: 'Mean temperature of the gas at this place, flowing full.',
-    equation: 'T on the isentrope where A/A_t = (r/r_t)²',
+    meaning: 'Temperature of the gas just outside the boundary layer, flowing full.',
+    equation: 'T on the isentrope where p = p_w',
   },
   {
-    ...meanState,
+    ...atWall,
     name: 'wall.velocity',
-    label: 'speed along the nozzle',
+    label: 'speed at the wall',
     dimension: 'velocity',
     unit: UNIT.metrePerSecond,
     digits: 4,
-    meaning: 'Mean speed of the gas at this place, flowing full.',
+    meaning: 'Speed of the gas just outside the boundary layer, flowing full.',
     equation: 'u = √(2 (h₀ − h))',
+  },
+  {
+    ...meanState,
+    name: 'wall.meanPressure',
+    label: 'mean pressure along the nozzle',
+    dimension: 'pressure',
+    unit: UNIT.bar,
+    digits: 4,
+    meaning: 'Mean pressure of the gas over the cross-section at this place, flowing full.',
+    equation: 'p on the isentrope where A/A_t = (r/r_t)²; on a plug, the wall’s own',
   },
 ];

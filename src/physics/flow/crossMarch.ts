@@ -6,8 +6,8 @@
  */
 
 import { calm } from './calm.ts';
-import { keepMass } from './keepMass.ts';
 import type { SupersonicTable } from './gasTable.ts';
+import { keepMass } from './keepMass.ts';
 import { axisNodeInto, type Foot, innerNodeInto, newFoot, OldLine, wallNodeInto } from './lineToLine.ts';
 import { CharacteristicNet } from './net.ts';
 import { NODE, type Symmetry } from './points.ts';
@@ -116,8 +116,7 @@ function marchOneLine(march: CrossMarch, point: WallPoint): number {
   old.setAxis(nodes, last);
   down.segment = 0;
   up.segment = 1;
-  for (let at = first + NODE; at < last; at += NODE)
-    innerNodeInto(nodes, at, table, symmetry, old, down, up);
+  for (let at = first + NODE; at < last; at += NODE) innerNodeInto(nodes, at, table, symmetry, old, down, up);
   net.closeLine(count);
   return first;
 }

@@ -69,7 +69,13 @@ function alongLineInto(
 }
 
 /** The node at radius r of a line of any spacing, by the cubic through four of its nodes. */
-function atRadiusInto(out: Float64Array, at: number, table: SupersonicTable, line: Float64Array, r: number): void {
+function atRadiusInto(
+  out: Float64Array,
+  at: number,
+  table: SupersonicTable,
+  line: Float64Array,
+  r: number,
+): void {
   const count = line.length / NODE;
   const radius = (i: number): number => line[i * NODE + 1]!;
   let i = 0;

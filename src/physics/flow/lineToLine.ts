@@ -62,7 +62,14 @@ export function newFoot(): Foot {
  * Where the straight line through (x, r) in direction `angle` meets the old line.
  * @throws ProblemError where it misses it: the step is too long
  */
-function traceInto(foot: Foot, old: OldLine, table: SupersonicTable, x: number, r: number, angle: number): void {
+function traceInto(
+  foot: Foot,
+  old: OldLine,
+  table: SupersonicTable,
+  x: number,
+  r: number,
+  angle: number,
+): void {
   const { nodes, count } = old;
   const c = Math.cos(angle);
   const s = Math.sin(angle);

@@ -5,6 +5,7 @@ import { bellAnglesOf, halfAngleOfSameLength } from './bellShape.ts';
 import { divergenceFactorOfCone } from './coneNozzle.ts';
 import { fixedNozzle } from './fixedNozzle.ts';
 import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
+import { roundWallOf } from './roundWall.ts';
 
 /**
  * Share of the momentum that points along the axis when gas leaves a bell [–].
@@ -41,7 +42,9 @@ export function bellNozzle(
   return fixedNozzle(
     {
       spec,
-      divergenceFactor: losses === 'none' ? 1 : divergenceFactorOfBell(spec.length, lipAngle),
+      wall: roundWallOf(spec),
+      divergenceWithoutField: divergenceFactorOfBell(spec.length, lipAngle),
+      lossless: losses === 'none',
       ignoresSeparation: false,
       omitted: [
         'Friction and heat lost to the wall.',

@@ -3,6 +3,7 @@ import type { Expansion } from '../gas/flow.ts';
 import { requireAreaRatio } from './areaRatio.ts';
 import { fixedNozzle } from './fixedNozzle.ts';
 import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
+import { roundWallOf } from './roundWall.ts';
 
 /** [rad] Steeper cones do not keep the flow on the wall after the throat arc; common practice, no source. */
 const STEEPEST_HALF_ANGLE = Math.PI / 4;
@@ -36,7 +37,9 @@ export function coneNozzle(
   return fixedNozzle(
     {
       spec,
-      divergenceFactor: losses === 'none' ? 1 : divergenceFactorOfCone(spec.halfAngle),
+      wall: roundWallOf(spec),
+      divergenceWithoutField: divergenceFactorOfCone(spec.halfAngle),
+      lossless: losses === 'none',
       ignoresSeparation: false,
       omitted: [
         'Friction and heat lost to the wall.',

@@ -1,71 +1,106 @@
+import { once } from '../../numerics/once.ts';
 import { requireAmbientPressure } from '../air/ambient.ts';
 import type { Expansion } from '../gas/flow.ts';
 import type { FlowVerdict, NozzleModel, NozzleSpec, ThrustAt, ThrustPart } from './model.ts';
 import { oneDimensionalParts, partsAtAmbient } from './oneDimensionalParts.ts';
+import type { RoundWall } from './roundWall.ts';
 import { judgeFlow } from './separation.ts';
 import { thrustCoefficientOf } from './thrustCoefficient.ts';
-import { type WallFlow, wallFlow } from './wallFlow.ts';
+import { meanFlow, type WallFlow, wallFlow } from './wallFlow.ts';
 
 export interface FixedNozzle {
   readonly spec: NozzleSpec;
-  readonly divergenceFactor: number;
+  /** The wall behind the throat; null: the nozzle has none of its own, its flow is one-dimensional. */
+  readonly wall: RoundWall | null;
+  /** Divergence factor where no field can be had [–]. */ readonly divergenceWithoutField: number;
+  /** The thrust is that of one-dimensional flow, whatever the field: no losses, or no wall. */
+  readonly lossless: boolean;
   /** Whether the thrust is still given where the flow would leave the wall: only for the loss-free ideal. */
   readonly ignoresSeparation: boolean;
   readonly omitted: readonly string[];
   readonly models: readonly string[];
 }
 
+/** Thrust in vacuum of the nozzle flowing full, over p0 A_t, and what goes with it. */
+interface FullThrust {
+  readonly divergenceFactor: number;
+  readonly dischargeCoefficient: number;
+  readonly inVacuum: number;
+  readonly boundary: number;
+  readonly parts: readonly ThrustPart[];
+  readonly partsAbsent: string | null;
+}
+
 /** A nozzle whose exit state does not depend on ambient pressure: ideal, cone, bell. */
 export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleModel {
-  const { spec, divergenceFactor } = nozzle;
-  const exit = expansion.atAreaRatio(spec.areaRatio, 'supersonic');
+  const { spec } = nozzle;
+  const { areaRatio } = spec;
+  const exit = expansion.atAreaRatio(areaRatio, 'supersonic');
   // The field costs some milliseconds: found when first asked for, then kept.
-  let wall: WallFlow | null = null;
-  const flowAtWall = (): WallFlow => {
-    wall ??= wallFlow(spec, expansion, exit);
-    return wall;
-  };
-  let inVacuum: readonly ThrustPart[] | null = null;
-  const parts = (ambientPressure: number): Pick<ThrustAt, 'parts' | 'partsAbsent'> => {
-    if (spec.kind !== 'ideal')
-      return { parts: [], partsAbsent: 'The wall is not integrated for this nozzle.' };
-    inVacuum ??= oneDimensionalParts(expansion, exit);
-    return {
-      parts: partsAtAmbient(inVacuum, expansion, spec.areaRatio, ambientPressure),
-      partsAbsent: null,
-    };
-  };
+  const flow = once(
+    (): WallFlow =>
+      nozzle.wall === null
+        ? meanFlow(exit, 'the nozzle has no wall of its own')
+        : wallFlow(nozzle.wall, expansion, exit, areaRatio),
+  );
+  const full = once((): FullThrust => fullThrust(nozzle, expansion, flow));
   return {
     spec,
     expansion,
     exit,
-    divergenceFactor,
+    get divergenceFactor() {
+      return full().divergenceFactor;
+    },
     matchedAmbient: exit.pressure,
-    dischargeCoefficient: 1,
-    wallStations: () => flowAtWall().stations,
-    balance: () => null,
+    get dischargeCoefficient() {
+      return full().dischargeCoefficient;
+    },
+    wallStations: () => flow().stations,
+    balance: () => flow().thrust?.balance ?? null,
     leaving: () =>
-      spec.kind === 'ideal'
-        ? { kind: 'parallel', state: exit, radius: Math.sqrt(spec.areaRatio) }
-        : flowAtWall().leaving,
+      nozzle.wall === null ? { kind: 'parallel', state: exit, radius: Math.sqrt(areaRatio) } : flow().leaving,
     omitted: nozzle.omitted,
     models: nozzle.models,
     at(ambientPressure: number): ThrustAt {
       requireAmbientPressure(ambientPressure);
-      const flow = judgeFlow(expansion, flowAtWall().lip, ambientPressure);
-      const ifFull = thrustCoefficientOf(expansion, exit, spec.areaRatio, divergenceFactor, ambientPressure);
-      const absent = reasonForNoThrust(flow, ambientPressure, nozzle.ignoresSeparation);
+      const verdict = judgeFlow(expansion, flow().lip, ambientPressure);
+      const back = (areaRatio * ambientPressure) / expansion.chamber.pressure;
+      const { inVacuum, boundary, parts, partsAbsent } = full();
+      const absent = reasonForNoThrust(verdict, ambientPressure, nozzle.ignoresSeparation);
+      const there = absent === null;
       return {
         ambientPressure,
-        thrustCoefficientIfFull: ifFull,
-        thrustCoefficient: absent === null ? ifFull : null,
+        thrustCoefficientIfFull: inVacuum - back,
+        thrustCoefficient: there ? inVacuum - back : null,
         absent,
-        ...(absent === null ? parts(ambientPressure) : { parts: [], partsAbsent: absent }),
-        boundary: absent === null ? ifFull : null,
-        flow,
+        parts: there ? partsAtAmbient(parts, expansion, areaRatio, ambientPressure) : [],
+        partsAbsent: there ? partsAbsent : absent,
+        boundary: there ? boundary - back : null,
+        flow: verdict,
         exit,
       };
     },
+  };
+}
+
+function fullThrust(nozzle: FixedNozzle, expansion: Expansion, flow: () => WallFlow): FullThrust {
+  const { areaRatio } = nozzle.spec;
+  const exit = expansion.atAreaRatio(areaRatio, 'supersonic');
+  const field = nozzle.lossless ? null : flow().thrust;
+  if (field !== null) {
+    const { divergenceFactor, dischargeCoefficient, parts, boundary } = field;
+    const inVacuum = parts.reduce((sum, { coefficient }) => sum + coefficient, 0);
+    return { divergenceFactor, dischargeCoefficient, parts, boundary, inVacuum, partsAbsent: null };
+  }
+  const divergenceFactor = nozzle.lossless ? 1 : nozzle.divergenceWithoutField;
+  const inVacuum = thrustCoefficientOf(expansion, exit, areaRatio, divergenceFactor, 0);
+  return {
+    divergenceFactor,
+    dischargeCoefficient: 1,
+    inVacuum,
+    boundary: inVacuum,
+    parts: nozzle.lossless ? oneDimensionalParts(expansion, exit) : [],
+    partsAbsent: nozzle.lossless ? null : `There is no flow field to integrate: ${flow().reason}.`,
   };
 }
 

@@ -17,7 +17,9 @@ export function idealNozzle(spec: NozzleSpec & { kind: 'ideal' }, expansion: Exp
   return fixedNozzle(
     {
       spec,
-      divergenceFactor: 1,
+      wall: null,
+      divergenceWithoutField: 1,
+      lossless: true,
       ignoresSeparation: true,
       omitted: [
         'Friction and heat lost to the wall.',

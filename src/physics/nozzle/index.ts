@@ -15,6 +15,8 @@ export {
   defaultChamberShape,
   usualContractionRatio,
 } from './chamberDefaults.ts';
+export { type ChamberPush, chamberPush } from './chamberFlow.ts';
+export { chamberParts } from './chamberParts.ts';
 export { coneNozzle, divergenceFactorOfCone } from './coneNozzle.ts';
 export { chamberAndNozzleContour, contourWith } from './contour.ts';
 export { idealNozzle } from './idealNozzle.ts';

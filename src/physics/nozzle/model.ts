@@ -141,6 +141,8 @@ export const CHAMBER_SURFACE = 'chamber and converging wall';
 /** How well a computed flow field keeps what must be kept. */
 export interface FieldBalance {
   /** Mass flow out over mass flow in, less 1 [–] */ readonly mass: number;
+  /** What the lines of the net missed of the mass flow on the way, put right line by line, over the mass flow [–]; absent: nothing */
+  readonly massPutRight?: number;
   /** Thrust by surfaces less thrust by the boundary, in vacuum, over the latter [–] */ readonly momentum: number;
   /** Largest departure of the total enthalpy at the boundary, over the kinetic energy there [–] */
   readonly energy: number;

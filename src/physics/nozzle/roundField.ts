@@ -78,7 +78,13 @@ export function computeRoundField(
   const onArc = Math.max(FEWEST_ON_ARC, Math.ceil(wall.turn / mesh.arcStep));
   const arc = marchAlongWall(table, 'axisymmetric', start, arcPoints(wall, onArc), CUT_LINE).net;
   const cut = cutAcross(arc, table, CUT_LINE, mesh.across);
-  const { net, drift, shock } = marchAcross(table, 'axisymmetric', cut, wallSteps(wall, mesh), entering.massFlow);
+  const { net, drift, shock } = marchAcross(
+    table,
+    'axisymmetric',
+    cut,
+    wallSteps(wall, mesh),
+    entering.massFlow,
+  );
   const last = net.lineCount - 1;
   const stations = [...stationsOf(arc, table, 0), ...stationsOf(net, table, 1)];
   return {

@@ -8,7 +8,9 @@ export interface RoundWall {
   /** Angle at which the arc ends [rad]. */ readonly turn: number;
   /** Radius of the arc [–]. */ readonly arcRadius: number;
   /** Point of the curve at a share 0 … 1 of its parameter. */ at(share: number): WallPoint;
-  /** Length of curve for each unit of the share; 0 where the lip stands at the arc's end. */ pace(share: number): number;
+  /** Length of curve for each unit of the share; 0 where the lip stands at the arc's end. */ pace(
+    share: number,
+  ): number;
 }
 
 /** The wall of a cone or a parabolic bell. */

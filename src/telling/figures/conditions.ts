@@ -1,6 +1,6 @@
 /** Rows of an engine over altitude, as curves need them, and one row at any altitude. */
 
-import type { ConditionRow, EngineAnswer } from '../../answer/model.ts';
+import type { ConditionRow, EngineAnswer, ThrustPartAnswer } from '../../answer/model.ts';
 import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 import { STANDARD_GRAVITY } from '../../physics/constants.ts';
 import type { FlowVerdict } from '../../physics/nozzle/model.ts';
@@ -25,6 +25,7 @@ function vacuumRow(engine: EngineAnswer, nearest: ConditionRow): ConditionRow {
     altitude: null,
     ambientPressure: 0,
     ...engine.vacuum,
+    thrustParts: engine.thrustParts.vacuum.parts,
     flow: { ...nearest.flow, state: 'full', separationPressure: 0 },
     exitPressure: engine.exit.pressure,
     ...(engine.change && { mode: engine.change.thin }),
@@ -55,12 +56,29 @@ export function conditionAt(rows: readonly ConditionRow[], ambient: number): Con
     specificImpulse: maybe(below.specificImpulse, above.specificImpulse),
     thrust: maybe(below.thrust, above.thrust),
     thrustIfFull: between(below.thrustIfFull, above.thrustIfFull),
+    thrustParts: partsBetween(below.thrustParts, above.thrustParts, between),
     exitPressure: exitBetween(below, above, ambient, between),
     flow: moreCareful(below.flow, above.flow, between),
     ...(below.mode !== undefined && { mode: below.mode }),
     // A plug's flow is not a mean of two: that of the nearer row is shown.
     ...ofPlug(t < 0.5 ? below : above),
   };
+}
+
+/** Each surface's push, where both neighbours have the same surfaces; none otherwise. */
+function partsBetween(
+  below: ConditionRow['thrustParts'],
+  above: ConditionRow['thrustParts'],
+  between: (low: number, high: number) => number,
+): ConditionRow['thrustParts'] {
+  const same =
+    below.length === above.length && below.every(({ surface }, i) => surface === above[i]?.surface);
+  if (!same) return [];
+  return below.map(({ surface, coefficient, force }, i) => ({
+    surface,
+    coefficient: between(coefficient, (above[i] as ThrustPartAnswer).coefficient),
+    force: between(force, (above[i] as ThrustPartAnswer).force),
+  }));
 }
 
 /** A nozzle that adapts keeps the air's pressure at its exit as long as it can still close; others move evenly. */

@@ -231,10 +231,10 @@ function bodyNodes(drawn: CutEngine, body: ContourBody, { line }: PanelStyle): S
 export function gasEnd({ engine, row }: UnplacedEngine): Station {
   const lip = engine.wall[engine.wall.length - 1] as Station;
   if (row.flow.state === 'separated')
-    return stationAtPressure(engine.wall, row.flow.separationPressure, 'wallPressure');
+    return stationAtPressure(engine.wall, row.flow.separationPressure, 'pressure');
   if (row.flow.state === 'unchoked') return engine.wall[0] as Station;
   return adapts(engine) && row.exitPressure > engine.exit.pressure * (1 + 1e-9)
-    ? stationAtPressure(engine.wall, row.exitPressure, 'pressure')
+    ? stationAtPressure(engine.wall, row.exitPressure, 'meanPressure')
     : lip;
 }
 

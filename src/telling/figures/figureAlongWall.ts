@@ -69,7 +69,7 @@ function describe(answer: StudyAnswer, engines: readonly DrawnEngine[], ambient:
 
 function panel(engines: readonly DrawnEngine[], ambient: number, box: Box, style: PanelStyle): SceneNode[] {
   const { type, line } = style;
-  const pressures = engines.flatMap(({ engine }) => engine.wall.map((point) => point.wallPressure));
+  const pressures = engines.flatMap(({ engine }) => engine.wall.map((point) => point.pressure));
   const places = engines.flatMap(({ engine }) => engine.wall.map((point) => point.axial));
   const low = 10 ** Math.floor(Math.log10(Math.min(...pressures, ambient > 0 ? ambient : 1e5)));
   const high = 10 ** Math.ceil(Math.log10(Math.max(...pressures)));
@@ -147,7 +147,7 @@ function pointsOf(
   x: (axial: number) => number,
   y: (pressure: number) => number,
 ): Point[] {
-  return engine.wall.map((point) => ({ x: x(point.axial), y: y(point.wallPressure) }));
+  return engine.wall.map((point) => ({ x: x(point.axial), y: y(point.pressure) }));
 }
 
 function curveOf(
@@ -166,7 +166,7 @@ function curveOf(
       dash: dashOf(style, line.curve),
       join: 'round',
     },
-    ...(lip === undefined ? [] : [marker(style, x(lip.axial), y(lip.wallPressure), line.marker)]),
+    ...(lip === undefined ? [] : [marker(style, x(lip.axial), y(lip.pressure), line.marker)]),
   ]);
 }
 

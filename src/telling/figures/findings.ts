@@ -125,7 +125,7 @@ export function whereWords(altitude: Altitude): string {
 
 /** Pressure on the wall at the lip, flowing full [Pa]. */
 export function lipPressure(engine: DrawnEngine['engine']): number {
-  return engine.wall.at(-1)?.wallPressure ?? engine.exit.pressure;
+  return engine.wall.at(-1)?.pressure ?? engine.exit.pressure;
 }
 
 /** On a plug that the air reaches the pressure rises again towards the cut. */

@@ -30,7 +30,7 @@ export function gasBands(wall: readonly WallPoint[], end: number): GasBands {
   const isobars: Isobar[] = [];
   const first = wall[0];
   if (!first) return { bands, isobars };
-  let step = pressureStep(first.pressure);
+  let step = pressureStep(first.meanPressure);
   let stations: Station[] = [first];
   for (let i = 1; i < wall.length; i++) {
     const from = wall[i - 1] as WallPoint;
@@ -38,10 +38,10 @@ export function gasBands(wall: readonly WallPoint[], end: number): GasBands {
     if (from.axial >= end) break;
     const to =
       full.axial > end ? pointBetween(from, full, (end - from.axial) / (full.axial - from.axial)) : full;
-    const last = pressureStep(to.pressure);
+    const last = pressureStep(to.meanPressure);
     while (step !== last) {
       const edge = pressureStepStart(last < step ? step : step + 1);
-      const at = pointBetween(from, to, shareAt(from.pressure, to.pressure, edge));
+      const at = pointBetween(from, to, shareAt(from.meanPressure, to.meanPressure, edge));
       stations.push(at);
       bands.push({ step, stations });
       const next = last < step ? step - 1 : step + 1;
@@ -72,6 +72,7 @@ function pointBetween(a: WallPoint, b: WallPoint, t: number): WallPoint {
     axial: a.axial + t * (b.axial - a.axial),
     radius: a.radius + t * (b.radius - a.radius),
     pressure: a.pressure * (b.pressure / a.pressure) ** t,
+    meanPressure: a.meanPressure * (b.meanPressure / a.meanPressure) ** t,
   };
 }
 
@@ -82,7 +83,7 @@ function pointBetween(a: WallPoint, b: WallPoint, t: number): WallPoint {
 export function stationAtPressure(
   wall: readonly WallPoint[],
   pressure: number,
-  which: 'pressure' | 'wallPressure',
+  which: 'meanPressure' | 'pressure',
 ): Station {
   for (let i = 1; i < wall.length; i++) {
     const from = wall[i - 1] as WallPoint;

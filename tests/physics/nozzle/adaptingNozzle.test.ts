@@ -44,7 +44,7 @@ describe('the adapting bound', () => {
     }
     const full = nozzleModel({ kind: 'ideal', areaRatio: 80 }, gas);
     for (const ambient of [0, 10, 1000]) {
-      expect(bound.at(ambient).thrustCoefficient).toBe(full.at(ambient).thrustCoefficient);
+      expect(bound.at(ambient).thrustCoefficient).toBeCloseTo(full.at(ambient).thrustCoefficient!, 13);
       expect(bound.at(ambient).exit.areaRatio).toBeCloseTo(80, 9);
     }
   });

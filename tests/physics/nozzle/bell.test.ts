@@ -22,16 +22,6 @@ test.each([
   expect(Math.abs(divergenceFactorOfCone(degrees(angle)) - factor)).toBeLessThan(1e-5);
 });
 
-test('a cone loses only momentum: C_F = C_F,ideal − (1 − λ) × momentum part', () => {
-  const gas = perfectGas({ gamma: 1.2, pressure: 1e7 });
-  const ideal = nozzleModel({ kind: 'ideal', areaRatio: 40 }, gas);
-  const cone = nozzleModel({ kind: 'cone', areaRatio: 40, halfAngle: degrees(15) }, gas);
-  const pressurePart = (40 * ideal.exit.pressure) / 1e7;
-  const momentumPart = ideal.at(0).thrustCoefficient! - pressurePart;
-  const expected = momentumPart * ((1 + Math.cos(degrees(15))) / 2) + pressurePart;
-  expect(cone.at(0).thrustCoefficient).toBeCloseTo(expected, 12);
-});
-
 /**
  * G. P. Sutton, O. Biblarz, Rocket Propulsion Elements, 7th ed., 2001, Table 3-4 (from memory): ε, 15° cone length,
  * 80 % and 70 % bell lengths in throat radii, divergence factors.

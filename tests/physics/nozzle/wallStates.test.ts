@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import {
   chamberAndNozzleContour,
   defaultChamberShape,
@@ -45,25 +45,45 @@ test('the same mass flows through every cross-section: ρ u A (1e-9)', () => {
 });
 
 test('without a field the wall feels the mean', () => {
-  for (const { pressure, wallPressure } of states) expect(wallPressure).toBe(pressure);
+  for (const { pressure, meanPressure } of states) expect(pressure).toBe(meanPressure);
 });
 
-test('the field’s wall pressure joins the mean before the throat and ends at the lip on which separation is judged', () => {
+describe('with a field', () => {
   const nozzle = nozzleModel({ kind: 'bell', areaRatio: 30, length: 0.8 }, gas);
-  const felt = wallStates(contour, gas, nozzle.wallStations());
-  const lip = felt.at(-1)!;
-  expect(lip.wallPressure).toBeCloseTo(nozzle.at(1e5).flow.lipPressure, 3);
-  expect(lip.wallPressure / lip.pressure).toBeGreaterThan(1.2); // a bell turns its wall back towards the axis
-  const throat = felt.find(({ axial }) => axial === 0)!;
-  // Wall pressure in the throat below the mean: L. H. Back, P. F. Massier, H. L. Gier, AIAA J. 3(9), 1965.
-  expect(throat.wallPressure).toBeLessThan(throat.pressure);
-  for (let i = 1; i < felt.length; i++) {
-    const [before, here] = [felt[i - 1]!, felt[i]!];
-    if (here.axial <= 0) expect(here.wallPressure).toBeLessThanOrEqual(before.wallPressure);
-    expect(Math.abs(Math.log(here.wallPressure / before.wallPressure))).toBeLessThan(0.4);
-  }
-  for (const { axial, pressure, wallPressure } of felt)
-    if (axial < -0.16) expect(wallPressure).toBe(pressure);
+  const felt = wallStates(contour, gas, nozzle.wallStations(), nozzle.dischargeCoefficient);
+
+  test('ends at the lip on which separation is judged, above the mean: a bell turns its wall back to the axis', () => {
+    const lip = felt.at(-1)!;
+    expect(lip.pressure).toBeCloseTo(nozzle.at(1e5).flow.lipPressure, 3);
+    expect(lip.pressure / lip.meanPressure).toBeGreaterThan(1.2);
+  });
+
+  // L. H. Back, P. F. Massier, H. L. Gier, AIAA J. 3(9), 1965: one-dimensional theory is up to about 15 % too high in the
+  // throat region (abstract read); at a throat rounded with 1.5 throat radii a little more.
+  test('is below the mean in the throat', () => {
+    const throat = felt.find(({ axial }) => axial === 0)!;
+    expect(throat.pressure / throat.meanPressure).toBeLessThan(0.87);
+    expect(throat.pressure / throat.meanPressure).toBeGreaterThan(0.75);
+    expect(throat.mach).toBeGreaterThan(1);
+  });
+
+  test('is above the mean where the converging wall bends towards the axis, never above the chamber', () => {
+    const corner = felt.filter((_, i) => contour.wall[i]!.part === 'converging');
+    expect(Math.max(...corner.map(({ pressure, meanPressure }) => pressure / meanPressure))).toBeGreaterThan(
+      1,
+    );
+    for (const { pressure } of felt) expect(pressure).toBeLessThanOrEqual(8e6);
+  });
+
+  test('runs without a jump', () => {
+    for (let i = 1; i < felt.length; i++)
+      expect(Math.abs(Math.log(felt[i]!.pressure / felt[i - 1]!.pressure))).toBeLessThan(0.4);
+  });
+
+  test('state and pressure belong together: the isentrope (1e-9)', () => {
+    for (const { pressure, temperature } of felt)
+      expect(Math.abs(temperature / (3500 * (pressure / 8e6) ** (0.2 / 1.2)) - 1)).toBeLessThan(1e-9);
+  });
 });
 
 /** NACA Report 1135, γ = 1.4: A/A* 4.23457 at M 3, 1.33984 at M 0.5. */

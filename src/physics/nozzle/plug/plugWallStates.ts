@@ -26,7 +26,7 @@ export function plugWallStates(
         ? stateInDuct(expansion, areaAt(contour, i) / areaAt(contour, ducts - 1))
         : expansion.atPressure(stations[i - ducts]!.pressure);
     const { pressure, mach, temperature, velocity } = state;
-    return { axial, radius, pressure, mach, temperature, velocity, wallPressure: pressure };
+    return { axial, radius, pressure, mach, temperature, velocity, meanPressure: pressure };
   });
 }
 

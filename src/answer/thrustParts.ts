@@ -1,0 +1,45 @@
+/** Where the push acts: thrust by surfaces, and the same thrust by the flow across the boundary. */
+
+import { CHAMBER_SURFACE, chamberParts, type ThrustAt } from '../physics/nozzle/index.ts';
+import type { ThrustPartAnswer, ThrustParts } from './model.ts';
+import type { EngineSolution } from './solution.ts';
+
+/** Thrust found in two ways may differ by this [–] without a word. */
+const AGREEMENT = 0.003;
+
+/** Parts of the thrust at one ambient pressure; empty where the thrust has none. */
+export function partsAt(solution: EngineSolution, at: ThrustAt): readonly ThrustPartAnswer[] {
+  const { nozzle, contour, expansion, input } = solution;
+  const unit = expansion.chamber.pressure * solution.throatArea;
+  // The chamber of a plug engine is a ring: its two walls share the chamber's push in no way that is computed here.
+  const split = contour.plug === undefined && at.parts.some(({ surface }) => surface === CHAMBER_SURFACE);
+  const oneDimensional = input.losses === 'none' || nozzle.balance() === null;
+  const parts = split
+    ? chamberParts(at.parts, solution.chamberPush(), expansion, at.ambientPressure, oneDimensional)
+    : at.parts;
+  return parts.map(({ surface, coefficient }) => ({ surface, coefficient, force: coefficient * unit }));
+}
+
+/** The parts with their sum, and the thrust found by the boundary beside it. */
+export function thrustPartsAt(solution: EngineSolution, ambientPressure: number): ThrustParts {
+  const at = solution.nozzle.at(ambientPressure);
+  const parts = partsAt(solution, at);
+  const unit = solution.expansion.chamber.pressure * solution.throatArea;
+  const sum = parts.length === 0 ? null : parts.reduce((total, { force }) => total + force, 0);
+  const boundary = at.boundary === null ? null : at.boundary * unit;
+  const difference = sum === null || boundary === null ? null : sum / boundary - 1;
+  const note =
+    sum === null
+      ? (at.partsAbsent ?? at.absent ?? 'The model does not tell where its thrust acts.')
+      : difference !== null && Math.abs(difference) > AGREEMENT
+        ? noteOn(solution, difference)
+        : null;
+  return { parts, sum, boundary, difference, ...(note !== null && { note }) };
+}
+
+function noteOn({ nozzle }: EngineSolution, difference: number): string {
+  return (
+    nozzle.balance()?.note ??
+    `The two ways to the thrust differ by ${(100 * difference).toFixed(2)} %: the pressure on the converging wall is an approximation.`
+  );
+}
