@@ -78,7 +78,7 @@ export function overAltitudePanel(
   const unit = unitOf(quantity, rows, engines);
   const scale = scaleLinear(extent(quantity, rows, engines), [plot.x, plot.x + plot.width]).nice(5);
   const x = (value: number): number => scale(value);
-  const curves = engines.map((drawn, i) => curveOf(drawn, rows[i] ?? [], quantity, axis, x));
+  const curves = engines.map((drawn, i) => curveOf(drawn, rows[i] ?? [], quantity, axis, x, plot));
   const ticks = scale.ticks(tickCount(plot.width, type.label));
   return {
     axis,
@@ -127,7 +127,8 @@ function cursorNodes(
   for (const curve of curves) {
     const row = exact?.[curve.engine.id] ?? conditionAt(curve.rows, ambient);
     const value = quantityAt(quantity, row);
-    if (value !== null) nodes.push(marker(curve.style, x(value), y, line.marker));
+    if (value === null || x(value) < plot.x || x(value) > plot.x + plot.width) continue;
+    nodes.push(marker(curve.style, x(value), y, line.marker));
   }
   return nodes;
 }

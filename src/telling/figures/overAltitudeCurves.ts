@@ -2,9 +2,11 @@
 
 import type { ConditionRow, EngineAnswer } from '../../answer/model.ts';
 import type { LineSizes } from '../look/formats.ts';
+import type { Box } from '../scene/box.ts';
 import { type Point, polyline } from '../scene/pathData.ts';
 import type { SceneNode } from '../scene/scene.ts';
 import { type AltitudeAxis, LINEAR_TOP } from './altitudeAxis.ts';
+import { clippedBetween } from './clipLine.ts';
 import { ambientAt, conditionAt, impulseIfFull } from './conditions.ts';
 import type { DrawnEngine } from './drawnEngines.ts';
 import { dashOf } from './marks.ts';
@@ -43,23 +45,43 @@ export function sampled(rows: readonly ConditionRow[]): readonly ConditionRow[] 
   return ambientSteps().map((ambient) => conditionAt(rows, ambient));
 }
 
+/** Values that the models refuse may take this share of the span of those they give; more of them is cut off. */
+const ROOM_FOR_REFUSED = 0.5;
+
+/**
+ * The span of the scale [SI]: the values the models give, and as much of what full flow would give as does not press
+ * those together. Below nothing the scale does not go while any value is positive: what lies there is cut off.
+ */
 export function extent(
   quantity: OverAltitudeQuantity,
   rows: readonly (readonly ConditionRow[])[],
   engines: readonly DrawnEngine[],
 ): [number, number] {
+  const given = rows.flat().flatMap((row) => quantityAt(quantity, row) ?? []);
+  const refused = rows.flatMap((list, i) =>
+    list.flatMap((row) =>
+      quantityAt(quantity, row) === null
+        ? [quantityIfFull(quantity, (engines[i] as DrawnEngine).engine, row)]
+        : [],
+    ),
+  );
+  const [least, high] = spanOf(given.length > 0 ? given : refused);
+  const floor = high > 0 ? 0 : Number.NEGATIVE_INFINITY;
+  const room = ROOM_FOR_REFUSED * (high - Math.max(least, floor));
+  const wanted = Math.min(least, Math.max(spanOf([...refused, least])[0], least - room));
+  const low = Math.max(wanted, floor);
+  const margin = high > low ? 0.06 * (high - low) : 0.05 * Math.abs(high) + 1e-9;
+  return [low === 0 ? 0 : low - margin, high + margin];
+}
+
+function spanOf(values: readonly number[]): readonly [number, number] {
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  rows.forEach((list, i) => {
-    for (const row of list) {
-      const value =
-        quantityAt(quantity, row) ?? quantityIfFull(quantity, (engines[i] as DrawnEngine).engine, row);
-      low = value < low ? value : low;
-      high = value > high ? value : high;
-    }
-  });
-  const room = high > low ? 0.06 * (high - low) : 0.05 * Math.abs(high) + 1e-9;
-  return [low - room, high + room];
+  for (const value of values) {
+    low = value < low ? value : low;
+    high = value > high ? value : high;
+  }
+  return [low, high];
 }
 
 export interface AxisUnit {
@@ -87,6 +109,7 @@ export function curveOf(
   quantity: OverAltitudeQuantity,
   axis: AltitudeAxis,
   x: (value: number) => number,
+  plot: Box,
 ): Curve {
   const pieces: Point[][] = [];
   const ifFull: Point[][] = [];
@@ -114,7 +137,8 @@ export function curveOf(
     gapPiece.push({ x: x(quantityIfFull(quantity, drawn.engine, row)), y });
     piece = null;
   });
-  return { ...drawn, rows, pieces, ifFull };
+  const clip = (points: readonly Point[]) => clippedBetween(points, plot.x, plot.x + plot.width);
+  return { ...drawn, rows, pieces: pieces.flatMap(clip), ifFull: ifFull.flatMap(clip) };
 }
 
 export function curveNodes(curve: Curve, line: LineSizes): SceneNode[] {

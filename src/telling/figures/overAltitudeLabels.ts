@@ -37,8 +37,11 @@ export function labelNodes(
     obstacles.push({ points: [plot.x, plot.x + plot.width].map((at) => ({ x: at, y })), cost: 60 });
   }
   const room = new LabelRoom(frame, obstacles);
-  const anchors = curves.map((curve) => valueAnchor(curve, quantity, axis, x));
-  const matches = curves.map((curve) => matchOf(curve, quantity, axis, x));
+  /** What lies off the scale has been cut off. */
+  const onScale = <Mark extends { readonly point: Point }>(mark: Mark | null): Mark | null =>
+    mark !== null && mark.point.x >= plot.x && mark.point.x <= plot.x + plot.width ? mark : null;
+  const anchors = curves.map((curve) => onScale(valueAnchor(curve, quantity, axis, x)));
+  const matches = curves.map((curve) => onScale(matchOf(curve, quantity, axis, x)));
   const ties = quantity === 'specificImpulse' ? tiesOf(answer, curves, axis, x) : [];
   for (const mark of [...anchors, ...matches]) {
     if (mark) room.keepClear(boxOfMark(mark.point, 1.25 * line.marker));
