@@ -56,8 +56,8 @@ describe('the scale', () => {
     const { plot, x } = panel;
     const [pad, vacuum] = [small!.seaLevel.specificImpulse!, wide!.vacuum.specificImpulse!];
     expect(x(pad)).toBeGreaterThan(plot.x);
-    // What is given takes more than half of the width.
-    expect(x(vacuum) - x(pad)).toBeGreaterThan(0.5 * plot.width);
+    // What is given keeps a good part of the width; ruled by full flow it would have less than a tenth.
+    expect(x(vacuum) - x(pad)).toBeGreaterThan(0.4 * plot.width);
   });
 
   test('no curve leaves the plot', async () => {

@@ -46,7 +46,7 @@ export function sampled(rows: readonly ConditionRow[]): readonly ConditionRow[] 
 }
 
 /** Values that the models refuse may take this share of the span of those they give; more of them is cut off. */
-const ROOM_FOR_REFUSED = 0.5;
+const ROOM_FOR_REFUSED = 0.35;
 
 /**
  * The span of the scale [SI]: the values the models give, and as much of what full flow would give as does not press
