@@ -409,7 +409,7 @@ export const chamberFields = {
     'number',
     { above: 1, upTo: 100, words: 'more than 1 and up to 100' },
     '3',
-    'Chamber area divided by throat area. Where the default does not suit a very wide or narrow throat, the usual one is drawn, and said.',
+    'Chamber area divided by throat area. Where the default does not suit a very wide or narrow throat, the one usual for it, 8 d^−0.6 + 1.25 with d in cm, is drawn, and said.',
     { byDefault: '3' },
   ),
   characteristicLength: quantity(

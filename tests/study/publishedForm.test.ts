@@ -3,6 +3,8 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { openDataShelf } from '../../src/faces/disk/data.ts';
+import { DEFAULT_CONTRACTION_RATIO } from '../../src/physics/nozzle/index.ts';
+import { chamberFields } from '../../src/study/form.ts';
 import { studyJsonSchema } from '../../src/study/jsonSchema.ts';
 import { readStudy } from '../../src/study/read.ts';
 import { studyFilePage } from '../../src/study/referencePage.ts';
@@ -32,6 +34,15 @@ describe('the published form of a study', () => {
     expect(quantities.length).toBeGreaterThan(4);
     for (const text of quantities) {
       expect(parseQuantity(text, 'share', 'number', 'pressure', 'temperature', 'force').ok, text).toBe(true);
+    }
+  });
+
+  test('the contraction ratio taken where none is stated is one and the same everywhere', () => {
+    expect(Number(chamberFields.contractionRatio.byDefault)).toBe(DEFAULT_CONTRACTION_RATIO);
+    for (const page of ['docs/methods/nozzle-contour.md', 'docs/methods/delivered.md']) {
+      const text = file(page).replace(/\s+/g, ' ');
+      expect(text).toMatch(new RegExp(`contraction ratio (of )?${DEFAULT_CONTRACTION_RATIO}\\b`));
+      expect(text).toContain('8 d^−0.6 + 1.25');
     }
   });
 

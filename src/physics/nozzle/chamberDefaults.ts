@@ -24,8 +24,8 @@ export const CHARACTERISTIC_LENGTHS: readonly CharacteristicLengthRow[] = [
 const DEFAULT_CHARACTERISTIC_LENGTH = 1;
 /** [rad] half-angle of the converging cone: 30°, in the middle of the usual 20–45° (SP-125, from memory). */
 const DEFAULT_CONVERGING_ANGLE = Math.PI / 6;
-/** Chamber area over throat area where no throat size is known: within SP-125's 1.3–2.5 for pumps, 2–5 without (from memory). */
-const DEFAULT_CONTRACTION_RATIO = 2.5;
+/** Chamber area over throat area where nothing is stated: SP-125 has 1.3–2.5 for pumps, 2–5 without (from memory). */
+export const DEFAULT_CONTRACTION_RATIO = 3;
 /** [m] throat diameters the fit below is used for. */
 const FITTED_THROAT = { low: 0.002, high: 2 };
 
@@ -57,7 +57,7 @@ export function usualContractionRatio(throatDiameter: number): number {
 /**
  * Chamber shape taken where the study states none.
  *
- * @param throatDiameter [m]; with it the contraction ratio follows the size, without it is 2.5
+ * @param throatDiameter [m]; with it the contraction ratio is the one usual for that size, without it 3
  */
 export function defaultChamberShape(throatDiameter?: number): ChamberShape {
   return {

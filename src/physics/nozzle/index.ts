@@ -12,6 +12,7 @@ export { bellAnglesOf, halfAngleOfSameLength, referenceConeLength } from './bell
 export {
   CHARACTERISTIC_LENGTHS,
   type CharacteristicLengthRow,
+  DEFAULT_CONTRACTION_RATIO,
   defaultChamberShape,
   usualContractionRatio,
 } from './chamberDefaults.ts';
