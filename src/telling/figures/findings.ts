@@ -131,7 +131,7 @@ export function lipPressure(engine: DrawnEngine['engine']): number {
 /** On a plug that the air reaches the pressure rises again towards the cut. */
 function leastOnWall(engine: DrawnEngine['engine']): number {
   if (engine.contour.plug === undefined) return lipPressure(engine);
-  return Math.min(...engine.wall.map(({ wallPressure }) => wallPressure));
+  return Math.min(...engine.wall.map(({ pressure }) => pressure));
 }
 
 /** How much of the chamber's pressure is left on the wall at the lip. */
