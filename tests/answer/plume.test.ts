@@ -36,7 +36,13 @@ describe('the plume in the answer', () => {
     const [a, b] = [at10(small.altitudes), at10(large.altitudes)];
     expect(b.boundaryTurn).toBeCloseTo(a.boundaryTurn!, 9);
     expect(b.cellLength! / a.cellLength!).toBeCloseTo(2, 9);
-    expect(b.machDisk! / a.machDisk!).toBeCloseTo(2, 9);
+    // At 15 km the jet is under-expanded enough for a Mach disk, and too much for the linear wave.
+    const disks = [small, large].map(({ altitudes }) =>
+      altitudes.find(({ altitude }) => altitude === 15_000),
+    );
+    expect(disks[1]!.machDisk! / disks[0]!.machDisk!).toBeCloseTo(2, 9);
+    expect(disks[0]!.cellLength).toBeNull();
+    expect(a.machDisk).toBeNull();
   });
 
   test('a nozzle from which the gas has let go has no jet at its lip, but a fully expanded one', async () => {

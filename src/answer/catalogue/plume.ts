@@ -110,7 +110,7 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
     equation: 'x_M = 0.69 D_e M_e √(γ p_e/p_a)',
     source: 'C. H. Lewis, D. J. Carlson, AIAA J. 2(4), 1964, 776 (from memory)',
     limits:
-      'Under-expanded jets, up to a chamber pressure of 17 000 times the ambient, the end of what was measured; near its matched pressure the disk shrinks to nothing.',
+      'Under-expanded jets, up to a chamber pressure of 17 000 times the ambient, the end of what was measured; none below p_e/p_a = 2.06, where the disk has shrunk to nothing (A. L. Addy, AIAA J. 19, 1981, for a sonic orifice; from memory).',
   },
   ...(['firstCrossing', 'boundary'] as const).flatMap((of): readonly CatalogueEntry[] => {
     const what = of === 'boundary' ? 'the jet’s edge' : 'the first shock in the jet';

@@ -1,6 +1,6 @@
 export { cellLengthOverDiameter, fullyExpandedJet, NEARLY_MATCHED } from './cellLength.ts';
 export { greatestTurnIntoVacuumPerfect } from './lipTurn.ts';
-export { machDiskOfNozzle, machDiskOfOrifice, ORIFICE_RANGE } from './machDisk.ts';
+export { DISK_ONSET, machDiskOfNozzle, machDiskOfOrifice, ORIFICE_RANGE } from './machDisk.ts';
 export type {
   FullyExpanded,
   Given,

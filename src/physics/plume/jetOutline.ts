@@ -16,6 +16,8 @@ const ACROSS = 22;
 const RAYS = 24;
 /** The march ends this many lip radii behind the lip. */
 const REACH = 8;
+/** Lines behind the lip at most; only a jet that is all but sonic asks for more, and it goes straight on. */
+const MOST_LINES = 240;
 
 /** Turns below this are within what the gas table knows [rad]. */
 const MATCHED = 1e-5;
@@ -47,8 +49,8 @@ export function computeOutline(table: SupersonicTable, leaving: LeavingFlow, ask
     leaving.kind === 'line' && leaving.isCharacteristic ? jetAlong(from, line) : jetAcross(from, line);
   if (boundaryNu >= lipNu) {
     expandAtLip(jet, raysFor(boundaryNu - lipNu));
-    if (marchJet(jet) === 0) return straightEdge(jet, lipX);
-  } else if (compressAtLip(jet)) marchJet(jet);
+    if (marchJet(jet, MOST_LINES) === 0) return straightEdge(jet, lipX);
+  } else if (compressAtLip(jet)) marchJet(jet, MOST_LINES);
   return boundaryOf(jet, lipX);
 }
 
@@ -88,6 +90,8 @@ const UNREACHED = 2;
 function straightEdge(jet: Jet, lipX: number): ComputedOutline {
   const { points, lastAngle, firstCrossing } = boundaryOf(jet, lipX);
   const lip = points[0]!;
+  // Turned by more than half a circle it would meet the nozzle from outside: nothing is drawn of that.
+  if (Math.sin(lastAngle) <= 0) return { points: [lip], lastAngle, firstCrossing };
   const length = UNREACHED * lip.radius;
   const end = {
     axial: lip.axial + length * Math.cos(lastAngle),

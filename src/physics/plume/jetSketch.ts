@@ -48,7 +48,10 @@ export function sketchToRadius(from: SketchFrom, radius: number): readonly JetPo
 /** Straight on, but never to the axis, where other things happen. */
 export function sketchStraight({ last, angle, lipRadius }: SketchFrom): readonly JetPoint[] {
   const room = (last.radius - LEAST * lipRadius) / Math.max(-Math.sin(angle), 1e-9);
-  const length = Math.max(0, angle < 0 ? Math.min(STRAIGHT * lipRadius, room) : STRAIGHT * lipRadius);
+  const backwards = Math.sin(angle) < 0 && Math.cos(angle) < 0;
+  const length = backwards
+    ? 0
+    : Math.max(0, Math.min(STRAIGHT * lipRadius, angle < 0 ? room : Number.POSITIVE_INFINITY));
   const end = {
     axial: last.axial + length * Math.cos(angle),
     radius: last.radius + length * Math.sin(angle),

@@ -12,7 +12,7 @@
 
 import { nuAtPressure, type SupersonicTable, tableStateAt } from '../flow/gasTable.ts';
 import { type FlowAhead, type GasShock, gasShockOfRise } from '../flow/shocks/gasShock.ts';
-import type { ShockGas } from '../flow/shocks/shockGas.ts';
+import { quotientAt, type ShockGas } from '../flow/shocks/shockGas.ts';
 import type { LipTurn } from './model.ts';
 
 /** Pressures that differ by less than this share are the same. */
@@ -39,7 +39,9 @@ export function lipTurn(
   lowestPressure: number,
 ): LipWave {
   const state = tableStateAt(table, lip.nu);
-  const ahead = { pressure: state.pressure, density: state.density, speed: state.speed };
+  // The density of the shock's own gas, so that no difference between two tables passes for a weak shock.
+  const density = state.pressure / quotientAt(gas, state.speed ** 2, state.pressure);
+  const ahead = { pressure: state.pressure, density, speed: state.speed };
   const same = { lipPressure: state.pressure, lipMach: state.mach, lipAngle: lip.angle };
   if (ambientPressure > state.pressure * (1 + SAME)) {
     const shock = gasShockOfRise(gas, ahead, ambientPressure);

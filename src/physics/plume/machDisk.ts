@@ -16,6 +16,12 @@ import { ProblemError } from '../../numerics/problem.ts';
 /** p₀/p_a of the measurements behind the orifice law. */
 export const ORIFICE_RANGE = { low: 15, high: 17_000 };
 
+/**
+ * p_e/p_a below which the disk has shrunk to nothing: p₀/p_a = 3.9 at a sonic orifice of γ = 1.4, by the law for its diameter
+ * D_M/D = 0.36 √(p₀/p_a − 3.9) of A. L. Addy, AIAA J. 19(1), 1981, 121 (from memory). Taken over for supersonic exits.
+ */
+export const DISK_ONSET = 3.9 * 0.52828;
+
 /** x_M/D of a sonic orifice [–]. @throws ProblemError outside the measured pressure ratios */
 export function machDiskOfOrifice(stagnationOverAmbient: number): number {
   const { low, high } = ORIFICE_RANGE;

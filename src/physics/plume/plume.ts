@@ -8,7 +8,7 @@ import { cellLengthOverDiameter, fullyExpandedJet, NEARLY_MATCHED } from './cell
 import { computeOutline } from './jetOutline.ts';
 import { sketchCell, sketchStraight, sketchToRadius } from './jetSketch.ts';
 import { type LipWave, lipTurn } from './lipTurn.ts';
-import { machDiskOfNozzle, ORIFICE_RANGE } from './machDisk.ts';
+import { DISK_ONSET, machDiskOfNozzle, ORIFICE_RANGE } from './machDisk.ts';
 import type { FullyExpanded, Given, JetOutline, LipTurn, Plume, ShockMeeting } from './model.ts';
 import { shockMeeting } from './shockMeeting.ts';
 
@@ -164,6 +164,9 @@ function machDiskOf(
   if (ambientPressure === 0) return { value: null, absent: 'In vacuum no shock closes the jet.' };
   if (turn.regime === 'over-expanded' || exit.pressure <= ambientPressure) {
     return { value: null, absent: 'The published laws for its place are for under-expanded jets only.' };
+  }
+  if (exit.pressure < DISK_ONSET * ambientPressure) {
+    return { value: null, absent: 'So near its matched pressure the disk has shrunk to nothing.' };
   }
   if (exit.stagnationPressure > ORIFICE_RANGE.high * ambientPressure) {
     return {

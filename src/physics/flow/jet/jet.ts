@@ -14,6 +14,7 @@
  * NASA TR R-6, 1959, for round jets (both from memory). Second order.
  */
 
+import { attempt } from '../../../numerics/problem.ts';
 import type { SupersonicTable } from '../gasTable.ts';
 import { CharacteristicNet } from '../net.ts';
 import { NODE, type Symmetry } from '../points.ts';
@@ -71,16 +72,11 @@ export function marchJet(jet: Jet, mostLines = 2000): number {
     const before = net.offset(line, 0);
     if (net.lineLength(line) < 2 || net.nodes[before]! > jet.axialLimit) return made;
     const first = net.openLine(net.lineLength(line) + 1);
-    const forward = boundaryPointInto(
-      net.nodes,
-      first,
-      jet.table,
-      jet.symmetry,
-      before,
-      before + NODE,
-      jet.boundaryNu,
+    const next = attempt(() =>
+      boundaryPointInto(net.nodes, first, jet.table, jet.symmetry, before, before + NODE, jet.boundaryNu),
     );
-    if (!(forward > 0)) return made;
+    // Where the C+ runs beside the boundary or away from it there is no next point.
+    if (!next.ok || !(next.value > 0)) return made;
     completeJetLine(jet, first, 1);
   }
   return mostLines;

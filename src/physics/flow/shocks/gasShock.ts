@@ -4,9 +4,9 @@
  *   mass       ρ₁ w₁ = ρ₂ w₂                w₁ = V₁ sin β, the velocity across the shock
  *   momentum   p₂ = p₁ + ρ₁ w₁² (1 − x)     x = ρ₁/ρ₂, and the velocity along the shock is kept
  *   energy     V₂² = V₁² cos²β + (x w₁)²    h + V²/2 = h₀
- *   gas        p₂/ρ₂ = q(V₂²)
+ *   gas        p₂/ρ₂ = q(V₂², p₂)
  *
- * One equation in x, f(x) = [ρ₁ q(V₂²)/p₂ − x]/(1 − x) = 0, the trivial root x = 1 divided out.
+ * One equation in x, f(x) = [ρ₁ q(V₂², p₂)/p₂ − x]/(1 − x) = 0, the trivial root x = 1 divided out.
  * Source: Rankine–Hugoniot relations, any text (e.g. W. G. Vincenti & C. H. Kruger, Introduction to Physical Gas Dynamics,
  * 1965; from memory). Check: a gas of constant γ → NACA Report 1135.
  */
@@ -38,8 +38,8 @@ export function gasShockAt(gas: ShockGas, ahead: FlowAhead, waveAngle: number): 
   const pressureBehind = (x: number): number => ahead.pressure + ahead.density * across * across * (1 - x);
   const speedSquared = (x: number): number => along2 + (x * across) ** 2;
   const miss = (x: number): number =>
-    ((ahead.density * quotientAt(gas, speedSquared(x))) / pressureBehind(x) - x) / (1 - x);
-  const weakest = 1 - 1e-7;
+    ((ahead.density * quotientAt(gas, speedSquared(x), pressureBehind(x))) / pressureBehind(x) - x) / (1 - x);
+  const weakest = 1 - 1e-6;
   if (!(miss(weakest) < 0)) return noShock(ahead, waveAngle);
   const x = findBracketedRoot(miss, 1e-3, weakest, { valueTolerance: 1e-13, widthTolerance: 1e-14 }).root;
   const turn = waveAngle - Math.atan(x * Math.tan(waveAngle));
@@ -49,7 +49,7 @@ export function gasShockAt(gas: ShockGas, ahead: FlowAhead, waveAngle: number): 
     turn: waveAngle >= Math.PI / 2 ? 0 : turn,
     pressureRatio: pressureBehind(x) / ahead.pressure,
     densityRatio: 1 / x,
-    machBehind: speed / soundSpeedAt(gas, speed * speed),
+    machBehind: speed / soundSpeedAt(gas, speed * speed, pressureBehind(x)),
     behind: { pressure: pressureBehind(x), density: ahead.density / x, speed },
   };
 }
@@ -82,7 +82,7 @@ export function gasShockOfRise(gas: ShockGas, ahead: FlowAhead, pressure: number
 
 /** A little above the Mach angle, by a part in a million of it. */
 function angleOfWeakest(gas: ShockGas, ahead: FlowAhead): number {
-  const mach = ahead.speed / soundSpeedAt(gas, ahead.speed ** 2);
+  const mach = ahead.speed / soundSpeedAt(gas, ahead.speed ** 2, ahead.pressure);
   return Math.min(Math.asin(Math.min(1 / mach, 1)) * (1 + 1e-5), Math.PI / 2);
 }
 

@@ -9,7 +9,8 @@ import {
 } from '../../../../src/physics/flow/shocks/gasShock.ts';
 import { greatestTurnPerfect } from '../../../../src/physics/flow/shocks/perfectShock.ts';
 import { shockGasOf } from '../../../../src/physics/flow/shocks/shockGas.ts';
-import { expandPerfect } from '../../../../src/physics/gas/index.ts';
+import { expandBurnt, expandPerfect } from '../../../../src/physics/gas/index.ts';
+import { burnt, species } from '../../gas/rows.ts';
 import { problemCode } from '../../problemCode.ts';
 
 const degree = Math.PI / 180;
@@ -84,5 +85,47 @@ describe('shocks of any gas at constant total enthalpy, on a perfect gas', () =>
     );
     expect(gasShockOfTurn(gas, ahead(2), 25 * degree)).toBeNull();
     expect(greatestTurnPerfect(2, 1.4)).toBeLessThan(25 * degree);
+  });
+});
+
+describe('shocks in a gas whose composition follows', () => {
+  const burning = expandBurnt(burnt('LOX', 'LCH4', 3.5), species, {
+    pressure: 1e7,
+    chemistry: { kind: 'shifting' },
+  });
+  const lowest = 1e3;
+  const reacting = shockGasOf(burning, lowest);
+  const still = { ...reacting, shift: null };
+  const flowAt = (mach: number): FlowAhead => {
+    const { pressure, density, velocity } = burning.atMach(mach);
+    return { pressure, density, speed: velocity };
+  };
+
+  /** Density [kg/m³] of the gas in equilibrium anew at the pressure and speed behind: the stagnation pressure by bisection. */
+  function densityOf({ pressure, speed }: FlowAhead): number {
+    let [low, high] = [Math.log(pressure), Math.log(1e7)];
+    for (let i = 0; i < 40; i++) {
+      const middle = 0.5 * (low + high);
+      if (burning.afterLoss!(Math.exp(middle)).atPressure(pressure).velocity < speed) low = middle;
+      else high = middle;
+    }
+    return burning.afterLoss!(Math.exp(high)).atPressure(pressure).density;
+  }
+
+  // The quotient p/ρ is linear in the logarithm of the loss here and not quite so in the gas.
+  test.each([
+    [1.5, 90],
+    [2.5, 90],
+    [3.5, 90],
+    [2.5, 35],
+    [3.5, 30],
+  ])('Mach %f at %f°: as the gas in equilibrium anew at the same enthalpy', (mach, angle) => {
+    const { behind } = gasShockAt(reacting, flowAt(mach), angle * degree);
+    near(behind.density, densityOf(behind), 3e-3);
+  });
+
+  test('the composition matters behind a strong shock', () => {
+    const { behind } = gasShockAt(still, flowAt(3.5), Math.PI / 2);
+    expect(Math.abs(behind.density / densityOf(behind) - 1)).toBeGreaterThan(6e-3);
   });
 });
