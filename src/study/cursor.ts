@@ -1,5 +1,6 @@
 /** A node of the study's tree with the key before it and its path; and the reading of single values. */
 import { isAlias, isMap, isNode, isScalar, isSeq, type Node } from 'yaml';
+import { tornValue } from './commaInFlow.ts';
 import type { ChoiceField, QuantityField, Range } from './form.ts';
 import type { Ambient, Quantity } from './model.ts';
 import { nearestName } from './nearest.ts';
@@ -78,11 +79,30 @@ export function entriesAt(cursor: Cursor, expected: string, mend: string, report
     return null;
   }
   const entries = new Map<string, Cursor>();
-  for (const pair of node.items) {
+  let taken = 0;
+  for (const [index, pair] of node.items.entries()) {
+    if (taken > 0) {
+      taken -= 1;
+      continue;
+    }
     if (!isScalar(pair.key) || pair.key.value === '<<') continue;
     const key = String(pair.key.value);
     const path = joined(cursor.path, key);
-    const found: Cursor = { node: isNode(pair.value) ? pair.value : null, key: pair.key, path };
+    const torn = tornValue(node, index);
+    if (torn !== null) {
+      taken = torn.taken;
+      report.problem(
+        {
+          code: 'decimal-comma',
+          what: `${quote(torn.text)} has a comma where a point marks decimals; inside braces a comma begins the next key.`,
+          mend: `Write ${key}: ${torn.pointed}, with a point.`,
+        },
+        path,
+        offsetOf(pair.key),
+      );
+    }
+    const value = torn?.node ?? pair.value;
+    const found: Cursor = { node: isNode(value) ? value : null, key: pair.key, path };
     const before = entries.get(key);
     if (before === undefined) entries.set(key, found);
     else {

@@ -1,7 +1,9 @@
 /** A study's text to its meaning: SI values, every engine complete, every problem with its place. */
 import { isAlias, isMap } from 'yaml';
+import { tornItem } from './commaInFlow.ts';
 import {
   type Cursor,
+  describeFound,
   type Entries,
   entriesAt,
   itemsAt,
@@ -133,7 +135,20 @@ function quantitiesAt(
     );
     return [];
   }
-  return items.flatMap((item) => {
+  return items.flatMap((item, i) => {
+    const pointed = tornItem(items, i);
+    if (pointed !== null) {
+      report.problem(
+        {
+          code: 'decimal-comma',
+          what: `${describeFound(item)} in ${quote(cursor.path)} has no unit.`,
+          mend: `If ${pointed.replace('.', ',')} is one value, write ${pointed}, with a point; else give each value its unit.`,
+        },
+        item.path,
+        offsetAt(item),
+      );
+      return [];
+    }
     const read = quantityAt(item, [kind], range, example, report);
     if (read === null) return [];
     const { kind: _, ...quantity } = read;

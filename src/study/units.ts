@@ -124,7 +124,15 @@ function readAmount(text: string, whole: string): Outcome<Amount> {
   if (marks !== undefined) {
     const joined = marks.replace(/[,'’ ]/g, '');
     const pointed = marks.replace(',', '.');
-    return /^[+-]?\d+,\d+$/.test(marks)
+    const decimals = /^[+-]?\d+,(\d+)$/.exec(marks)?.[1];
+    if (decimals !== undefined && decimals.length !== 3) {
+      return refuse(
+        'decimal-comma',
+        `${quoted(whole)} has a comma where a point marks decimals.`,
+        `Write ${pointed}, with a point.`,
+      );
+    }
+    return decimals !== undefined
       ? refuse(
           'decimal-comma',
           `In ${quoted(whole)} the comma could mark decimals or thousands.`,

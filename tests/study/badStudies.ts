@@ -135,6 +135,15 @@ export const badStudies: readonly BadStudy[] = [
   changed('two forms', 'ratio: 3.5 ± 0.05', 'gamma: 1.2', 'propellants-two-ways 6:53'),
   changed('both spellings', 'fuel: methane', 'oxidizer: oxygen, fuel: methane', 'key-twice 6:38'),
   changed('a ratio with a decimal comma', 'ratio: 3.5 ± 0.05', 'ratio: "3,5"', 'decimal-comma 6:60'),
+  changed('a decimal comma inside braces', 'ratio: 3.5 ± 0.05', 'ratio: 3,5', 'decimal-comma 6:53'),
+  changed(
+    'one with a unit, and keys behind it',
+    'pressure: 100 bar',
+    'pressure: 97,5 bar',
+    'decimal-comma 8:16',
+  ),
+  changed('two in one value', 'ratio: 3.5 ± 0.05', 'ratio: 3,5 ± 0,05', 'decimal-comma 6:53'),
+  changed('a decimal comma in a list', '[5 km]', '[3,5 km]', 'decimal-comma 17:13'),
   changed('a ratio of nothing', 'ratio: 3.5 ± 0.05', 'ratio: 0', 'value-out-of-range 6:60'),
   changed('a ratio beyond all numbers', 'ratio: 3.5 ± 0.05', 'ratio: 1e400', 'number-not-finite 6:60'),
   changed(

@@ -11,15 +11,26 @@ interface Allowed {
 
 /** @throws BadInput when a part is no quantity of the kind, or outside what is allowed */
 function quantityList(text: string, kind: QuantityKind, option: string, allowed: Allowed): readonly number[] {
-  return text.split(',').map((part) => {
-    const parsed = parseQuantity(part.trim(), kind);
+  const parts = text.split(',').map((part) => part);
+  return parts.map((part, i) => {
+    const next = parts[i + 1];
+    if (next !== undefined && /^[+-]?\d+$/.test(part) && /^\d+\s*\D/.test(next)) {
+      throw new BadInput([
+        {
+          code: 'decimal-comma',
+          what: `${option}: “${part}” has no unit.`,
+          mend: `If ${part},${next} is one value, write ${part}.${next}, with a point; commas stand between values, and each needs its unit.`,
+        },
+      ]);
+    }
+    const parsed = parseQuantity(part, kind);
     if (!parsed.ok) throw new BadInput([{ ...parsed.problem, what: `${option}: ${parsed.problem.what}` }]);
     const { value } = parsed.value;
     if (value >= allowed.lowest && value <= allowed.highest) return value;
     throw new BadInput([
       {
         code: 'condition-outside',
-        what: `${option}: “${part.trim()}” is outside ${allowed.words}.`,
+        what: `${option}: “${part}” is outside ${allowed.words}.`,
         mend: `Give values from ${allowed.words}, with commas between them.`,
       },
     ]);

@@ -207,6 +207,11 @@ describe('bad input ends with status 2, nothing on the result stream, and words 
     ['a package without a place', ['pack', example], /--out <folder>/],
     ['a package over other files', ['pack', example, '--out', example], /no package of this program/],
     ['an unknown quantity', ['quantities', 'thurst'], /Did you mean thrust/],
+    ['a symbol of the trade', ['quantities', 'isp'], /Did you mean specificImpulse\?/],
+    ['another symbol', ['quantities', 'Pc'], /Did you mean chamber\.pressure\?/],
+    ['words of a label', ['quantities', 'mass of a mole'], /plumeline quantities lists them all/],
+    ['a decimal comma', ['solve', example, '--ambient', '97,5 bar'], /write 97\.5 bar, with a point/],
+    ['a decimal comma', ['solve', example, '--altitude', '3,5 km'], /write 3\.5 km, with a point/],
     ['an unknown starter', ['new', join(place, 'x'), '--from', 'nothing'], /Starters: /],
     ['a port that is none', ['open', example, '--port', '99999'], /0 to 65535/],
   ])('%s', async (_, args, words) => {

@@ -1,5 +1,7 @@
 import { type CatalogueEntry, catalogue, findQuantity } from '../../../answer/catalogue.ts';
 import { nearestName } from '../../../study/nearest.ts';
+import { publishedKindOf } from '../../../study/publishedForm.ts';
+import { tradeNameOf } from '../../../study/tradeNames.ts';
 import { BadInput } from '../badInput.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import type { Terminal } from '../terminal.ts';
@@ -13,10 +15,7 @@ export function quantitiesCommand(name: string | undefined, terminal: Terminal):
   }
   const entry = findQuantity(name);
   if (entry === undefined) {
-    const near = nearestName(
-      name,
-      catalogue.map((known) => known.name),
-    );
+    const near = meantBy(name);
     throw new BadInput([
       {
         code: 'quantity-unknown',
@@ -27,6 +26,15 @@ export function quantitiesCommand(name: string | undefined, terminal: Terminal):
   }
   terminal.out(quantityText(entry, terminal.width));
   return EXIT.answered;
+}
+
+/** The quantity that a symbol of the trade, a plain name, a slip or a word of a label stands for; null for none. */
+function meantBy(name: string): string | null {
+  const plain = publishedKindOf(tradeNameOf(name) ?? name)?.kind.quantity;
+  if (plain !== undefined) return plain;
+  const names = catalogue.map((known) => known.name);
+  const labelled = catalogue.find(({ label }) => label.toLowerCase().includes(name.trim().toLowerCase()));
+  return nearestName(name, names) ?? (name.trim().length > 2 ? (labelled?.name ?? null) : null);
 }
 
 function listText(): string {
