@@ -7,12 +7,14 @@ import {
   type ChamberShape,
   type Contour,
   chamberPush,
+  deflectionWallStates,
   type NozzleModel,
   type NozzleSize,
   type NozzleSpec,
   nozzleModel,
   plugWallStates,
   throatAreaFor,
+  type WallStation,
   wallStates,
 } from '../physics/nozzle/index.ts';
 import { plumeSource } from '../physics/plume/index.ts';
@@ -85,11 +87,21 @@ export function solveEngine(
 
 /** The gas along the wall; of a plug engine, along its plug. */
 function wallOf(contour: Contour, nozzle: NozzleModel): readonly WallPoint[] {
+  return wallIn(contour, nozzle, nozzle.wallStations());
+}
+
+function wallIn(
+  contour: Contour,
+  { spec, expansion, dischargeCoefficient }: NozzleModel,
+  stations: readonly WallStation[] | null,
+): readonly WallPoint[] {
   const { plug } = contour;
-  const stations = nozzle.wallStations();
+  if (spec.kind === 'expansionDeflection' && stations !== null) {
+    return deflectionWallStates(contour, expansion, stations);
+  }
   return plug !== undefined && stations !== null
-    ? plugWallStates({ ...contour, plug }, nozzle.expansion, stations)
-    : wallStates(contour, nozzle.expansion, stations, nozzle.dischargeCoefficient);
+    ? plugWallStates({ ...contour, plug }, expansion, stations)
+    : wallStates(contour, expansion, stations, dischargeCoefficient);
 }
 
 /** Walls of a nozzle of two modes, each with the gas as it is in that mode. */
@@ -99,13 +111,11 @@ function positionsOf(
   contour: Contour,
   chamber: ChamberShape,
 ): readonly PositionAnswer[] {
-  const { change, expansion } = nozzle;
+  const { change } = nozzle;
   if (change === undefined) return [];
   return [change.thick, change.thin].map((mode) => {
     const own = mode.contour?.(contour.throatRadius, chamber) ?? contour;
-    const wall = advisedWhenCold(input, () =>
-      wallStates(own, expansion, mode.wallStations(), nozzle.dischargeCoefficient),
-    );
+    const wall = advisedWhenCold(input, () => wallIn(own, nozzle, mode.wallStations()));
     return { mode: mode.name, contour: own, wall };
   });
 }
@@ -137,6 +147,15 @@ function specOf(nozzle: Nozzle): NozzleSpec {
         ...(nozzle.throatAngle && { throatAngle: nozzle.throatAngle.value }),
         ...(nozzle.lipAngle && { lipAngle: nozzle.lipAngle.value }),
         ...switchOf(nozzle.switchAt),
+      };
+    case 'expansionDeflection':
+      return {
+        kind: 'expansionDeflection',
+        areaRatio,
+        pintleAreaRatio: nozzle.pintleAreaRatio.value,
+        length: nozzle.length.value,
+        throatAngle: nozzle.throatAngle.value,
+        lipAngle: nozzle.lipAngle.value,
       };
     case 'dualBell':
       return {

@@ -177,6 +177,37 @@ export const nozzleForms = {
     insertLength: bellLength(`Length of the insert, ${ofReferenceCone}.`),
     switchAt: switchAt('the insert drops away'),
   },
+  expansionDeflection: {
+    areaRatio,
+    pintleAreaRatio: quantity(
+      'number',
+      { from: 0.2, upTo: 100, words: '0.2 to 100' },
+      '2',
+      'Area of the pintle at the throat divided by the area of the annular throat round it.',
+      { byDefault: '2' },
+    ),
+    length: quantity(
+      'share',
+      { from: 0.3, upTo: 1.2, words: '30 % to 120 %' },
+      '60 %',
+      `Length from throat to lip, ${ofReferenceCone}.`,
+      { byDefault: '60 %' },
+    ),
+    throatAngle: quantity(
+      'angle',
+      { from: degrees(20), upTo: degrees(80), words: '20° to 80°' },
+      '60 deg',
+      'Angle at which the gas leaves the throat outwards, and at which the outer wall begins.',
+      { byDefault: '60 deg' },
+    ),
+    lipAngle: quantity(
+      'angle',
+      { from: 0, below: degrees(45), words: '0° or more and less than 45°' },
+      '8 deg',
+      'Angle of the outer wall at the lip.',
+      { byDefault: '8 deg' },
+    ),
+  },
   dualBell: {
     areaRatio,
     baseAreaRatio: quantity(
@@ -288,6 +319,8 @@ export const nozzleMeaning: Readonly<Record<keyof typeof nozzleForms, string>> =
   extendableSkirt:
     'A bell whose rear part, the skirt, is drawn up round the front part at first and slides out on the way.',
   insert: 'A bell in which a smaller one stands at first and drops away on the way.',
+  expansionDeflection:
+    'An annular throat round a pintle, turned outwards: the gas expands round the pintle’s edge and is turned back along an outer wall. Behind the pintle the wake is open to the air, or closed in thin air.',
   dualBell:
     'A bell whose wall turns outwards into a second one, the extension: in dense air the gas leaves the wall there, in thin air it follows it to the lip. Shaped by characteristics.',
   plug: 'A plug (aerospike): the gas expands along a central body, free to the air on its outer side. Shaped by characteristics, whole or cut.',

@@ -105,6 +105,14 @@ export type Nozzle =
       /** null: where it is best */ readonly switchAt: Ambient | null;
     }
   | {
+      readonly kind: 'expansionDeflection';
+      readonly areaRatio: Quantity;
+      readonly pintleAreaRatio: Quantity;
+      /** share of the 15° cone's length */ readonly length: Quantity;
+      readonly throatAngle: Quantity;
+      readonly lipAngle: Quantity;
+    }
+  | {
       readonly kind: 'dualBell';
       readonly areaRatio: Quantity;
       readonly baseAreaRatio: Quantity;

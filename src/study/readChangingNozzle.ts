@@ -1,11 +1,11 @@
-/** Reading of the nozzles that work in two ways: skirt, insert, dual bell. */
+/** Reading of the nozzles that work in two ways: skirt, insert, dual bell, expansion–deflection. */
 
 import { ambientAt, type Entries, keyOffset } from './cursor.ts';
 import { altitudeRange, ambientPressureRange, nozzleForms, type QuantityField } from './form.ts';
 import type { Ambient, Nozzle, Quantity } from './model.ts';
 import type { Report } from './report.ts';
 
-const kinds = ['extendableSkirt', 'insert', 'dualBell'] as const;
+const kinds = ['extendableSkirt', 'insert', 'dualBell', 'expansionDeflection'] as const;
 type ChangingKind = (typeof kinds)[number];
 
 export function isChanging(kind: string): kind is ChangingKind {
@@ -25,10 +25,23 @@ export function readChangingNozzle(
   report: Report,
 ): Nozzle | null {
   if (kind === 'dualBell') return readDualBell(entries, read, report);
+  if (kind === 'expansionDeflection') return readExpansionDeflection(read);
   const at = entries.get('switchAt');
   const switchAt = at === undefined ? null : ambientAt(at, altitudeRange, ambientPressureRange, report);
   if (at !== undefined && switchAt === null) return null;
   return kind === 'insert' ? readInsert(switchAt, read) : readSkirt(switchAt, read);
+}
+
+function readExpansionDeflection({ required }: ReadQuantities): Nozzle | null {
+  const form = nozzleForms.expansionDeflection;
+  const areaRatio = required('areaRatio', form.areaRatio);
+  const pintleAreaRatio = required('pintleAreaRatio', form.pintleAreaRatio);
+  const length = required('length', form.length);
+  const throatAngle = required('throatAngle', form.throatAngle);
+  const lipAngle = required('lipAngle', form.lipAngle);
+  if (areaRatio === null || pintleAreaRatio === null || length === null) return null;
+  if (throatAngle === null || lipAngle === null) return null;
+  return { kind: 'expansionDeflection', areaRatio, pintleAreaRatio, length, throatAngle, lipAngle };
 }
 
 function readInsert(switchAt: Ambient | null, { required }: ReadQuantities): Nozzle | null {

@@ -7,6 +7,7 @@ const study = `
 bell: { name: Bell, propellants: { oxidiser: oxygen, fuel: methane, ratio: 3.5 }, chamber: { pressure: 100 bar, efficiency: 97 % }, size: { throat: 200 mm }, nozzle: { kind: bell, areaRatio: 60 } }
 skirt: { name: Skirt, like: bell, nozzle: { kind: extendableSkirt, areaRatio: 60, shortAreaRatio: 20 } }
 dual: { name: Dual, like: bell, nozzle: { kind: dualBell, areaRatio: 60, baseAreaRatio: 20 } }
+deflected: { name: Deflected, like: bell, nozzle: { kind: expansionDeflection, areaRatio: 60 } }
 stated: { name: Stated, like: bell, nozzle: { kind: insert, areaRatio: 60, insertAreaRatio: 15, switchAt: 9 km } }`;
 
 test('a skirt slides out where its curve meets that of the short bell, and the answer has both curves', async () => {
@@ -65,4 +66,20 @@ test('a dual bell goes over by the criteria, and its hysteresis is told', async 
   expect(beside.map(({ mode }) => mode)).toEqual(['sea-level mode', 'altitude mode']);
   expect(beside[1]!.thrust!).toBeLessThan(beside[0]!.thrust!);
   expect(positions[0]!.contour.exitRadius).toBeLessThan(contour.exitRadius);
+});
+
+test('an expansion–deflection nozzle closes its wake on the way up', async () => {
+  const { answer } = await solveText(study);
+  const { change, altitudes, wall, contour, positions, vacuum } = answer.engines.deflected!;
+  expect(change).toMatchObject({ thick: 'open wake', thin: 'closed wake' });
+  expect(change!.band!.high.ambientPressure).toBe(change!.ambientPressure);
+  for (const row of altitudes) expect(row.thrust).not.toBeNull();
+  expect(vacuum.thrust).toBeGreaterThan(altitudes[0]!.thrust!);
+  // The wall's own pressure from the chamber down to the lip, never above the chamber's.
+  expect(wall.length).toBe(contour.wall.length);
+  expect(wall[0]!.pressure).toBeGreaterThan(0.9 * answer.engines.deflected!.chamber.pressure);
+  expect(Math.max(...wall.map((point) => point.pressure))).toBeLessThanOrEqual(
+    answer.engines.deflected!.chamber.pressure,
+  );
+  expect(positions[0]!.contour.bodies!.map(({ name }) => name)).toEqual(['pintle', 'wake']);
 });

@@ -244,6 +244,16 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   },
   {
     ...stated,
+    name: 'nozzle.pintleAreaRatio',
+    label: 'area of the pintle',
+    dimension: 'ratio',
+    unit: UNIT.one,
+    digits: 3,
+    meaning: 'Area of the pintle at the throat, over the area of the annular throat round it.',
+    equation: 'A_pintle / A_t = r_i² / R_t²',
+  },
+  {
+    ...stated,
     name: 'nozzle.baseAreaRatio',
     label: 'area ratio at the inflection',
     dimension: 'ratio',

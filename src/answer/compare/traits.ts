@@ -121,6 +121,8 @@ export function nozzleForm(nozzle: Nozzle): string {
       return plugForm(nozzle);
     case 'extendableSkirt':
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length with a skirt drawn up to area ratio ${showStated('areaRatio', nozzle.shortAreaRatio.value).text} at first`;
+    case 'expansionDeflection':
+      return `expansion–deflection nozzle of ${showStated('nozzle.length', nozzle.length.value).text} length`;
     case 'dualBell':
       return `dual bell on a base of area ratio ${showStated('areaRatio', nozzle.baseAreaRatio.value).text}`;
     case 'insert':

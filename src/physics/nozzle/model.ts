@@ -20,6 +20,7 @@ export interface ContourBody {
   /** In plain words, e.g. `skirt`, `insert`, `pintle`. */ readonly name: string;
   /** Whether the outline closes upon itself about the axis (a solid body) or is a sheet of metal. */
   readonly solid: boolean;
+  /** Still gas instead of metal, e.g. a wake. */ readonly isStillGas?: true;
   /** Half of the cut, [m] from the throat plane and from the axis. */
   readonly outline: readonly { readonly axial: number; readonly radius: number }[];
 }
@@ -79,7 +80,8 @@ export type NozzleSpec =
   | PlugSpec
   | ExtendableSkirtSpec
   | InsertSpec
-  | DualBellSpec;
+  | DualBellSpec
+  | ExpansionDeflectionSpec;
 
 /** A bell whose rear part, the skirt, is drawn up round its front part at first and slides out at a given ambient. */
 export interface ExtendableSkirtSpec {
@@ -103,6 +105,16 @@ export interface DualBellSpec {
   /** What shapes the extension: length of the whole as a share of its 15° cone's, or the kink [rad]. */
   readonly shape: { readonly length: number } | { readonly kink: number };
   /** Wall pressure at the lip over that behind the kink, less 1 [–]; 0: constant */ readonly pressureRise: number;
+}
+
+/** Annular throat round a pintle, turned outwards; the gas expands round the pintle's edge, along an outer wall. */
+export interface ExpansionDeflectionSpec {
+  readonly kind: 'expansionDeflection';
+  readonly areaRatio: number;
+  /** area of the pintle at the throat over that of the throat [–] */ readonly pintleAreaRatio: number;
+  /** share of the 15° cone's length of the same area ratio [–] */ readonly length: number;
+  /** [rad] outwards, of the flow in the throat */ readonly throatAngle: number;
+  /** [rad] of the outer wall */ readonly lipAngle: number;
 }
 
 /** A bell in which a smaller one stands at first, on the same throat, and is dropped at a given ambient. */

@@ -5,6 +5,7 @@ import { insertNozzle } from './changing/insertNozzle.ts';
 import { skirtNozzle } from './changing/skirtNozzle.ts';
 import { coneNozzle } from './coneNozzle.ts';
 import { dualBellNozzle } from './dualBell/dualBellNozzle.ts';
+import { expansionDeflectionNozzle } from './expansionDeflection/expansionDeflectionNozzle.ts';
 import { idealNozzle } from './idealNozzle.ts';
 import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
 import { plugNozzle } from './plug/plugNozzle.ts';
@@ -32,5 +33,7 @@ export function nozzleModel(
       return insertNozzle(spec, expansion, losses);
     case 'dualBell':
       return dualBellNozzle(spec, expansion, losses);
+    case 'expansionDeflection':
+      return expansionDeflectionNozzle(spec, expansion, losses);
   }
 }

@@ -34,6 +34,7 @@ export function nozzleWall(spec: NozzleSpec, throatRadius: number): NozzleWall {
   switch (spec.kind) {
     case 'plug':
     case 'dualBell':
+    case 'expansionDeflection':
       throw new Error(`The walls of ${spec.kind} are drawn by its model: NozzleModel.contour`);
     case 'bell':
       return parabolaWall(spec, throatRadius);

@@ -188,7 +188,7 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
     });
   }
   if (engine.contourIs === 'notional') nodes.push(...notionalWall(drawn, end, style));
-  for (const body of engine.contour.bodies ?? []) nodes.push(...bodyNodes(drawn, body, style));
+  for (const body of engine.contour.bodies ?? []) nodes.push(...bodyNodes(drawn, body, ambient, style));
   nodes.push({
     kind: 'path',
     d: segment(drawn.axisX, drawn.faceY, drawn.axisX, lipY(drawn)),
@@ -206,7 +206,7 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
 }
 
 /** A body beside the outer wall: a sheet of metal as a line on either side, a solid one as one closed shape. */
-function bodyNodes(drawn: CutEngine, body: ContourBody, { line }: PanelStyle): SceneNode[] {
+function bodyNodes(drawn: CutEngine, body: ContourBody, ambient: number, { line }: PanelStyle): SceneNode[] {
   const side = (sign: -1 | 1): Point[] => body.outline.map((station) => place(drawn, station, sign));
   if (!body.solid)
     return ([-1, 1] as const).map((sign) => ({
@@ -215,6 +215,19 @@ function bodyNodes(drawn: CutEngine, body: ContourBody, { line }: PanelStyle): S
       stroke: 'ink',
       strokeWidth: line.metal,
     }));
+  if (body.isStillGas) {
+    const isOpen = drawn.row.mode === drawn.engine.change?.thick;
+    return [
+      {
+        kind: 'path',
+        d: polyline([...side(-1), ...side(1).reverse()], true),
+        fill: isOpen && pressureStep(ambient) > 0 ? `pressure-${pressureStep(ambient)}` : 'paper',
+        stroke: 'ink',
+        strokeWidth: 0.5 * line.leader,
+        dash: [3, 3].map((length) => length * line.leader),
+      },
+    ];
+  }
   return [
     {
       kind: 'path',

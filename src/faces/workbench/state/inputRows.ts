@@ -145,6 +145,11 @@ function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): In
     rows.push(row('Bell length', 'nozzle.length', nozzle.length));
     rows.push(...angleRows(nozzle, row), switchRow('Skirt slides out', nozzle.switchAt, row, words));
   }
+  if (nozzle.kind === 'expansionDeflection') {
+    rows.push(row('Pintle area', 'nozzle.pintleAreaRatio', nozzle.pintleAreaRatio));
+    rows.push(row('Length', 'nozzle.length', nozzle.length));
+    rows.push(...angleRows(nozzle, row));
+  }
   if (nozzle.kind === 'dualBell') {
     rows.push(row('Area ratio, base', 'nozzle.baseAreaRatio', nozzle.baseAreaRatio));
     rows.push(row('Base length', 'nozzle.baseLength', nozzle.baseLength));

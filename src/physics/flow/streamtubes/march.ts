@@ -44,6 +44,8 @@ export interface TubeMarchRun {
   readonly lower: readonly Boundary[];
   readonly upper: readonly Boundary[];
   /** The march also ends when both end nodes are past this [m]. */ readonly axialEnd?: number;
+  /** Round flow: a free lower boundary that comes down to this radius ends the march [m]; absent: 1 % of the outer radius. */
+  readonly closesAt?: number;
   readonly mostSteps?: number;
   /** Keep a front every so many steps; 0 none. */ readonly keepEvery?: number;
 }
@@ -76,7 +78,10 @@ export function marchTubes(run: TubeMarchRun): TubeMarch {
     if (keepEvery > 0 && steps % keepEvery === 0) kept.note(front);
     if (Math.min(front.x[0]!, front.x[front.count]!) >= axialEnd) break;
     // A free boundary that comes down to the axis closes the flow there.
-    closed = front.round && lowers[0]!.kind === 'pressure' && front.r[0]! <= 0.01 * front.r[front.count]!;
+    closed =
+      front.round &&
+      lowers[0]!.kind === 'pressure' &&
+      front.r[0]! <= (run.closesAt ?? 0.01 * front.r[front.count]!);
     if (closed) break;
   }
   if (keepEvery > 0) kept.note(front);

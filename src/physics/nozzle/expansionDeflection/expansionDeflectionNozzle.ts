@@ -1,0 +1,312 @@
+import { once } from '../../../numerics/once.ts';
+import { ProblemError } from '../../../numerics/problem.ts';
+import { requireAmbientPressure } from '../../air/ambient.ts';
+import { tabulateSupersonic } from '../../flow/gasTable.ts';
+import { lossyTable, tubeGas } from '../../flow/streamtubes/index.ts';
+import type { Expansion, FlowState } from '../../gas/flow.ts';
+import { requireAreaRatio } from '../areaRatio.ts';
+import { changingNozzle, modeOf } from '../changing/changingNozzle.ts';
+import { unchokedReason } from '../fixedNozzle.ts';
+import {
+  CHAMBER_SURFACE,
+  type ChamberShape,
+  type ExpansionDeflectionSpec,
+  type FieldBalance,
+  type FlowVerdict,
+  type ModeChange,
+  type NozzleLosses,
+  type NozzleModel,
+  type ThrustAt,
+  type ThrustPart,
+} from '../model.ts';
+import { CRITERIA_SPREAD } from '../separation.ts';
+import { thrustCoefficientOf } from '../thrustCoefficient.ts';
+import { type ClosedWakeFlow, closedWakeFlow } from './closedWake.ts';
+import {
+  type DeflectedFlow,
+  type DeflectedGas,
+  deflectedFlow,
+  deflectedGas,
+  lineAreaRatioOf,
+} from './deflectedFlow.ts';
+import { deflectionContour } from './deflectionContour.ts';
+import { type DeflectedAt, type DeflectedForces, deflectedAt, openWakes } from './openWake.ts';
+import { type DeflectionShape, deflectionShape } from './shape.ts';
+
+/** Lowest pressure of the gas table over the mean exit pressure [–]. */
+const TABLE_DEPTH = 0.002;
+const TABLE_CELLS = 128;
+
+/**
+ * Expansion–deflection nozzle: an annular throat round a pintle, turned outwards; the gas expands round the pintle's edge
+ * and is turned back along an outer wall.
+ *
+ *   open wake     the space behind the pintle is at ambient, and the inner boundary of the flow moves with it
+ *   closed wake   the flow closes behind the pintle; the base pressure no longer feels the surroundings
+ *
+ * @throws ProblemError where the walls do not join, the pintle is too wide or the gas cannot be followed far enough
+ * Source: G. V. R. Rao, ARS Journal 31(11), 1961; the two wakes: R. A. Wasko, NASA TN D-4462, 1968 (from memory).
+ */
+export function expansionDeflectionNozzle(
+  spec: ExpansionDeflectionSpec,
+  expansion: Expansion,
+  losses: NozzleLosses = 'default',
+): NozzleModel {
+  requireAreaRatio(spec.areaRatio);
+  requireAngles(spec);
+  const exit = expansion.atAreaRatio(spec.areaRatio, 'supersonic');
+  const p0 = expansion.chamber.pressure;
+  const lowest = Math.max(TABLE_DEPTH * exit.pressure, LOWEST_OF_DATA * expansion.lowestPressure);
+  const table = tabulateSupersonic(expansion, lowest, TABLE_CELLS);
+  const gas = deflectedGas(tubeGas(table, lossyTable(expansion, lowest, TABLE_CELLS)));
+  const shape = deflectionShape(spec, lineAreaRatioOf(table));
+  const model: Deflection = {
+    spec,
+    expansion,
+    exit,
+    shape,
+    gas,
+    p0,
+    losses,
+    wake: once(() => closed(shape, gas, expansion)),
+  };
+  const open = once(() => openWakes(shape, gas, p0, model.wake().closesAt));
+  const openAt = (ambientPressure: number): ThrustAt => {
+    requireAmbientPressure(ambientPressure);
+    if (ambientPressure >= STILL_SUPERSONIC * gas.linePressure)
+      return withoutThrust(model, ambientPressure, unchokedReason(ambientPressure), 'unchoked');
+    if (ambientPressure < model.wake().closesAt) {
+      return withoutThrust(
+        model,
+        ambientPressure,
+        'In so thin air the wake behind the pintle is closed. Ask for the closed wake there.',
+        'full',
+      );
+    }
+    return thrustOf(model, open().at(ambientPressure), ambientPressure);
+  };
+  const closedAt = (ambientPressure: number): ThrustAt => {
+    requireAmbientPressure(ambientPressure);
+    return thrustOf(model, deflectedAt(model.wake().flow, shape, ambientPressure, p0), ambientPressure);
+  };
+  return changingNozzle(
+    {
+      spec,
+      whole: {
+        exit,
+        get divergenceFactor() {
+          return losses === 'none' ? 1 : divergenceOf(model);
+        },
+        matchedAmbient: exit.pressure,
+        dischargeCoefficient: 1,
+        wallStations: () => model.wake().flow.stations(),
+        balance: () => balanceOf(model.wake().flow),
+      },
+      change: () => ({
+        thick: modeOf(
+          'open wake',
+          { at: openAt, wallStations: () => openFlow(model).stations() },
+          contourOf(() => openFlow(model), shape),
+        ),
+        thin: modeOf('closed wake', { at: closedAt, wallStations: () => model.wake().flow.stations() }),
+        ...changeOf(model.wake()),
+      }),
+      contour: contourOf(() => model.wake().flow, shape),
+      omitted: OMITTED,
+      models: [
+        'nozzle-expansion-deflection',
+        'nozzle-thrust',
+        'nozzle-separation',
+        'flow-streamtubes',
+        'flow-characteristics',
+      ],
+    },
+    expansion,
+  );
+}
+
+/** The table stays this far above the lowest pressure that the gas reaches. */
+const LOWEST_OF_DATA = 1.001;
+/** Share of the throat line's pressure up to which the wake lets the flow leave supersonic. */
+const STILL_SUPERSONIC = 0.97;
+
+const OMITTED: readonly string[] = [
+  'Friction and heat lost to the walls, and the cooling of the pintle.',
+  'The transonic flow in the annular throat: the start line is straight, Mach 1.03, one-dimensional flow ahead of it.',
+  'Suction of the open wake: its base is at ambient.',
+  'The gas coming back to the wall behind a place where it has let go.',
+  'That the wake opens later on the way down than it closes on the way up: measured, but no figure was found.',
+  'The time the chemistry takes.',
+];
+
+interface Deflection {
+  readonly spec: ExpansionDeflectionSpec;
+  readonly expansion: Expansion;
+  readonly exit: FlowState;
+  readonly shape: DeflectionShape;
+  readonly gas: DeflectedGas;
+  readonly p0: number;
+  readonly losses: NozzleLosses;
+  /** Found when first asked for, then kept. */ readonly wake: () => ClosedWakeFlow;
+}
+
+function closed(shape: DeflectionShape, gas: DeflectedGas, expansion: Expansion): ClosedWakeFlow {
+  const found = closedWakeFlow(shape, gas, (pressure) => {
+    const { isentropicExponent, gammaFrozen } = expansion.atPressure(pressure);
+    return isentropicExponent ?? gammaFrozen;
+  });
+  if (found === null) throw staysOpen();
+  if (found.flow.stopped !== null) throw new ProblemError(found.flow.stopped);
+  return found;
+}
+
+/** The open wake as it is drawn: a little above the pressure at which it closes. */
+function openFlow({ shape, gas, wake }: Deflection): DeflectedFlow {
+  return deflectedFlow(shape, gas, DRAWN_OPEN * wake().closesAt);
+}
+const DRAWN_OPEN = 1.3;
+
+function contourOf(flow: () => DeflectedFlow, shape: DeflectionShape) {
+  return (throatRadius: number, chamber: ChamberShape) =>
+    deflectionContour(shape, flow().wake, throatRadius, chamber);
+}
+
+function sumOf({ throat, wall, edge, base }: DeflectedForces): number {
+  return throat + wall + edge + base;
+}
+
+function thrustIfFull(
+  { spec, expansion, exit, shape, p0, losses, wake }: Deflection,
+  ambientPressure: number,
+): number {
+  if (losses === 'none') return thrustCoefficientOf(expansion, exit, spec.areaRatio, 1, ambientPressure);
+  const inVacuum = sumOf(deflectedAt(wake().flow, shape, 0, p0).forces);
+  return inVacuum - (spec.areaRatio * ambientPressure) / p0;
+}
+
+function thrustOf(model: Deflection, at: DeflectedAt, ambientPressure: number): ThrustAt {
+  const { expansion, exit } = model;
+  if (ambientPressure > expansion.throat.pressure) {
+    return withoutThrust(model, ambientPressure, unchokedReason(ambientPressure), 'unchoked');
+  }
+  if (at.problem !== null) {
+    return withoutThrust(
+      model,
+      ambientPressure,
+      `${at.problem.what} Ask at a lower ambient pressure.`,
+      'near the limit',
+    );
+  }
+  const { pressure, separationPressure } = at.weakest;
+  const near = pressure < Math.min(ambientPressure, (1 + CRITERIA_SPREAD) * separationPressure);
+  const thrust = sumOf(at.forces);
+  return {
+    ambientPressure,
+    thrustCoefficientIfFull: thrustIfFull(model, ambientPressure),
+    thrustCoefficient: thrust,
+    absent: null,
+    parts: partsOf(at.forces),
+    partsAbsent: null,
+    boundary: at.boundary,
+    flow: verdict(at, at.isSeparated ? 'separated' : near ? 'near the limit' : 'full'),
+    exit: ambientPressure > exit.pressure ? expansion.atPressure(ambientPressure) : exit,
+  };
+}
+
+function partsOf({ throat, wall, edge, base }: DeflectedForces): readonly ThrustPart[] {
+  return [
+    { surface: CHAMBER_SURFACE, coefficient: throat },
+    { surface: 'nozzle wall', coefficient: wall },
+    { surface: 'pintle', coefficient: edge },
+    { surface: 'base', coefficient: base },
+  ];
+}
+
+function verdict({ weakest }: DeflectedAt, state: FlowVerdict['state']): FlowVerdict {
+  return {
+    state,
+    criterion: 'Schmucker 1973, at the weakest place of the wall',
+    lipPressure: weakest.pressure,
+    separationPressure: weakest.separationPressure,
+  };
+}
+
+function withoutThrust(
+  model: Deflection,
+  ambientPressure: number,
+  reason: string,
+  state: FlowVerdict['state'],
+): ThrustAt {
+  const { wake, shape, p0, exit } = model;
+  return {
+    ambientPressure,
+    thrustCoefficientIfFull: thrustIfFull(model, ambientPressure),
+    thrustCoefficient: null,
+    absent: reason,
+    parts: [],
+    partsAbsent: reason,
+    boundary: null,
+    flow: verdict(deflectedAt(wake().flow, shape, ambientPressure, p0), state),
+    exit,
+  };
+}
+
+function changeOf({ closesAt, estimates }: ClosedWakeFlow): Omit<ModeChange, 'thick' | 'thin'> {
+  const pressures = estimates.map(({ pressure }) => pressure);
+  return {
+    ambientPressure: closesAt,
+    band: { low: Math.min(...pressures), high: Math.max(...pressures) },
+    back: null,
+    estimates: estimates.map(({ model, pressure }) => ({ by: model, ambientPressure: pressure })),
+    how: 'Where the inner boundary of the flow, at ambient pressure, just comes down to close behind the pintle; at the latest where the closed wake holds as much by itself.',
+  };
+}
+
+function balanceOf(flow: DeflectedFlow): FieldBalance {
+  const wall = flow.wallForce[flow.wallForce.length - 1]!;
+  const surfaces = flow.throat + wall + flow.edge + flow.basePush;
+  return {
+    mass: flow.massMiss,
+    momentum: surfaces / flow.boundary - 1,
+    energy: 0,
+    nodes: flow.stations().length,
+    note: null,
+  };
+}
+
+/** λ with which one-dimensional flow gives the same thrust in vacuum. */
+function divergenceOf(model: Deflection): number {
+  const { chamber, throat } = model.expansion;
+  const momentum = (throat.massFlux * model.exit.velocity) / chamber.pressure;
+  const pressure = (model.exit.pressure * model.spec.areaRatio) / chamber.pressure;
+  return (thrustIfFull({ ...model, losses: 'default' }, 0) - pressure) / momentum;
+}
+
+function requireAngles({ throatAngle, lipAngle, length, pintleAreaRatio }: ExpansionDeflectionSpec): void {
+  const sound =
+    throatAngle >= STEEP.low && throatAngle <= STEEP.high && lipAngle >= 0 && lipAngle < throatAngle;
+  if (sound && length > 0 && pintleAreaRatio > 0) return;
+  throw new ProblemError({
+    code: 'deflection-shape-invalid',
+    what: `No expansion–deflection nozzle has a throat angle of ${degrees(throatAngle)}°, a lip angle of ${degrees(lipAngle)}°, a length of ${(100 * length).toFixed(0)} % and a pintle of ${pintleAreaRatio} throat areas.`,
+    mend: 'Give a throat angle of 20° to 80°, a smaller lip angle, and a positive length and pintle.',
+    where: 'nozzle.throatAngle',
+    facts: { throatAngle, lipAngle, length, pintleAreaRatio },
+  });
+}
+/** [rad] 20° to 80° */
+const STEEP = { low: Math.PI / 9, high: (4 * Math.PI) / 9 };
+
+function staysOpen(): ProblemError {
+  return new ProblemError({
+    code: 'wake-never-closes',
+    what: 'Behind so wide a pintle and so steep a throat the wake stays open down to a five-thousandth of the throat pressure.',
+    why: 'The thrust in vacuum hangs on the closed wake.',
+    mend: 'Make the throat angle or the pintle smaller, or the nozzle longer.',
+    where: 'nozzle.throatAngle',
+  });
+}
+
+function degrees(radians: number): string {
+  return ((radians * 180) / Math.PI).toFixed(1);
+}
