@@ -47,7 +47,10 @@ export function wrapText(text: string, width: number, size: number, weight: Weig
     if (line !== '') lines.push(line);
     line = word;
     while (textWidth(line, size, weight) > width) {
-      const kept = charactersThatFit(line, width, size, weight);
+      const fit = charactersThatFit(line, width, size, weight);
+      // A word that is two by a dash parts there.
+      const dash = line.slice(0, fit).lastIndexOf('–') + 1;
+      const kept = dash > 0 ? dash : fit;
       lines.push(line.slice(0, kept));
       line = line.slice(kept);
     }
