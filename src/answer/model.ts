@@ -94,6 +94,8 @@ export interface PlugAnswer {
   /** [rad] by which the lip's fan turns the flow */ readonly lipTurn: number;
   /** chamber over exit pressure [–] at which the exit flow is uniform and at the air's pressure */
   readonly designPressureRatio: number;
+  /** largest distance from the approximate wall by straight rays, over the lip radius [–]; 0 where linear */
+  readonly straightRayDeparture: number;
   /** [Pa] up to which the air's pressure does not reach the plug */ readonly untouchedBelow: number;
   /** [Pa] of the air at which the wake behind the base closes on the way up; absent where nothing is cut off. */
   readonly wakeClosesAt?: number;

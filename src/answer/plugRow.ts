@@ -7,6 +7,7 @@ import {
   type PlugNozzle,
   plugFieldLines,
   plugOf,
+  straightRayDeparture,
   strongestAgainstOnset,
 } from '../physics/nozzle/index.ts';
 import type { PlugAnswer, PlugRow } from './model.ts';
@@ -74,6 +75,7 @@ export function plugAnswer({ nozzle, expansion }: EngineSolution): { readonly pl
       innerMach,
       lipTurn: geometry.nuExit - geometry.nuLip,
       designPressureRatio: expansion.chamber.pressure / plug.exit.pressure,
+      straightRayDeparture: straightRayDeparture(geometry),
       untouchedBelow: frozenBelow,
       ...(wakeClosesAt !== null && { wakeClosesAt }),
       ...(modules && {

@@ -81,11 +81,14 @@ describe('the answer of a plug', () => {
     expect(middle.thrust!).toBeLessThan(at(rest, 10_000).thrust!);
   });
 
-  test('the same throat as a bell has the same propellant flow', async () => {
+  test('the same throat as a bell has the same propellant flow, but for the discharge of the bell’s rounded throat', async () => {
     const { answer } = await solveText(
       `plug: ${engine('kept: 30 %')}\nbell: { like: plug, size: { same: throat, as: plug }, nozzle: { kind: bell, areaRatio: 25 } }`,
     );
-    expect(answer.engines.bell!.massFlow).toBe(answer.engines.plug!.massFlow);
+    const share = answer.engines.bell!.massFlow / answer.engines.plug!.massFlow;
+    // 0.5 %: the published discharge of a throat arc of 1.5 radii; the plug's throat is one-dimensional by definition.
+    expect(share).toBeLessThanOrEqual(1);
+    expect(share).toBeGreaterThan(0.99);
   });
 
   test('a lip that would have to turn the flow past 90° fails with the inner Mach number that would do', async () => {

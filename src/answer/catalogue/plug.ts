@@ -146,6 +146,18 @@ const design: readonly CatalogueEntry[] = [
   },
   {
     ...shape,
+    name: 'plug.straightRayDeparture',
+    label: 'approximate wall against the exact one',
+    dimension: 'ratio',
+    unit: UNIT.percent,
+    digits: 2,
+    meaning:
+      'Largest distance between the plug’s wall and the one that the published approximation gives, over the lip radius.',
+    equation: 'max |r − r_straight rays| / r_lip',
+    source: ANGELINO,
+  },
+  {
+    ...shape,
     name: 'plug.untouchedBelow',
     label: 'air pressure up to which the plug’s wall does not feel it',
     dimension: 'pressure',

@@ -46,6 +46,7 @@ export { type PlugNozzle, plugOf } from './plug/plugNozzle.ts';
 export { plugWallStates } from './plug/plugWallStates.ts';
 export { strongestAgainstOnset } from './plug/recompressionOnset.ts';
 export { feltAmbient, machOnTheWayUp } from './plug/slipstream.ts';
+export { straightRayDeparture, straightRayWall } from './plug/straightRays.ts';
 export {
   CRITERIA_SPREAD,
   judgeFlow,

@@ -1,6 +1,6 @@
 /** What a figure shows, for readers who cannot see it; the caution is part of it. */
 
-import type { StudyAnswer } from '../../answer/model.ts';
+import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
 import { formatAltitude, formatPressure, formatSpoken } from '../numbers/formatNumber.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { drawnEngines } from './drawnEngines.ts';
@@ -39,7 +39,7 @@ export function cutDescription(answer: StudyAnswer, altitude: Altitude, options:
     const row = conditionAt(rowsOf(engine, options), ambient);
     return (
       `${engine.name}, ${engine.description}: chamber ${formatPressure(engine.chamber.pressure)}, ` +
-      `exit ${formatPressure(row.exitPressure)}, lip ${formatSpoken('exit.diameter', engine.exit.diameter)} across, ${flowWords(row.flow.state)}` +
+      `exit ${formatPressure(row.exitPressure)}, lip ${formatSpoken('exit.diameter', engine.exit.diameter)} across, ${flowWords(row)}` +
       `${engine.contourIs === 'notional' ? ', outline notional' : ''}.`
     );
   });
@@ -48,10 +48,10 @@ export function cutDescription(answer: StudyAnswer, altitude: Altitude, options:
 }
 
 /** A flow state in words that stand after an engine's name. */
-function flowWords(state: string): string {
-  switch (state) {
+function flowWords({ flow, plug }: ConditionRow): string {
+  switch (flow.state) {
     case 'full':
-      return 'the gas fills the nozzle';
+      return plug === undefined ? 'the gas fills the nozzle' : 'the gas stays on the plug';
     case 'near the limit':
       return 'the gas is about to leave the wall';
     case 'separated':

@@ -5,6 +5,7 @@ import { differenceInWords } from '../../../answer/compare/quantities.ts';
 import { showIn, showStated, unitFor } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import type { PlumeFigures } from '../../../answer/plumeModel.ts';
+import { plugRows } from './plugRows.ts';
 import { plumeRows } from './plumeRows.ts';
 import { columnsThatFit, type TableGroup, type TableRow, tableText } from './table.ts';
 
@@ -86,6 +87,7 @@ function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[], m
         rows.map((row) => row?.specificImpulse ?? null),
       ),
       { label: 'the gas', cells: rows.map((row) => (row ? flowWords(row) : 'no number')) },
+      ...plugRows(rows),
     ],
   };
 }
@@ -93,7 +95,7 @@ function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[], m
 function flowWords(row: ConditionRow): string {
   switch (row.flow.state) {
     case 'full':
-      return 'fills the nozzle';
+      return row.plug === undefined ? 'fills the nozzle' : 'stays on the plug';
     case 'near the limit':
       return 'fills it, near the limit';
     case 'separated':

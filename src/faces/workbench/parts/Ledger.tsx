@@ -168,6 +168,11 @@ function Cell({ row, engine, value }: { row: LedgerRow; engine: ShownEngine; val
   );
 }
 
+/** A plug is not filled: the gas runs along it. */
+function wordsOf({ flow, plug }: ConditionRow): string {
+  return plug !== undefined && flow.state === 'full' ? 'stays on the plug' : flowWords[flow.state];
+}
+
 const flowWords: Readonly<Record<ConditionRow['flow']['state'], string>> = {
   full: 'fills the nozzle',
   'near the limit': 'near letting go',
@@ -211,8 +216,9 @@ function FlowRow({ engines }: { readonly engines: readonly ShownEngine[] }) {
 function FlowCell({ engine }: { readonly engine: ShownEngine }) {
   const { result } = engine;
   if (!result.ok) return <td class={`value ${engine.side} absent`}>failed</td>;
-  const { flow } = rowOfLadder(result.ladder, altitude.value);
-  const words = flowWords[flow.state];
+  const row = rowOfLadder(result.ladder, altitude.value);
+  const { flow } = row;
+  const words = wordsOf(row);
   return (
     <td class={`value words ${engine.side}`}>
       <TracedNumber
