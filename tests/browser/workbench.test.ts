@@ -232,11 +232,22 @@ describe('editing', () => {
     await writeFile(studyFile(), `${original}\n  broken: [`);
     await page.locator('.faults').waitFor();
     expect(await textOf(page.locator('.faults'))).toMatch(/line \d+, column \d+/);
+    const status = page.locator('header [role=status]');
+    expect(await textOf(status)).toMatch(/^study\.yaml has (a fault|faults); shown as it was before$/);
     // the last good picture stays
     expect(await page.locator('.stage svg').count()).toBeGreaterThan(0);
 
     await writeFile(studyFile(), original);
     await page.locator('.faults').waitFor({ state: 'detached' });
+
+    await rm(studyFile());
+    await page.locator('.faults').waitFor();
+    expect(await textOf(page.locator('.faults'))).toMatch(/^study\.yaml cannot be read now/);
+    expect(await textOf(status)).toBe('study.yaml cannot be read now; shown as it was before');
+    await writeFile(studyFile(), original);
+    await page.locator('.faults').waitFor({ state: 'detached' });
+    // The server says so of the file that is not there; the browser logs the refused reading.
+    complaints = complaints.filter((text) => !/status of 422/.test(text));
   });
 });
 
@@ -293,6 +304,32 @@ describe('studies of other shapes', () => {
     await page.keyboard.press('Control+z');
     await page.locator('.layers.failed-4').waitFor({ state: 'detached' });
     expect(await page.locator('.fault-line').count()).toBe(0);
+  });
+
+  it('tells of an engine that failed while two others are compared', async () => {
+    await rewrite((text) =>
+      withFourth(text).replace('areaRatio: 60, length: 80 % }\n', 'areaRatio: 1000 }\n'),
+    );
+    await open();
+    expect(await names()).toEqual(['Alder B', 'Alder P']);
+    expect(await textOf(page.locator('.stage-place .fault'))).toMatch(
+      /^Alder W, not shown here, cannot be computed\. /,
+    );
+  });
+
+  it('shows published figures beside the computed ones', async () => {
+    await rewrite((text) =>
+      text.replace(
+        /^( {4}nozzle: \{ kind: bell.*\n)/m,
+        '$1    published:\n      - { quantity: thrust, value: 800 kN, at: vacuum, source: an invented leaflet }\n      - { quantity: chamberPressure, value: 90 bar, source: an invented leaflet }\n',
+      ),
+    );
+    await open();
+    await page.getByRole('button', { name: 'Alder B, published figures: 1 of 2 met' }).click();
+    const shown = await textOf(page.getByRole('tabpanel'));
+    expect(shown).toContain('thrust in vacuum');
+    expect(shown).toMatch(/90 bar published, 100\.0 bar computed\+10 bar, \+11 %, outside its digits/);
+    expect(await axeFindings('published figures')).toEqual([]);
   });
 
   it('says what is wrong with a study that is broken from the start, and opens once it is mended', async () => {

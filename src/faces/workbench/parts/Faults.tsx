@@ -1,4 +1,5 @@
 import type { StudyProblem } from '../../../study/model.ts';
+import { stopWords } from '../state/standing.ts';
 import { faults, solved, trouble } from '../state/studyStore.ts';
 
 /** What is wrong with the study as a whole: said above the picture, which stays as it was, greyed. */
@@ -7,7 +8,7 @@ export function Faults() {
   if (stopped !== null) {
     return (
       <section class="faults" role="alert">
-        <h2>This cannot be worked out now</h2>
+        <h2>{stopWords}</h2>
         <p>
           {stopped.what} {stopped.mend}
         </p>

@@ -1,21 +1,6 @@
-import {
-  canRedo,
-  canUndo,
-  redo,
-  type SaveState,
-  saveState,
-  solving,
-  studyName,
-  undo,
-} from '../state/studyStore.ts';
+import { standing } from '../state/standing.ts';
+import { canRedo, canUndo, redo, studyName, undo } from '../state/studyStore.ts';
 import { theme, toggleTheme } from '../state/view.ts';
-
-const saveWords: Readonly<Record<SaveState, string>> = {
-  saved: 'saved in study.yaml',
-  saving: 'saving …',
-  reloaded: 'study.yaml was changed elsewhere; shown as it is now',
-  failed: 'not saved',
-};
 
 export function Header() {
   return (
@@ -23,7 +8,7 @@ export function Header() {
       <strong class="mark">Plumeline</strong>
       <span>{studyName}</span>
       <span class="hint" role="status">
-        {solving.value ? 'working it out …' : saveWords[saveState.value]}
+        {standing}
       </span>
       <div class="tools">
         <button type="button" disabled={!canUndo.value} onClick={() => void undo()}>

@@ -10,7 +10,7 @@ import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
 import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
 import type { SceneNode } from '../../../telling/scene/scene.ts';
 import { nodesToSvg } from '../../../telling/scene/svg.ts';
-import { type ShownEngine, type Solved, shownEngines } from '../state/pair.ts';
+import { failedElsewhere, type ShownEngine, type Solved, shownEngines } from '../state/pair.ts';
 import { rowOfLadder } from '../state/shown.ts';
 import { solved } from '../state/studyStore.ts';
 import { altitude, engineInFront } from '../state/view.ts';
@@ -78,6 +78,11 @@ export function Stage() {
           </p>
         ),
       )}
+      {failedElsewhere.value.map(({ id, name, problem }) => (
+        <p key={id} class="fault">
+          {name}, not shown here, cannot be computed. {problem.what} {problem.mend}
+        </p>
+      ))}
     </section>
   );
 }

@@ -76,6 +76,17 @@ export const shownEngines = computed<readonly ShownEngine[]>(() => {
   }
 });
 
+/** Engines that could not be computed and are not on screen: their names and why. */
+export const failedElsewhere = computed(() =>
+  Object.entries(solved.value?.answer.failed ?? {})
+    .filter(([id]) => !pairIds.value.includes(id))
+    .map(([id, problem]) => ({
+      id,
+      name: engineInputs.value.find((engine) => engine.id === id)?.name ?? id,
+      problem,
+    })),
+);
+
 /** There are four styles; an engine beyond the fourth takes one that its neighbour does not have. */
 function styleOf(id: string): EngineStyle {
   const places = pairIds.value.map((shown) => engineInputs.value.findIndex((engine) => engine.id === shown));

@@ -1,0 +1,33 @@
+/** How the study in its file stands to what the page shows, in words. */
+
+import { computed } from '@preact/signals';
+import { faults, type SaveState, saveState, solved, solving, trouble } from './studyStore.ts';
+
+const saveWords: Readonly<Record<SaveState, string>> = {
+  saved: 'saved in study.yaml',
+  saving: 'saving …',
+  reloaded: 'study.yaml was changed elsewhere; shown as it is now',
+  failed: 'not saved',
+};
+
+/** Problems of the program or its data; all others are of reading the file. */
+const notOfTheFile: ReadonlySet<string> = new Set(['program-fault', 'data-not-reachable']);
+
+/** What stops the page altogether, for its heading; null when nothing does. */
+export const stopWords = computed(() => {
+  if (trouble.value === null) return null;
+  if (notOfTheFile.has(trouble.value.code)) return 'This cannot be worked out now';
+  return trouble.value.code === 'server-not-reachable'
+    ? 'The program behind this page is gone'
+    : 'study.yaml cannot be read now';
+});
+
+/** One line for the head of the page; it never says “saved” or “as it is now” of a text that is not shown. */
+export const standing = computed(() => {
+  if (solving.value) return 'working it out …';
+  const before = solved.value === null ? '' : '; shown as it was before';
+  if (stopWords.value !== null) return `${stopWords.value}${before}`;
+  if (faults.value.length > 0)
+    return `study.yaml has ${faults.value.length === 1 ? 'a fault' : 'faults'}${before}`;
+  return saveWords[saveState.value];
+});
