@@ -1,6 +1,7 @@
 /** The inputs that published rows may settle: where each stands, how far it is sought. */
 
 import type { EngineInput, Quantity, SettledInput, Size } from '../../study/model.ts';
+import { SETTLED_TEXT } from '../../study/publishedForm.ts';
 
 interface Sought {
   /** Name in the catalogue. */ readonly quantity: string;
@@ -68,6 +69,6 @@ export function withInput(input: EngineInput, settled: SettledInput, value: numb
 function throatSize({ id, size }: EngineInput, value: number): Size {
   const before = size.by === 'throat' ? size.diameter : null;
   const path = before?.path ?? `engines.${id}.size.throat`;
-  const text = before?.text ?? 'from the published rows';
+  const text = before?.text ?? SETTLED_TEXT;
   return { by: 'throat', diameter: { value, plusMinus: null, text, path, byDefault: false } };
 }

@@ -2,6 +2,7 @@
 
 import { roundingOf } from '../../study/givenDigits.ts';
 import type { Ambient, EngineInput, PublishedRow, Quantity } from '../../study/model.ts';
+import { SETTLED_TEXT } from '../../study/publishedForm.ts';
 import { parseQuantity } from '../../study/units.ts';
 import { showStated } from '../display.ts';
 import { ambientPressureOf } from './computedValue.ts';
@@ -50,7 +51,7 @@ export function statedInputs(input: EngineInput): readonly Stated[] {
   const { size, nozzle } = input;
   const found: Stated[] = [];
   const add = (quantity: string, stated: Quantity): void => {
-    if (stated.byDefault) return;
+    if (stated.byDefault || stated.text === SETTLED_TEXT) return;
     const parsed = parseQuantity(stated.text, 'number', 'length');
     const rounding = parsed.ok ? roundingOf(stated.text, parsed.value.unit) : 0;
     found.push({
