@@ -1,8 +1,8 @@
 import { requireAmbientPressure } from '../air/ambient.ts';
 import type { Expansion, FlowState } from '../gas/flow.ts';
 import { requireAreaRatio } from './areaRatio.ts';
-import { unchokedReason } from './fixedNozzle.ts';
 import type { FlowVerdict, NozzleModel, NozzleSpec, ThrustAt } from './model.ts';
+import { unchokedReason } from './separation/thrustOffDesign.ts';
 import { thrustCoefficientOf } from './thrustCoefficient.ts';
 
 /**

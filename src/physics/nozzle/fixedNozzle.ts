@@ -1,10 +1,14 @@
 import { once } from '../../numerics/once.ts';
 import { requireAmbientPressure } from '../air/ambient.ts';
 import type { Expansion } from '../gas/flow.ts';
-import type { FlowVerdict, NozzleModel, NozzleSpec, ThrustAt, ThrustPart } from './model.ts';
+import type { NozzleModel, NozzleSpec, ThrustAt, ThrustPart } from './model.ts';
 import { oneDimensionalParts, partsAtAmbient } from './oneDimensionalParts.ts';
-import type { RoundWall } from './roundWall.ts';
-import { judgeFlow } from './separation.ts';
+import { axialAtRadius, type RoundWall } from './roundWall.ts';
+import { meanStations } from './separation/meanStations.ts';
+import type { WallSeparation } from './separation/model.ts';
+import type { WallForm } from './separation/sideLoads.ts';
+import { thrustAttached, thrustOffDesign } from './separation/thrustOffDesign.ts';
+import { wallSeparation } from './separation/wallSeparation.ts';
 import { thrustCoefficientOf } from './thrustCoefficient.ts';
 import { meanFlow, type WallFlow, wallFlow } from './wallFlow.ts';
 
@@ -43,6 +47,16 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
         ? meanFlow(exit, 'the nozzle has no wall of its own')
         : wallFlow(nozzle.wall, expansion, exit, areaRatio),
   );
+  const separation = once((): WallSeparation => {
+    const { stations, lip } = flow();
+    return wallSeparation({
+      expansion,
+      stations: stations ?? meanStations(expansion, exit, axialAtRadius(nozzle.wall, areaRatio)),
+      form: formOf(spec),
+      meanExitPressure: exit.pressure,
+      from: lip.from,
+    });
+  });
   const full = once((): FullThrust => fullThrust(nozzle, expansion, flow));
   return {
     spec,
@@ -56,6 +70,7 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
       return full().dischargeCoefficient;
     },
     wallStations: () => flow().stations,
+    separation,
     balance: () => flow().thrust?.balance ?? null,
     leaving: () =>
       nozzle.wall === null ? { kind: 'parallel', state: exit, radius: Math.sqrt(areaRatio) } : flow().leaving,
@@ -63,22 +78,18 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
     models: nozzle.models,
     at(ambientPressure: number): ThrustAt {
       requireAmbientPressure(ambientPressure);
-      const verdict = judgeFlow(expansion, flow().lip, ambientPressure);
       const back = (areaRatio * ambientPressure) / expansion.chamber.pressure;
       const { inVacuum, boundary, parts, partsAbsent } = full();
-      const absent = reasonForNoThrust(verdict, ambientPressure, nozzle.ignoresSeparation);
-      const there = absent === null;
-      return {
-        ambientPressure,
-        thrustCoefficientIfFull: inVacuum - back,
-        thrustCoefficient: there ? inVacuum - back : null,
-        absent,
-        parts: there ? partsAtAmbient(parts, expansion, areaRatio, ambientPressure) : [],
-        partsAbsent: there ? partsAbsent : absent,
-        boundary: there ? boundary - back : null,
-        flow: verdict,
-        exit,
+      const attached = {
+        coefficient: inVacuum - back,
+        parts: partsAtAmbient(parts, expansion, areaRatio, ambientPressure),
+        partsAbsent,
+        boundary: boundary - back,
       };
+      const thrust = nozzle.ignoresSeparation
+        ? thrustAttached(separation(), ambientPressure, attached, expansion)
+        : thrustOffDesign(separation(), ambientPressure, attached);
+      return { ...thrust, exit };
     },
   };
 }
@@ -104,29 +115,7 @@ function fullThrust(nozzle: FixedNozzle, expansion: Expansion, flow: () => WallF
   };
 }
 
-/** Why a nozzle of fixed shape has no thrust in this flow; null: it has. */
-export function reasonForNoThrust(
-  flow: FlowVerdict,
-  ambientPressure: number,
-  ignoresSeparation: boolean,
-): string | null {
-  if (flow.state === 'unchoked') return unchokedReason(ambientPressure);
-  if (flow.state !== 'separated' || ignoresSeparation) return null;
-  return (
-    `The flow leaves the wall before the lip (${flow.criterion}: ${kPa(flow.lipPressure)} at the lip, ` +
-    `${kPa(flow.separationPressure)} needed), and this model has no thrust of separated flow. ` +
-    'Lower the area ratio, raise the chamber pressure, or ask at a lower ambient pressure.'
-  );
-}
-
-/** Why there is no thrust when the surroundings press harder than the choked throat. */
-export function unchokedReason(ambientPressure: number): string {
-  return (
-    `At ${kPa(ambientPressure)} around it the throat cannot be relied on to choke, and the models know choked flow only. ` +
-    'Raise the chamber pressure to at least about twice the ambient pressure.'
-  );
-}
-
-function kPa(pressure: number): string {
-  return `${Number((pressure / 1000).toPrecision(3))} kPa`;
+/** What the pattern of separation and one of the criteria ask of the shape. */
+function formOf({ kind }: NozzleSpec): WallForm {
+  return kind === 'cone' ? 'cone' : kind === 'bell' ? 'thrust-optimised' : 'ideal';
 }

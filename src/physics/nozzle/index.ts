@@ -48,11 +48,30 @@ export { strongestAgainstOnset } from './plug/recompressionOnset.ts';
 export { feltAmbient, machOnTheWayUp } from './plug/slipstream.ts';
 export { straightRayDeparture, straightRayWall } from './plug/straightRays.ts';
 export {
-  CRITERIA_SPREAD,
-  judgeFlow,
+  KALT_BADAL,
+  SCHILLING_CONE,
+  SCHILLING_CONTOURED,
   SEPARATION_PRESSURE_RATIO_SUMMERFIELD,
+  separationPressureRatioPower,
   separationPressureRatioSchmucker,
-} from './separation.ts';
+  separationPressureRatioStark,
+  separationPressureRatioZukoski,
+} from './separation/formulas.ts';
+export type {
+  CriterionAt,
+  CriterionId,
+  FlowCase,
+  FullThrottle,
+  OffDesign,
+  SeparationAt,
+  Span,
+  ThrottlePoint,
+  WallPlace,
+  WallSeparation,
+} from './separation/model.ts';
+export { separationPressureRatioShockMach } from './separation/shockMachRatio.ts';
+export { type FullThrust, thrustAttached, thrustOffDesign } from './separation/thrustOffDesign.ts';
+export { type SeparatingWall, wallSeparation } from './separation/wallSeparation.ts';
 export { type NozzleSize, throatAreaFor } from './size.ts';
 export { thrustCoefficientOf } from './thrustCoefficient.ts';
 export { type WallState, wallStates } from './wallStates.ts';

@@ -59,3 +59,25 @@ function cone(areaRatio: number, turn: number): RoundWall {
     pace: () => rise / Math.sin(turn),
   };
 }
+
+/** Points of the arc, and of the curve behind it, through which `axialAtRadius` draws straight lines. */
+const OUTLINE = { arc: 24, curve: 72 } as const;
+
+/**
+ * Axial distance at a radius of the wall behind the throat, both in throat radii.
+ *
+ * @param wall null: a notional 15° cone to the area ratio
+ */
+export function axialAtRadius(wall: RoundWall | null, areaRatio: number): (radius: number) => number {
+  const drawn = wall ?? cone(areaRatio, Math.PI / 12);
+  const curve = Array.from({ length: OUTLINE.curve }, (_, i) => drawn.at((i + 1) / OUTLINE.curve));
+  const points = [...arcPoints(drawn, OUTLINE.arc), ...curve];
+  return (radius) => {
+    const next = points.findIndex((point) => point.radius >= radius);
+    const last = next < 0 ? points.length - 1 : next;
+    const to = points[last]!;
+    const from = last === 0 ? { axial: 0, radius: 1 } : points[last - 1]!;
+    if (to.radius === from.radius) return to.axial;
+    return from.axial + ((to.axial - from.axial) * (radius - from.radius)) / (to.radius - from.radius);
+  };
+}

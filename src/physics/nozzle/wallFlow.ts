@@ -12,7 +12,15 @@ import { type FieldThrust, fieldThrust } from './fieldThrust.ts';
 import type { LeavingFlow, WallStation } from './model.ts';
 import { computeRoundField, type FieldMesh, type RoundField, WORKING_MESH } from './roundField.ts';
 import type { RoundWall } from './roundWall.ts';
-import type { WallAtLip } from './separation.ts';
+
+/** The state that the wall feels at the lip. */
+export interface WallAtLip {
+  /** [Pa] */ readonly pressure: number;
+  readonly mach: number | null;
+  /** `mean`: no flow field could be had, the mean over the exit stands in. */ readonly from:
+    | 'field'
+    | 'mean';
+}
 
 export interface WallFlow {
   /** The state at the wall of the lip; `mean`: over the exit, since there is no field. */ readonly lip: WallAtLip;

@@ -6,19 +6,19 @@ import { bellAnglesOf } from '../bellShape.ts';
 import { withAspiration } from '../changing/aspiration.ts';
 import { changingNozzle, modeOf } from '../changing/changingNozzle.ts';
 import { chamberAndNozzleContour, contourWith } from '../contour.ts';
-import { reasonForNoThrust } from '../fixedNozzle.ts';
 import {
   CHAMBER_SURFACE,
   type ChamberShape,
   type Contour,
   type DualBellSpec,
-  type FlowVerdict,
   type NozzleLosses,
   type NozzleModel,
   type ThrustAt,
   type ThrustPart,
 } from '../model.ts';
-import { judgeFlow } from '../separation.ts';
+import type { WallSeparation } from '../separation/model.ts';
+import { thrustOffDesign } from '../separation/thrustOffDesign.ts';
+import { wallSeparation } from '../separation/wallSeparation.ts';
 import { thrustCoefficientOf } from '../thrustCoefficient.ts';
 import { baseBell } from './baseBell.ts';
 import { type DualBellField, dualBellField } from './dualBellField.ts';
@@ -55,18 +55,19 @@ export function dualBellNozzle(
     kept ??= dualBellThrust(field, expansion);
     return kept;
   };
-  const lip = stations.at(-1)!;
-  const baseEnd = stations[behindKink - 1]!;
+  const wallOf = (which: 'base' | 'whole'): WallSeparation =>
+    wallSeparation({
+      expansion,
+      stations: which === 'base' ? stations.slice(0, behindKink) : stations,
+      form: 'thrust-optimised',
+      meanExitPressure: (which === 'base' ? baseExit : exit).pressure,
+      from: 'field',
+    });
+  const walls = { base: wallOf('base'), whole: wallOf('whole') };
   const p0 = expansion.chamber.pressure;
 
   const fullAt = (ambientPressure: number, which: 'base' | 'whole'): ThrustAt => {
     requireAmbientPressure(ambientPressure);
-    const wall = which === 'base' ? baseEnd : lip;
-    const flow = judgeFlow(
-      expansion,
-      { pressure: wall.pressure, mach: wall.mach, from: 'field' },
-      ambientPressure,
-    );
     const mean = which === 'base' ? baseExit : exit;
     const areaRatio = which === 'base' ? spec.baseAreaRatio : spec.areaRatio;
     const parallel =
@@ -77,7 +78,7 @@ export function dualBellNozzle(
       areaRatio,
       baseAreaRatio: spec.baseAreaRatio,
       mean,
-      flow,
+      wall: walls[which],
       parallel,
     });
   };
@@ -150,31 +151,32 @@ interface Placed {
   readonly areaRatio: number;
   readonly baseAreaRatio: number;
   readonly mean: FlowState;
-  readonly flow: FlowVerdict;
+  readonly wall: WallSeparation;
   /** C_F of parallel flow, where the losses of the nozzle are left out; null: of the field. */ readonly parallel:
     | number
     | null;
 }
 
 function thrustAt(full: FullThrust, placed: Placed): ThrustAt {
-  const { ambientPressure, p0, areaRatio, mean, flow, parallel } = placed;
+  const { ambientPressure, p0, areaRatio, baseAreaRatio, mean, wall, parallel } = placed;
   const outside = (areaRatio * ambientPressure) / p0;
   const ifFull = parallel ?? full.surfaces - outside;
-  const absent = reasonForNoThrust(flow, ambientPressure, false);
-  const parts = partsAt(full.parts, placed);
-  return {
-    ambientPressure,
-    thrustCoefficientIfFull: ifFull,
-    thrustCoefficient: absent === null ? ifFull : null,
-    absent,
-    parts: absent === null && parallel === null ? parts : [],
+  const found = thrustOffDesign(wall, ambientPressure, {
+    coefficient: ifFull,
+    parts: parallel === null ? partsAt(full.parts, placed) : [],
     partsAbsent:
-      absent ??
-      (parallel === null ? null : 'Without losses the flow counts as parallel, which no wall makes it.'),
-    boundary:
-      absent === null ? (parallel ?? (full.boundary === null ? null : full.boundary - outside)) : null,
-    flow,
+      parallel === null ? null : 'Without losses the flow counts as parallel, which no wall makes it.',
+    boundary: parallel ?? (full.boundary === null ? null : full.boundary - outside),
+  });
+  const offExtension = areaRatio > baseAreaRatio && found.thrustCoefficient !== ifFull;
+  return {
+    ...found,
     exit: mean,
+    ...(offExtension && {
+      parts: [],
+      partsAbsent:
+        found.partsAbsent ?? 'Where the gas leaves the extension, what it pushes is not shared out between base and extension.',
+    }),
   };
 }
 

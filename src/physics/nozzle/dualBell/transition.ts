@@ -1,5 +1,13 @@
 import type { ModeChange } from '../model.ts';
-import { SEPARATION_PRESSURE_RATIO_SUMMERFIELD, separationPressureRatioSchmucker } from '../separation.ts';
+import {
+  KALT_BADAL,
+  SCHILLING_CONTOURED,
+  SEPARATION_PRESSURE_RATIO_SUMMERFIELD,
+  separationPressureRatioPower,
+  separationPressureRatioSchmucker,
+  separationPressureRatioStark,
+  separationPressureRatioZukoski,
+} from '../separation/formulas.ts';
 
 /** One criterion as it judges the extension: at which ambient pressure it lets the gas of a given wall pressure go. */
 interface Criterion {
@@ -28,19 +36,19 @@ const CRITERIA: readonly Criterion[] = [
     pressureRatio: null,
     ratio: () => SEPARATION_PRESSURE_RATIO_SUMMERFIELD,
   },
-  { by: 'Stark 2013', mach: [2.5, 4.5], pressureRatio: null, ratio: ofMach((mach) => Math.PI / (3 * mach)) },
-  { by: 'Zukoski 1967', mach: [1.4, 6], pressureRatio: null, ratio: ofMach((mach) => 1 / (1 + mach / 2)) },
+  { by: 'Stark 2013', mach: [2.5, 4.5], pressureRatio: null, ratio: ofMach(separationPressureRatioStark) },
+  { by: 'Zukoski 1967', mach: [1.4, 6], pressureRatio: null, ratio: ofMach(separationPressureRatioZukoski) },
   {
     by: 'Kalt & Badal 1965',
     mach: null,
     pressureRatio: [10, 250],
-    ratio: (_, pressureRatio) => (2 / 3) * pressureRatio ** -0.2,
+    ratio: (_, pressureRatio) => separationPressureRatioPower(KALT_BADAL, pressureRatio),
   },
   {
     by: 'Schilling 1962',
     mach: null,
     pressureRatio: [10, 250],
-    ratio: (_, pressureRatio) => 0.583 * pressureRatio ** -0.195,
+    ratio: (_, pressureRatio) => separationPressureRatioPower(SCHILLING_CONTOURED, pressureRatio),
   },
 ];
 

@@ -1,7 +1,5 @@
 /** What is said of gas that leaves the wall of a nozzle: criteria, places, and what follows at one ambient pressure. */
 
-import type { WallStation } from '../wallStation.ts';
-
 /** What the flow of a nozzle does at one ambient pressure, from vacuum to the chamber's own pressure and above. */
 export type FlowCase =
   | 'underexpanded'
@@ -10,6 +8,7 @@ export type FlowCase =
   | 'near the limit'
   | 'separated'
   | 'shock in the throat'
+  | 'unchoked'
   | 'subsonic jet'
   | 'no outflow';
 
@@ -38,16 +37,25 @@ export interface SeparationAt {
   /** How many criteria count here, and how many of them let the gas go before the lip. */
   readonly counted: number;
   readonly lettingGo: number;
-  /** C_F by all criteria that count and the published span of the pressure behind the place [–]. */
-  readonly thrustCoefficient: Span;
-  /** Mass flow over that of the choked throat [–]: 1 while it chokes. */ readonly massFlowShare: number;
+  /** C_F by all criteria that count and the published span of the pressure behind the place [–]; null with the best value. */
+  readonly thrustCoefficient: Span | null;
+  /** Mass flow over that of the choked throat [–]: 1 while it chokes, best value 0 where nothing flows out. */
+  readonly massFlowShare: number;
   /** The same between a bare throat and a wall on which the gas stays, one-dimensional. */ readonly massFlowShares: Span;
-  /** Why the numbers above are only a span where they are; null: nothing to add. */ readonly note:
+  /** How the numbers were got, where that is not as usual; null: nothing to add. */ readonly note:
     | string
     | null;
   /** What to know of sideways forces; null where no criterion lets the gas go. */ readonly sideLoads:
     | string
     | null;
+}
+
+/** What a wall gives at one ambient pressure. */
+export interface OffDesign {
+  /** C_F, best value [–]; null: see `absent` */ readonly coefficient: number | null;
+  /** C_F less that of full flow: the push of the wall behind the place [–] */ readonly gain: number;
+  readonly absent: string | null;
+  readonly separation: SeparationAt;
 }
 
 /** Key of a criterion, stable. */
@@ -97,9 +105,13 @@ export interface FullThrottle extends Span {
 
 /** The separation of one nozzle's wall, tabulated once; every call afterwards is cheap. */
 export interface WallSeparation {
-  readonly stations: readonly WallStation[];
-  /** Name of the deciding criterion. */ readonly deciding: string;
-  at(ambientPressure: number, coefficientIfFull: number): SeparationAt & { readonly best: number | null };
+  /** The deciding criterion at an ambient pressure, and what to know of it there. */
+  deciding(ambientPressure: number): string;
+  /** Pressure on the wall at the lip, flowing full [Pa]. */ readonly lipPressure: number;
+  /** [Pa] wall pressure at the lip below which the deciding criterion lets the gas go */
+  separationPressure(ambientPressure: number): number;
+  /** @param coefficientIfFull C_F if the gas stayed on the wall, at the same ambient pressure [–] */
+  at(ambientPressure: number, coefficientIfFull: number): OffDesign;
   criteria(ambientPressure: number): readonly CriterionAt[];
   alongThrottle(ambientPressure: number, shares: readonly number[]): readonly ThrottlePoint[];
   lowestFullThrottle(ambientPressure: number): FullThrottle;
