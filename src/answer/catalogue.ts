@@ -14,6 +14,7 @@ import { plugQuantities } from './catalogue/plug.ts';
 import { plumeQuantities } from './catalogue/plume.ts';
 import { publishedQuantities } from './catalogue/published.ts';
 import { thrustPartQuantities } from './catalogue/thrustParts.ts';
+import { nameInSeparation, separationQuantities } from './catalogue/separation.ts';
 import { wallQuantities } from './catalogue/wall.ts';
 
 export type { CatalogueEntry, Dimension, DisplayUnit, QuantityPlace } from './catalogue/entry.ts';
@@ -24,6 +25,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...conditionQuantities,
   ...changeQuantities,
   ...thrustPartQuantities,
+  ...separationQuantities,
   ...contourQuantities,
   ...wallQuantities,
   ...plumeQuantities,
@@ -68,6 +70,7 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   const plume = /^plume\.(?:seaLevel|vacuum|altitudes|ambients)\.(.+)$/.exec(inside)?.[1];
   if (plume !== undefined) return /^(altitude|ambientPressure)$/.test(plume) ? plume : `plume.${plume}`;
   const plainName = inside.replace(/^(altitudes|ambients)\./, '').replace(/^modes\./, '');
+  if (plainName.startsWith('separation.')) return nameInSeparation(plainName);
   return plainName
     .replace(/^thrustParts\.((vacuum|seaLevel)\.)?(parts\.)?/, 'thrustParts.')
     .replace(/^positions\./, '')

@@ -5,6 +5,7 @@ import { STANDARD_GRAVITY } from '../physics/constants.ts';
 import type { ThrustAt } from '../physics/nozzle/model.ts';
 import type { ConditionRow, ThrustFigures } from './model.ts';
 import { flightMachAt, plugAt } from './plugRow.ts';
+import { rowSeparation } from './separation/rowSeparation.ts';
 import type { EngineSolution } from './solution.ts';
 import { partsAt } from './thrustParts.ts';
 
@@ -22,7 +23,7 @@ export interface Condition {
 /**
  * Thrust, thrust coefficient and specific impulse at an ambient pressure.
  *
- *   F = C_F · p₀ · A_t        I_sp = C_F · c* / (C_D g₀)        c* = η · c*_ideal
+        : (coefficient * characteristicVelocity) / (nozzle.dischargeCoefficient * STANDARD_GRAVITY * share),
  *
  * The chamber efficiency η lowers c*, hence I_sp at a given thrust, and leaves C_F alone.
  *
@@ -45,6 +46,7 @@ export function conditionAt(
       flow: at.flow,
       exitPressure: at.exit.pressure,
       ...plugAt(solution, ambientPressure, altitude),
+      ...(at.separation && { separation: rowSeparation(solution, at.separation) }),
       ...modesOf(solution, at),
     },
     absent: at.thrustCoefficient === null ? (at.absent ?? 'The model has no value here.') : null,
@@ -66,12 +68,13 @@ function figuresOf(solution: EngineSolution, at: ThrustAt): ThrustFigures {
   const pressureTimesArea = solution.expansion.chamber.pressure * solution.throatArea;
   const coefficient = at.thrustCoefficient;
   const { characteristicVelocity, nozzle } = solution;
+  const share = at.separation?.massFlowShare ?? 1;
   return {
     thrustCoefficient: coefficient,
     specificImpulse:
       coefficient === null
         ? null
-        : (coefficient * characteristicVelocity) / (nozzle.dischargeCoefficient * STANDARD_GRAVITY),
+        : (coefficient * characteristicVelocity) / (nozzle.dischargeCoefficient * STANDARD_GRAVITY * share),
     thrust: coefficient === null ? null : coefficient * pressureTimesArea,
     thrustIfFull: at.thrustCoefficientIfFull * pressureTimesArea,
   };

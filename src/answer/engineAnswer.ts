@@ -18,6 +18,7 @@ import { plugAnswer } from './plugRow.ts';
 import { plumeAnswer } from './plume.ts';
 import { publishedChecks } from './published/checks.ts';
 import { publishedFigures } from './published/figures.ts';
+import { engineSeparation } from './separation/engineSeparation.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
 import { thrustPartsAt } from './thrustParts.ts';
 
@@ -44,6 +45,7 @@ export function engineAnswer(
     seaLevel: thrustPartsAt(solution, STANDARD_ATMOSPHERE),
   };
   reasons.push(...partsReasons(thrustParts, nozzle.balance() !== null));
+  const separation = engineSeparation(solution);
   const change = nozzle.change && changeAnswer(nozzle.change);
   reasons.push(...changeReasons(change));
   const altitudes = rowsOf(
@@ -131,14 +133,26 @@ export function engineAnswer(
     ...(change && { change }),
     positions: solution.positions,
     plume,
+    ...(separation && { separation }),
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,
-    bands: {},
+    bands: separationBands(seaLevel.row),
     published,
     publishedChecks: publishedChecks(input),
     ...(solution.publishedSolve && { publishedSolve: solution.publishedSolve }),
     reasons,
+  };
+}
+
+/** Where the gas has left the wall at sea level, the criteria's spread is that of the thrust. */
+function separationBands({ separation }: ConditionRow): EngineAnswer['bands'] {
+  if (separation === undefined || separation.lettingGo === 0) return {};
+  const { thrust, specificImpulse, counted } = separation;
+  const from = `${counted} criteria of separation and the pressure behind it`;
+  return {
+    ...(thrust && { 'seaLevel.thrust': { ...thrust, from } }),
+    ...(specificImpulse && { 'seaLevel.specificImpulse': { ...specificImpulse, from } }),
   };
 }
 

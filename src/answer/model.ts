@@ -8,8 +8,16 @@ import type { Problem } from '../numerics/problem.ts';
 import type { Contour, FieldBalance, FlowVerdict } from '../physics/nozzle/model.ts';
 import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
 import type { PlumeAnswer } from './plumeModel.ts';
+import type { EngineSeparation, RowSeparation } from './separation/model.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
 
+export type {
+  CriterionRow,
+  EngineSeparation,
+  PlaceOnWall,
+  RowSeparation,
+  ThrottleRow,
+} from './separation/model.ts';
 export type {
   PublishedBand,
   PublishedCheck,
@@ -52,6 +60,8 @@ export interface ConditionRow extends ThrustFigures {
   /** The thrust by surfaces; empty where it has none. */ readonly thrustParts: readonly ThrustPartAnswer[];
   readonly flow: FlowVerdict;
   /** [Pa] exit pressure that applies here */ readonly exitPressure: number;
+  /** Where the gas leaves the wall, by all criteria; absent where there is no wall to leave. */
+  readonly separation?: RowSeparation;
   /** Which of two ways of working is in use here; absent where the nozzle has only one. */ readonly mode?: string;
   /** What a plug feels here; absent where the engine has none. */ readonly plug?: PlugRow;
   /** The gas on the plug, for drawing; not in the printed answer. [m] from the throat's plug side. */
@@ -206,6 +216,8 @@ export interface EngineAnswer {
   /** Absent where the nozzle has one mode. */ readonly change?: ChangeAnswer;
   /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];
   /** The jet behind the nozzle. */ readonly plume: PlumeAnswer;
+  /** At sea level by every criterion, and over the throttle; absent where there is no wall to leave. */
+  readonly separation?: EngineSeparation;
   readonly models: readonly string[];
   readonly omitted: readonly string[];
   /** What the reader should know about the inputs, e.g. two that contradict each other. */

@@ -11,7 +11,7 @@ const thrustFigures = [
     meaning: 'Push of the engine: best value of its model, where the model has one.',
     equation: 'F = C_F p₀ A_t',
     limits:
-      'One-dimensional with the divergence of the nozzle; friction on the wall and slow chemistry left out, together about 1 to 3 % of a large engine’s thrust (from memory). Null where the flow has left the wall and the model cannot follow it.',
+      'One-dimensional with the divergence of the nozzle; friction on the wall and slow chemistry left out, together about 1 to 3 % of a large engine’s thrust (from memory). Where the gas has left the wall: the attached part plus the dead air behind it, with a span over the published criteria.',
   },
   {
     key: 'thrustIfFull',

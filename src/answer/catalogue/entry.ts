@@ -82,7 +82,7 @@ export const SOURCE = {
   geometry: 'geometry, no source needed',
   air: 'U.S. Standard Atmosphere, 1976, NOAA-S/T 76-1562',
   separation:
-    'R. H. Schmucker, TU Munich TB-7/-10/-14, 1973; NASA TM-77396, 1984 (translation); the answer names the criterion used',
+    'R. H. Schmucker, TU Munich TB-7/-10/-14, 1973; NASA TM-77396, 1984 (translation), and six more criteria, each with its source in the answer',
   bell: 'G. V. R. Rao, ARS Journal 30(6), 1960, p. 561; D. K. Huzel, D. H. Huang, NASA SP-125, 2nd ed. 1971',
   study: 'the study',
 } as const;

@@ -51,15 +51,29 @@ function withoutBound(pair: Pair): ShortAnswer {
     : leadChanges(pair.pad, pair.vacuum, pair);
 }
 
-/** A loss-free ideal nozzle has a number at the pad even where its gas would let go of any real wall: say so. */
+/** What a number at the pad supposes where gas would let go of a wall there. */
 function ifItStayed({ base, other, pad }: Pair): string {
   if (pad === null) return '';
   const who = [base, other].filter(
     (engine) => conditionAtAltitude(engine, 0).row.flow.state === 'separated' && padImpulse(engine) !== null,
   );
-  if (who.length === 0) return '';
-  const names = listed(who.map((engine) => engine.input.name));
-  return `; the number of ${names} at the pad supposes gas that stays on a wall it would let go of`;
+  const held = who.filter(({ nozzle }) => nozzle.spec.kind === 'ideal');
+  const free = who.filter(({ nozzle }) => nozzle.spec.kind !== 'ideal');
+  const words: string[] = [];
+  if (held.length > 0) {
+    words.push(`the number of ${namesOf(held)} at the pad supposes gas that stays on a wall it would let go of`);
+  }
+  if (free.length > 0) {
+    const from = listed(free.map(fromWhereFull).filter((text) => text !== ''));
+    words.push(
+      `at the pad the gas lets go of the wall of ${namesOf(free)}, which makes its number there the less sure${from === '' ? '' : `, and ${from}`}`,
+    );
+  }
+  return words.map((text) => `; ${text}`).join('');
+}
+
+function namesOf(engines: readonly EngineSolution[]): string {
+  return listed(engines.map((engine) => engine.input.name));
 }
 
 function padImpulse(engine: EngineSolution): number | null {

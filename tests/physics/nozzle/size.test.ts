@@ -37,14 +37,12 @@ describe('size', () => {
     expect(byExit).toBeCloseTo(byThroat, 12);
   });
 
-  test('a separated or unchoked nozzle cannot be sized by its thrust', () => {
+  test('a nozzle without outflow cannot be sized by its thrust', () => {
     const nozzle = nozzleModel({ kind: 'bell', areaRatio: 80, length: 0.8 }, gas);
-    for (const ambientPressure of [101_325, 7e6]) {
-      expect(nozzle.at(ambientPressure).thrustCoefficient).toBeNull();
-      expect(problemCode(() => throatAreaFor({ by: 'thrust', thrust: 1e5, ambientPressure }, nozzle))).toBe(
-        'no-thrust-to-size-by',
-      );
-    }
+    expect(nozzle.at(8e6).thrustCoefficient).toBeNull();
+    expect(problemCode(() => throatAreaFor({ by: 'thrust', thrust: 1e5, ambientPressure: 8e6 }, nozzle))).toBe(
+      'no-thrust-to-size-by',
+    );
   });
 
   test('nor one whose full flow would pull', () => {
