@@ -8,16 +8,9 @@ import type { Problem } from '../numerics/problem.ts';
 import type { Contour, FieldBalance, FlowVerdict } from '../physics/nozzle/model.ts';
 import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
 import type { PlumeAnswer } from './plumeModel.ts';
-import type { EngineSeparation, RowSeparation } from './separation/model.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
+import type { EngineSeparation, RowSeparation } from './separation/model.ts';
 
-export type {
-  CriterionRow,
-  EngineSeparation,
-  PlaceOnWall,
-  RowSeparation,
-  ThrottleRow,
-} from './separation/model.ts';
 export type {
   PublishedBand,
   PublishedCheck,
@@ -25,6 +18,13 @@ export type {
   PublishedRoad,
   PublishedSolve,
 } from './published/model.ts';
+export type {
+  CriterionRow,
+  EngineSeparation,
+  PlaceOnWall,
+  RowSeparation,
+  ThrottleRow,
+} from './separation/model.ts';
 
 export interface ThrustFigures {
   readonly thrustCoefficient: number | null;

@@ -80,7 +80,8 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     unit: UNIT.kilonewton,
     unitForSmall: UNIT.newton,
     digits: 3,
-    meaning: 'Least and greatest thrust by the criteria that count and the span of the pressure behind the place.',
+    meaning:
+      'Least and greatest thrust by the criteria that count and the span of the pressure behind the place.',
     equation: 'F = p₀ A_t C_F,full + ∫_s^lip (κ p_a − p_wall) dA,  κ = 0.95 to 1',
     limits: 'Free separation; jets that jump back onto the wall are not followed.',
   },
@@ -165,7 +166,8 @@ export function nameInSeparation(inside: string): string {
   const key = inside.split('.').slice(1);
   const last = key.at(-1) ?? '';
   const holder = key.at(-2) ?? '';
-  if (['place', 'earliest', 'latest', 'rising', 'falling'].includes(holder)) return `separation.place.${last}`;
+  if (['place', 'earliest', 'latest', 'rising', 'falling'].includes(holder))
+    return `separation.place.${last}`;
   if (key.includes('lowestFullThrottle')) return 'separation.lowestFullThrottle';
   if (last === 'low' || last === 'high') return `separation.${holder === 'massFlows' ? 'massFlow' : holder}`;
   return `separation.${key.filter((part) => part !== 'seaLevel').join('.')}`;

@@ -61,7 +61,9 @@ function ifItStayed({ base, other, pad }: Pair): string {
   const free = who.filter(({ nozzle }) => nozzle.spec.kind !== 'ideal');
   const words: string[] = [];
   if (held.length > 0) {
-    words.push(`the number of ${namesOf(held)} at the pad supposes gas that stays on a wall it would let go of`);
+    words.push(
+      `the number of ${namesOf(held)} at the pad supposes gas that stays on a wall it would let go of`,
+    );
   }
   if (free.length > 0) {
     const from = listed(free.map(fromWhereFull).filter((text) => text !== ''));

@@ -21,9 +21,7 @@ export function engineSeparation(solution: EngineSolution): EngineSeparation | u
     criteria: wall.criteria(STANDARD_ATMOSPHERE).map((one) => criterionRow(solution, one)),
     seaLevel: rowSeparation(solution, seaLevel),
     lowestFullThrottle: { best, bestRising, low, high },
-    throttle: wall
-      .alongThrottle(STANDARD_ATMOSPHERE, SHARES)
-      .map((point) => throttleRow(solution, point)),
+    throttle: wall.alongThrottle(STANDARD_ATMOSPHERE, SHARES).map((point) => throttleRow(solution, point)),
     throttleNote: THROTTLE_NOTE,
   };
 }

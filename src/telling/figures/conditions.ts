@@ -5,6 +5,7 @@ import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 import { STANDARD_GRAVITY } from '../../physics/constants.ts';
 import type { FlowVerdict } from '../../physics/nozzle/model.ts';
 import type { Altitude, FigureOptions } from './options.ts';
+import { separationBetween } from './separationBetween.ts';
 
 /** [Pa] standard air at a geometric altitude; 0 in vacuum. */
 export function ambientAt(altitude: Altitude): number {
@@ -59,6 +60,7 @@ export function conditionAt(rows: readonly ConditionRow[], ambient: number): Con
     thrustParts: partsBetween(below.thrustParts, above.thrustParts, between),
     exitPressure: exitBetween(below, above, ambient, between),
     flow: moreCareful(below.flow, above.flow, between),
+    ...separationOf(below, above, between),
     ...(below.mode !== undefined && { mode: below.mode }),
     // A plug's flow is not a mean of two: that of the nearer row is shown.
     ...ofPlug(t < 0.5 ? below : above),
@@ -90,6 +92,15 @@ function exitBetween(
 ): number {
   const matched = Math.abs(above.exitPressure - above.ambientPressure) <= 1e-6 * above.ambientPressure;
   return matched ? Math.max(ambient, below.exitPressure) : between(below.exitPressure, above.exitPressure);
+}
+
+function separationOf(
+  below: ConditionRow,
+  above: ConditionRow,
+  between: (low: number, high: number) => number,
+): Pick<ConditionRow, 'separation'> {
+  const separation = separationBetween(below.separation, above.separation, between);
+  return separation === undefined ? {} : { separation };
 }
 
 function ofPlug({ plug, field }: ConditionRow): Pick<ConditionRow, 'plug' | 'field'> {

@@ -10,7 +10,7 @@ import { type CutEngine, lipY, place, type UnplacedEngine } from './cutPlaces.ts
 import { jetBoundary, plugNodes } from './cutPlug.ts';
 import { plumeNodes } from './cutPlume.ts';
 import { adapts } from './drawnEngines.ts';
-import { gasBands, type Station, stationAtPressure } from './gasBands.ts';
+import { gasBands, type Station, stationAtAxial, stationAtPressure } from './gasBands.ts';
 import { marker } from './marks.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 
@@ -244,7 +244,9 @@ function bodyNodes(drawn: CutEngine, body: ContourBody, ambient: number, { line 
 export function gasEnd({ engine, row }: UnplacedEngine): Station {
   const lip = engine.wall[engine.wall.length - 1] as Station;
   if (row.flow.state === 'separated')
-    return stationAtPressure(engine.wall, row.flow.separationPressure, 'pressure');
+    return row.separation === undefined
+      ? stationAtPressure(engine.wall, row.flow.separationPressure, 'pressure')
+      : stationAtAxial(engine.wall, row.separation.place.axial);
   if (row.flow.state === 'unchoked') return engine.wall[0] as Station;
   return adapts(engine) && row.exitPressure > engine.exit.pressure * (1 + 1e-9)
     ? stationAtPressure(engine.wall, row.exitPressure, 'meanPressure')

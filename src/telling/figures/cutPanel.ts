@@ -5,6 +5,7 @@
 
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
 import type { BoundaryPoint } from '../../answer/plumeModel.ts';
+import { separationPlaceWords } from '../../answer/separationWords.ts';
 import { textWidth, wrapAtMost, wrapBalanced, wrapText } from '../look/measureText.ts';
 import { formatAltitude, formatPressure } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
@@ -298,12 +299,14 @@ function stateWords(
       fill: 'ink',
     }));
   const { state, criterion } = row.flow;
-  if (state === 'unchoked') return [...strong('the flow does not choke'), ...plain('not computed here')];
-  if (state === 'separated')
+  if (state === 'unchoked') return [...strong('the flow does not choke'), ...plain('not drawn here')];
+  if (state === 'separated') {
+    const where = row.separation === undefined ? null : separationPlaceWords(row.separation);
     return [
       ...strong('flow leaves the wall'),
-      ...plain(isTight(plan) ? criterion : `estimated, ${criterion}`),
+      ...plain(isTight(plan) ? criterion : `estimated, ${criterion}${where === null ? '' : `: ${where}`}`),
     ];
+  }
   const plug = plugState(row);
   if (plug !== null) return [...strong(`${formatPressure(row.exitPressure)} in the jet`), ...plain(plug)];
   const fills = adapts(engine)

@@ -10,7 +10,7 @@ import { footOf, heldEqualWords, impulseFinding, thrustFinding } from './finding
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
 import { overAltitudePanel } from './overAltitude.ts';
-import type { OverAltitudeQuantity } from './overAltitudeCurves.ts';
+import { differsFromFull, type OverAltitudeQuantity } from './overAltitudeCurves.ts';
 
 export function impulseOverAltitude(answer: StudyAnswer, options: FigureOptions): Scene {
   return figure(answer, 'specificImpulse', options.title ?? impulseFinding(answer), options);
@@ -61,6 +61,6 @@ function figure(
 
 /** What the thin dashes mean, where there are any. */
 function dashWords(engines: readonly DrawnEngine[], options: FigureOptions): string[] {
-  const anyGap = engines.some(({ engine }) => rowsOf(engine, options).some((row) => row.thrust === null));
+  const anyGap = engines.some(({ engine }) => rowsOf(engine, options).some(differsFromFull));
   return anyGap ? ['Thin dashes: if the gas filled the nozzle.'] : [];
 }

@@ -76,6 +76,16 @@ function pointBetween(a: WallPoint, b: WallPoint, t: number): WallPoint {
   };
 }
 
+/** The station at a distance from the throat [m]; the lip beyond it. */
+export function stationAtAxial(wall: readonly WallPoint[], axial: number): Station {
+  const next = wall.findIndex((point) => point.axial >= axial);
+  if (next < 0) return wall[wall.length - 1] as WallPoint;
+  if (next === 0) return wall[0] as WallPoint;
+  const from = wall[next - 1] as WallPoint;
+  const to = wall[next] as WallPoint;
+  return pointBetween(from, to, (axial - from.axial) / (to.axial - from.axial));
+}
+
 /**
  * Where, after the throat, a pressure falls to a given one; the lip where it stays above.
  * @param which the mean over the cross-section, or the pressure on the wall

@@ -17,7 +17,7 @@ export type OverAltitudeQuantity = 'specificImpulse' | 'thrust';
 export interface Curve extends DrawnEngine {
   readonly rows: readonly ConditionRow[];
   /** Pieces of the curve between gaps, pad to vacuum. */ readonly pieces: readonly (readonly Point[])[];
-  /** Where there is no value: what full flow would give, joined to its neighbours. */
+  /** Where there is no value or the gas has left the wall: what full flow would give, joined to its neighbours. */
   readonly ifFull: readonly (readonly Point[])[];
 }
 
@@ -41,6 +41,12 @@ export const quantityAt = (quantity: OverAltitudeQuantity, row: ConditionRow): n
 const quantityIfFull = (quantity: OverAltitudeQuantity, engine: EngineAnswer, row: ConditionRow): number =>
   quantity === 'thrust' ? row.thrustIfFull : impulseIfFull(engine, row);
 
+/** Whether full flow would give something else than the row's own value, or the row has none. */
+export function differsFromFull(row: ConditionRow): boolean {
+  if (row.thrust === null) return true;
+  return row.flow.state !== 'full' && Math.abs(row.thrust - row.thrustIfFull) > 1e-6 * Math.abs(row.thrust);
+}
+
 export function sampled(rows: readonly ConditionRow[]): readonly ConditionRow[] {
   return ambientSteps().map((ambient) => conditionAt(rows, ambient));
 }
@@ -60,7 +66,7 @@ export function extent(
   const given = rows.flat().flatMap((row) => quantityAt(quantity, row) ?? []);
   const refused = rows.flatMap((list, i) =>
     list.flatMap((row) =>
-      quantityAt(quantity, row) === null
+      differsFromFull(row)
         ? [quantityIfFull(quantity, (engines[i] as DrawnEngine).engine, row)]
         : [],
     ),
@@ -115,27 +121,31 @@ export function curveOf(
   const ifFull: Point[][] = [];
   let piece = null as Point[] | null;
   let gapPiece = null as Point[] | null;
+  let before = null as Point | null;
   rows.forEach((row, i) => {
     const y = axis.y(ALTITUDES[i] as Altitude);
     const value = quantityAt(quantity, row);
-    if (value !== null) {
-      const point = { x: x(value), y };
-      gapPiece?.push(point);
-      gapPiece = null;
+    const point = value === null ? null : { x: x(value), y };
+    if (point === null) piece = null;
+    else {
       if (piece === null) {
         piece = [];
         pieces.push(piece);
       }
       piece.push(point);
+    }
+    if (!differsFromFull(row)) {
+      if (point !== null) gapPiece?.push(point);
+      gapPiece = null;
+      before = point;
       return;
     }
     if (gapPiece === null) {
-      const last = piece?.[piece.length - 1];
-      gapPiece = last ? [last] : [];
+      gapPiece = before === null ? [] : [before];
       ifFull.push(gapPiece);
     }
     gapPiece.push({ x: x(quantityIfFull(quantity, drawn.engine, row)), y });
-    piece = null;
+    before = null;
   });
   const clip = (points: readonly Point[]) => clippedBetween(points, plot.x, plot.x + plot.width);
   return { ...drawn, rows, pieces: pieces.flatMap(clip), ifFull: ifFull.flatMap(clip) };

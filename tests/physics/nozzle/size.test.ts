@@ -40,9 +40,9 @@ describe('size', () => {
   test('a nozzle without outflow cannot be sized by its thrust', () => {
     const nozzle = nozzleModel({ kind: 'bell', areaRatio: 80, length: 0.8 }, gas);
     expect(nozzle.at(8e6).thrustCoefficient).toBeNull();
-    expect(problemCode(() => throatAreaFor({ by: 'thrust', thrust: 1e5, ambientPressure: 8e6 }, nozzle))).toBe(
-      'no-thrust-to-size-by',
-    );
+    expect(
+      problemCode(() => throatAreaFor({ by: 'thrust', thrust: 1e5, ambientPressure: 8e6 }, nozzle)),
+    ).toBe('no-thrust-to-size-by');
   });
 
   test('nor one whose full flow would pull', () => {

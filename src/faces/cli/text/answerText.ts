@@ -19,6 +19,7 @@ export function answerText(answer: StudyAnswer, asked: Asked, width: number): st
     crossingText(answer),
     publishedText(engines, width),
     changesText(engines, width),
+    sideLoadsText(engines, asked, width),
     notesText(engines, width),
     listText('Why a number is missing', missingReasons(engines, asked), width),
     listText(
@@ -78,6 +79,20 @@ function changesText(engines: readonly EngineAnswer[], width: number): string {
     engines.flatMap(({ name, change }) => (change === undefined ? [] : [`${name}: ${changeWords(change)}`])),
     width,
   );
+}
+
+/** The caution that goes with gas that has let go of a wall at any place of the tables. */
+function sideLoadsText(engines: readonly EngineAnswer[], asked: Asked, width: number): string {
+  const shown = new Set([0, 10_000, ...asked.altitudes]);
+  const items = engines.flatMap(({ name, altitudes, ambients }) => {
+    const rows = [
+      ...altitudes.filter(({ altitude }) => altitude !== null && shown.has(altitude)),
+      ...ambients,
+    ];
+    const warned = rows.find(({ separation }) => separation?.sideLoads !== undefined);
+    return warned === undefined ? [] : [`${name}: ${warned.separation?.sideLoads}`];
+  });
+  return listText('Sideways forces', items, width);
 }
 
 function notesText(engines: readonly EngineAnswer[], width: number): string {

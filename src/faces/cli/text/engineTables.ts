@@ -2,10 +2,11 @@
 
 import { type CatalogueEntry, quantity } from '../../../answer/catalogue.ts';
 import { differenceInWords } from '../../../answer/compare/quantities.ts';
-import { showIn, showStated, unitFor } from '../../../answer/display.ts';
+import { show, showIn, showStated, unitFor } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import type { PlumeFigures } from '../../../answer/plumeModel.ts';
 import { plugRows } from './plugRows.ts';
+import { caseWords } from '../../../answer/separationWords.ts';
 import { plumeRows } from './plumeRows.ts';
 import { columnsThatFit, type TableGroup, type TableRow, tableText } from './table.ts';
 
@@ -88,14 +89,16 @@ function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[], m
       ),
       { label: 'the gas', cells: rows.map((row) => (row ? flowWords(row) : 'no number')) },
       ...plugRows(rows),
+      ...separationRows(rows),
     ],
   };
 }
 
-function flowWords(row: ConditionRow): string {
-  switch (row.flow.state) {
+function flowWords({ flow, separation, plug }: ConditionRow): string {
+  if (separation !== undefined) return caseWords[separation.case];
+  switch (flow.state) {
     case 'full':
-      return row.plug === undefined ? 'fills the nozzle' : 'stays on the plug';
+      return plug === undefined ? 'fills the nozzle' : 'stays on the plug';
     case 'near the limit':
       return 'fills it, near the limit';
     case 'separated':
@@ -103,6 +106,55 @@ function flowWords(row: ConditionRow): string {
     case 'unchoked':
       return 'does not choke';
   }
+}
+
+/** Where the gas lets go and what the criteria make of the thrust; no rows where none lets it go. */
+function separationRows(rows: readonly (ConditionRow | undefined)[]): readonly TableRow[] {
+  const found = rows.map((row) => row?.separation);
+  if (found.every((separation) => separation === undefined || separation.lettingGo === 0)) return [];
+  return [
+    {
+      label: 'where it lets go, area ratio',
+      cells: found.map((separation) => {
+        if (separation === undefined || separation.lettingGo === 0) return 'at the lip';
+        const { place, earliest, latest } = separation;
+        return spanText('separation.place.areaRatio', place.areaRatio, earliest.areaRatio, latest.areaRatio);
+      }),
+    },
+    {
+      label: 'criteria that let it go',
+      cells: found.map((separation) =>
+        separation === undefined ? 'none' : `${separation.lettingGo} of ${separation.counted}`,
+      ),
+    },
+    {
+      label: quantity('separation.thrust').label,
+      cells: found.map((separation) => {
+        const thrust = separation?.thrust;
+        if (!thrust || separation.lettingGo === 0) return 'one value';
+        const entry = quantity('separation.thrust');
+        const unit = unitFor(entry, [thrust.low, thrust.high]);
+        return `${showIn(unit, thrust.low, 3).text} to ${showIn(unit, thrust.high, 3).text}`;
+      }),
+    },
+  ];
+}
+
+/** Down to which throttle the gas fills the nozzle at sea level; no row where no engine has a wall to leave. */
+function throttleRows(engines: readonly EngineAnswer[]): readonly TableRow[] {
+  const name = 'separation.lowestFullThrottle';
+  const found = engines.map(({ separation }) => separation?.lowestFullThrottle);
+  if (found.every((throttle) => throttle === undefined)) return [];
+  const cells = found.map((throttle) =>
+    throttle === undefined ? 'not judged' : spanText(name, throttle.best, throttle.low, throttle.high),
+  );
+  return [{ label: quantity(name).label, cells }];
+}
+
+/** `21 (18 to 25)` */
+function spanText(name: string, best: number, low: number, high: number): string {
+  const text = (value: number): string => show(name, value).text;
+  return low === high ? text(best) : `${text(best)} (${text(low)} to ${text(high)})`;
 }
 
 function withPlumes(group: TableGroup, plumes: readonly (PlumeFigures | undefined)[]): TableGroup {
@@ -136,7 +188,10 @@ function engineGroup(engines: readonly EngineAnswer[], makeRow: MakeRow): TableG
     ['contour.totalLength', (e) => e.contour.totalLength],
     ['matched.altitude', (e) => e.matched.altitude],
   ];
-  return { heading: 'Wherever it flies', rows: rows.map(([name, of]) => makeRow(name, engines.map(of))) };
+  return {
+    heading: 'Wherever it flies',
+    rows: [...rows.map(([name, of]) => makeRow(name, engines.map(of))), ...throttleRows(engines)],
+  };
 }
 
 /** Cells of a row share a unit, so that they can be compared at a glance, unless their sizes are worlds apart. */

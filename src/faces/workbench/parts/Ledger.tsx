@@ -1,5 +1,7 @@
 import { differenceInWords } from '../../../answer/compare/quantities.ts';
+import { show } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
+import { separationPlaceWords } from '../../../answer/separationWords.ts';
 import { formatLength, formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import { type ShownEngine, shownEngines } from '../state/pair.ts';
 import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
@@ -213,19 +215,26 @@ function FlowRow({ engines }: { readonly engines: readonly ShownEngine[] }) {
   );
 }
 
+/** `leaves the wall at ε 21` */
+function whereWords({ place }: NonNullable<ConditionRow['separation']>): string {
+  return `leaves the wall at area ratio ${show('separation.place.areaRatio', place.areaRatio).text}`;
+}
+
 function FlowCell({ engine }: { readonly engine: ShownEngine }) {
   const { result } = engine;
   if (!result.ok) return <td class={`value ${engine.side} absent`}>failed</td>;
   const row = rowOfLadder(result.ladder, altitude.value);
-  const { flow } = row;
-  const words = wordsOf(row);
+  const { flow, separation } = row;
+  const where = separation === undefined ? null : separationPlaceWords(separation);
+  const words = flow.state === 'separated' && separation !== undefined ? whereWords(separation) : wordsOf(row);
+  const warned = separation?.sideLoads === undefined ? '' : ` ${separation.sideLoads}`;
   return (
     <td class={`value words ${engine.side}`}>
       <TracedNumber
         quantity="flow.separationPressure"
         engine={engine.id}
         shown={words}
-        condition={`lets go below ${formatPressure(flow.separationPressure)} at the wall; there are ${formatPressure(flow.lipPressure)}`}
+        condition={`lets go below ${formatPressure(flow.separationPressure)} at the lip; there are ${formatPressure(flow.lipPressure)}${where === null ? '' : `; ${where}.${warned}`}`}
         label={`${engine.input.name}, the gas`}
       />
     </td>

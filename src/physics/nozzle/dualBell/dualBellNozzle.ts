@@ -175,7 +175,8 @@ function thrustAt(full: FullThrust, placed: Placed): ThrustAt {
     ...(offExtension && {
       parts: [],
       partsAbsent:
-        found.partsAbsent ?? 'Where the gas leaves the extension, what it pushes is not shared out between base and extension.',
+        found.partsAbsent ??
+        'Where the gas leaves the extension, what it pushes is not shared out between base and extension.',
     }),
   };
 }

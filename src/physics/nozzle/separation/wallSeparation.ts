@@ -181,7 +181,7 @@ function decidingWords({ criterion, why }: Judgement, from: 'field' | 'mean', wi
 }
 
 function requireStations(stations: readonly WallStation[]): void {
-  const rising = stations.every((station, i) => i === 0 || station.axial > stations[i - 1]!.axial);
+  const rising = stations.every((station, i) => i === 0 || station.axial >= stations[i - 1]!.axial);
   if (stations.length >= 2 && rising) return;
   throw new ProblemError({
     code: 'wall-without-stations',

@@ -1,0 +1,34 @@
+/** What is said of gas that leaves the wall, in a line: at the faces and in figures. */
+
+import { show } from './display.ts';
+import type { RowSeparation } from './model.ts';
+
+/** E.g. `at area ratio 21 (18 to 25; 6 of 7 criteria let go)`; null where every criterion keeps the gas on to the lip. */
+export function separationPlaceWords({
+  place,
+  earliest,
+  latest,
+  counted,
+  lettingGo,
+}: RowSeparation): string | null {
+  if (lettingGo === 0) return null;
+  const ratio = (value: number): string => show('separation.place.areaRatio', value).text;
+  const span =
+    earliest.areaRatio === latest.areaRatio
+      ? ''
+      : `${ratio(earliest.areaRatio)} to ${ratio(latest.areaRatio)}; `;
+  return `at area ratio ${ratio(place.areaRatio)} (${span}${lettingGo} of ${counted} criteria let go)`;
+}
+
+/** What the flow does, in words that stand alone. */
+export const caseWords: Readonly<Record<RowSeparation['case'], string>> = {
+  underexpanded: 'fills the nozzle, opens outside',
+  matched: 'fills the nozzle, matches the outside',
+  overexpanded: 'fills the nozzle, shock at the lip',
+  'near the limit': 'fills it, near the limit',
+  separated: 'lets go of the wall',
+  'shock in the throat': 'lets go at the throat',
+  unchoked: 'may not choke',
+  'subsonic jet': 'flows subsonic',
+  'no outflow': 'does not flow out',
+};
