@@ -20,11 +20,11 @@ export function separationPlaceWords({
   return `at area ratio ${ratio(place.areaRatio)} (${span}${lettingGo} of ${counted} criteria let go)`;
 }
 
-/** What the flow does, in words that stand alone. */
+/** What the flow does, in words short enough for a table; how the jet opens or closes at the lip is told beside it. */
 export const caseWords: Readonly<Record<RowSeparation['case'], string>> = {
-  underexpanded: 'fills the nozzle, opens outside',
-  matched: 'fills the nozzle, matches the outside',
-  overexpanded: 'fills the nozzle, shock at the lip',
+  underexpanded: 'fills the nozzle',
+  matched: 'fills the nozzle',
+  overexpanded: 'fills the nozzle',
   'near the limit': 'fills it, near the limit',
   separated: 'lets go of the wall',
   'shock in the throat': 'lets go at the throat',

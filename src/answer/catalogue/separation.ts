@@ -137,7 +137,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
   {
     ...common,
     name: 'separation.lowestFullThrottle',
-    label: 'lowest throttle that flows full at sea level',
+    label: 'lowest full throttle at the pad',
     dimension: 'ratio',
     unit: UNIT.percent,
     digits: 2,

@@ -48,7 +48,7 @@ export function bellNozzle(
       ignoresSeparation: false,
       omitted: [
         'Friction and heat lost to the wall.',
-        'Thrust of a nozzle whose flow has left the wall.',
+        'Gas that has left the wall and jumps back onto it; sideways forces.',
         'The time the chemistry takes.',
         ...aboutAngles(spec),
       ],

@@ -43,7 +43,7 @@ export function coneNozzle(
       ignoresSeparation: false,
       omitted: [
         'Friction and heat lost to the wall.',
-        'Thrust of a nozzle whose flow has left the wall.',
+        'Gas that has left the wall and jumps back onto it; sideways forces.',
         'The time the chemistry takes.',
       ],
       models: ['nozzle-cone', 'nozzle-thrust', 'nozzle-separation', 'flow-characteristics'],

@@ -5,9 +5,8 @@
 
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
 import type { BoundaryPoint } from '../../answer/plumeModel.ts';
-import { separationPlaceWords } from '../../answer/separationWords.ts';
 import { textWidth, wrapAtMost, wrapBalanced, wrapText } from '../look/measureText.ts';
-import { formatAltitude, formatPressure } from '../numbers/formatNumber.ts';
+import { formatAltitude, formatNumber, formatPressure } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
 import { segment } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
@@ -301,10 +300,11 @@ function stateWords(
   const { state, criterion } = row.flow;
   if (state === 'unchoked') return [...strong('the flow does not choke'), ...plain('not drawn here')];
   if (state === 'separated') {
-    const where = row.separation === undefined ? null : separationPlaceWords(row.separation);
+    const where =
+      row.separation === undefined ? 'estimated' : `ε ≈ ${formatNumber(row.separation.place.areaRatio, 2)}`;
     return [
       ...strong('flow leaves the wall'),
-      ...plain(isTight(plan) ? criterion : `estimated, ${criterion}${where === null ? '' : `: ${where}`}`),
+      ...plain(isTight(plan) ? criterion : `${where}, ${criterion}`),
     ];
   }
   const plug = plugState(row);

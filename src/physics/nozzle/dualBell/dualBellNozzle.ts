@@ -140,7 +140,7 @@ export function dualBellNozzle(
 
 const OMITTED: readonly string[] = [
   'Friction and heat lost to the wall.',
-  'Thrust of a nozzle whose flow has left the wall before the kink.',
+  'Gas that has left the wall and jumps back onto it.',
   'The time the chemistry takes.',
   'The moments of transition and its side forces; the creeping of the separation along the extension shortly before it.',
 ];
