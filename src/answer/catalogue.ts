@@ -13,8 +13,8 @@ import { inputQuantities } from './catalogue/inputs.ts';
 import { plugQuantities } from './catalogue/plug.ts';
 import { plumeQuantities } from './catalogue/plume.ts';
 import { publishedQuantities } from './catalogue/published.ts';
-import { thrustPartQuantities } from './catalogue/thrustParts.ts';
 import { nameInSeparation, separationQuantities } from './catalogue/separation.ts';
+import { thrustPartQuantities } from './catalogue/thrustParts.ts';
 import { wallQuantities } from './catalogue/wall.ts';
 
 export type { CatalogueEntry, Dimension, DisplayUnit, QuantityPlace } from './catalogue/entry.ts';

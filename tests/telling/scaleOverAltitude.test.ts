@@ -51,7 +51,7 @@ describe('the scale', () => {
     ]);
     // 400 times the throat at 20 bar: full flow would pull with hundreds of newtons for each one it pushes.
     const [small, wide] = Object.values(answer.engines);
-    expect(wide!.seaLevel.thrust).toBeNull();
+    expect(wide!.seaLevel.thrust).toBeGreaterThan(0);
     expect(wide!.seaLevel.thrustIfFull).toBeLessThan(-wide!.vacuum.thrust!);
     const { plot, x } = panel;
     const [pad, vacuum] = [small!.seaLevel.specificImpulse!, wide!.vacuum.specificImpulse!];

@@ -66,9 +66,7 @@ export function extent(
   const given = rows.flat().flatMap((row) => quantityAt(quantity, row) ?? []);
   const refused = rows.flatMap((list, i) =>
     list.flatMap((row) =>
-      differsFromFull(row)
-        ? [quantityIfFull(quantity, (engines[i] as DrawnEngine).engine, row)]
-        : [],
+      differsFromFull(row) ? [quantityIfFull(quantity, (engines[i] as DrawnEngine).engine, row)] : [],
     ),
   );
   const [least, high] = spanOf(given.length > 0 ? given : refused);
