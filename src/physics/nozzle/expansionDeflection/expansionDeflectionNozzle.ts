@@ -6,7 +6,6 @@ import { lossyTable, tubeGas } from '../../flow/streamtubes/index.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
 import { requireAreaRatio } from '../areaRatio.ts';
 import { changingNozzle, modeOf } from '../changing/changingNozzle.ts';
-import { unchokedReason } from '../fixedNozzle.ts';
 import {
   CHAMBER_SURFACE,
   type ChamberShape,
@@ -19,7 +18,8 @@ import {
   type ThrustAt,
   type ThrustPart,
 } from '../model.ts';
-import { CRITERIA_SPREAD } from '../separation.ts';
+import { CRITERIA_SPREAD } from '../separation/lipVerdict.ts';
+import { unchokedReason } from '../separation/thrustOffDesign.ts';
 import { thrustCoefficientOf } from '../thrustCoefficient.ts';
 import { type ClosedWakeFlow, closedWakeFlow } from './closedWake.ts';
 import {

@@ -1,6 +1,6 @@
 import type { Problem } from '../../../numerics/problem.ts';
 import type { WallStation } from '../model.ts';
-import { separationPressureRatioSchmucker } from '../separation.ts';
+import { separationPressureRatioSchmucker } from '../separation/formulas.ts';
 import { type DeflectedFlow, type DeflectedGas, deflectedFlow } from './deflectedFlow.ts';
 import type { DeflectionShape, Place } from './shape.ts';
 

@@ -4,7 +4,7 @@ import type { WallAtLip } from '../wallFlow.ts';
 import { SEPARATION_PRESSURE_RATIO_SUMMERFIELD, separationPressureRatioSchmucker } from './formulas.ts';
 
 /** How far published criteria differ from each other [–]; "near the limit" is this far above the one used here. */
-const CRITERIA_SPREAD = 0.2;
+export const CRITERIA_SPREAD = 0.2;
 
 /** Mach numbers to which the criterion below was fitted (from memory, rounded). */
 const FITTED_MACH = { low: 1.5, high: 5.5 };
