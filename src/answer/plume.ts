@@ -7,7 +7,7 @@ import type { BoundaryPoint, PlumeAnswer, PlumeFigures, PlumePoint } from './plu
 import type { EngineSolution } from './solution.ts';
 
 /** Points of a boundary in an answer: enough for a smooth line. */
-const MOST_POINTS = 32;
+const MOST_POINTS = 48;
 
 /** The plume at the conditions of an answer, and why its nulls are null. */
 export function plumeAnswer(

@@ -116,7 +116,7 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
     const what = of === 'boundary' ? 'the jet’s edge' : 'the first shock in the jet';
     const limits =
       of === 'boundary'
-        ? 'Computed until the first strong shock, or until such a shock may have reached it; from there a sketch, and marked so. Air at rest.'
+        ? 'Computed until the flow turns subsonic behind a shock, or to eight lip radii; from there a sketch, and marked so. Air at rest.'
         : 'Where the lines of the net first run together; the shock itself is weak there.';
     const common = { ...jet, dimension: 'length', source: CHARACTERISTICS, limits } as const;
     return [

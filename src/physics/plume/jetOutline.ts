@@ -1,21 +1,29 @@
-/** The outline of the jet by characteristics, as far as no strong shock can have reached it. Lengths over throat radius. */
+/**
+ * The outline of the jet: by characteristics as far as no strong shock can have reached it, from there by streamtubes, which
+ * take shocks. Lengths over throat radius.
+ */
 
-import { ProblemError } from '../../numerics/problem.ts';
-import { nuAtMach, type SupersonicTable } from '../flow/gasTable.ts';
+import { attempt } from '../../numerics/problem.ts';
+import type { SupersonicTable } from '../flow/gasTable.ts';
 import { type JetFrom, jetAcross, jetAlong, marchJet } from '../flow/jet/jet.ts';
 import { compressAtLip, expandAtLip } from '../flow/jet/lipWave.ts';
 import type { Jet } from '../flow/jet/model.ts';
-import { NODE, setNodeInto } from '../flow/points.ts';
+import type { TubeGas } from '../flow/streamtubes/index.ts';
 import type { LeavingFlow } from '../nozzle/model.ts';
+import { lineEven, lineFinerAtLip } from './exitLine.ts';
+import { edgeByTubes } from './jetTubes.ts';
 import type { JetPoint } from './model.ts';
 
 /** Largest pressure ratio of a shock that is carried as a characteristic: 1 % of the stagnation pressure at γ = 1.2. */
 export const WEAK_RISE = 1.5;
-/** Nodes of a parallel exit flow, closer together towards the lip; rays of the expansion there. */
-const ACROSS = 22;
+/** Rays of the expansion at the lip, at most. */
 const RAYS = 24;
 /** The march ends this many lip radii behind the lip. */
 const REACH = 8;
+/** [rad] turn at the lip up to which streamtubes follow it well. */
+const STEEPEST_FOR_TUBES = 0.8;
+/** Points kept of each of the two parts. */
+const MOST_POINTS = 24;
 /** Lines behind the lip at most; only a jet that is all but sonic asks for more, and it goes straight on. */
 const MOST_LINES = 240;
 
@@ -29,20 +37,38 @@ export interface ComputedOutline {
   readonly firstCrossing: JetPoint | null;
 }
 
-/** The boundary of the jet that leaves as `leaving`, with the Prandtl–Meyer angle `asked` [rad] on its boundary. */
-export function computeOutline(table: SupersonicTable, leaving: LeavingFlow, asked: number): ComputedOutline {
+export interface OutlineRun {
+  readonly table: SupersonicTable;
+  readonly leaving: LeavingFlow;
+  /** ν on the boundary [rad] if its pressure is reached without loss */ readonly boundaryNu: number;
+  /** [Pa] */ readonly boundaryPressure: number;
+  /** Prepared when first asked for. */ tubes(): TubeGas;
+}
+
+/** The edge of the jet. */
+export function computeOutline(run: OutlineRun): ComputedOutline {
+  const { leaving } = run;
   if (leaving.kind === 'line' && leaving.edge !== undefined && leaving.edge.length > 2)
     return edgeOf(leaving.edge);
-  const line = lineOf(table, leaving);
+  const line = lineFinerAtLip(run.table, leaving);
+  const first = byCharacteristics(run, line);
+  const isRound = leaving.kind === 'parallel' || !(leaving.isCharacteristic || leaving.endsAtWall);
+  const gentle = Math.abs(run.boundaryNu - line[3]!) < STEEPEST_FOR_TUBES;
+  return isRound && gentle ? continued(run, first) : first;
+}
+
+function byCharacteristics(
+  { table, leaving, boundaryNu: asked }: OutlineRun,
+  line: Float64Array,
+): ComputedOutline {
+  const lipX = line[0]!;
   const lipNu = line[3]!;
   const boundaryNu = Math.abs(asked - lipNu) < MATCHED ? lipNu : asked;
-  const lipX = line[0]!;
-  const radius = line[1]!;
   const from: JetFrom = {
     table,
     symmetry: (leaving.kind === 'line' && leaving.symmetry) || 'axisymmetric',
     boundaryNu,
-    axialLimit: lipX + REACH * radius,
+    axialLimit: lipX + REACH * line[1]!,
     weakRise: WEAK_RISE,
   };
   const jet =
@@ -52,6 +78,39 @@ export function computeOutline(table: SupersonicTable, leaving: LeavingFlow, ask
     if (marchJet(jet, MOST_LINES) === 0) return straightEdge(jet, lipX);
   } else if (compressAtLip(jet)) marchJet(jet, MOST_LINES);
   return boundaryOf(jet, lipX);
+}
+
+/** The outline with what streamtubes add beyond its end, at one with it where they meet. */
+function continued(run: OutlineRun, first: ComputedOutline): ComputedOutline {
+  const line = lineEven(run.table, run.leaving);
+  const end = first.points[first.points.length - 1]!;
+  const reach = REACH * line[1]!;
+  if (end.axial > 0.95 * reach) return first;
+  const marched = attempt(() => edgeByTubes(run.tubes(), 'axisymmetric', line, run.boundaryPressure, reach));
+  // Where the flow beside the boundary would be subsonic at once there is nothing to add.
+  const edge = marched.ok ? marched.value : [];
+  const from = edge.findIndex(({ axial }) => axial > end.axial);
+  const rest = from < 0 ? [] : edge.slice(from);
+  if (rest.length < LEAST_POINTS) return first;
+  const match = end.radius / rest[0]!.radius;
+  const points = rest.map(({ axial, radius }) => ({ axial, radius: radius * match }));
+  const last = points[points.length - 1]!;
+  const before = points[points.length - LEAST_POINTS]!;
+  return {
+    points: [...thinned(first.points), ...thinned(points)],
+    lastAngle: Math.atan2(last.radius - before.radius, last.axial - before.axial),
+    firstCrossing: first.firstCrossing,
+  };
+}
+
+/** Fewer points are not worth a join, and give no direction. */
+const LEAST_POINTS = 4;
+
+/** Evenly by number, the first and the last kept. */
+function thinned(points: readonly JetPoint[]): readonly JetPoint[] {
+  if (points.length <= MOST_POINTS) return points;
+  const step = (points.length - 1) / (MOST_POINTS - 1);
+  return Array.from({ length: MOST_POINTS }, (_, i) => points[Math.round(i * step)]!);
 }
 
 /** Rays of at most a few degrees each, and never more than are worth their time. */
@@ -98,58 +157,4 @@ function straightEdge(jet: Jet, lipX: number): ComputedOutline {
     radius: lip.radius + length * Math.sin(lastAngle),
   };
   return { points: [lip, end], lastAngle, firstCrossing };
-}
-
-function lineOf(table: SupersonicTable, leaving: LeavingFlow): Float64Array {
-  if (leaving.kind === 'line') return finerAtLip(leaving.nodes, table);
-  const { mach } = leaving.state;
-  if (mach === null) {
-    throw new ProblemError({
-      code: 'no-sound-speed',
-      what: 'The gas has no single sound speed at the exit, so the jet has no characteristics.',
-      why: leaving.state.absent ?? 'two phases of one substance stand together there',
-      mend: 'Use chemistry: frozen.',
-    });
-  }
-  const nu = nuAtMach(table, mach);
-  const nodes = new Float64Array((ACROSS + 1) * NODE);
-  for (let i = 0; i <= ACROSS; i++) {
-    const r = i === ACROSS ? 0 : leaving.radius * (1 - (i / ACROSS) ** 2);
-    setNodeInto(nodes, i * NODE, table, 0, r, 0, nu);
-  }
-  return nodes;
-}
-
-/** Into how many parts the first segments of a line from the field are divided: near the lip the jet changes fastest. */
-const PARTS = [6, 4, 3, 2, 2];
-
-function finerAtLip(line: Float64Array, table: SupersonicTable): Float64Array {
-  const count = line.length / NODE;
-  const parts = (segment: number): number => PARTS[segment] ?? 1;
-  let total = 1;
-  for (let i = 0; i + 1 < count; i++) total += parts(i);
-  const fine = new Float64Array(total * NODE);
-  fine.set(line.subarray(0, NODE));
-  let at = NODE;
-  for (let i = 0; i + 1 < count; i++) {
-    const from = i * NODE;
-    const between = (k: number, share: number): number =>
-      line[from + k]! + share * (line[from + NODE + k]! - line[from + k]!);
-    for (let part = 1; part < parts(i); part++) {
-      const share = part / parts(i);
-      setNodeInto(
-        fine,
-        at,
-        table,
-        between(0, share),
-        between(1, share),
-        between(2, share),
-        between(3, share),
-      );
-      at += NODE;
-    }
-    fine.set(line.subarray(from + NODE, from + 2 * NODE), at);
-    at += NODE;
-  }
-  return fine;
 }

@@ -3,6 +3,8 @@
 import { attempt } from '../../numerics/problem.ts';
 import { nuAtMach, type SupersonicTable, tabulateSupersonic } from '../flow/gasTable.ts';
 import { type ShockGas, shockGasOf } from '../flow/shocks/shockGas.ts';
+import { type TubeGas, tubeGas } from '../flow/streamtubes/index.ts';
+import type { Expansion } from '../gas/flow.ts';
 import type { LeavingFlow, NozzleModel } from '../nozzle/model.ts';
 import { cellLengthOverDiameter, fullyExpandedJet, NEARLY_MATCHED } from './cellLength.ts';
 import { computeOutline } from './jetOutline.ts';
@@ -22,8 +24,12 @@ const DEEPEST = 1e-10;
 /** The Prandtl–Meyer angle is then within 1e-6 of a perfect gas's closed form. */
 const TABLE_CELLS = 200;
 const TABLE_PANELS = 48;
+/** Cells of the second isentrope, which only gives a small change. */
+const LOSSY_CELLS = 80;
+const LOSSY_PANELS = 20;
 
 interface Shared {
+  /** For shocks inside the jet; prepared when first asked for. */ tubes(): TubeGas;
   readonly table: SupersonicTable;
   readonly gas: ShockGas;
   readonly lowestPressure: number;
@@ -48,11 +54,26 @@ function sharedOf({ expansion }: NozzleModel): Shared {
     expansion.lowestPressure * (1 + 1e-6),
     DEEPEST * expansion.chamber.pressure,
   );
+  const table = tabulateSupersonic(expansion, lowestPressure, TABLE_CELLS, TABLE_PANELS);
+  let found: TubeGas | null = null;
   return {
-    table: tabulateSupersonic(expansion, lowestPressure, TABLE_CELLS, TABLE_PANELS),
+    table,
+    tubes: () => {
+      found ??= tubeGas(table, lossyOf(expansion, lowestPressure));
+      return found;
+    },
     gas: shockGasOf(expansion, lowestPressure),
     lowestPressure,
   };
+}
+
+/** A second isentrope for a gas whose composition follows; null where it is held, or leaves the data. */
+function lossyOf({ chamber, afterLoss }: Expansion, lowestPressure: number): SupersonicTable | null {
+  if (afterLoss === undefined) return null;
+  const lossy = attempt(() =>
+    tabulateSupersonic(afterLoss(0.5 * chamber.pressure), 0.5 * lowestPressure, LOSSY_CELLS, LOSSY_PANELS),
+  );
+  return lossy.ok ? lossy.value : null;
 }
 
 function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: number): Plume {
@@ -128,12 +149,13 @@ interface ExitMean {
 type JetParts = Pick<Plume, 'lip' | 'machDisk' | 'meeting' | 'outline'>;
 
 function jetFrom(
-  { table, gas, lowestPressure }: Shared,
+  shared: Shared,
   leaving: LeavingFlow,
   ambientPressure: number,
   sizes: Pick<OutlineOf, 'cellLength' | 'radius'>,
   exit: ExitMean,
 ): JetParts {
+  const { table, gas, lowestPressure } = shared;
   const lip = lipOf(table, leaving);
   const turned = attempt(() => lipTurn(table, gas, lip, ambientPressure, lowestPressure));
   if (!turned.ok) {
@@ -149,7 +171,7 @@ function jetFrom(
       shock === null
         ? { value: null, absent: 'No shock stands at the lip.' }
         : given<ShockMeeting>(() => shockMeeting(gas, ahead, shock).meeting),
-    outline: given(() => outlineOf(table, { leaving, wave: turned.value, lipRadius: lip.radius, ...sizes })),
+    outline: given(() => outlineOf(shared, { leaving, wave: turned.value, lipRadius: lip.radius, ...sizes })),
   };
 }
 
@@ -190,9 +212,15 @@ interface OutlineOf {
   /** Fully expanded [–] */ readonly radius: number | null;
 }
 
-function outlineOf(table: SupersonicTable, of: OutlineOf): JetOutline {
+function outlineOf({ table, tubes }: Shared, of: OutlineOf): JetOutline {
   const { leaving, wave, lipRadius, cellLength, radius } = of;
-  const { points, lastAngle, firstCrossing } = computeOutline(table, leaving, wave.boundaryNu);
+  const { points, lastAngle, firstCrossing } = computeOutline({
+    table,
+    leaving,
+    boundaryNu: wave.boundaryNu,
+    boundaryPressure: wave.turn.boundaryPressure,
+    tubes,
+  });
   const from = {
     last: points[points.length - 1]!,
     // A shock too strong to be carried along: nothing behind the lip is computed but the direction there.
