@@ -42,7 +42,7 @@ export interface OutlineRun {
   readonly leaving: LeavingFlow;
   /** ν on the boundary [rad] if its pressure is reached without loss */ readonly boundaryNu: number;
   /** [Pa] */ readonly boundaryPressure: number;
-  /** Prepared when first asked for. */ tubes(): TubeGas;
+  /** Prepared when first asked for. */ readonly tubes: () => TubeGas;
 }
 
 /** The edge of the jet. */

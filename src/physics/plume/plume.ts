@@ -29,7 +29,7 @@ const LOSSY_CELLS = 80;
 const LOSSY_PANELS = 20;
 
 interface Shared {
-  /** For shocks inside the jet; prepared when first asked for. */ tubes(): TubeGas;
+  /** For shocks inside the jet; prepared when first asked for. */ readonly tubes: () => TubeGas;
   readonly table: SupersonicTable;
   readonly gas: ShockGas;
   readonly lowestPressure: number;
