@@ -136,6 +136,13 @@ function specOf(nozzle: Nozzle): NozzleSpec {
         ...(nozzle.throatAngle && { throatAngle: nozzle.throatAngle.value }),
         ...(nozzle.lipAngle && { lipAngle: nozzle.lipAngle.value }),
       };
+    case 'idealBell':
+      return {
+        kind: 'idealBell',
+        areaRatio,
+        ...(nozzle.length && { length: nozzle.length.value }),
+        ...(nozzle.designMach && { designMach: nozzle.designMach.value }),
+      };
     case 'plug':
       return plugSpecOf(nozzle);
     case 'extendableSkirt':

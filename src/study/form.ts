@@ -137,6 +137,23 @@ export const nozzleForms = {
       { optional: true },
     ),
   },
+  idealBell: {
+    areaRatio,
+    length: quantity(
+      'share',
+      { from: 0.4, upTo: 2, words: '40 % to 200 %' },
+      '80 %',
+      `Length from throat to lip, ${ofReferenceCone}: where the contour is cut. Absent: whole, unless designMach is given.`,
+      { optional: true },
+    ),
+    designMach: quantity(
+      'number',
+      { above: 1, upTo: 12, words: 'more than 1 and up to 12' },
+      '4.5',
+      'Instead of `length`: Mach number for which the whole contour is made; it is cut at the area ratio.',
+      { optional: true },
+    ),
+  },
   adapting: { areaRatio },
   extendableSkirt: {
     areaRatio,
@@ -314,6 +331,8 @@ export const nozzleMeaning: Readonly<Record<keyof typeof nozzleForms, string>> =
   ideal: 'One-dimensional flow without losses; it has no wall of its own.',
   cone: 'A straight cone.',
   bell: 'A thrust-optimised parabola with the published wall angles.',
+  idealBell:
+    'The contour that turns the flow parallel to the axis, shaped by characteristics, whole or cut at the area ratio.',
   adapting:
     'The bound that no altitude-compensating nozzle can beat: its exit pressure matches the ambient up to its area ratio. It has no wall of its own.',
   extendableSkirt:

@@ -75,6 +75,12 @@ export type Nozzle =
       readonly throatAngle: Quantity | null;
       readonly lipAngle: Quantity | null;
     }
+  | {
+      readonly kind: 'idealBell';
+      readonly areaRatio: Quantity;
+      /** share of the 15° cone's length; null: whole, or by the Mach number */ readonly length: Quantity | null;
+      /** Mach number of the whole contour; null: by the length, or whole */ readonly designMach: Quantity | null;
+    }
   | { readonly kind: 'adapting'; readonly areaRatio: Quantity }
   | {
       readonly kind: 'plug';

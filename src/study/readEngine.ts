@@ -221,11 +221,37 @@ function readNozzle(
     const lipAngle = optional('lipAngle', nozzleForms.bell.lipAngle);
     return areaRatio === null || length === null ? null : { kind, areaRatio, length, throatAngle, lipAngle };
   }
+  if (kind === 'idealBell') return readIdealBell(section, areaRatio, optional, report);
   if (kind === 'plug') return readPlug(section, areaRatio, { required, optional }, report);
   if (isChanging(kind)) {
     return readChangingNozzle(kind, section.entries, { required, optional }, report);
   }
   return areaRatio === null ? null : { kind, areaRatio };
+}
+
+function readIdealBell(
+  section: GivenSection<keyof typeof nozzleForms>,
+  areaRatio: Quantity | null,
+  optional: ReadQuantities['optional'],
+  report: Report,
+): Nozzle | null {
+  const length = optional('length', nozzleForms.idealBell.length);
+  const designMach = optional('designMach', nozzleForms.idealBell.designMach);
+  const machAt = section.entries.get('designMach');
+  if (section.entries.has('length') && machAt !== undefined) {
+    report.problem(
+      {
+        code: 'nozzle-two-ways',
+        what: 'Both length and designMach of an ideal bell are given.',
+        why: 'Where the contour is cut fixes the Mach number for which it is made.',
+        mend: 'Keep one of them, or neither for the whole contour.',
+      },
+      machAt.path,
+      keyOffset(machAt),
+    );
+    return null;
+  }
+  return areaRatio === null ? null : { kind: 'idealBell', areaRatio, length, designMach };
 }
 
 type ReadQuantities = Pick<ReturnType<typeof sectionReader>, 'required' | 'optional'>;

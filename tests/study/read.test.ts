@@ -253,7 +253,7 @@ describe('a bad study', () => {
         )} or ${propellants.at(-1)!.id}, and their plain names. Another can be described under ingredients.`,
     );
     expect(message('kind: bell', 'kind: bel')).toContain(
-      'Did you mean bell? Allowed here: ideal, cone, bell, adapting, extendableSkirt, insert, expansionDeflection, dualBell or plug.',
+      'Did you mean bell? Allowed here: ideal, cone, bell, idealBell, adapting, extendableSkirt, insert, expansionDeflection, dualBell or plug.',
     );
     expect(message('efficiency:', 'eficiency:')).toContain(
       'Did you mean efficiency? Allowed here: pressure,',

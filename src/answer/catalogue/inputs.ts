@@ -194,6 +194,16 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   },
   {
     ...stated,
+    name: 'nozzle.designMach',
+    label: 'design Mach number',
+    dimension: 'ratio',
+    unit: UNIT.one,
+    digits: 4,
+    meaning: 'Mach number of the parallel flow at the lip of the whole contour.',
+    equation: 'M_d',
+  },
+  {
+    ...stated,
     name: 'nozzle.kept',
     label: 'share of the plug that is kept',
     dimension: 'ratio',

@@ -115,6 +115,8 @@ export function nozzleForm(nozzle: Nozzle): string {
       return `${showStated('nozzle.halfAngle', nozzle.halfAngle.value).text} cone`;
     case 'bell':
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length`;
+    case 'idealBell':
+      return idealBellForm(nozzle);
     case 'adapting':
       return 'nozzle that adapts to the air, a bound';
     case 'plug':
@@ -128,6 +130,14 @@ export function nozzleForm(nozzle: Nozzle): string {
     case 'insert':
       return `bell of ${showStated('nozzle.length', nozzle.length.value).text} length with an insert of area ratio ${showStated('areaRatio', nozzle.insertAreaRatio.value).text} at first`;
   }
+}
+
+function idealBellForm({ length, designMach }: Nozzle & { kind: 'idealBell' }): string {
+  if (designMach !== null)
+    return `ideal bell made for Mach ${showStated('nozzle.designMach', designMach.value).text}`;
+  return length === null
+    ? 'ideal bell, whole'
+    : `ideal bell cut to ${showStated('nozzle.length', length.value).text} length`;
 }
 
 function plugForm({ form, kept, modules, moduleShape }: Nozzle & { kind: 'plug' }): string {

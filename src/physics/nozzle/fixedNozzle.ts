@@ -21,6 +21,7 @@ export interface FixedNozzle {
   readonly lossless: boolean;
   /** Whether the thrust is still given where the flow would leave the wall: only for the loss-free ideal. */
   readonly ignoresSeparation: boolean;
+  /** Where the gas shapes the wall: its drawing. */ readonly contour?: NonNullable<NozzleModel['contour']>;
   readonly omitted: readonly string[];
   readonly models: readonly string[];
 }
@@ -74,6 +75,7 @@ export function fixedNozzle(nozzle: FixedNozzle, expansion: Expansion): NozzleMo
     balance: () => flow().thrust?.balance ?? null,
     leaving: () =>
       nozzle.wall === null ? { kind: 'parallel', state: exit, radius: Math.sqrt(areaRatio) } : flow().leaving,
+    ...(nozzle.contour && { contour: nozzle.contour }),
     omitted: nozzle.omitted,
     models: nozzle.models,
     at(ambientPressure: number): ThrustAt {

@@ -76,12 +76,21 @@ export type NozzleSpec =
       /** [rad]; absent: from the published chart */ readonly throatAngle?: number;
       /** [rad]; absent: from the published chart */ readonly lipAngle?: number;
     }
+  | IdealBellSpec
   | { readonly kind: 'adapting'; readonly areaRatio: number }
   | PlugSpec
   | ExtendableSkirtSpec
   | InsertSpec
   | DualBellSpec
   | ExpansionDeflectionSpec;
+
+/** The contour that turns the flow parallel to the axis, whole or cut at an area ratio. */
+export interface IdealBellSpec {
+  readonly kind: 'idealBell';
+  /** at the lip, where the contour is cut */ readonly areaRatio: number;
+  /** share of the 15° cone's length [–]; absent with `designMach` absent as well: whole */ readonly length?: number;
+  /** Mach number for which the whole contour is made [–]; instead of the length */ readonly designMach?: number;
+}
 
 /** A bell whose rear part, the skirt, is drawn up round its front part at first and slides out at a given ambient. */
 export interface ExtendableSkirtSpec {

@@ -6,6 +6,7 @@ import { skirtNozzle } from './changing/skirtNozzle.ts';
 import { coneNozzle } from './coneNozzle.ts';
 import { dualBellNozzle } from './dualBell/dualBellNozzle.ts';
 import { expansionDeflectionNozzle } from './expansionDeflection/expansionDeflectionNozzle.ts';
+import { idealBellNozzle } from './idealBell/idealBellNozzle.ts';
 import { idealNozzle } from './idealNozzle.ts';
 import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
 import { plugNozzle } from './plug/plugNozzle.ts';
@@ -23,6 +24,8 @@ export function nozzleModel(
       return coneNozzle(spec, expansion, losses);
     case 'bell':
       return bellNozzle(spec, expansion, losses);
+    case 'idealBell':
+      return idealBellNozzle(spec, expansion, losses);
     case 'adapting':
       return adaptingNozzle(spec, expansion);
     case 'plug':

@@ -35,6 +35,7 @@ export function nozzleWall(spec: NozzleSpec, throatRadius: number): NozzleWall {
     case 'plug':
     case 'dualBell':
     case 'expansionDeflection':
+    case 'idealBell':
       throw new Error(`The walls of ${spec.kind} are drawn by its model: NozzleModel.contour`);
     case 'bell':
       return parabolaWall(spec, throatRadius);
@@ -75,6 +76,15 @@ function arcPoints(arc: Arc, angle: number): ContourPoint[] {
       part: i < steps ? 'throat' : 'nozzle',
     };
   });
+}
+
+/** The throat arc alone, up to an angle [rad]: points and wetted area [m²]. @param throatRadius [m] */
+export function throatArcWall(
+  angle: number,
+  throatRadius: number,
+): { readonly points: readonly ContourPoint[]; readonly area: number } {
+  const arc = throatArc(throatRadius);
+  return { points: arcPoints(arc, angle), area: arcArea(arc, angle) };
 }
 
 function coneWall(areaRatio: number, halfAngle: number, throatRadius: number): NozzleWall {

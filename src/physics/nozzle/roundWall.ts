@@ -19,7 +19,10 @@ export function roundWallOf(spec: NozzleSpec & { kind: 'bell' | 'cone' }): Round
 }
 
 /** Points of the throat arc, `count` equal turns, the throat itself left out. */
-export function arcPoints({ turn, arcRadius }: RoundWall, count: number): readonly WallPoint[] {
+export function arcPoints(
+  { turn, arcRadius }: Pick<RoundWall, 'turn' | 'arcRadius'>,
+  count: number,
+): readonly WallPoint[] {
   return Array.from({ length: count }, (_, i) => {
     const angle = (turn * (i + 1)) / count;
     return {

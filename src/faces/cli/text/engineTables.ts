@@ -5,8 +5,8 @@ import { differenceInWords } from '../../../answer/compare/quantities.ts';
 import { show, showIn, showStated, unitFor } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import type { PlumeFigures } from '../../../answer/plumeModel.ts';
-import { plugRows } from './plugRows.ts';
 import { caseWords } from '../../../answer/separationWords.ts';
+import { plugRows } from './plugRows.ts';
 import { plumeRows } from './plumeRows.ts';
 import { columnsThatFit, type TableGroup, type TableRow, tableText } from './table.ts';
 

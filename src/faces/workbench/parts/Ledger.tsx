@@ -226,7 +226,8 @@ function FlowCell({ engine }: { readonly engine: ShownEngine }) {
   const row = rowOfLadder(result.ladder, altitude.value);
   const { flow, separation } = row;
   const where = separation === undefined ? null : separationPlaceWords(separation);
-  const words = flow.state === 'separated' && separation !== undefined ? whereWords(separation) : wordsOf(row);
+  const words =
+    flow.state === 'separated' && separation !== undefined ? whereWords(separation) : wordsOf(row);
   const warned = separation?.sideLoads === undefined ? '' : ` ${separation.sideLoads}`;
   return (
     <td class={`value words ${engine.side}`}>

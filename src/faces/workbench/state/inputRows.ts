@@ -139,6 +139,11 @@ function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): In
   if (nozzle.kind === 'bell') {
     rows.push(row('Bell length', 'nozzle.length', nozzle.length), ...angleRows(nozzle, row));
   }
+  if (nozzle.kind === 'idealBell') {
+    if (nozzle.length !== null) rows.push(row('Bell length', 'nozzle.length', nozzle.length));
+    if (nozzle.designMach !== null)
+      rows.push(row('Design Mach number', 'nozzle.designMach', nozzle.designMach));
+  }
   if (nozzle.kind === 'plug') rows.push(...plugRows(nozzle, row, words));
   if (nozzle.kind === 'extendableSkirt') {
     rows.push(row('Area ratio, skirt up', 'nozzle.shortAreaRatio', nozzle.shortAreaRatio));
