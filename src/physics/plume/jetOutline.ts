@@ -5,7 +5,13 @@
 
 import { attempt } from '../../numerics/problem.ts';
 import type { SupersonicTable } from '../flow/gasTable.ts';
-import { type JetFrom, jetAcross, jetAlong, marchJet } from '../flow/jet/jet.ts';
+import {
+  type JetFrom,
+  jetFromLip,
+  type LipCharacteristic,
+  lipCharacteristic,
+  marchJet,
+} from '../flow/jet/jet.ts';
 import { compressAtLip, expandAtLip } from '../flow/jet/lipWave.ts';
 import type { Jet } from '../flow/jet/model.ts';
 import type { TubeGas } from '../flow/streamtubes/index.ts';
@@ -43,6 +49,7 @@ export interface OutlineRun {
   /** ν on the boundary [rad] if its pressure is reached without loss */ readonly boundaryNu: number;
   /** [Pa] */ readonly boundaryPressure: number;
   /** Prepared when first asked for. */ readonly tubes: () => TubeGas;
+  /** Likewise. */ readonly lip: (leaving: LeavingFlow) => LipCharacteristic;
 }
 
 /** The edge of the jet. */
@@ -50,29 +57,44 @@ export function computeOutline(run: OutlineRun): ComputedOutline {
   const { leaving } = run;
   if (leaving.kind === 'line' && leaving.edge !== undefined && leaving.edge.length > 2)
     return edgeOf(leaving.edge);
-  const line = lineFinerAtLip(run.table, leaving);
-  const first = byCharacteristics(run, line);
+  const start = run.lip(leaving);
+  const first = byCharacteristics(run, start);
   const isRound = leaving.kind === 'parallel' || !(leaving.isCharacteristic || leaving.endsAtWall);
-  const gentle = Math.abs(run.boundaryNu - line[3]!) < STEEPEST_FOR_TUBES;
+  const gentle = Math.abs(run.boundaryNu - start.nodes[3]!) < STEEPEST_FOR_TUBES;
   return isRound && gentle ? continued(run, first) : first;
+}
+
+/** The characteristic from the lip of a flow that leaves so; the same for every ambient pressure. */
+export function lipStart(table: SupersonicTable, leaving: LeavingFlow): LipCharacteristic {
+  if (leaving.kind === 'line' && leaving.isCharacteristic)
+    return { nodes: lineFinerAtLip(table, leaving), crossing: null };
+  const line = lineFinerAtLip(table, leaving);
+  return lipCharacteristic(jetFrom(table, leaving, line, line[3]!), line);
+}
+
+function jetFrom(
+  table: SupersonicTable,
+  leaving: LeavingFlow,
+  line: Float64Array,
+  boundaryNu: number,
+): JetFrom {
+  return {
+    table,
+    symmetry: (leaving.kind === 'line' && leaving.symmetry) || 'axisymmetric',
+    boundaryNu,
+    axialLimit: line[0]! + REACH * line[1]!,
+    weakRise: WEAK_RISE,
+  };
 }
 
 function byCharacteristics(
   { table, leaving, boundaryNu: asked }: OutlineRun,
-  line: Float64Array,
+  start: LipCharacteristic,
 ): ComputedOutline {
-  const lipX = line[0]!;
-  const lipNu = line[3]!;
+  const lipX = start.nodes[0]!;
+  const lipNu = start.nodes[3]!;
   const boundaryNu = Math.abs(asked - lipNu) < MATCHED ? lipNu : asked;
-  const from: JetFrom = {
-    table,
-    symmetry: (leaving.kind === 'line' && leaving.symmetry) || 'axisymmetric',
-    boundaryNu,
-    axialLimit: lipX + REACH * line[1]!,
-    weakRise: WEAK_RISE,
-  };
-  const jet =
-    leaving.kind === 'line' && leaving.isCharacteristic ? jetAlong(from, line) : jetAcross(from, line);
+  const jet = jetFromLip(jetFrom(table, leaving, start.nodes, boundaryNu), start);
   if (boundaryNu >= lipNu) {
     expandAtLip(jet, raysFor(boundaryNu - lipNu));
     if (marchJet(jet, MOST_LINES) === 0) return straightEdge(jet, lipX);

@@ -2,12 +2,13 @@
 
 import { attempt } from '../../numerics/problem.ts';
 import { nuAtMach, type SupersonicTable, tabulateSupersonic } from '../flow/gasTable.ts';
+import type { LipCharacteristic } from '../flow/jet/jet.ts';
 import { type ShockGas, shockGasOf } from '../flow/shocks/shockGas.ts';
 import { type TubeGas, tubeGas } from '../flow/streamtubes/index.ts';
 import type { Expansion } from '../gas/flow.ts';
 import type { LeavingFlow, NozzleModel } from '../nozzle/model.ts';
 import { cellLengthOverDiameter, fullyExpandedJet, NEARLY_MATCHED } from './cellLength.ts';
-import { computeOutline } from './jetOutline.ts';
+import { computeOutline, lipStart } from './jetOutline.ts';
 import { sketchCell, sketchStraight, sketchToRadius } from './jetSketch.ts';
 import { type LipWave, lipTurn } from './lipTurn.ts';
 import { DISK_ONSET, machDiskOfNozzle, ORIFICE_RANGE } from './machDisk.ts';
@@ -30,6 +31,8 @@ const LOSSY_PANELS = 20;
 
 interface Shared {
   /** For shocks inside the jet; prepared when first asked for. */ readonly tubes: () => TubeGas;
+  /** Where the jet begins; kept for a flow that leaves the same at every ambient pressure. */
+  readonly lip: (leaving: LeavingFlow) => LipCharacteristic;
   readonly table: SupersonicTable;
   readonly gas: ShockGas;
   readonly lowestPressure: number;
@@ -56,7 +59,14 @@ function sharedOf({ expansion }: NozzleModel): Shared {
   );
   const table = tabulateSupersonic(expansion, lowestPressure, TABLE_CELLS, TABLE_PANELS);
   let found: TubeGas | null = null;
+  const starts = new WeakMap<object, LipCharacteristic>();
   return {
+    lip: (leaving) => {
+      const key = leaving.kind === 'line' ? leaving.nodes : leaving.state;
+      const kept = starts.get(key) ?? lipStart(table, leaving);
+      starts.set(key, kept);
+      return kept;
+    },
     table,
     tubes: () => {
       found ??= tubeGas(table, lossyOf(expansion, lowestPressure));
@@ -212,7 +222,7 @@ interface OutlineOf {
   /** Fully expanded [–] */ readonly radius: number | null;
 }
 
-function outlineOf({ table, tubes }: Shared, of: OutlineOf): JetOutline {
+function outlineOf({ table, tubes, lip }: Shared, of: OutlineOf): JetOutline {
   const { leaving, wave, lipRadius, cellLength, radius } = of;
   const { points, lastAngle, firstCrossing } = computeOutline({
     table,
@@ -220,6 +230,7 @@ function outlineOf({ table, tubes }: Shared, of: OutlineOf): JetOutline {
     boundaryNu: wave.boundaryNu,
     boundaryPressure: wave.turn.boundaryPressure,
     tubes,
+    lip,
   });
   const from = {
     last: points[points.length - 1]!,

@@ -20,7 +20,7 @@ import { CharacteristicNet } from '../net.ts';
 import { NODE, type Symmetry } from '../points.ts';
 import { boundaryPointInto } from './boundaryPoint.ts';
 import { completeJetLine } from './jetLine.ts';
-import type { Jet } from './model.ts';
+import type { Crossing, Jet } from './model.ts';
 
 export interface JetFrom {
   readonly table: SupersonicTable;
@@ -59,6 +59,26 @@ export function jetAcross(from: JetFrom, line: Float64Array): Jet {
 
 function newJet(from: JetFrom): Jet {
   return { ...from, net: new CharacteristicNet(), crossing: null, reachesAxis: true, lipLine: 0 };
+}
+
+/** The C− from the lip of a jet begun across the flow, before anything happens there: where every ambient pressure begins. */
+export interface LipCharacteristic {
+  readonly nodes: Float64Array;
+  readonly crossing: Crossing | null;
+}
+
+/** Find it once; `jetFromLip` begins with it. */
+export function lipCharacteristic(from: JetFrom, line: Float64Array): LipCharacteristic {
+  const { net, crossing } = jetAcross(from, line);
+  const last = net.lineCount - 1;
+  const at = net.offset(last, 0);
+  return { nodes: net.nodes.slice(at, at + net.lineLength(last) * NODE), crossing };
+}
+
+export function jetFromLip(from: JetFrom, { nodes, crossing }: LipCharacteristic): Jet {
+  const jet = jetAlong(from, nodes);
+  jet.crossing = crossing;
+  return jet;
 }
 
 /**
