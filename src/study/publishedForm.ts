@@ -131,4 +131,4 @@ export const settledAt: Readonly<
   efficiency: { section: 'chamber', key: 'efficiency', start: '100 %' },
 };
 
-export const SETTLED_TEXT = 'from the published rows';
+export const SETTLED_TEXT = 'from the rows';

@@ -32,10 +32,13 @@ function plumeline(...args: string[]) {
   return spawnSync(process.execPath, [program, ...args], { encoding: 'utf8', cwd: place });
 }
 
+/** Without the lines that say, on a slow or busy machine, what is being solved. */
+const complaintsIn = (stderr: string): string => stderr.replace(/^Solving .* …\n/gm, '');
+
 describe('the built program', () => {
   test('status 0 and an answer on standard output', () => {
     const { status, stdout, stderr } = plumeline('solve', example, '--json');
-    expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+    expect({ status, complaints: complaintsIn(stderr) }).toEqual({ status: 0, complaints: '' });
     expect(Object.keys(JSON.parse(stdout).engines)).toEqual(['bell', 'plug', 'adapting']);
   });
 
@@ -52,7 +55,7 @@ describe('the built program', () => {
       { encoding: 'utf8', cwd: place },
     );
     expect(shell.stdout.trim()).toBe('{');
-    expect(shell.stderr).toBe('');
+    expect(complaintsIn(shell.stderr)).toBe('');
   });
 
   test('open prints the short answer and a loopback address, and stops when told to', async () => {
