@@ -3,7 +3,7 @@
 import type { Problem } from '../numerics/problem.ts';
 import type { Expansion } from '../physics/gas/flow.ts';
 import type { PropellantRecord } from '../physics/gas/records.ts';
-import type { ChamberPush } from '../physics/nozzle/index.ts';
+import type { ChamberPush, PlugChamberPush } from '../physics/nozzle/index.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { PlumeSource } from '../physics/plume/index.ts';
 import type { EngineInput } from '../study/model.ts';
@@ -26,6 +26,7 @@ export interface EngineSolution {
   /** [kg/m³]; null where a density is unknown. */ readonly bulkDensity: number | null;
   readonly contour: Contour;
   /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
+  /** The same of a plug engine's ring of chambers; null where there is none. */ ringPush(): PlugChamberPush | null;
   readonly contourIs: 'shape' | 'notional';
   readonly wall: readonly WallPoint[];
   /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];

@@ -12,6 +12,8 @@ import {
   type NozzleSize,
   type NozzleSpec,
   nozzleModel,
+  type PlugChamberPush,
+  plugChamberPush,
   plugWallStates,
   throatAreaFor,
   type WallStation,
@@ -62,6 +64,7 @@ export function solveEngine(
     bulkDensity: gas.bulkDensity,
     contour,
     chamberPush: once(() => chamberPush(contour, expansion, nozzle.dischargeCoefficient)),
+    ringPush: once(() => ringPushOf(contour, expansion)),
     contourIs: spec.kind === 'ideal' || spec.kind === 'adapting' ? 'notional' : 'shape',
     wall: advisedWhenCold(input, () => wallOf(contour, nozzle)),
     positions: positionsOf(input, nozzle, contour, shape),
@@ -83,6 +86,11 @@ export function solveEngine(
     publishedSolve: null,
     publishedSolveProblem: null,
   };
+}
+
+function ringPushOf(contour: Contour, expansion: NozzleModel['expansion']): PlugChamberPush | null {
+  const { plug } = contour;
+  return plug === undefined ? null : plugChamberPush({ ...contour, plug }, expansion);
 }
 
 /** The gas along the wall; of a plug engine, along its plug. */

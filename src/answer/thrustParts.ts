@@ -1,6 +1,6 @@
 /** Where the push acts: thrust by surfaces, and the same thrust by the flow across the boundary. */
 
-import { CHAMBER_SURFACE, chamberParts, type ThrustAt } from '../physics/nozzle/index.ts';
+import { CHAMBER_SURFACE, chamberParts, plugChamberParts, type ThrustAt } from '../physics/nozzle/index.ts';
 import type { ThrustPartAnswer, ThrustParts } from './model.ts';
 import type { EngineSolution } from './solution.ts';
 
@@ -9,14 +9,16 @@ const AGREEMENT = 0.003;
 
 /** Parts of the thrust at one ambient pressure; empty where the thrust has none. */
 export function partsAt(solution: EngineSolution, at: ThrustAt): readonly ThrustPartAnswer[] {
-  const { nozzle, contour, expansion, input } = solution;
+  const { nozzle, expansion, input } = solution;
   const unit = expansion.chamber.pressure * solution.throatArea;
-  // The chamber of a plug engine is a ring: its two walls share the chamber's push in no way that is computed here.
-  const split = contour.plug === undefined && at.parts.some(({ surface }) => surface === CHAMBER_SURFACE);
+  const split = at.parts.some(({ surface }) => surface === CHAMBER_SURFACE);
+  const ring = solution.ringPush();
   const oneDimensional = input.losses === 'none' || nozzle.balance() === null;
-  const parts = split
-    ? chamberParts(at.parts, solution.chamberPush(), expansion, at.ambientPressure, oneDimensional)
-    : at.parts;
+  const parts = !split
+    ? at.parts
+    : ring !== null
+      ? plugChamberParts(at.parts, ring, expansion, at.ambientPressure)
+      : chamberParts(at.parts, solution.chamberPush(), expansion, at.ambientPressure, oneDimensional);
   return parts.map(({ surface, coefficient }) => ({ surface, coefficient, force: coefficient * unit }));
 }
 

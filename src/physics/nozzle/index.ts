@@ -41,6 +41,7 @@ export type {
 } from './model.ts';
 export { CHAMBER_SURFACE } from './model.ts';
 export { nozzleModel } from './nozzleModel.ts';
+export { type PlugChamberPush, plugChamberParts, plugChamberPush } from './plug/plugChamber.ts';
 export { type FieldLines, plugFieldLines } from './plug/plugField.ts';
 export { type PlugNozzle, plugOf } from './plug/plugNozzle.ts';
 export { plugWallStates } from './plug/plugWallStates.ts';

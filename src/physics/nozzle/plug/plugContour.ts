@@ -18,7 +18,7 @@ interface DuctPoint {
   readonly angle: number;
 }
 
-/** The frame of the chamber: the throat line's middle, the flow's direction there, and half the line's length. */
+/** The frame of the chamber: the throat's middle, the flow's direction there, and half its gap. */
 interface Frame {
   readonly axial: number;
   readonly radius: number;
@@ -90,16 +90,31 @@ export function plugContour(geometry: PlugGeometry, throatRadius: number, shape:
   };
 }
 
-function frameOf({ throatLine }: PlugGeometry): Frame {
-  const end = throatLine.length - NODE;
-  const dx = throatLine[0]! - throatLine[end]!;
-  const dr = throatLine[1]! - throatLine[end + 1]!;
+/**
+ * The throat: square to the flow's mean direction on the start line, from that line's corner (at the lip where purely external), as wide as A_t asks. The start
+ * line itself, a ray, leans downstream from there.
+ */
+function frameOf({ throatLine, cowl, symmetry, width }: PlugGeometry): Frame {
+  const inside = cowl.length > 1;
+  const at = inside ? throatLine.length - NODE : 0;
+  const side = inside ? 1 : -1;
+  const [axial, radius] = [throatLine[at]!, throatLine[at + 1]!];
+  const direction = 0.5 * (throatLine[2]! + throatLine[throatLine.length - NODE + 2]!);
+  const gap =
+    symmetry === 'planar' || width !== null
+      ? Math.PI / (2 * (width ?? 1))
+      : ringGap(radius, side * Math.cos(direction));
   return {
-    axial: 0.5 * (throatLine[0]! + throatLine[end]!),
-    radius: 0.5 * (throatLine[1]! + throatLine[end + 1]!),
-    direction: Math.atan2(dr, dx) - Math.PI / 2,
-    half: 0.5 * Math.hypot(dx, dr),
+    axial: axial - 0.5 * side * gap * Math.sin(direction),
+    radius: radius + 0.5 * side * gap * Math.cos(direction),
+    direction,
+    half: 0.5 * gap,
   };
+}
+
+/** Gap h of a ring that begins at radius r and widens by `slope` a length: π h (2 r + h slope) = A_t = π. */
+function ringGap(r: number, slope: number): number {
+  return 1 / (r + Math.sqrt(r * r + slope));
 }
 
 /** Place of a point `upstream` of the throat line and `off` to the outside of its middle. */

@@ -19,11 +19,12 @@ export function plugWallStates(
   stations: readonly WallStation[],
 ): WallState[] {
   const { wall } = contour.plug;
-  const ducts = wall.length - stations.length;
+  const areas = plugDuctAreas(contour);
+  const ducts = areas.length;
   return wall.map(({ axial, radius }, i) => {
     const state =
       i < ducts
-        ? stateInDuct(expansion, areaAt(contour, i) / areaAt(contour, ducts - 1))
+        ? stateInDuct(expansion, areas[i]! / areas[ducts - 1]!)
         : expansion.atPressure(stations[i - ducts]!.pressure);
     const { pressure, mach, temperature, velocity } = state;
     return { axial, radius, pressure, mach, temperature, velocity, meanPressure: pressure };
@@ -33,6 +34,12 @@ export function plugWallStates(
 function stateInDuct(expansion: Expansion, areaRatio: number) {
   if (areaRatio - 1 < AT_THROAT) return expansion.throat;
   return expansion.atAreaRatio(areaRatio, 'subsonic');
+}
+
+/** Area across the ring of the chamber at each of its points, injector face to throat [m²; linear: per width, m]. */
+export function plugDuctAreas(contour: Contour & { readonly plug: PlugContour }): readonly number[] {
+  const count = contour.wall.filter(({ part }) => part !== 'nozzle').length;
+  return Array.from({ length: count }, (_, i) => areaAt(contour, i));
 }
 
 /** Area across the duct between the points of number i on its two sides [m²; linear: per width, m]. */
