@@ -10,6 +10,7 @@ import { conditionQuantities, vacuumAndSeaLevelQuantities } from './catalogue/co
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
+import { lossQuantities } from './catalogue/losses.ts';
 import { plugQuantities } from './catalogue/plug.ts';
 import { plumeQuantities } from './catalogue/plume.ts';
 import { publishedQuantities } from './catalogue/published.ts';
@@ -30,6 +31,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...wallQuantities,
   ...plumeQuantities,
   ...plugQuantities,
+  ...lossQuantities,
   ...comparisonQuantities,
   ...publishedQuantities,
   ...airQuantities,

@@ -23,9 +23,9 @@ export interface Condition {
 /**
  * Thrust, thrust coefficient and specific impulse at an ambient pressure.
  *
-        : (coefficient * characteristicVelocity) / (nozzle.dischargeCoefficient * STANDARD_GRAVITY * share),
+ *   F = C_F · p₀ · A_t        I_sp = F / (ṁ s g₀)        C_F = C_F,flow − s ΔC_F
  *
- * The chamber efficiency η lowers c*, hence I_sp at a given thrust, and leaves C_F alone.
+ * ΔC_F is what friction, slow chemistry and lagging drops take in full flow; it does not hang on the ambient pressure.
  *
  * @param ambientPressure p_a [Pa] ≥ 0
  * @param altitude geometric altitude of that pressure [m], null for a pressure without one
@@ -66,17 +66,16 @@ function modesOf(solution: EngineSolution, at: ThrustAt): Pick<ConditionRow, 'mo
 
 function figuresOf(solution: EngineSolution, at: ThrustAt): ThrustFigures {
   const pressureTimesArea = solution.expansion.chamber.pressure * solution.throatArea;
-  const coefficient = at.thrustCoefficient;
-  const { characteristicVelocity, nozzle } = solution;
+  // s: mass flow over that of the choked throat, below 1 where the surroundings hold it back.
   const share = at.separation?.massFlowShare ?? 1;
+  const lost = share * solution.losses.coefficientLost;
+  const coefficient = at.thrustCoefficient === null ? null : at.thrustCoefficient - lost;
+  const thrust = coefficient === null ? null : coefficient * pressureTimesArea;
   return {
     thrustCoefficient: coefficient,
-    specificImpulse:
-      coefficient === null
-        ? null
-        : (coefficient * characteristicVelocity) / (nozzle.dischargeCoefficient * STANDARD_GRAVITY * share),
-    thrust: coefficient === null ? null : coefficient * pressureTimesArea,
-    thrustIfFull: at.thrustCoefficientIfFull * pressureTimesArea,
+    specificImpulse: thrust === null ? null : thrust / (solution.massFlow * share * STANDARD_GRAVITY),
+    thrust,
+    thrustIfFull: (at.thrustCoefficientIfFull - lost) * pressureTimesArea,
   };
 }
 

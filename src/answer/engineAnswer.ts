@@ -71,6 +71,16 @@ export function engineAnswer(
       ),
     );
   }
+  if (solution.losses.budget.layer === null) {
+    const none = solution.input.losses === 'none';
+    reasons.push(
+      reason(
+        'losses.layer',
+        none ? 'The study asks for no losses.' : 'This nozzle has no wall of its own, so that nothing rubs.',
+        none ? 'Delete losses: none.' : 'Choose a nozzle with a wall, such as a bell.',
+      ),
+    );
+  }
   if (solution.bulkDensity === null) {
     reasons.push(
       reason(
@@ -134,6 +144,7 @@ export function engineAnswer(
     positions: solution.positions,
     plume,
     ...(separation && { separation }),
+    losses: solution.losses.budget,
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,

@@ -1,6 +1,6 @@
 /** The data rows that a study needs, fetched once, so that solving itself needs no waiting. */
 
-import type { PropellantRecord, SpeciesRecord } from '../physics/gas/index.ts';
+import type { PropellantRecord, SpeciesRecord, TransportRecord } from '../physics/gas/index.ts';
 import type { EngineInput, Ingredient, Propellants } from '../study/model.ts';
 import type { DataShelf } from './shelf.ts';
 
@@ -8,6 +8,7 @@ export interface Materials {
   readonly propellants: ReadonlyMap<string, PropellantRecord>;
   /** By the sorted elements of an engine, see {@link elementsKey}; one array each, so compiled mixtures are kept. */
   readonly species: ReadonlyMap<string, readonly SpeciesRecord[]>;
+  readonly transport: readonly TransportRecord[];
 }
 
 /** Rows for all these engines, added to what `known` holds already. */
@@ -24,7 +25,7 @@ export async function gatherMaterials(
     const key = elements.join(' ');
     if (elements.length > 0 && !species.has(key)) species.set(key, await shelf.species(elements));
   }
-  return { propellants, species };
+  return { propellants, species, transport: known?.transport ?? (await shelf.transport()) };
 }
 
 export function elementsKey(elements: Readonly<Record<string, number>>): string {

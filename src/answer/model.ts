@@ -5,6 +5,7 @@
  */
 
 import type { Problem } from '../numerics/problem.ts';
+import type { Budget } from '../physics/nozzle/losses/index.ts';
 import type { Contour, FieldBalance, FlowVerdict } from '../physics/nozzle/model.ts';
 import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
 import type { PlumeAnswer } from './plumeModel.ts';
@@ -158,6 +159,22 @@ export interface WallPoint {
   /** [Pa] mean over the cross-section, one-dimensional */ readonly meanPressure: number;
 }
 
+/** The layer of slowed gas on the wall; null where the nozzle has no wall. */
+export interface WallLayer {
+  /** [N] thrust that it takes */ readonly thrustLost: number;
+  /** [m] momentum thickness at the lip */ readonly momentumThickness: number;
+  /** [m] by which it displaces the flow at the throat; below 0 where the cold wall draws the gas in */
+  readonly throatDisplacement: number;
+  /** [–] mass flow over that without the layer */ readonly discharge: number;
+  /** [W] heat that the wall takes, injector to lip */ readonly heatFlow: number;
+  /** [K] supposed of the wall on the gas side */ readonly wallTemperature: number;
+}
+
+/** From the ideal to the delivered specific impulse in vacuum, flowing full: ideal − Σ items = delivered. */
+export interface LossBudget extends Budget {
+  /** Why there is no layer is in `reasons`. */ readonly layer: WallLayer | null;
+}
+
 export interface Reason {
   /** Path of the null value inside the engine, e.g. `altitudes[0].thrust`. */ readonly path: string;
   readonly reason: string;
@@ -218,6 +235,7 @@ export interface EngineAnswer {
   /** The jet behind the nozzle. */ readonly plume: PlumeAnswer;
   /** At sea level by every criterion, and over the throttle; absent where there is no wall to leave. */
   readonly separation?: EngineSeparation;
+  /** Where the specific impulse in vacuum goes, flowing full. */ readonly losses: LossBudget;
   readonly models: readonly string[];
   readonly omitted: readonly string[];
   /** What the reader should know about the inputs, e.g. two that contradict each other. */

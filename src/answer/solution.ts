@@ -7,6 +7,7 @@ import type { ChamberPush, PlugChamberPush } from '../physics/nozzle/index.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { PlumeSource } from '../physics/plume/index.ts';
 import type { EngineInput } from '../study/model.ts';
+import type { EngineLosses } from './losses.ts';
 import type { PositionAnswer, WallPoint } from './model.ts';
 import type { PublishedSolve } from './published/model.ts';
 
@@ -24,6 +25,7 @@ export interface EngineSolution {
   /** [m²] */ readonly exitArea: number;
   /** [kg/s] */ readonly massFlow: number;
   /** [kg/m³]; null where a density is unknown. */ readonly bulkDensity: number | null;
+  readonly losses: EngineLosses;
   readonly contour: Contour;
   /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
   /** The same of a plug engine's ring of chambers; null where there is none. */ ringPush(): PlugChamberPush | null;

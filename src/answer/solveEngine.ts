@@ -7,27 +7,25 @@ import {
   type ChamberShape,
   type Contour,
   chamberPush,
-  deflectionWallStates,
   type NozzleModel,
   type NozzleSize,
   type NozzleSpec,
   nozzleModel,
   type PlugChamberPush,
   plugChamberPush,
-  plugWallStates,
   throatAreaFor,
-  type WallStation,
-  wallStates,
 } from '../physics/nozzle/index.ts';
+import { ENERGY_RELEASE_BAND } from '../physics/nozzle/losses/index.ts';
 import { plumeSource } from '../physics/plume/index.ts';
 import type { Ambient, EngineInput, Nozzle, Quantity, Size } from '../study/model.ts';
-import { chamberContour } from './chamberContour.ts';
 import { nozzleForm } from './compare/traits.ts';
 import { conditionAt } from './conditions.ts';
 import { show, showStated } from './display.ts';
 import type { Materials } from './materials.ts';
-import type { PositionAnswer, WallPoint } from './model.ts';
-import { diameterOf, type EngineSolution } from './solution.ts';
+import type { PositionAnswer } from './model.ts';
+import { hasWall, sizedEngine } from './sizedEngine.ts';
+import type { EngineSolution } from './solution.ts';
+import { wallIn, wallOf } from './wallOf.ts';
 import { advisedWhenCold, type WorkingGas, workingGas } from './workingGas.ts';
 
 /**
@@ -45,9 +43,11 @@ export function solveEngine(
   const { expansion } = gas;
   const spec = specOf(input.nozzle);
   const nozzle = known.nozzle ?? advisedWhenCold(input, () => nozzleModel(spec, expansion, input.losses));
-  const throatArea = throatAreaOf(input.size, nozzle, others);
+  const { throatArea, drawn, losses } = sizedEngine(input, gas, nozzle, (coefficientLost) =>
+    throatAreaOf(input.size, nozzle, others, coefficientLost),
+  );
+  const { contour, shape, notes } = drawn;
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
-  const { contour, shape, notes } = chamberContour(nozzle, diameterOf(throatArea) / 2, input.chamber);
   return {
     input,
     description: `${nozzleForm(input.nozzle)}, area ratio ${showStated('areaRatio', spec.areaRatio).text}`,
@@ -60,12 +60,14 @@ export function solveEngine(
     throatArea,
     exitArea: throatArea * spec.areaRatio,
     massFlow:
-      (nozzle.dischargeCoefficient * expansion.chamber.pressure * throatArea) / characteristicVelocity,
+      (nozzle.dischargeCoefficient * losses.layerDischarge * expansion.chamber.pressure * throatArea) /
+      characteristicVelocity,
     bulkDensity: gas.bulkDensity,
+    losses,
     contour,
     chamberPush: once(() => chamberPush(contour, expansion, nozzle.dischargeCoefficient)),
     ringPush: once(() => ringPushOf(contour, expansion)),
-    contourIs: spec.kind === 'ideal' || spec.kind === 'adapting' ? 'notional' : 'shape',
+    contourIs: hasWall(spec) ? 'shape' : 'notional',
     wall: advisedWhenCold(input, () => wallOf(contour, nozzle)),
     positions: positionsOf(input, nozzle, contour, shape),
     plume: plumeSource(nozzle),
@@ -74,6 +76,7 @@ export function solveEngine(
       ...new Set([
         ...gas.models,
         'delivered',
+        ...lossModels(input, spec),
         ...nozzle.models,
         'nozzle-size',
         'nozzle-contour',
@@ -93,25 +96,6 @@ function ringPushOf(contour: Contour, expansion: NozzleModel['expansion']): Plug
   return plug === undefined ? null : plugChamberPush({ ...contour, plug }, expansion);
 }
 
-/** The gas along the wall; of a plug engine, along its plug. */
-function wallOf(contour: Contour, nozzle: NozzleModel): readonly WallPoint[] {
-  return wallIn(contour, nozzle, nozzle.wallStations());
-}
-
-function wallIn(
-  contour: Contour,
-  { spec, expansion, dischargeCoefficient }: NozzleModel,
-  stations: readonly WallStation[] | null,
-): readonly WallPoint[] {
-  const { plug } = contour;
-  if (spec.kind === 'expansionDeflection' && stations !== null) {
-    return deflectionWallStates(contour, expansion, stations);
-  }
-  return plug !== undefined && stations !== null
-    ? plugWallStates({ ...contour, plug }, expansion, stations)
-    : wallStates(contour, expansion, stations, dischargeCoefficient);
-}
-
 /** Walls of a nozzle of two modes, each with the gas as it is in that mode. */
 function positionsOf(
   input: EngineInput,
@@ -126,6 +110,11 @@ function positionsOf(
     const wall = advisedWhenCold(input, () => wallIn(own, nozzle, mode.wallStations()));
     return { mode: mode.name, contour: own, wall };
   });
+}
+
+function lossModels(input: EngineInput, spec: NozzleSpec): readonly string[] {
+  if (input.losses === 'none') return [];
+  return hasWall(spec) ? ['losses', 'boundary-layer', 'gas-transport'] : ['losses'];
 }
 
 function specOf(nozzle: Nozzle): NozzleSpec {
@@ -215,8 +204,13 @@ function switchOf(at: Ambient | null): { readonly switchAmbient?: number } {
   return at === null ? {} : { switchAmbient: pressureOf(at) };
 }
 
-function throatAreaOf(size: Size, nozzle: NozzleModel, others: ReadonlyMap<string, EngineSolution>): number {
-  if (size.by !== 'same') return throatAreaFor(statedSize(size), nozzle);
+function throatAreaOf(
+  size: Size,
+  nozzle: NozzleModel,
+  others: ReadonlyMap<string, EngineSolution>,
+  coefficientLost: number,
+): number {
+  if (size.by !== 'same') return throatAreaFor(statedSize(size), nozzle, coefficientLost);
   const other = others.get(size.as);
   if (other === undefined) {
     throw new ProblemError({
@@ -229,7 +223,7 @@ function throatAreaOf(size: Size, nozzle: NozzleModel, others: ReadonlyMap<strin
   if (size.what !== 'thrust') {
     return size.what === 'throat' ? other.throatArea : other.exitArea / nozzle.spec.areaRatio;
   }
-  return throatAreaFor(thrustSize(size.as, size.at, other), nozzle);
+  return throatAreaFor(thrustSize(size.as, size.at, other), nozzle, coefficientLost);
 }
 
 function thrustSize(as: string, at: Ambient, other: EngineSolution): NozzleSize {
@@ -296,7 +290,9 @@ function notesOf(input: EngineInput, nozzle: NozzleModel): readonly string[] {
   }
   const burns = input.propellants.kind === 'burnt' || input.propellants.kind === 'mixed';
   if (burns && input.losses !== 'none' && efficiency.byDefault) {
-    notes.push('No chamber efficiency is stated, so ideal combustion (100 %) is taken.');
+    notes.push(
+      `No chamber efficiency is stated; the usual one is taken, ${showStated('chamber.efficiency', efficiency.value).text}: ${ENERGY_RELEASE_BAND.source}.`,
+    );
   }
   for (const { notice } of [nozzle.expansion.chamber, nozzle.exit]) {
     if (notice === null) continue;

@@ -4,6 +4,7 @@ import { ProblemError } from '../numerics/problem.ts';
 import {
   blendReactants,
   burntReactants,
+  compileTransport,
   type Expansion,
   expandBurnt,
   expandBurntFromInjector,
@@ -14,6 +15,7 @@ import {
   type PropellantRecord,
   type Reactants,
   type SpeciesRecord,
+  type TransportData,
 } from '../physics/gas/index.ts';
 import type { Chemistry, EngineInput, Propellants } from '../study/model.ts';
 import { showStated } from './display.ts';
@@ -22,6 +24,10 @@ import { elementsKey, type Materials } from './materials.ts';
 
 export interface WorkingGas {
   readonly expansion: Expansion;
+  /** The same chamber with another chemistry, for the losses; null where there is no chemistry to choose. */
+  readonly otherwise: ((chemistry: 'shifting' | 'frozen') => Expansion) | null;
+  /** Constants of its viscosity; null where it is not known what the gas is. */ readonly transport: TransportData | null;
+  readonly elements: readonly string[];
   /** In words, e.g. `oxygen and methane, mixture ratio 3.50`. */ readonly text: string;
   readonly chemistry: string;
   /** O/F by mass [–]; null where there are not two sides. */ readonly mixtureRatio: number | null;
@@ -45,6 +51,9 @@ export function workingGas(input: EngineInput, materials: Materials): WorkingGas
       return perfectGas(input, propellants);
   }
 }
+
+/** A heated gas whose chemistry stops in the chamber is held from this share of its pressure on. */
+const HELD_FROM = 0.99;
 
 type Of<Kind extends Propellants['kind']> = Extract<Propellants, { kind: Kind }>;
 
@@ -88,18 +97,21 @@ function burning(
   materials: Materials,
 ): Omit<WorkingGas, 'text' | 'mixtureRatio' | 'records'> {
   const records = speciesFor(reactants, materials);
-  const chemistry = nozzleChemistry(input.chemistry);
   const { pressure, pressureAt, contractionRatio } = input.chamber;
   const atInjector = pressureAt === 'injector';
-  const expansion = atInjector
-    ? expandBurntFromInjector(reactants, records, {
-        injectorPressure: pressure.value,
-        contractionRatio: contractionRatio.value,
-        chemistry,
-      }).expansion
-    : expandBurnt(reactants, records, { pressure: pressure.value, chemistry });
+  const expand = (chemistry: NozzleChemistry): Expansion =>
+    atInjector
+      ? expandBurntFromInjector(reactants, records, {
+          injectorPressure: pressure.value,
+          contractionRatio: contractionRatio.value,
+          chemistry,
+        }).expansion
+      : expandBurnt(reactants, records, { pressure: pressure.value, chemistry });
   return {
-    expansion,
+    expansion: expand(nozzleChemistry(input.chemistry)),
+    otherwise: (kind) => expand({ kind }),
+    transport: compileTransport(records, materials.transport),
+    elements: Object.keys(reactants.elements),
     chemistry: chemistryText(input.chemistry),
     bulkDensity: reactants.density,
     models: ['gas-equilibrium', 'gas-expansion', ...(atInjector ? ['gas-burning-chamber'] : [])],
@@ -121,16 +133,25 @@ function heatedGas(
   const resolved = parts.map((part) => resolveIngredient(part, materials));
   const reactants = blendReactants(resolved.map(({ part }) => part));
   const records = speciesFor(reactants, materials);
-  const expansion = advisedWhenCold(input, () =>
+  const pressure = input.chamber.pressure.value;
+  const expand = (chemistry: NozzleChemistry): Expansion =>
     expandHeated(reactants, records, {
-      pressure: input.chamber.pressure.value,
-      chemistry: nozzleChemistry(input.chemistry),
+      pressure,
+      chemistry,
       temperature: temperature.value,
       composition: molesAsFed(resolved, records),
-    }),
-  );
+    });
+  // A gas held as it was fed has another chamber than one that reacts there: no loss lies between the two.
+  const otherwise =
+    input.chemistry.kind === 'frozen'
+      ? null
+      : (kind: 'shifting' | 'frozen'): Expansion =>
+          expand(kind === 'shifting' ? { kind } : { kind: 'frozenFrom', pressure: HELD_FROM * pressure });
   return {
-    expansion,
+    expansion: advisedWhenCold(input, () => expand(nozzleChemistry(input.chemistry))),
+    otherwise,
+    transport: compileTransport(records, materials.transport),
+    elements: Object.keys(reactants.elements),
     text: `${blendText(resolved)} at ${showStated('propellants.temperature', temperature.value).text}, heated and not burnt`,
     chemistry: chemistryText(input.chemistry),
     mixtureRatio: null,
@@ -153,6 +174,9 @@ function perfectGas(input: EngineInput, { gamma, molarMass, temperature }: Of<'p
       temperature: temperature.value,
       pressure: input.chamber.pressure.value,
     }),
+    otherwise: null,
+    transport: null,
+    elements: [],
     text: `perfect gas of γ ${showStated('propellants.gamma', gamma.value).text}, ${showStated('propellants.molarMass', molarMass.value).text}, ${showStated('propellants.temperature', temperature.value).text}`,
     chemistry: 'none: a perfect gas does not react',
     mixtureRatio: null,

@@ -454,8 +454,8 @@ export const chamberFields = {
     'share',
     { above: 0, upTo: 1, words: 'more than 0 % and up to 100 %' },
     '97.5 ± 1 %',
-    'Share of the ideal characteristic velocity that the combustion reaches. Absent: 100 %, ideal combustion, with a warning.',
-    { byDefault: '100 %' },
+    'Share of the ideal characteristic velocity that the combustion reaches. Absent: 98.75 %, the middle of a published band, with a warning; 100 % with losses: none and where nothing burns.',
+    { byDefault: '98.75 %' },
   ),
   contractionRatio: quantity(
     'number',
@@ -481,7 +481,7 @@ export const lossesField = {
   options: ['default', 'none'],
   byDefault: 'default',
   meaning:
-    'Whether the nozzle model takes off its own losses (the divergence of the flow at the lip). The efficiency of the combustion is an input of its own and counts either way.',
+    'Whether thrust and specific impulse have the losses of the nozzle taken off: flow not along the axis, friction on the wall, slow chemistry, drops that lag. A stated efficiency of the combustion counts either way; none stated is 100 % with losses: none.',
 } as const satisfies ChoiceField;
 
 /** Forms of `chemistry`. */

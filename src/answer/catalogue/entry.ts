@@ -10,6 +10,7 @@ export type Dimension =
   | 'force'
   | 'time'
   | 'massFlow'
+  | 'power'
   | 'density'
   | 'molarMass'
   | 'acceleration'
@@ -62,6 +63,8 @@ export const UNIT = {
   degree: { symbol: '°', perSI: 180 / Math.PI },
   metrePerSecond: { symbol: 'm/s', perSI: 1 },
   newton: { symbol: 'N', perSI: 1 },
+  megawatt: { symbol: 'MW', perSI: 1e-6 },
+  kilowatt: { symbol: 'kW', perSI: 1e-3 },
   kilonewton: { symbol: 'kN', perSI: 1e-3 },
   second: { symbol: 's', perSI: 1 },
   kilogramPerSecond: { symbol: 'kg/s', perSI: 1 },

@@ -4,7 +4,7 @@ const part = {
   source: SOURCE.sutton,
   model: 'nozzle-thrust',
   limits:
-    'Gas side; friction is left out. The boundary layer takes about 0.5 to 1.5 % off the whole (from memory).',
+    'Gas side, before friction and slow chemistry: what they take is in the loss budget, and the thrust is less by it.',
   place: 'engine',
 } as const;
 

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import type { DataShelf } from '../../answer/shelf.ts';
 import { ProblemError } from '../../numerics/problem.ts';
-import type { PropellantRecord, SpeciesRecord } from '../../physics/gas/records.ts';
+import type { PropellantRecord, SpeciesRecord, TransportRecord } from '../../physics/gas/records.ts';
 
 /** What `data/species/index.json` tells: which file holds the species whose rarest element is this one. */
 interface SpeciesIndex {
@@ -13,6 +13,9 @@ interface SpeciesFile {
 }
 interface PropellantFile {
   readonly propellants: readonly PropellantRecord[];
+}
+interface TransportFile {
+  readonly species: readonly TransportRecord[];
 }
 
 /** `src/faces/disk` and `dist/faces/disk` lie equally deep, so one relative address serves both. */
@@ -52,6 +55,9 @@ export function openDataShelf(): DataShelf {
     },
     async propellants() {
       return (await read<PropellantFile>('propellants.json')).propellants;
+    },
+    async transport() {
+      return (await read<TransportFile>('transport.json')).species;
     },
   };
 }

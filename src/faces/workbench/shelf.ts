@@ -2,7 +2,7 @@
 
 import type { DataShelf } from '../../answer/shelf.ts';
 import { ProblemError } from '../../numerics/problem.ts';
-import type { PropellantRecord, SpeciesRecord } from '../../physics/gas/records.ts';
+import type { PropellantRecord, SpeciesRecord, TransportRecord } from '../../physics/gas/records.ts';
 
 interface SpeciesIndex {
   readonly fileOfElement: Readonly<Record<string, string>>;
@@ -45,6 +45,10 @@ export function fetchedShelf(): DataShelf {
     async propellants() {
       const content = await load<{ propellants: readonly PropellantRecord[] }>('propellants.json');
       return content.propellants;
+    },
+    async transport() {
+      const content = await load<{ species: readonly TransportRecord[] }>('transport.json');
+      return content.species;
     },
   };
 }

@@ -38,5 +38,12 @@ export {
   type ReactantPart,
   type Reactants,
 } from './reactants.ts';
-export type { PropellantRecord, SpeciesRecord, ThermoRange } from './records.ts';
+export type { PropellantRecord, SpeciesRecord, ThermoRange, TransportRecord } from './records.ts';
 export { saturationPressure } from './saturation.ts';
+export {
+  compileTransport,
+  estimatedTransport,
+  type GasTransport,
+  type TransportData,
+  transportOf,
+} from './transport.ts';

@@ -45,3 +45,12 @@ export interface PropellantRecord {
   /** One line on how it burns, poisons or detonates; printed with the caution. */
   readonly hazard: string;
 }
+
+/** Constants of the Lennard-Jones (12-6) potential of one gas species. */
+export interface TransportRecord {
+  /** Name in the species data. */ readonly species: string;
+  /** σ, collision diameter [m] */ readonly diameter: number;
+  /** ε/k, depth of the well over Boltzmann's constant [K] */ readonly wellDepth: number;
+  /** Whether both rest on measurement. */ readonly measured: boolean;
+  readonly from: string;
+}

@@ -251,6 +251,8 @@ export interface NozzleModel {
   /** [Pa] ambient pressure at which the exit pressure matches it */ readonly matchedAmbient: number;
   /** The gas at the wall from throat to lip by the flow field; null where there is none. Found once, when asked for. */
   wallStations(): readonly WallStation[] | null;
+  /** Likewise along the inner side of the cowl, throat to lip, where the gas has a second wall; absent: it has none. */
+  cowlStations?(): readonly WallStation[];
   /** Closure of the flow field; null where there is none. Found once, when asked for. */
   balance(): FieldBalance | null;
   /**

@@ -16,11 +16,12 @@ export type NozzleSize =
  *
  *   by throat:  A_t = π d²/4
  *   by exit:    A_t = π d²/(4 ε)
- *   by thrust:  A_t = F / (C_F p0)
+ *   by thrust:  A_t = F / ((C_F − ΔC_F) p0)
  *
+ * @param coefficientLost ΔC_F [–]: what friction and slow chemistry take of the model's thrust
  * @throws ProblemError `size-not-positive`, `no-thrust-to-size-by`
  */
-export function throatAreaFor(size: NozzleSize, model: NozzleModel): number {
+export function throatAreaFor(size: NozzleSize, model: NozzleModel, coefficientLost = 0): number {
   switch (size.by) {
     case 'throat':
       requirePositive(size.diameter, 'The throat diameter', 'm', 'size.throat');
@@ -31,14 +32,16 @@ export function throatAreaFor(size: NozzleSize, model: NozzleModel): number {
     case 'thrust':
       requirePositive(size.thrust, 'The thrust', 'N', 'size.thrust');
       return (
-        size.thrust / (coefficientToSizeBy(size.ambientPressure, model) * model.expansion.chamber.pressure)
+        size.thrust /
+        (coefficientToSizeBy(size.ambientPressure, model, coefficientLost) * model.expansion.chamber.pressure)
       );
   }
 }
 
-function coefficientToSizeBy(ambientPressure: number, model: NozzleModel): number {
+function coefficientToSizeBy(ambientPressure: number, model: NozzleModel, coefficientLost: number): number {
   const at = model.at(ambientPressure);
-  if (at.thrustCoefficient !== null && at.thrustCoefficient > 0) return at.thrustCoefficient;
+  const left = at.thrustCoefficient === null ? 0 : at.thrustCoefficient - coefficientLost;
+  if (left > 0) return left;
   throw new ProblemError({
     code: 'no-thrust-to-size-by',
     what: `The model has no thrust at ${Math.round(ambientPressure)} Pa to size the engine by.`,

@@ -29,7 +29,7 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
   const around = frame(layout, {
     title,
     subtitle: `Pressure on the wall from the injector face to the lip, the gas filling the nozzle${onPlug ? `; on a plug, ${whereWords(altitude).replace(/^(At|In)/, (word: string) => word.toLowerCase())}` : ''}`,
-    foot: footOf(answer, engines, leftOut, [], ['nozzle-thrust', 'nozzle-separation']),
+    foot: footOf(answer, engines, leftOut, [], ['losses', 'nozzle-thrust', 'nozzle-separation']),
   });
   return {
     width: layout.width,

@@ -25,6 +25,7 @@ const NOT_OF_SHAPE: readonly string[] = [
   'gas-equilibrium',
   'gas-heated',
   'gas-perfect',
+  'losses',
   'nozzle-separation',
   'nozzle-thrust',
 ];

@@ -167,7 +167,15 @@ export function heldEqualWords(answer: StudyAnswer): string {
 }
 
 /** Method pages that every figure rests on or that say nothing of what is seen; the page lists them all. */
-const EVERYWHERE: readonly string[] = ['air', 'delivered', 'gas-expansion', 'nozzle-size', 'plume'];
+const EVERYWHERE: readonly string[] = [
+  'air',
+  'boundary-layer',
+  'delivered',
+  'gas-expansion',
+  'gas-transport',
+  'nozzle-size',
+  'plume',
+];
 
 /** Condition, models and what is not drawn, for the foot of a figure; `without`: models this figure shows nothing of. */
 export function footOf(

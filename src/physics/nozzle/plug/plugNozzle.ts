@@ -16,7 +16,7 @@ import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel } from './ge
 import { type ModuleLoss, moduleGap, moduleLoss, type PlugModules } from './modules.ts';
 import { plugOffDesign } from './offDesign.ts';
 import { plugContour } from './plugContour.ts';
-import { offDesignForces, restCoefficient, stationsOf, wallStatesOf } from './plugStates.ts';
+import { cowlStatesOf, offDesignForces, restCoefficient, stationsOf, wallStatesOf } from './plugStates.ts';
 import { type PlugThrustRun, plugThrust, type Surroundings } from './plugThrust.ts';
 import { feltAmbient } from './slipstream.ts';
 import type { PlugSpec } from './spec.ts';
@@ -117,6 +117,7 @@ export function plugNozzle(spec: PlugSpec, expansion: Expansion, losses: NozzleL
     dischargeCoefficient: 1,
     matchedAmbient: exit.pressure,
     wallStations: () => stationsOf(geometry, designWall),
+    cowlStations: () => stationsOf(geometry, cowlStatesOf(geometry)),
     balance: (): FieldBalance => ({
       mass: massClosure(geometry, expansion),
       momentum: closure,

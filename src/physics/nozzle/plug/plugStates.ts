@@ -15,6 +15,10 @@ export function wallStatesOf(geometry: PlugGeometry): readonly PlugWallState[] {
   return geometry.wall.map((point) => stateOf(geometry, point));
 }
 
+export function cowlStatesOf(geometry: PlugGeometry): readonly PlugWallState[] {
+  return geometry.cowl.map((point) => stateOf(geometry, point));
+}
+
 /** Axial distance counts from the throat's plug side here, as a bell's does from its throat. */
 export function stationsOf(geometry: PlugGeometry, wall: readonly PlugWallState[]): readonly WallStation[] {
   const origin = geometry.wall[0]!.axial;
