@@ -191,7 +191,7 @@ describe('rows that settle nothing say why', () => {
       'published-rows-disagree',
     ],
     // At the pad the thrust rises to the matched area ratio and falls again: two answers.
-    ['two answers', row('thrust', '288 ± 1 kN', 'sea level'), 'published-several-values'],
+    ['two answers', row('thrust', '284 ± 1 kN', 'sea level'), 'published-several-values'],
   ])('%s', async (_, rows, code) => {
     expect(await failing('areaRatio', rows, noRatio)).toBe(code);
   });
