@@ -1,11 +1,11 @@
 import type { Expansion } from '../gas/flow.ts';
 import { requireAreaRatio } from './areaRatio.ts';
-import { BELL_CHART } from './bellAngles.ts';
 import { bellAnglesOf, halfAngleOfSameLength } from './bellShape.ts';
 import { divergenceFactorOfCone } from './coneNozzle.ts';
 import { fixedNozzle } from './fixedNozzle.ts';
 import type { NozzleLosses, NozzleModel, NozzleSpec } from './model.ts';
 import { roundWallOf } from './roundWall.ts';
+import { meanExponent } from './tabulatedAngles.ts';
 
 /**
  * Share of the momentum that points along the axis when gas leaves a bell [–].
@@ -33,12 +33,15 @@ export function divergenceFactorOfBell(length: number, lipAngle: number): number
  * @throws ProblemError where area ratio, length or angles lie outside their ranges
  */
 export function bellNozzle(
-  spec: NozzleSpec & { kind: 'bell' },
+  asked: NozzleSpec & { kind: 'bell' },
   expansion: Expansion,
   losses: NozzleLosses = 'default',
 ): NozzleModel {
-  requireAreaRatio(spec.areaRatio);
-  const { lipAngle } = bellAnglesOf(spec);
+  requireAreaRatio(asked.areaRatio);
+  const exit = expansion.atAreaRatio(asked.areaRatio, 'supersonic');
+  const angles = bellAnglesOf(asked, meanExponent(expansion, exit));
+  const { lipAngle } = angles;
+  const spec = { ...asked, ...angles };
   return fixedNozzle(
     {
       spec,
@@ -50,18 +53,9 @@ export function bellNozzle(
         'Friction and heat lost to the wall.',
         'Gas that has left the wall and jumps back onto it; sideways forces.',
         'The time the chemistry takes.',
-        ...aboutAngles(spec),
       ],
       models: ['nozzle-bell', 'nozzle-thrust', 'nozzle-separation', 'flow-characteristics'],
     },
     expansion,
   );
-}
-
-function aboutAngles(spec: NozzleSpec & { kind: 'bell' }): string[] {
-  if (spec.throatAngle !== undefined && spec.lipAngle !== undefined) return [];
-  const beyond = spec.length > BELL_CHART.drawnTo;
-  return beyond
-    ? ['Wall angles beyond the published 90 % curve: they continue the curves for 60, 80 and 90 %.']
-    : [];
 }

@@ -1,6 +1,7 @@
 import { ProblemError } from '../../numerics/problem.ts';
-import { BELL_CHART, type BellAngles, bellAnglesFromChart } from './bellAngles.ts';
+import { BELL_CHART, type BellAngles } from './bellAngles.ts';
 import type { NozzleSpec } from './model.ts';
+import { tabulatedBellAngles } from './tabulatedAngles.ts';
 
 /** Radius of the arc upstream of the throat, in throat radii (SP-125, SP-8120; from memory). */
 export const THROAT_ARC_UPSTREAM = 1.5;
@@ -35,17 +36,18 @@ export function halfAngleOfSameLength(length: number): number {
 }
 
 /**
- * The bell's wall angles: those of the spec, the missing ones from the chart.
+ * The bell's wall angles: those of the spec, the missing ones those of the greatest vacuum thrust.
  *
- * @throws ProblemError `bell-length-outside-range`, `bell-angles-not-charted`, `bell-angles-do-not-join`
+ * @param gamma isentropic exponent under which they are looked up [–]; absent: that of most exhausts
+ * @throws ProblemError `bell-length-outside-range`, `bell-angles-not-tabulated`, `bell-angles-do-not-join`
  */
-export function bellAnglesOf(spec: NozzleSpec & { kind: 'bell' }): BellAngles {
+export function bellAnglesOf(spec: NozzleSpec & { kind: 'bell' }, gamma?: number): BellAngles {
   const { throatAngle, lipAngle } = spec;
   requireLength(spec.length, throatAngle !== undefined && lipAngle !== undefined);
   const angles =
     throatAngle !== undefined && lipAngle !== undefined
       ? { throatAngle, lipAngle }
-      : { ...bellAnglesFromChart(spec.areaRatio, spec.length), ...given(throatAngle, lipAngle) };
+      : { ...tabulatedBellAngles(spec.areaRatio, spec.length, gamma), ...given(throatAngle, lipAngle) };
   requireParabola(spec, angles);
   return angles;
 }

@@ -73,8 +73,8 @@ export type NozzleSpec =
       readonly kind: 'bell';
       readonly areaRatio: number;
       /** share of the 15° cone's length [–], 0.6…1 */ readonly length: number;
-      /** [rad]; absent: from the published chart */ readonly throatAngle?: number;
-      /** [rad]; absent: from the published chart */ readonly lipAngle?: number;
+      /** [rad]; absent: that of the greatest vacuum thrust */ readonly throatAngle?: number;
+      /** [rad]; absent: that of the greatest vacuum thrust */ readonly lipAngle?: number;
     }
   | IdealBellSpec
   | { readonly kind: 'adapting'; readonly areaRatio: number }
@@ -98,8 +98,8 @@ export interface ExtendableSkirtSpec {
   /** of the whole bell, skirt out */ readonly areaRatio: number;
   /** where the wall is cut: of the bell with its skirt drawn up */ readonly shortAreaRatio: number;
   /** share of the 15° cone's length of the whole bell [–] */ readonly length: number;
-  /** [rad]; absent: from the published chart */ readonly throatAngle?: number;
-  /** [rad] of the whole bell; absent: from the published chart */ readonly lipAngle?: number;
+  /** [rad]; absent: that of the greatest vacuum thrust */ readonly throatAngle?: number;
+  /** [rad] of the whole bell; absent: that of the greatest vacuum thrust */ readonly lipAngle?: number;
   /** [Pa] at which it slides out; absent: the best */ readonly switchAmbient?: number;
 }
 
@@ -109,8 +109,8 @@ export interface DualBellSpec {
   /** of the whole */ readonly areaRatio: number;
   /** where the wall kinks: of the base, the first bell */ readonly baseAreaRatio: number;
   /** share of the 15° cone's length of the base [–] */ readonly baseLength: number;
-  /** [rad] just behind the throat; absent: from the published chart */ readonly throatAngle?: number;
-  /** [rad] at the end of the base; absent: from the published chart */ readonly baseLipAngle?: number;
+  /** [rad] just behind the throat; absent: that of the greatest vacuum thrust */ readonly throatAngle?: number;
+  /** [rad] at the end of the base; absent: that of the greatest vacuum thrust */ readonly baseLipAngle?: number;
   /** What shapes the extension: length of the whole as a share of its 15° cone's, or the kink [rad]. */
   readonly shape: { readonly length: number } | { readonly kink: number };
   /** Wall pressure at the lip over that behind the kink, less 1 [–]; 0: constant */ readonly pressureRise: number;

@@ -113,9 +113,9 @@ describe('the chart', () => {
 describe('refusals', () => {
   const gas = perfectGas({ gamma: 1.2, pressure: 1e7 });
   test.each([
-    [{ kind: 'bell', areaRatio: 4, length: 0.8 }, 'bell-angles-not-charted'],
-    [{ kind: 'bell', areaRatio: 150, length: 0.8 }, 'bell-angles-not-charted'],
-    [{ kind: 'bell', areaRatio: 150, length: 0.8, throatAngle: degrees(34) }, 'bell-angles-not-charted'],
+    [{ kind: 'bell', areaRatio: 2.5, length: 0.8 }, 'bell-angles-not-tabulated'],
+    [{ kind: 'bell', areaRatio: 500, length: 0.8 }, 'bell-angles-not-tabulated'],
+    [{ kind: 'bell', areaRatio: 500, length: 0.8, throatAngle: degrees(34) }, 'bell-angles-not-tabulated'],
     [{ kind: 'bell', areaRatio: 25, length: 0.5 }, 'bell-length-outside-range'],
     [{ kind: 'bell', areaRatio: 25, length: 1.2 }, 'bell-length-outside-range'],
     [{ kind: 'bell', areaRatio: 25, length: Number.NaN }, 'bell-length-outside-range'],
