@@ -12,7 +12,7 @@
  */
 
 import { findBracketedRoot } from '../../../numerics/bracketedRoot.ts';
-import { ProblemError } from '../../../numerics/problem.ts';
+import { attempt, ProblemError } from '../../../numerics/problem.ts';
 import { quotientAt, type ShockGas, soundSpeedAt } from './shockGas.ts';
 
 /** The flow ahead of a shock, on the gas's own total enthalpy. */
@@ -80,10 +80,15 @@ export function gasShockOfRise(gas: ShockGas, ahead: FlowAhead, pressure: number
   return gasShockAt(gas, ahead, root);
 }
 
-/** A little above the Mach angle, by a part in a million of it. */
+/** Shares by which the weakest shock's angle may lie above the Mach angle: the gas's own tables decide which is first. */
+const ABOVE_MACH_ANGLE = [1e-5, 5e-5, 2e-4, 1e-3, 4e-3];
+
+/** As little above the Mach angle as the gas's tables tell a shock from a sound wave. */
 function angleOfWeakest(gas: ShockGas, ahead: FlowAhead): number {
   const mach = ahead.speed / soundSpeedAt(gas, ahead.speed ** 2, ahead.pressure);
-  return Math.min(Math.asin(Math.min(1 / mach, 1)) * (1 + 1e-5), Math.PI / 2);
+  const machAngle = Math.asin(Math.min(1 / mach, 1));
+  const angles = ABOVE_MACH_ANGLE.map((share) => Math.min(machAngle * (1 + share), Math.PI / 2));
+  return angles.find((angle) => attempt(() => gasShockAt(gas, ahead, angle)).ok) ?? angles[0]!;
 }
 
 /** The weak shock that turns the flow by θ [rad]; null where none that is attached does. */
