@@ -85,7 +85,7 @@ export function solveEngine(
       ]),
     ],
     omitted: [...new Set([...gas.omitted, ...nozzle.omitted, ...omittedOf(input)])],
-    notes: [...notesOf(input, nozzle), ...notes],
+    notes: [...notesOf(input, nozzle), ...linearNotes(contour), ...notes],
     publishedSolve: null,
     publishedSolveProblem: null,
   };
@@ -278,6 +278,17 @@ function quantitiesOf(value: unknown): readonly Quantity[] {
   if (typeof value !== 'object' || value === null) return [];
   if ('plusMinus' in value) return [value as Quantity];
   return Object.values(value).flatMap(quantitiesOf);
+}
+
+/** A linear plug's exit is no circle. */
+function linearNotes({ plug }: Contour): readonly string[] {
+  if (plug?.width === undefined) return [];
+  const [height, width] = [2 * plug.lipRadius, plug.width].map(
+    (size) => show('contour.plug.width', size).text,
+  );
+  return [
+    `A linear plug has no exit diameter; that of a circle of the same area is given. Its lips stand ${height} apart and are ${width} wide.`,
+  ];
 }
 
 function notesOf(input: EngineInput, nozzle: NozzleModel): readonly string[] {

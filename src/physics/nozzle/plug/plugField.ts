@@ -47,17 +47,38 @@ function insideLines(geometry: PlugGeometry): FieldPoint[][] {
 
 /** Rays of the lip's fan up to the cut, or to where the march takes over. */
 function rayLines(geometry: PlugGeometry, used: number): FieldPoint[][] {
-  const { rays, wholeWall, lipRayFoot, cut, table } = geometry;
-  const ended = rays.filter(
-    (_, k) => k <= used && wholeWall[lipRayFoot + k]!.axial <= cut.axial * (1 + 1e-9),
-  );
-  return thinned(ended, MOST_LINES).map((ray) =>
-    Array.from({ length: ACROSS }, (_, i) => {
-      const place = ((ray.length / NODE - 1) * (ACROSS - 1 - i)) / (ACROSS - 1);
-      const at = (c: number): number => between(ray, place, c);
-      return { axial: at(0), radius: at(1), pressure: tableStateAt(table, at(3)).pressure };
-    }),
-  );
+  const { rays, wholeWall, lipRayFoot, cut } = geometry;
+  const footOf = (k: number): number => wholeWall[lipRayFoot + k]!.axial;
+  const count = rays.filter((_, k) => k <= used && footOf(k) <= cut.axial * (1 + 1e-9)).length;
+  const lines = rays.slice(0, count).map((ray) => pointsOn(geometry, ray));
+  // The ray that ends at the cut or where the march begins lies between two of the net.
+  if (count > 0 && count < rays.length) {
+    const t = Math.min(
+      used - (count - 1),
+      (cut.axial - footOf(count - 1)) / (footOf(count) - footOf(count - 1)),
+    );
+    if (t > 1e-6 && t < 1) lines.push(mixed(lines[count - 1]!, pointsOn(geometry, rays[count]!), t));
+  }
+  return [...thinned(lines, MOST_LINES)];
+}
+
+function pointsOn({ table }: PlugGeometry, ray: Float64Array): FieldPoint[] {
+  return Array.from({ length: ACROSS }, (_, i) => {
+    const place = ((ray.length / NODE - 1) * (ACROSS - 1 - i)) / (ACROSS - 1);
+    const at = (c: number): number => between(ray, place, c);
+    return { axial: at(0), radius: at(1), pressure: tableStateAt(table, at(3)).pressure };
+  });
+}
+
+function mixed(a: readonly FieldPoint[], b: readonly FieldPoint[], t: number): FieldPoint[] {
+  return a.map((from, i) => {
+    const to = b[i]!;
+    return {
+      axial: from.axial + t * (to.axial - from.axial),
+      radius: from.radius + t * (to.radius - from.radius),
+      pressure: from.pressure * (to.pressure / from.pressure) ** t,
+    };
+  });
 }
 
 function between(ray: Float64Array, place: number, c: number): number {
