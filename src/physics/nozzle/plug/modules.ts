@@ -1,4 +1,6 @@
 import { ProblemError } from '../../../numerics/problem.ts';
+import { tableStateAt } from '../../flow/gasTable.ts';
+import type { PlugGeometry } from './geometry.ts';
 
 export type ModuleShape = 'round' | 'rectangular';
 
@@ -56,4 +58,16 @@ export function moduleGap(modules: PlugModules, innerAreaRatio: number, circumfe
     where: 'nozzle.modules',
     facts: { number: modules.number, most },
   });
+}
+
+/** Loss and gaps of modules round the lip of a design. */
+export function modulesOf(
+  modules: PlugModules,
+  geometry: PlugGeometry,
+): ModuleLoss & { readonly gap: number } {
+  const { table, nuLip, lip, width } = geometry;
+  const state = tableStateAt(table, nuLip);
+  const innerAreaRatio = table.sonicMassFlux / (state.density * state.speed);
+  const ring = width === null ? 2 * Math.PI * lip.radius : 2 * width;
+  return { ...moduleLoss(modules), gap: moduleGap(modules, innerAreaRatio, ring) };
 }

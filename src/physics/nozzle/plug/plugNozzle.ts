@@ -9,15 +9,16 @@ import type { FieldBalance, NozzleLosses, NozzleModel, ThrustAt } from '../model
 import { judgeFlow } from '../separation/lipVerdict.ts';
 import { unchokedReason } from '../separation/thrustOffDesign.ts';
 import { thrustCoefficientOf } from '../thrustCoefficient.ts';
-import { type BasePressure, basePressure, type ClosedWake, closedWake } from './basePressure.ts';
+import { type BasePressure, basePressure } from './basePressure.ts';
 import { plugDesign } from './design.ts';
 import { baseArea, cutRay, designForces, type PlugSurface } from './designForces.ts';
 import type { PlugGeometry, PlugWallPressure, PlugWallPressureModel } from './geometry.ts';
-import { type ModuleLoss, moduleGap, moduleLoss, type PlugModules } from './modules.ts';
+import { type ModuleLoss, modulesOf } from './modules.ts';
 import { plugOffDesign } from './offDesign.ts';
 import { plugContour } from './plugContour.ts';
 import { cowlStatesOf, offDesignForces, restCoefficient, stationsOf, wallStatesOf } from './plugStates.ts';
 import { type PlugThrustRun, plugThrust, type Surroundings } from './plugThrust.ts';
+import { wakeOf } from './plugWake.ts';
 import { feltAmbient } from './slipstream.ts';
 import type { PlugSpec } from './spec.ts';
 
@@ -210,25 +211,6 @@ function nodesOf({ rays, lipRay }: PlugGeometry): number {
 /** Mass through the geometry over that of one-dimensional flow through its throat area, less 1. */
 function massClosure(geometry: PlugGeometry, expansion: Expansion): number {
   return (geometry.massFlow * geometry.areaScale) / expansion.throat.massFlux - 1;
-}
-
-/** Share of the wall's pressure at the cut that a base may always have [–]: near the tip the bound is a difference of nothing. */
-const LEAST_BASE = 0.01;
-
-function wakeOf(geometry: PlugGeometry, expansion: Expansion, most: number): ClosedWake {
-  const end = geometry.wall[geometry.wall.length - 1]!;
-  const { mach, pressure } = tableStateAt(geometry.table, end.nu);
-  const state = expansion.atPressure(pressure);
-  const gamma = state.isentropicExponent ?? state.gammaFrozen;
-  return closedWake({ mach, angle: end.angle, gamma }, pressure, Math.max(most, LEAST_BASE * pressure));
-}
-
-function modulesOf(modules: PlugModules, geometry: PlugGeometry): ModuleLoss & { readonly gap: number } {
-  const { table, nuLip, lip, width } = geometry;
-  const state = tableStateAt(table, nuLip);
-  const innerAreaRatio = table.sonicMassFlux / (state.density * state.speed);
-  const ring = width === null ? 2 * Math.PI * lip.radius : 2 * width;
-  return { ...moduleLoss(modules), gap: moduleGap(modules, innerAreaRatio, ring) };
 }
 
 function omittedBy(spec: PlugSpec): readonly string[] {
