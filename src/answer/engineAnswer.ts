@@ -14,7 +14,7 @@ import {
   STANDARD_ALTITUDES,
 } from './conditions.ts';
 import type { ConditionRow, EngineAnswer, FieldAnswer, Reason, ThrustFigures } from './model.ts';
-import { plugAnswer } from './plugRow.ts';
+import { plugAnswer, plugBands } from './plugRow.ts';
 import { plumeAnswer } from './plume.ts';
 import { publishedChecks } from './published/checks.ts';
 import { publishedFigures } from './published/figures.ts';
@@ -148,7 +148,7 @@ export function engineAnswer(
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,
-    bands: separationBands(seaLevel.row),
+    bands: { ...separationBands(seaLevel.row), ...plugBands(solution, vacuum.row, seaLevel.row) },
     published,
     publishedChecks: publishedChecks(input),
     ...(solution.publishedSolve && { publishedSolve: solution.publishedSolve }),

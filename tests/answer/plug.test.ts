@@ -61,6 +61,20 @@ describe('the answer of a plug', () => {
     expect(whole.plug!.wakeClosesAt).toBeUndefined();
   });
 
+  test('its thrust stands within the band that base pressure and modules leave', async () => {
+    for (const nozzle of ['kept: 20 %', 'kept: 20 %, modules: 24, moduleShape: round']) {
+      const one = await solveOne(engine(nozzle));
+      for (const place of ['vacuum', 'seaLevel'] as const) {
+        const { low, high } = one.bands[`${place}.thrust`]!;
+        expect(low).toBeLessThan(one[place].thrust!);
+        expect(high).toBeGreaterThanOrEqual(one[place].thrust!);
+        // The base of a plug kept to a fifth: some percent of the thrust between the models.
+        expect((high - low) / one[place].thrust!).toBeLessThan(0.06);
+      }
+    }
+    expect((await solveOne(engine('kept: 100 %'))).bands['vacuum.thrust']).toBeUndefined();
+  });
+
   test('the gas for drawing is left out of what is printed', async () => {
     const one = await solveOne(engine('kept: 30 %'));
     for (const row of [...one.altitudes, ...one.ambients]) expect('field' in row).toBe(false);
