@@ -42,7 +42,7 @@ export function plumeAt(solution: EngineSolution, ambientPressure: number): Plum
 
 function figuresOf(solution: EngineSolution, plume: Plume): PlumeFigures {
   const { throatRadius, wall } = contourAt(solution, plume.ambientPressure);
-  const lipAxial = wall[wall.length - 1]!.axial;
+  const lipAxial = plume.lipAxial === null ? wall[wall.length - 1]!.axial : plume.lipAxial * throatRadius;
   const lip = plume.lip.value;
   const full = plume.fullyExpanded.value;
   const outline = plume.outline.value;

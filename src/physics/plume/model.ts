@@ -47,6 +47,8 @@ export type Given<T> =
   | { readonly value: null; readonly absent: string };
 
 export interface Plume {
+  /** Where the jet begins, over the throat radius from the throat plane; null: at the end of the nozzle's outer wall */
+  readonly lipAxial: number | null;
   /** [Pa] */ readonly ambientPressure: number;
   readonly lip: Given<LipTurn>;
   readonly fullyExpanded: Given<FullyExpanded>;

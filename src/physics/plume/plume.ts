@@ -120,6 +120,7 @@ function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: numb
   if (absent !== null || leaving === null || !basis?.ok) {
     const why = absent ?? '';
     return {
+      lipAxial: null,
       ambientPressure,
       fullyExpanded,
       cellLength,
@@ -130,6 +131,7 @@ function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: numb
     };
   }
   const sizes = { cellLength: wave.value, radius: fullyExpanded.value?.diameter ?? null };
+  const lipAxial = leaving.kind === 'line' && !isRing(leaving) ? leaving.nodes[0]! : null;
   const jet = jetFrom(basis.value, leaving, ambientPressure, sizes, {
     ...at.exit,
     stagnationPressure: expansion.chamber.pressure,
@@ -137,13 +139,14 @@ function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: numb
   return isRing(leaving)
     ? {
         ...jet,
+        lipAxial,
         ambientPressure,
         fullyExpanded,
         cellLength: none(RING),
         machDisk: none(RING),
         meeting: none(RING),
       }
-    : { ...jet, ambientPressure, fullyExpanded, cellLength };
+    : { ...jet, lipAxial, ambientPressure, fullyExpanded, cellLength };
 }
 
 const RING = 'The published laws are for round jets, not for one that leaves round a plug.';
@@ -155,6 +158,8 @@ interface ExitMean {
   /** [Pa] */ readonly pressure: number;
   /** [Pa] */ readonly stagnationPressure: number;
 }
+
+const NO_SHOCK = ['shock-rise-out-of-range', 'no-shock-at-angle'];
 
 type JetParts = Pick<Plume, 'lip' | 'machDisk' | 'meeting' | 'outline'>;
 
@@ -169,7 +174,9 @@ function jetFrom(
   const lip = lipOf(table, leaving);
   const turned = attempt(() => lipTurn(table, gas, lip, ambientPressure, lowestPressure));
   if (!turned.ok) {
-    const absent = turned.problem.why ?? turned.problem.what;
+    const absent = NO_SHOCK.includes(turned.problem.code)
+      ? 'The surroundings press harder than any shock at the lip could raise the pressure of the gas to.'
+      : turned.problem.what;
     const none = { value: null, absent } as const;
     return { lip: none, machDisk: none, meeting: none, outline: none };
   }

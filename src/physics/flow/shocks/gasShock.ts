@@ -12,7 +12,7 @@
  */
 
 import { findBracketedRoot } from '../../../numerics/bracketedRoot.ts';
-import { attempt, ProblemError } from '../../../numerics/problem.ts';
+import { ProblemError } from '../../../numerics/problem.ts';
 import { quotientAt, type ShockGas, soundSpeedAt } from './shockGas.ts';
 
 /** The flow ahead of a shock, on the gas's own total enthalpy. */
@@ -31,17 +31,34 @@ export interface GasShock {
   readonly behind: FlowAhead;
 }
 
+/** 1 less the density ratio of the weakest shock that is told from none. */
+const WEAKEST = 1e-6;
+
+/** The miss of the gas's equation behind a shock of density ratio 1/x, the trivial root divided out; above 0 for x too small. */
+function missOf(gas: ShockGas, ahead: FlowAhead, waveAngle: number, x: number): number {
+  const across = ahead.speed * Math.sin(waveAngle);
+  const along2 = (ahead.speed * Math.cos(waveAngle)) ** 2;
+  const pressure = ahead.pressure + ahead.density * across * across * (1 - x);
+  const quotient = quotientAt(gas, along2 + (x * across) ** 2, pressure);
+  return ((ahead.density * quotient) / pressure - x) / (1 - x);
+}
+
+function standsAt(gas: ShockGas, ahead: FlowAhead, waveAngle: number): boolean {
+  return missOf(gas, ahead, waveAngle, 1 - WEAKEST) < 0;
+}
+
 /** The shock at wave angle β [rad]. @throws ProblemError where the flow across it is not supersonic */
 export function gasShockAt(gas: ShockGas, ahead: FlowAhead, waveAngle: number): GasShock {
+  if (!standsAt(gas, ahead, waveAngle)) return noShock(ahead, waveAngle);
   const across = ahead.speed * Math.sin(waveAngle);
   const along2 = (ahead.speed * Math.cos(waveAngle)) ** 2;
   const pressureBehind = (x: number): number => ahead.pressure + ahead.density * across * across * (1 - x);
   const speedSquared = (x: number): number => along2 + (x * across) ** 2;
-  const miss = (x: number): number =>
-    ((ahead.density * quotientAt(gas, speedSquared(x), pressureBehind(x))) / pressureBehind(x) - x) / (1 - x);
-  const weakest = 1 - 1e-6;
-  if (!(miss(weakest) < 0)) return noShock(ahead, waveAngle);
-  const x = findBracketedRoot(miss, 1e-3, weakest, { valueTolerance: 1e-13, widthTolerance: 1e-14 }).root;
+  const miss = (x: number): number => missOf(gas, ahead, waveAngle, x);
+  const x = findBracketedRoot(miss, 1e-3, 1 - WEAKEST, {
+    valueTolerance: 1e-13,
+    widthTolerance: 1e-14,
+  }).root;
   const turn = waveAngle - Math.atan(x * Math.tan(waveAngle));
   const speed = Math.sqrt(speedSquared(x));
   return {
@@ -80,15 +97,18 @@ export function gasShockOfRise(gas: ShockGas, ahead: FlowAhead, pressure: number
   return gasShockAt(gas, ahead, root);
 }
 
-/** Shares by which the weakest shock's angle may lie above the Mach angle: the gas's own tables decide which is first. */
-const ABOVE_MACH_ANGLE = [1e-5, 5e-5, 2e-4, 1e-3, 4e-3];
-
-/** As little above the Mach angle as the gas's tables tell a shock from a sound wave. */
+/**
+ * A little above the Mach angle: by a part in a hundred thousand of it, or by as much more as the table's own sound speed is
+ * in need of, so that a shock is found there.
+ */
 function angleOfWeakest(gas: ShockGas, ahead: FlowAhead): number {
   const mach = ahead.speed / soundSpeedAt(gas, ahead.speed ** 2, ahead.pressure);
   const machAngle = Math.asin(Math.min(1 / mach, 1));
-  const angles = ABOVE_MACH_ANGLE.map((share) => Math.min(machAngle * (1 + share), Math.PI / 2));
-  return angles.find((angle) => attempt(() => gasShockAt(gas, ahead, angle)).ok) ?? angles[0]!;
+  for (let above = 1e-5; above < 0.1; above *= 2) {
+    const angle = Math.min(machAngle * (1 + above), Math.PI / 2);
+    if (standsAt(gas, ahead, angle)) return angle;
+  }
+  return Math.min(machAngle * 1.1, Math.PI / 2);
 }
 
 /** The weak shock that turns the flow by θ [rad]; null where none that is attached does. */
