@@ -5,7 +5,7 @@
  *
  * @param reynolds Re_θ = ρ u θ/μ [–]; the correlation rests on 10³ … 10⁵, below 200 its value there is kept
  * Source: the Kármán–Schoenherr law in local form, as used by E. J. Hopkins, M. Inouye, AIAA J. 9(6), 1971, 993 (from memory).
- * Check: Re_θ = 10⁴ → 0.002634.
+ * Check: Re_θ = 10⁴ → 0.0026334.
  */
 export function frictionIncompressible(reynolds: number): number {
   const log = Math.log10(Math.max(reynolds, LOWEST_REYNOLDS));
