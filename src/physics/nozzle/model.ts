@@ -218,6 +218,7 @@ export interface NozzleMode {
   ): ThrustAt;
   /** The gas at the wall in this mode. */ wallStations(): readonly WallStation[] | null;
   /** As of the nozzle, in this mode. */ leaving?(ambientPressure: number): LeavingFlow | null;
+  /** As of the nozzle, in this mode. */ separation?(): WallSeparation | null;
   /** Wall and bodies in this mode; absent: those of the nozzle itself. */
   contour?(throatRadius: number, chamberShape: ChamberShape): Contour;
 }

@@ -1,4 +1,5 @@
 import type { NozzleLosses, ThrustAt } from '../model.ts';
+import type { SeparationAt } from '../separation/model.ts';
 
 /** Share of the thrust that a wall round a free jet costs, from the one published figure. */
 export const ASPIRATION_SHARE = 0.03;
@@ -37,5 +38,15 @@ export function withAspiration(
     thrustCoefficientIfFull: at.thrustCoefficientIfFull - loss,
     parts: at.parts.length === 0 ? at.parts : [...at.parts, { surface, coefficient: -loss }],
     boundary: at.boundary === null ? null : at.boundary - loss,
+    ...(at.separation && { separation: lessBy(at.separation, loss) }),
+  };
+}
+
+/** The span of the thrust moves with it. */
+function lessBy(separation: SeparationAt, loss: number): SeparationAt {
+  const span = separation.thrustCoefficient;
+  return {
+    ...separation,
+    thrustCoefficient: span === null ? null : { low: span.low - loss, high: span.high - loss },
   };
 }

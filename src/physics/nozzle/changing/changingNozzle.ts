@@ -69,7 +69,7 @@ export function modeAt(change: ModeChange, ambientPressure: number): NozzleMode 
 /** A mode that is a nozzle of its own. */
 export function modeOf(
   name: string,
-  model: Pick<NozzleModel, 'at' | 'wallStations' | 'leaving'>,
+  model: Pick<NozzleModel, 'at' | 'wallStations' | 'leaving' | 'separation'>,
   contour?: (throatRadius: number, chamber: ChamberShape) => Contour,
 ): NozzleMode {
   return {
@@ -77,6 +77,7 @@ export function modeOf(
     at: (ambientPressure) => ({ ...model.at(ambientPressure), mode: name }),
     wallStations: () => model.wallStations(),
     leaving: (ambientPressure) => model.leaving?.(ambientPressure) ?? null,
+    separation: () => model.separation?.() ?? null,
     ...(contour && { contour }),
   };
 }

@@ -1,3 +1,4 @@
+import { once } from '../../../numerics/once.ts';
 import { ProblemError } from '../../../numerics/problem.ts';
 import { requireAmbientPressure } from '../../air/ambient.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
@@ -63,7 +64,7 @@ export function dualBellNozzle(
       meanExitPressure: (which === 'base' ? baseExit : exit).pressure,
       from: 'field',
     });
-  const walls = { base: wallOf('base'), whole: wallOf('whole') };
+  const walls = once(() => ({ base: wallOf('base'), whole: wallOf('whole') }));
   const p0 = expansion.chamber.pressure;
 
   const fullAt = (ambientPressure: number, which: 'base' | 'whole'): ThrustAt => {
@@ -78,11 +79,12 @@ export function dualBellNozzle(
       areaRatio,
       baseAreaRatio: spec.baseAreaRatio,
       mean,
-      wall: walls[which],
+      wall: walls()[which],
       parallel,
     });
   };
   const sea = {
+    separation: () => walls().base,
     wallStations: () => stations.slice(0, behindKink),
     leaving: () => ({ kind: 'line' as const, nodes: thrust().base.leaving, isCharacteristic: false }),
     at: (ambientPressure: number) =>
@@ -95,6 +97,7 @@ export function dualBellNozzle(
       ),
   };
   const altitude = {
+    separation: () => walls().whole,
     wallStations: () => stations,
     leaving: () => ({ kind: 'line' as const, nodes: thrust().whole.leaving, isCharacteristic: false }),
     at: (ambientPressure: number) => fullAt(ambientPressure, 'whole'),

@@ -70,6 +70,7 @@ describe('thrust of separated flow', () => {
         lastPlace = separation!.place.axial;
         last = thrustCoefficient;
       }
+      expect(jumps).toBeLessThanOrEqual(2);
     },
   );
 
