@@ -50,27 +50,21 @@ describe('thrust of separated flow', () => {
     (spec) => {
       const nozzle = nozzleModel(spec, gas);
       let last: number | null = null;
-      let lastPlace = 0;
-      let jumps = 0;
+      let least = Number.POSITIVE_INFINITY;
       for (const ambient of AMBIENTS) {
         const { thrustCoefficient, thrustCoefficientIfFull, separation } = nozzle.at(ambient);
         expect(thrustCoefficient).toBeGreaterThanOrEqual(thrustCoefficientIfFull);
         const { low, high } = separation!.thrustCoefficient!;
         expect(thrustCoefficient).toBeGreaterThanOrEqual(low);
         expect(thrustCoefficient).toBeLessThanOrEqual(high);
-        // Where the pressure along the wall stands still or rises a little, behind the throat's arc, the ring jumps over it.
-        const jumped = lastPlace - separation!.place.axial > 0.1 * lastPlace;
-        if (last !== null && !jumped) {
-          // Where it falls but slowly, more wall is freed than the surroundings take: a rise of the thrust by some thousandths.
-          expect(thrustCoefficient! - last, `at ${ambient} Pa`).toBeLessThan(0.003);
-          // 2.3 % of ambient a step: p_a ε changes by at most that share of itself, and near p0 the jet dies within steps.
-          expect(Math.abs(thrustCoefficient! - last), `at ${ambient} Pa`).toBeLessThan(0.05);
-        }
-        jumps += jumped && ambient < 3e6 ? 1 : 0;
-        lastPlace = separation!.place.axial;
+        // Where the wall pressure stands still or rises a little (behind the throat's arc, behind a cone's reflected wave) the ring
+        // runs or jumps and frees more wall than the surroundings take: the thrust may rise again, by less than 3 %.
+        expect(thrustCoefficient! / least, `at ${ambient} Pa`).toBeLessThan(1.03);
+        // 2.3 % of ambient a step: p_a ε changes by at most that share of itself, and near p0 the jet dies within steps.
+        if (last !== null) expect(Math.abs(thrustCoefficient! - last), `at ${ambient} Pa`).toBeLessThan(0.05);
+        least = Math.min(least, thrustCoefficient!);
         last = thrustCoefficient;
       }
-      expect(jumps).toBeLessThanOrEqual(2);
     },
   );
 
