@@ -39,7 +39,10 @@ export function thrustPartsAt(solution: EngineSolution, ambientPressure: number)
   return { parts, sum, boundary, difference, ...(note !== null && { note }) };
 }
 
-function noteOn({ nozzle }: EngineSolution, difference: number): string {
+function noteOn({ nozzle, contour }: EngineSolution, difference: number): string {
+  if (contour.plug !== undefined) {
+    return `The two ways to the thrust differ by ${(100 * difference).toFixed(2)} %: strong waves on the plug are spread over the streamtubes there.`;
+  }
   return (
     nozzle.balance()?.note ??
     `The two ways to the thrust differ by ${(100 * difference).toFixed(2)} %: the pressure on the converging wall is an approximation.`

@@ -1,4 +1,4 @@
-import { ProblemError } from '../../../numerics/problem.ts';
+import { attempt, ProblemError } from '../../../numerics/problem.ts';
 import {
   nuAtMach,
   nuAtPressure,
@@ -27,6 +27,8 @@ const THROAT_MACH = 1.005;
 const THROAT_MACHS = [THROAT_MACH, 1.01, 1.02, 1.03, 1.05, 1.075, 1.1, 1.15, 1.2, 1.3, 1.4, 1.5];
 /** Below this there is no room for an inner fan beside a round throat: the lip's fan begins with the throat line. */
 const LEAST_INNER_MACH = 1.1;
+/** Up to here there may be none. */
+const LITTLE_INNER_MACH = 1.4;
 /** [rad] turn at the lip that the default does not exceed: 60°. */
 const USUAL_TURN = Math.PI / 3;
 /** [rad] greatest turn at the lip: 90°, less what keeps the throat line off the radial direction. */
@@ -48,10 +50,15 @@ export function plugDesign(spec: PlugSpec, expansion: Expansion, exit: FlowState
   const symmetry = spec.form === 'annular' ? 'axisymmetric' : 'planar';
   const { lipRadius, width } = plugSize(spec);
   const nuStart = nuAtMach(table, THROAT_MACH);
-  const found =
+  const inside = attempt(() =>
     nuLip > nuAtMach(table, LEAST_INNER_MACH)
       ? withInside(table, symmetry, lipRadius, nuLip, nuExit, nuStart)
-      : withoutInside(table, symmetry, lipRadius, nuLip, nuExit);
+      : withoutInside(table, symmetry, lipRadius, nuLip, nuExit),
+  );
+  // Little expansion inside a narrow ring may slow the flow down to sonic again: then it is all outside.
+  const outsideOnly = !inside.ok && nuLip < nuAtMach(table, LITTLE_INNER_MACH);
+  if (!inside.ok && !outsideOnly) throw new ProblemError(inside.problem);
+  const found = inside.ok ? inside.value : withoutInside(table, symmetry, lipRadius, nuLip, nuExit);
   const { wall, cut } = cutWall(found.wall, found.foot, spec.kept);
   const angleAt = found.throatLine.length - NODE;
   return {

@@ -29,7 +29,11 @@ export function towardsTip(wall: readonly PlugWallPoint[]): readonly PlugWallPoi
 
 /** Value and slope of the cubic from a to b with slopes times the chord's length. */
 function hermite(a: number, da: number, b: number, db: number, t: number, chord: number): [number, number] {
-  const [ga, gb, d] = [da * chord, db * chord, b - a];
+  const d = b - a;
+  // At most three times the chord's own slope: then the cubic has no turning point between its ends.
+  const most = 3 * Math.abs(d);
+  const ga = Math.min(Math.max(da * chord, -most), most);
+  const gb = Math.min(Math.max(db * chord, -most), most);
   const c2 = 3 * d - 2 * ga - gb;
   const c3 = ga + gb - 2 * d;
   return [a + t * (ga + t * (c2 + t * c3)), ga + t * (2 * c2 + 3 * t * c3)];
