@@ -46,6 +46,8 @@ export const FAMILIES: readonly NozzleFamily[] = [
   'dualBell',
   'extendableSkirt',
   'insert',
+  'idealBell',
+  'expansionDeflection',
   'ideal',
   'adapting',
 ];
@@ -60,6 +62,9 @@ export const PHYSICAL_REASONS: Readonly<Record<string, string>> = {
   'flow-outside-table': 'part of the flow would be colder or thinner than the data of the gas',
   'bell-angles-do-not-join':
     'no parabola has these angles at this length: the straight line is steeper or flatter',
+  'dual-bell-kink-too-flat':
+    'a wall of constant pressure behind so flat a kink bends back before the area ratio',
+  'insert-does-not-fit': 'the walls of insert and bell would cross',
   'cone-within-throat-arc': 'the lip is reached before the throat arc has turned to the angle',
 };
 
@@ -118,6 +123,19 @@ const SPECS: Readonly<Record<string, (random: Random) => NozzleSpec>> = {
     kept: random.chance(0.2) ? 1 : random.between(0.05, 0.9),
     ...(random.chance(0.3) && { innerMach: random.between(1, 3) }),
   }),
+  idealBell: (random) => {
+    const areaRatio = logBetween(random, 4, 200);
+    if (random.chance(0.2)) return { kind: 'idealBell', areaRatio };
+    return { kind: 'idealBell', areaRatio, length: random.between(0.65, 1.1) };
+  },
+  expansionDeflection: (random) => ({
+    kind: 'expansionDeflection',
+    areaRatio: logBetween(random, 8, 100),
+    pintleAreaRatio: random.between(0.5, 3),
+    length: random.between(0.4, 0.8),
+    throatAngle: (random.between(20, 45) * Math.PI) / 180,
+    lipAngle: (random.between(4, 14) * Math.PI) / 180,
+  }),
   dualBell: (random) => {
     const baseAreaRatio = logBetween(random, 6, 60);
     return {
@@ -125,7 +143,9 @@ const SPECS: Readonly<Record<string, (random: Random) => NozzleSpec>> = {
       areaRatio: baseAreaRatio * random.between(1.6, 4),
       baseAreaRatio,
       baseLength: random.between(0.7, 0.9),
-      shape: { kink: (random.between(4, 14) * Math.PI) / 180 },
+      shape: random.chance(0.5)
+        ? { kink: (random.between(8, 22) * Math.PI) / 180 }
+        : { length: random.between(0.7, 1) },
       pressureRise: 0,
     };
   },

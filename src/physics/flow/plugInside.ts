@@ -19,6 +19,8 @@ import type { ShapedWallPoint } from './turnToAxial.ts';
 export interface PlugInside {
   /** From the first ray to the lip. */ readonly cowl: readonly ShapedWallPoint[];
   /** From the corner to the foot of the ray that was given. */ readonly plugSide: readonly ShapedWallPoint[];
+  /** C− lines between the corner's last C+ and the ray that was given, nodes from that C+ to the plug; the ray's neighbour first. */
+  readonly between: readonly Float64Array[];
   /** Nodes of the first ray (C+ of the corner), cowl first, corner last. */ readonly firstRay: Float64Array;
 }
 
@@ -37,7 +39,7 @@ export function plugInside(
   nuFirst: number,
   rays: number,
 ): PlugInside {
-  const { last, plugSide } = backToCorner(table, symmetry, ray);
+  const { last, plugSide, between } = backToCorner(table, symmetry, ray);
   const corner = last.slice(0, NODE);
   const cowl: ShapedWallPoint[] = [pointOf(ray, 0)];
   let fanRay = last;
@@ -48,7 +50,7 @@ export function plugInside(
   }
   const foot = corner[2]! + corner[3]! - nuFirst;
   const side = [{ axial: corner[0]!, radius: corner[1]!, angle: foot, nu: nuFirst }, ...plugSide];
-  return { cowl: cowl.reverse(), plugSide: side, firstRay: turned(fanRay) };
+  return { cowl: cowl.reverse(), plugSide: side, between, firstRay: turned(fanRay) };
 }
 
 /** Step 1: the C+ that ends at the lip, corner first, and the plug's wall from the corner to the ray's foot. */
@@ -56,12 +58,17 @@ function backToCorner(
   table: SupersonicTable,
   symmetry: Symmetry,
   ray: Float64Array,
-): { readonly last: Float64Array; readonly plugSide: readonly ShapedWallPoint[] } {
+): {
+  readonly last: Float64Array;
+  readonly plugSide: readonly ShapedWallPoint[];
+  readonly between: readonly Float64Array[];
+} {
   const count = ray.length / NODE;
   const end = ray.length - NODE;
   const wall = { x: ray[end]!, r: ray[end + 1]!, theta: ray[end + 2]! };
   const plugSide = [pointOf(ray, end)];
   const ends: Float64Array[] = [ray.slice(0, NODE)];
+  const between: Float64Array[] = [];
   let old = ray;
   for (let length = count - 1; length >= 1; length--) {
     const next = new Float64Array(length * NODE);
@@ -72,13 +79,14 @@ function backToCorner(
     }
     plugSide.push(pointOf(next, foot));
     ends.push(next.slice(0, NODE));
+    between.push(next);
     old = next;
   }
   const last = new Float64Array(ends.length * NODE);
   ends.reverse().forEach((node, i) => {
     last.set(node, i * NODE);
   });
-  return { last, plugSide: plugSide.reverse() };
+  return { last, plugSide: plugSide.reverse(), between };
 }
 
 const MOST_STEPS = 60;

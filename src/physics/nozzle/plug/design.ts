@@ -77,6 +77,7 @@ export function plugDesign(spec: PlugSpec, expansion: Expansion, exit: FlowState
     throatLine: found.throatLine,
     lipRay: found.lipRay,
     rays: found.rays,
+    between: found.between,
     cowl: found.cowl,
     wholeWall: found.wall,
     wall,
@@ -137,6 +138,7 @@ interface Found {
   readonly throatLine: Float64Array;
   readonly lipRay: Float64Array;
   readonly rays: readonly Float64Array[];
+  readonly between: readonly Float64Array[];
   readonly cowl: readonly PlugWallPoint[];
   readonly wall: readonly PlugWallPoint[];
   readonly foot: number;
@@ -161,6 +163,7 @@ function withInside(
     throatLine: inner.firstRay,
     lipRay: outer.firstRay,
     rays: outer.rays,
+    between: inner.between,
     cowl: inner.cowl,
     wall: [...side, ...towardsTip(outer.wall)],
     foot: side.length,
@@ -187,6 +190,7 @@ function withoutInside(
         throatLine: outer.firstRay,
         lipRay: outer.firstRay,
         rays: outer.rays,
+        between: [],
         cowl: [at],
         wall: towardsTip(outer.wall),
         foot: 0,

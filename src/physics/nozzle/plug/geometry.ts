@@ -48,6 +48,8 @@ export interface PlugGeometry {
   readonly throatLine: Float64Array;
   /** Nodes of the C− from the lip to the plug at the lip's state before its fan, lip first: all that is upstream of it is not felt by ambient pressure unless that exceeds the lip's. */
   readonly lipRay: Float64Array;
+  /** C− lines upstream of `lipRay` up to the last C+ of the inner fan, outer end first, its neighbour first; empty where there is no inner fan. */
+  readonly between: readonly Float64Array[];
   /** Nodes of the rays of the lip's fan, the first is `lipRay`; each ends at its point of `wholeWall`, from `lipRayFoot` on; the wall's last points, towards the tip, have none. */
   readonly rays: readonly Float64Array[];
   /** Inner side of the cowl from the throat line to the lip; only the lip where purely external. */
