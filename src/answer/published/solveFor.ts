@@ -140,7 +140,10 @@ function samplerOf(
     }),
   );
   return {
-    row: (i: number): Sampled => values[i]!.of,
+    row:
+      (i: number): Sampled =>
+      (x) =>
+        values[i]!.of(x),
     /** The quantity that is told, at that value of the input. */
     told: (value: number): number => {
       if (input !== 'massFlow') return value;

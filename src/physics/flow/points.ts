@@ -8,7 +8,8 @@
  * 1/(cot μ ∓ cot θ) · dr/r = sin μ sin θ / sin(θ ∓ μ) · dr/r = sin μ sin θ / r · ds (identity; from memory, and closed by
  * the exact source-flow test).
  *
- * A step is a predictor and correctors with averaged directions and source terms: second order. Directions are kept as
+ * A step is a predictor and correctors with averaged directions and source terms: second order. Down to the axis, where
+ * 1/r changes manifold along a step, θ and r are averaged instead of their quotient. Directions are kept as
  * angles, not slopes, so that steep characteristics need no special case. A node is five numbers in a Float64Array.
  */
 
@@ -104,7 +105,10 @@ export function meetInto(
     let newPlus = plus;
     if (round) {
       const here = curvatureTerm(theta, r, aTheta, ar) * Math.sin(mu);
-      newMinus += 0.5 * s * (curvatureTerm(aTheta, ar, theta, r) * Math.sin(aMu) + here);
+      newMinus +=
+        2 * r < ar
+          ? (s * Math.sin(0.5 * (aTheta + theta)) * Math.sin(0.5 * (aMu + mu))) / (0.5 * (ar + r))
+          : 0.5 * s * (curvatureTerm(aTheta, ar, theta, r) * Math.sin(aMu) + here);
       newPlus -= 0.5 * t * (curvatureTerm(bTheta, br, theta, r) * Math.sin(bMu) + here);
     }
     const nextTheta = 0.5 * (newMinus + newPlus);
