@@ -171,7 +171,7 @@ function specOf(nozzle: Nozzle): NozzleSpec {
         ...(nozzle.baseLipAngle && { baseLipAngle: nozzle.baseLipAngle.value }),
         shape:
           nozzle.inflectionAngle === null
-            ? { length: nozzle.length!.value }
+            ? { extensionLength: nozzle.extensionLength!.value }
             : { kink: nozzle.inflectionAngle.value },
         pressureRise: nozzle.pressureRise.value,
       };

@@ -248,18 +248,18 @@ export const nozzleForms = {
       'Wall angle at the end of the base. Absent: as for a bell of the base’s area ratio.',
       { optional: true },
     ),
-    length: quantity(
+    extensionLength: quantity(
       'share',
-      { from: 0.4, upTo: 1.2, words: '40 % to 120 %' },
+      { from: 0.5, upTo: 1.2, words: '50 % to 120 %' },
       '80 %',
-      `Length from throat to lip, ${ofReferenceCone}; it fixes the turn of the wall at the inflection.`,
+      'Length of the extension as a share of the 15° cone from the radius of the base to that of the lip; it fixes the turn of the wall at the inflection.',
       { byDefault: '80 %' },
     ),
     inflectionAngle: quantity(
       'angle',
       { above: 0, below: degrees(60), words: 'between 0° and 60°' },
       '15 deg',
-      'Instead of `length`: the angle by which the wall turns outwards at the inflection; it fixes the length.',
+      'Instead of `extensionLength`: the angle by which the wall turns outwards at the inflection; it fixes the length.',
       { optional: true },
     ),
     pressureRise: quantity(

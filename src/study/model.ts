@@ -125,7 +125,8 @@ export type Nozzle =
       /** share of the 15° cone's length of the base */ readonly baseLength: Quantity;
       readonly throatAngle: Quantity | null;
       readonly baseLipAngle: Quantity | null;
-      /** share of the 15° cone's length of the whole; null: by the angle */ readonly length: Quantity | null;
+      /** share of the 15° cone's length between its ends; null: by the angle */
+      readonly extensionLength: Quantity | null;
       /** turn of the wall at the inflection; null: by the length */ readonly inflectionAngle: Quantity | null;
       /** wall pressure at the lip over that behind the inflection, less 1 */ readonly pressureRise: Quantity;
     };

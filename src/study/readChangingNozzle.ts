@@ -78,12 +78,12 @@ function readDualBell(
   const baseLipAngle = optional('baseLipAngle', form.baseLipAngle);
   const pressureRise = required('pressureRise', form.pressureRise);
   const inflectionAngle = optional('inflectionAngle', form.inflectionAngle);
-  const lengthAt = entries.get('length');
+  const lengthAt = entries.get('extensionLength');
   if (entries.has('inflectionAngle') && lengthAt !== undefined) {
     report.problem(
       {
         code: 'nozzle-two-ways',
-        what: 'Both length and inflectionAngle of a dual bell are given.',
+        what: 'Both extensionLength and inflectionAngle of a dual bell are given.',
         why: 'The gas shapes the extension, so that either of them fixes the other.',
         mend: 'Keep one of them.',
       },
@@ -92,10 +92,12 @@ function readDualBell(
     );
     return null;
   }
-  const length = entries.has('inflectionAngle') ? null : required('length', form.length);
+  const extensionLength = entries.has('inflectionAngle')
+    ? null
+    : required('extensionLength', form.extensionLength);
   if (areaRatio === null || baseAreaRatio === null || baseLength === null || pressureRise === null)
     return null;
-  if (length === null && inflectionAngle === null) return null;
+  if (extensionLength === null && inflectionAngle === null) return null;
   return {
     kind: 'dualBell',
     areaRatio,
@@ -103,7 +105,7 @@ function readDualBell(
     baseLength,
     throatAngle,
     baseLipAngle,
-    length,
+    extensionLength,
     inflectionAngle,
     pressureRise,
   };

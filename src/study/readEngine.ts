@@ -116,7 +116,7 @@ function gatherSections(entries: Entries, base: EngineSections, report: Report):
       'Write { kind: bell, areaRatio: 25 }.',
       nozzleFormOf(base.nozzle === BROKEN),
       report,
-      [['length', 'inflectionAngle']],
+      [['extensionLength', 'inflectionAngle']],
     ),
     size: mergeSection(
       given('size'),

@@ -149,7 +149,7 @@ const SPECS: Readonly<Record<string, (random: Random) => NozzleSpec>> = {
       baseLength: random.between(0.7, 0.9),
       shape: random.chance(0.5)
         ? { kink: (random.between(8, 22) * Math.PI) / 180 }
-        : { length: random.between(0.7, 1) },
+        : { extensionLength: random.between(0.6, 1) },
       pressureRise: 0,
     };
   },

@@ -284,6 +284,16 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   },
   {
     ...stated,
+    name: 'nozzle.extensionLength',
+    label: 'length of the extension',
+    dimension: 'ratio',
+    unit: UNIT.percent,
+    digits: 3,
+    meaning: 'Length as a share of the 15° cone from the radius of the base to that of the lip.',
+    equation: 'L_ext / L_15°',
+  },
+  {
+    ...stated,
     name: 'nozzle.inflectionAngle',
     label: 'turn of the wall at the inflection',
     dimension: 'angle',

@@ -23,6 +23,8 @@ export interface March {
   shock: InternalShock | null;
   /** False once a line has ended short of the axis: what lies beyond is not needed by the wall, nor computed. */
   reachesAxis: boolean;
+  /** Whether a line may end short of the axis where it cannot be solved: what lies beyond is not wanted. */
+  readonly mayEndShort?: true;
 }
 
 /**
@@ -57,7 +59,8 @@ export function completeLine(march: March, first: number, foot: number): void {
     }
   } catch (error) {
     // Where an internal shock meets the axis the net of weak shocks ends; the wall ahead is out of its reach.
-    if (!(error instanceof ProblemError) || march.shock === null || made < 3) throw error;
+    if (!(error instanceof ProblemError) || made < 3) throw error;
+    if (march.shock === null && march.mayEndShort !== true) throw error;
     march.reachesAxis = false;
   }
   net.closeLine(made);

@@ -111,8 +111,8 @@ export interface DualBellSpec {
   /** share of the 15° cone's length of the base [–] */ readonly baseLength: number;
   /** [rad] just behind the throat; absent: that of the greatest vacuum thrust */ readonly throatAngle?: number;
   /** [rad] at the end of the base; absent: that of the greatest vacuum thrust */ readonly baseLipAngle?: number;
-  /** What shapes the extension: length of the whole as a share of its 15° cone's, or the kink [rad]. */
-  readonly shape: { readonly length: number } | { readonly kink: number };
+  /** What shapes the extension: its length as a share of the 15° cone's between its ends, or the kink [rad]. */
+  readonly shape: { readonly extensionLength: number } | { readonly kink: number };
   /** Wall pressure at the lip over that behind the kink, less 1 [–]; 0: constant */ readonly pressureRise: number;
 }
 

@@ -158,7 +158,8 @@ function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): In
   if (nozzle.kind === 'dualBell') {
     rows.push(row('Area ratio, base', 'nozzle.baseAreaRatio', nozzle.baseAreaRatio));
     rows.push(row('Base length', 'nozzle.baseLength', nozzle.baseLength));
-    if (nozzle.length !== null) rows.push(row('Whole length', 'nozzle.length', nozzle.length));
+    if (nozzle.extensionLength !== null)
+      rows.push(row('Extension length', 'nozzle.extensionLength', nozzle.extensionLength));
     if (nozzle.inflectionAngle !== null)
       rows.push(row('Turn at inflection', 'nozzle.inflectionAngle', nozzle.inflectionAngle));
     rows.push(row('Pressure rise', 'nozzle.pressureRise', nozzle.pressureRise));

@@ -1,92 +1,108 @@
 import { ProblemError } from '../../../numerics/problem.ts';
-import { type CarriedFlow, flowAcross } from '../../flow/axialFlow.ts';
-import { type SupersonicTable, tableStateAt, tabulateSupersonic } from '../../flow/gasTable.ts';
-import type { March } from '../../flow/lineMarch.ts';
-import type { CharacteristicNet } from '../../flow/net.ts';
-import { throatCharacteristic } from '../../flow/startLine.ts';
-import { marchAlongWall } from '../../flow/wallMarch.ts';
+import { type SupersonicTable, tableStateAt } from '../../flow/gasTable.ts';
+import { completeLine, type March } from '../../flow/lineMarch.ts';
+import { CharacteristicNet } from '../../flow/net.ts';
+import { NODE } from '../../flow/points.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
-import { referenceConeLength, THROAT_ARC_UPSTREAM } from '../bellShape.ts';
+import { REFERENCE_HALF_ANGLE } from '../bellShape.ts';
 import type { DualBellSpec, WallStation } from '../model.ts';
-import { baseBell, bellWallPoints } from './baseBell.ts';
+import type { RoundField } from '../roundField.ts';
+import { roundWallOf } from '../roundWall.ts';
+import { roundField } from '../wallFlow.ts';
+import { baseBell } from './baseBell.ts';
 import { kinkForLength, marchExtension } from './extension.ts';
 
 /** The flow of a dual bell that flows full, sizes in throat radii. */
 export interface DualBellField {
-  readonly table: SupersonicTable;
-  readonly net: CharacteristicNet;
+  /** The base, up to its exit plane. */ readonly base: RoundField;
+  /** C− lines from the exit plane of the base on. */ readonly net: CharacteristicNet;
   /** Number of the net's line that leaves the wall at the kink, before it turns. */ readonly kinkLine: number;
   /** [rad] */ readonly kink: number;
   /** Wall from throat to lip; two stations at the kink, before and behind it. */
   readonly stations: readonly WallStation[];
-  /** Wall angle at each station [rad]. */ readonly angles: readonly number[];
+  /** Wall angle at each station behind the kink [rad]. */ readonly angles: readonly number[];
   /** Number of the first station behind the kink. */ readonly behindKink: number;
-  /** What passes the throat, per throat radius squared. */ readonly throat: CarriedFlow;
 }
 
-const ACROSS = 24;
-const TABLE_CELLS = 96;
-/** How far below the mean exit pressure the gas table goes [–]: the axis of a bell expands well past its exit. */
-const TABLE_DEPTH = 0.002;
-
 /**
- * The flow field by characteristics: the base bell, the centred expansion at the kink, the extension.
+ * The flow field by characteristics: the base is a bell with its own field; behind its exit plane the centred expansion at
+ * the kink and the extension.
  *
  * @param exit mean state at the whole area ratio
  * @throws ProblemError where the field cannot be had or no extension has the length asked for
  */
 export function dualBellField(spec: DualBellSpec, expansion: Expansion, exit: FlowState): DualBellField {
-  const { throat } = expansion;
-  const table = tabulateSupersonic(expansion, TABLE_DEPTH * exit.pressure, TABLE_CELLS);
-  const gas = {
-    table,
-    gamma: throat.isentropicExponent ?? throat.gammaFrozen,
-    criticalSpeed: throat.velocity,
-  };
-  const start = throatCharacteristic(gas, 1, THROAT_ARC_UPSTREAM, ACROSS);
-  const { net } = marchAlongWall(table, 'axisymmetric', start, bellWallPoints(baseBell(spec)));
+  const found = roundField(roundWallOf(baseBell(spec)), expansion, exit);
+  if (!found.ok) throw new ProblemError(found.problem);
+  const base = found.value;
+  const march = fromExitPlane(base);
+  const { net } = march;
   const kinkLine = net.lineCount - 1;
-  const end = net.offset(kinkLine, net.lineLength(kinkLine) - 1);
+  const end = base.wall.at(-1)!;
+  const kink =
+    'kink' in spec.shape
+      ? spec.shape.kink
+      : kinkForLength(march, spec, end.axial + spec.shape.extensionLength * coneBetween(spec));
+  if (!marchExtension(march, spec, kink, true)) throw fallsShort(spec, net);
+  const behind = wallBehind(net, base.table, kinkLine);
+  return {
+    base,
+    net,
+    kinkLine,
+    kink,
+    stations: [...base.wall, ...behind.stations],
+    angles: behind.angles,
+    behindKink: base.wall.length,
+  };
+}
+
+/** Length of the 15° cone from the radius of the base to that of the lip, in throat radii [–]. */
+export function coneBetween({ areaRatio, baseAreaRatio }: DualBellSpec): number {
+  return (Math.sqrt(areaRatio) - Math.sqrt(baseAreaRatio)) / Math.tan(REFERENCE_HALF_ANGLE);
+}
+
+/** C− lines from the nodes of the base's last line, from the axis up; the last one leaves the wall at the kink. */
+function fromExitPlane({ lines, table }: RoundField): March {
+  const last = lines.lineCount - 1;
+  const count = lines.lineLength(last);
+  const net = new CharacteristicNet(count * count);
+  // The extension's wall feels only what leaves the outer flow: the core need not be followed.
   const march: March = {
     net,
     table,
     symmetry: 'axisymmetric',
     shock: null,
-    reachesAxis: net.nodes[end + 1] === 0,
+    reachesAxis: true,
+    mayEndShort: true,
   };
-  const kink =
-    'kink' in spec.shape
-      ? spec.shape.kink
-      : kinkForLength(march, spec, spec.shape.length * referenceConeLength(spec.areaRatio));
-  if (!marchExtension(march, spec, kink, true)) throw fallsShort(spec, net);
-  return {
-    table,
-    net,
-    kinkLine,
-    kink,
-    ...wallOf(net, table, kinkLine),
-    throat: flowAcross(start, 0, ACROSS, table, 'axisymmetric'),
-  };
+  for (let k = count - 1; k >= 0; k--) {
+    const first = net.openLine(count - k + 1);
+    const at = lines.offset(last, k);
+    net.nodes.set(lines.nodes.subarray(at, at + NODE), first);
+    if (k === count - 1) net.closeLine(1);
+    else completeLine(march, first, -1);
+  }
+  return march;
 }
 
-/** The wall's nodes; of the fan's rays, which all leave the kink, only the first and the last. */
-function wallOf(
+/** Wall nodes behind the kink: the last of the fan's rays, which all leave it, and the extension. */
+function wallBehind(
   net: CharacteristicNet,
   table: SupersonicTable,
   kinkLine: number,
-): Pick<DualBellField, 'stations' | 'angles' | 'behindKink'> {
+): Pick<DualBellField, 'stations' | 'angles'> {
   const kinkAxial = net.nodes[net.offset(kinkLine, 0)]!;
   const stations: WallStation[] = [];
   const angles: number[] = [];
-  for (let line = 0; line < net.lineCount; line++) {
+  for (let line = kinkLine + 1; line < net.lineCount; line++) {
     const at = net.offset(line, 0);
     const next = line + 1 < net.lineCount ? net.nodes[net.offset(line + 1, 0)]! : Number.POSITIVE_INFINITY;
-    if (line > kinkLine && net.nodes[at]! === kinkAxial && next === kinkAxial) continue;
+    if (next === kinkAxial) continue;
     const { pressure, mach, temperature } = tableStateAt(table, net.nodes[at + 3]!);
     stations.push({ axial: net.nodes[at]!, radius: net.nodes[at + 1]!, pressure, mach, temperature });
     angles.push(net.nodes[at + 2]!);
   }
-  return { stations, angles, behindKink: kinkLine + 1 };
+  return { stations, angles };
 }
 
 function fallsShort(spec: DualBellSpec, net: CharacteristicNet): ProblemError {

@@ -3,7 +3,7 @@ import { ProblemError } from '../../../numerics/problem.ts';
 import { requireAmbientPressure } from '../../air/ambient.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
 import { requireAreaRatio } from '../areaRatio.ts';
-import { bellAnglesOf } from '../bellShape.ts';
+import { bellNozzle } from '../bellNozzle.ts';
 import { withAspiration } from '../changing/aspiration.ts';
 import { changingNozzle, modeOf } from '../changing/changingNozzle.ts';
 import { chamberAndNozzleContour, contourWith } from '../contour.ts';
@@ -12,6 +12,7 @@ import {
   type ChamberShape,
   type Contour,
   type DualBellSpec,
+  type LeavingFlow,
   type NozzleLosses,
   type NozzleModel,
   type ThrustAt,
@@ -23,7 +24,7 @@ import { wallSeparation } from '../separation/wallSeparation.ts';
 import { thrustCoefficientOf } from '../thrustCoefficient.ts';
 import { baseBell } from './baseBell.ts';
 import { type DualBellField, dualBellField } from './dualBellField.ts';
-import { type DualBellThrust, dualBellThrust, type FullThrust } from './dualBellThrust.ts';
+import { type DualBellThrust, dualBellThrust } from './dualBellThrust.ts';
 import { dualBellWall } from './dualBellWall.ts';
 import { transitionOf } from './transition.ts';
 
@@ -34,7 +35,7 @@ import { transitionOf } from './transition.ts';
  *   sea-level mode:  C_F = C_F,base(p_a) − ΔC_F         ΔC_F: suction on the extension, see `aspirationLoss`
  *   altitude mode:   C_F = C_F,whole(0) − ε p_a/p0
  *
- * Base and extension are computed as one flow field; the extension is shaped by it, see `marchExtension`.
+ * The base is a bell as any other; the extension is shaped by the flow behind it, see `marchExtension`.
  *
  * @throws ProblemError where the base has no shape, the field cannot be had or no extension has the length asked for
  * Source: G. Hagemann, H. Immich, T. V. Nguyen, G. E. Dumnov, J. Propulsion 14(5), 1998, 620–634 (the two modes).
@@ -47,77 +48,56 @@ export function dualBellNozzle(
   requireAreaRatio(spec.areaRatio);
   requireBase(spec);
   const exit = expansion.atAreaRatio(spec.areaRatio, 'supersonic');
-  const baseExit = expansion.atAreaRatio(spec.baseAreaRatio, 'supersonic');
+  const base = bellNozzle(baseBell(spec), expansion, losses);
   const field = dualBellField(spec, expansion, exit);
   const { stations, behindKink } = field;
   // The second computation costs some milliseconds: made when first asked for, then kept.
-  let kept: DualBellThrust | null = null;
-  const thrust = (): DualBellThrust => {
-    kept ??= dualBellThrust(field, expansion);
-    return kept;
-  };
-  const wallOf = (which: 'base' | 'whole'): WallSeparation =>
-    wallSeparation({
-      expansion,
-      stations: which === 'base' ? stations.slice(0, behindKink) : stations,
-      form: 'thrust-optimised',
-      meanExitPressure: (which === 'base' ? baseExit : exit).pressure,
-      from: 'field',
-    });
-  const walls = once(() => ({ base: wallOf('base'), whole: wallOf('whole') }));
+  const thrust = once(() => dualBellThrust(field, expansion, spec.areaRatio, spec.baseAreaRatio));
   const p0 = expansion.chamber.pressure;
-
-  const fullAt = (ambientPressure: number, which: 'base' | 'whole'): ThrustAt => {
-    requireAmbientPressure(ambientPressure);
-    const mean = which === 'base' ? baseExit : exit;
-    const areaRatio = which === 'base' ? spec.baseAreaRatio : spec.areaRatio;
-    const parallel =
-      losses === 'none' ? thrustCoefficientOf(expansion, mean, areaRatio, 1, ambientPressure) : null;
-    return thrustAt(thrust()[which], {
-      ambientPressure,
-      p0,
-      areaRatio,
-      baseAreaRatio: spec.baseAreaRatio,
-      mean,
-      wall: walls()[which],
-      parallel,
-    });
-  };
+  const separation = once(
+    (): WallSeparation =>
+      wallSeparation({
+        expansion,
+        stations,
+        form: 'thrust-optimised',
+        meanExitPressure: exit.pressure,
+        from: 'field',
+      }),
+  );
   const sea = {
-    separation: () => walls().base,
-    wallStations: () => stations.slice(0, behindKink),
-    leaving: () => ({ kind: 'line' as const, nodes: thrust().base.leaving, isCharacteristic: false }),
+    separation: () => base.separation?.() ?? null,
+    wallStations: () => base.wallStations(),
+    leaving: (ambientPressure: number) => base.leaving?.(ambientPressure) ?? null,
     at: (ambientPressure: number) =>
-      withAspiration(
-        fullAt(ambientPressure, 'base'),
-        'extension',
-        spec.areaRatio - spec.baseAreaRatio,
-        p0,
-        losses,
-      ),
+      withAspiration(base.at(ambientPressure), 'extension', spec.areaRatio - spec.baseAreaRatio, p0, losses),
   };
   const altitude = {
-    separation: () => walls().whole,
+    separation,
     wallStations: () => stations,
-    leaving: () => ({ kind: 'line' as const, nodes: thrust().whole.leaving, isCharacteristic: false }),
-    at: (ambientPressure: number) => fullAt(ambientPressure, 'whole'),
-  };
-  const whole = {
-    exit,
-    get divergenceFactor() {
-      return losses === 'none' ? 1 : divergenceOf(thrust(), exit, expansion, spec.areaRatio);
+    leaving: (): LeavingFlow | null => {
+      const { leaving } = thrust();
+      return leaving && { kind: 'line', nodes: leaving, isCharacteristic: false };
     },
-    matchedAmbient: exit.pressure,
-    get dischargeCoefficient() {
-      return losses === 'none' ? 1 : thrust().dischargeCoefficient;
+    at: (ambientPressure: number) => {
+      requireAmbientPressure(ambientPressure);
+      return wholeAt({ spec, expansion, exit, thrust, separation, losses }, ambientPressure);
     },
-    wallStations: () => stations,
-    balance: () => thrust().balance,
   };
   return changingNozzle(
     {
       spec,
-      whole,
+      whole: {
+        exit,
+        get divergenceFactor() {
+          return losses === 'none' ? 1 : thrust().divergenceFactor;
+        },
+        matchedAmbient: exit.pressure,
+        get dischargeCoefficient() {
+          return base.dischargeCoefficient;
+        },
+        wallStations: () => stations,
+        balance: () => thrust().balance,
+      },
       change: () => ({
         thick: modeOf('sea-level mode', sea, (radius, chamber) =>
           seaLevelContour(spec, field, radius, chamber),
@@ -126,56 +106,50 @@ export function dualBellNozzle(
         ...transitionOf({ ...stations[behindKink]!, chamberPressure: p0 }),
         how: 'Where the wall pressure behind the kink, over that outside, falls to what the deciding criterion of separation allows.',
       }),
-      contour: (radius, chamber) =>
-        contourWith(dualBellWall(field, bellAnglesOf(baseBell(spec)), radius), radius, chamber),
-      omitted: OMITTED,
-      models: [
-        'nozzle-dual-bell',
-        'nozzle-bell',
-        'nozzle-thrust',
-        'nozzle-separation',
-        'flow-characteristics',
-      ],
+      contour: (radius, chamber) => contourWith(dualBellWall(spec, field, radius), radius, chamber),
+      omitted: [...new Set([...base.omitted, ...OMITTED])],
+      models: ['nozzle-dual-bell', ...new Set([...base.models, 'flow-streamtubes'])],
     },
     expansion,
   );
 }
 
 const OMITTED: readonly string[] = [
-  'Friction and heat lost to the wall.',
-  'Gas that has left the wall and jumps back onto it.',
-  'The time the chemistry takes.',
   'The moments of transition and its side forces; the creeping of the separation along the extension shortly before it.',
 ];
 
-interface Placed {
-  readonly ambientPressure: number;
-  readonly p0: number;
-  readonly areaRatio: number;
-  readonly baseAreaRatio: number;
-  readonly mean: FlowState;
-  readonly wall: WallSeparation;
-  /** C_F of parallel flow, where the losses of the nozzle are left out; null: of the field. */ readonly parallel:
-    | number
-    | null;
+interface Whole {
+  readonly spec: DualBellSpec;
+  readonly expansion: Expansion;
+  readonly exit: FlowState;
+  readonly thrust: () => DualBellThrust;
+  readonly separation: () => WallSeparation;
+  readonly losses: NozzleLosses;
 }
 
-function thrustAt(full: FullThrust, placed: Placed): ThrustAt {
-  const { ambientPressure, p0, areaRatio, baseAreaRatio, mean, wall, parallel } = placed;
-  const outside = (areaRatio * ambientPressure) / p0;
-  const ifFull = parallel ?? full.surfaces - outside;
-  const found = thrustOffDesign(wall, ambientPressure, {
+/** All of it flowing full, as far as the criteria keep the gas on the wall. */
+function wholeAt(
+  { spec, expansion, exit, thrust, separation, losses }: Whole,
+  ambientPressure: number,
+): ThrustAt {
+  const ambientShare = ambientPressure / expansion.chamber.pressure;
+  const outside = spec.areaRatio * ambientShare;
+  const parallel =
+    losses === 'none' ? thrustCoefficientOf(expansion, exit, spec.areaRatio, 1, ambientPressure) : null;
+  const { surfaces, boundary, parts } = thrust();
+  const ifFull = parallel ?? surfaces - outside;
+  const found = thrustOffDesign(separation(), ambientPressure, {
     coefficient: ifFull,
-    parts: parallel === null ? partsAt(full.parts, placed) : [],
+    parts: parallel === null ? partsAt(parts, spec, ambientShare) : [],
     partsAbsent:
       parallel === null ? null : 'Without losses the flow counts as parallel, which no wall makes it.',
-    boundary: parallel ?? (full.boundary === null ? null : full.boundary - outside),
+    boundary: parallel ?? (boundary === null ? null : boundary - outside),
   });
-  const offExtension = areaRatio > baseAreaRatio && found.thrustCoefficient !== ifFull;
+  const isAttached = found.thrustCoefficient === ifFull;
   return {
     ...found,
-    exit: mean,
-    ...(offExtension && {
+    exit,
+    ...(!isAttached && {
       parts: [],
       partsAbsent:
         found.partsAbsent ??
@@ -185,8 +159,11 @@ function thrustAt(full: FullThrust, placed: Placed): ThrustAt {
 }
 
 /** Ambient pressure taken off what each surface shows to the front. */
-function partsAt(parts: readonly ThrustPart[], placed: Placed): readonly ThrustPart[] {
-  const { ambientPressure, p0, areaRatio, baseAreaRatio } = placed;
+function partsAt(
+  parts: readonly ThrustPart[],
+  { areaRatio, baseAreaRatio }: DualBellSpec,
+  ambientShare: number,
+): readonly ThrustPart[] {
   const area: Readonly<Record<string, number>> = {
     [CHAMBER_SURFACE]: 1,
     'nozzle wall': baseAreaRatio - 1,
@@ -194,20 +171,8 @@ function partsAt(parts: readonly ThrustPart[], placed: Placed): readonly ThrustP
   };
   return parts.map(({ surface, coefficient }) => ({
     surface,
-    coefficient: coefficient - (area[surface]! * ambientPressure) / p0,
+    coefficient: coefficient - area[surface]! * ambientShare,
   }));
-}
-
-/** λ with which one-dimensional flow of the same mass flow gives the field's thrust in vacuum. */
-function divergenceOf(
-  { whole, dischargeCoefficient }: DualBellThrust,
-  exit: FlowState,
-  expansion: Expansion,
-  areaRatio: number,
-): number {
-  const { chamber, throat } = expansion;
-  const momentum = (throat.massFlux * exit.velocity) / chamber.pressure;
-  return (whole.surfaces / dischargeCoefficient - (exit.pressure * areaRatio) / chamber.pressure) / momentum;
 }
 
 /** The base as the wall of the gas, the extension as a body behind it. */

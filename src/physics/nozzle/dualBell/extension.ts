@@ -15,7 +15,7 @@ const STEPS = 72;
 /** The wall after the kink stays below this angle to the axis [rad]: 70°. */
 const STEEPEST = (70 * Math.PI) / 180;
 /** The kink is settled when the length is within this share of the one asked for. */
-const LENGTH_TOLERANCE = 1e-6;
+const LENGTH_TOLERANCE = 1e-5;
 
 /**
  * March the extension behind the kink, sizes in throat radii: a centred expansion turns the wall's flow by the kink, then
@@ -74,11 +74,10 @@ export function kinkForLength(base: March, spec: DualBellSpec, length: number): 
     net.closeLine(count);
     const march: March = { ...base, net, shock: null };
     const reached = attempt(() => marchExtension(march, spec, kink, false));
-    if (!reached.ok) {
-      // Beyond the reach of the net: longer than it can be computed. Anything else: the gas turns or expands too far.
-      return reached.problem.code === 'pressure-wall-out-of-reach' ? Number.POSITIVE_INFINITY : Number.NaN;
-    }
-    return reached.value ? net.nodes[net.offset(net.lineCount - 1, 0)]! : Number.POSITIVE_INFINITY;
+    // What cannot be followed counts as too long: a sharper kink makes the extension shorter and the net's task easier.
+    return reached.ok && reached.value
+      ? net.nodes[net.offset(net.lineCount - 1, 0)]!
+      : Number.POSITIVE_INFINITY;
   };
   return sharpestShort(lengthAt, length, spec);
 }
@@ -93,15 +92,14 @@ function sharpestShort(lengthAt: (kink: number) => number, length: number, spec:
     low = high;
     atLow = atHigh;
     high += KINK_STEP;
-    atHigh = high < STEEPEST ? lengthAt(high) : Number.NaN;
-    if (Number.isNaN(atHigh)) throw outOfReach(spec, length, atLow);
+    if (high > STEEPEST) throw outOfReach(spec, length, atLow);
+    atHigh = lengthAt(high);
   }
   for (let i = 0; i < 60 && Math.abs(atHigh - length) > LENGTH_TOLERANCE * length; i++) {
     const secant = low + ((high - low) * (atLow - length)) / (atLow - atHigh);
     const useful = Number.isFinite(secant) && i % 3 !== 2 && secant > low && secant < high;
     const kink = useful ? secant : 0.5 * (low + high);
     const at = lengthAt(kink);
-    if (Number.isNaN(at)) throw outOfReach(spec, length, atHigh);
     if (at <= length) {
       high = kink;
       atHigh = at;
@@ -119,8 +117,8 @@ function tooLong(spec: DualBellSpec, length: number, longest: number): ProblemEr
     code: 'dual-bell-too-long',
     what: `A dual bell of area ratio ${spec.areaRatio} on a base of ${spec.baseAreaRatio} can be computed up to ${longest.toFixed(1)} throat radii behind the throat, not ${length.toFixed(1)}.`,
     why: 'Behind so flat a kink the wall bends back before it reaches the lip, or it feels what the shock inside the base sends out.',
-    mend: 'Make the whole shorter, the base longer, or the whole area ratio smaller.',
-    where: 'nozzle.length',
+    mend: 'Make the extension shorter, or the whole area ratio smaller.',
+    where: 'nozzle.extensionLength',
     facts: { length, longest },
   });
 }
@@ -133,8 +131,8 @@ function outOfReach(spec: DualBellSpec, length: number, reached: number): Proble
     code: 'dual-bell-length-out-of-reach',
     what: `No kink makes a dual bell of area ratio ${spec.areaRatio} on a base of ${spec.baseAreaRatio} end ${length.toFixed(1)} throat radii behind the throat.${reach}`,
     why: 'A sharper kink makes the extension shorter, until the gas would have to turn or expand too far.',
-    mend: 'Make the nozzle longer, the base shorter or of larger area ratio, or the whole area ratio smaller.',
-    where: 'nozzle.length',
+    mend: 'Make the extension longer, or the whole area ratio smaller.',
+    where: 'nozzle.extensionLength',
     facts: { length, areaRatio: spec.areaRatio, baseAreaRatio: spec.baseAreaRatio },
   });
 }
