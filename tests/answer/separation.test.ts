@@ -92,3 +92,20 @@ describe('the scaled gas against the recomputed', () => {
     },
   );
 });
+
+test('the best thrust lies inside its span, losses taken off both', async () => {
+  const { altitudes } = await solveOne(
+    '{ propellants: { oxidiser: oxygen, fuel: kerosene, ratio: 2.5 }, chamber: { pressure: 80 bar, efficiency: 96 % }, size: { throat: 200 mm }, nozzle: { kind: bell, areaRatio: 40 } }',
+  );
+  const [pad] = altitudes;
+  expect(pad!.flow.state).toBe('separated');
+  expect(pad!.thrust).toBeGreaterThanOrEqual(pad!.separation!.thrust!.low);
+  expect(pad!.thrust).toBeLessThanOrEqual(pad!.separation!.thrust!.high);
+  expect(pad!.specificImpulse).toBeGreaterThanOrEqual(pad!.separation!.specificImpulse!.low);
+  expect(pad!.specificImpulse).toBeLessThanOrEqual(pad!.separation!.specificImpulse!.high);
+  for (const { separation, thrust, flow } of altitudes.filter((row) => row.flow.state === 'full')) {
+    expect(flow.state).toBe('full');
+    expect(separation!.thrust!.low).toBeCloseTo(thrust!, 6);
+    expect(separation!.thrust!.high).toBeCloseTo(thrust!, 6);
+  }
+});

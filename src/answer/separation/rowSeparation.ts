@@ -7,8 +7,13 @@ import type { PlaceOnWall, RowSeparation } from './model.ts';
 export function rowSeparation(solution: EngineSolution, at: SeparationAt): RowSeparation {
   const { thrustCoefficient, massFlowShare, massFlowShares, note, sideLoads } = at;
   const unchoked = massFlowShares.low < 1 || massFlowShares.high < 1;
+  // The same loss as of the best value: see conditionAt.
+  const lost = massFlowShare * solution.losses.coefficientLost;
   const force = solution.expansion.chamber.pressure * solution.throatArea;
-  const speed = solution.characteristicVelocity / STANDARD_GRAVITY;
+  const thrust = thrustCoefficient && {
+    low: (thrustCoefficient.low - lost) * force,
+    high: (thrustCoefficient.high - lost) * force,
+  };
   return {
     case: at.case,
     place: placeOnWall(solution, at.place),
@@ -16,9 +21,11 @@ export function rowSeparation(solution: EngineSolution, at: SeparationAt): RowSe
     latest: placeOnWall(solution, at.latest),
     counted: at.counted,
     lettingGo: at.lettingGo,
-    ...(thrustCoefficient && { thrust: times(thrustCoefficient, force) }),
-    ...(thrustCoefficient &&
-      massFlowShare > 0 && { specificImpulse: times(thrustCoefficient, speed / massFlowShare) }),
+    ...(thrust && { thrust }),
+    ...(thrust &&
+      massFlowShare > 0 && {
+        specificImpulse: times(thrust, 1 / (solution.massFlow * massFlowShare * STANDARD_GRAVITY)),
+      }),
     massFlow: massFlowShare * solution.massFlow,
     ...(unchoked && { massFlows: times(massFlowShares, solution.massFlow) }),
     ...(note !== null && { note }),

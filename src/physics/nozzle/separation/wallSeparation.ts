@@ -52,7 +52,17 @@ export function wallSeparation(wall: SeparatingWall): WallSeparation {
   const decidingOne = criteria.find(({ criterion }) => isDeciding(criterion, table))!;
   const subsonicExitPressure = expansion.atAreaRatio(lipAreaRatio, 'subsonic').pressure;
 
+  // Verdict, thrust and words of one ambient pressure ask one after the other.
+  let latest: { readonly ambientPressure: number; readonly judged: Judged } | null = null;
+
   function judgedAt(ambientPressure: number): Judged {
+    if (latest === null || latest.ambientPressure !== ambientPressure) {
+      latest = { ambientPressure, judged: judgeAll(ambientPressure) };
+    }
+    return latest.judged;
+  }
+
+  function judgeAll(ambientPressure: number): Judged {
     const all = criteria.flatMap((one) => judge(table, one, ambientPressure, chamber.pressure) ?? []);
     const deciding = all.find(({ criterion }) => criterion === decidingOne.criterion)!;
     return { deciding, counting: all.filter((one) => one === deciding || one.why === null) };
