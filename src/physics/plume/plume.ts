@@ -1,18 +1,15 @@
 /** The jet behind a nozzle, at any ambient pressure. What every ambient shares is found once, when first asked for. */
 
 import { attempt } from '../../numerics/problem.ts';
-import { nuAtMach, type SupersonicTable, tabulateSupersonic } from '../flow/gasTable.ts';
-import type { LipCharacteristic } from '../flow/jet/jet.ts';
-import { type ShockGas, shockGasOf } from '../flow/shocks/shockGas.ts';
-import { type TubeGas, tubeGas } from '../flow/streamtubes/index.ts';
-import type { Expansion } from '../gas/flow.ts';
+import { nuAtMach, type SupersonicTable } from '../flow/gasTable.ts';
 import type { LeavingFlow, NozzleModel } from '../nozzle/model.ts';
 import { cellLengthOverDiameter, fullyExpandedJet, NEARLY_MATCHED } from './cellLength.ts';
-import { computeOutline, lipStart } from './jetOutline.ts';
+import { computeOutline } from './jetOutline.ts';
 import { sketchCell, sketchStraight, sketchToRadius } from './jetSketch.ts';
 import { type LipWave, lipTurn } from './lipTurn.ts';
 import { DISK_ONSET, machDiskOfNozzle, ORIFICE_RANGE } from './machDisk.ts';
 import type { FullyExpanded, Given, JetOutline, LipTurn, Plume, ShockMeeting } from './model.ts';
+import { type PlumeGas, plumeGas } from './plumeGas.ts';
 import { shockMeeting } from './shockMeeting.ts';
 
 export interface PlumeSource {
@@ -20,28 +17,10 @@ export interface PlumeSource {
   /** [Pa] to which the data of the gas let the jet expand in vacuum */ readonly lowestPressure: number;
 }
 
-/** The jet is followed down to this share of the chamber pressure, or to where the gas data end, if that is sooner. */
-const DEEPEST = 1e-10;
-/** The Prandtl–Meyer angle is then within 1e-6 of a perfect gas's closed form. */
-const TABLE_CELLS = 200;
-const TABLE_PANELS = 48;
-/** Cells of the second isentrope, which only gives a small change. */
-const LOSSY_CELLS = 80;
-const LOSSY_PANELS = 20;
-
-interface Shared {
-  /** For shocks inside the jet; prepared when first asked for. */ readonly tubes: () => TubeGas;
-  /** Where the jet begins; kept for a flow that leaves the same at every ambient pressure. */
-  readonly lip: (leaving: LeavingFlow) => LipCharacteristic;
-  readonly table: SupersonicTable;
-  readonly gas: ShockGas;
-  readonly lowestPressure: number;
-}
-
 export function plumeSource(model: NozzleModel): PlumeSource {
-  let found: Shared | null = null;
-  const shared = (): Shared => {
-    found ??= sharedOf(model);
+  let found: PlumeGas | null = null;
+  const shared = (): PlumeGas => {
+    found ??= plumeGas(model.expansion);
     return found;
   };
   return {
@@ -52,41 +31,7 @@ export function plumeSource(model: NozzleModel): PlumeSource {
   };
 }
 
-function sharedOf({ expansion }: NozzleModel): Shared {
-  const lowestPressure = Math.max(
-    expansion.lowestPressure * (1 + 1e-6),
-    DEEPEST * expansion.chamber.pressure,
-  );
-  const table = tabulateSupersonic(expansion, lowestPressure, TABLE_CELLS, TABLE_PANELS);
-  let found: TubeGas | null = null;
-  const starts = new WeakMap<object, LipCharacteristic>();
-  return {
-    lip: (leaving) => {
-      const key = leaving.kind === 'line' ? leaving.nodes : leaving.state;
-      const kept = starts.get(key) ?? lipStart(table, leaving);
-      starts.set(key, kept);
-      return kept;
-    },
-    table,
-    tubes: () => {
-      found ??= tubeGas(table, lossyOf(expansion, lowestPressure));
-      return found;
-    },
-    gas: shockGasOf(expansion, lowestPressure),
-    lowestPressure,
-  };
-}
-
-/** A second isentrope for a gas whose composition follows; null where it is held, or leaves the data. */
-function lossyOf({ chamber, afterLoss }: Expansion, lowestPressure: number): SupersonicTable | null {
-  if (afterLoss === undefined) return null;
-  const lossy = attempt(() =>
-    tabulateSupersonic(afterLoss(0.5 * chamber.pressure), 0.5 * lowestPressure, LOSSY_CELLS, LOSSY_PANELS),
-  );
-  return lossy.ok ? lossy.value : null;
-}
-
-function plumeAt(model: NozzleModel, shared: () => Shared, ambientPressure: number): Plume {
+function plumeAt(model: NozzleModel, shared: () => PlumeGas, ambientPressure: number): Plume {
   const { expansion } = model;
   const none = <T>(absent: string): Given<T> => ({ value: null, absent });
   const at = model.at(ambientPressure);
@@ -164,7 +109,7 @@ const NO_SHOCK = ['shock-rise-out-of-range', 'no-shock-at-angle'];
 type JetParts = Pick<Plume, 'lip' | 'machDisk' | 'meeting' | 'outline'>;
 
 function jetFrom(
-  shared: Shared,
+  shared: PlumeGas,
   leaving: LeavingFlow,
   ambientPressure: number,
   sizes: Pick<OutlineOf, 'cellLength' | 'radius'>,
@@ -229,7 +174,7 @@ interface OutlineOf {
   /** Fully expanded [–] */ readonly radius: number | null;
 }
 
-function outlineOf({ table, tubes, lip }: Shared, of: OutlineOf): JetOutline {
+function outlineOf({ table, tubes, lip }: PlumeGas, of: OutlineOf): JetOutline {
   const { leaving, wave, lipRadius, cellLength, radius } = of;
   const { points, lastAngle, firstCrossing } = computeOutline({
     table,
