@@ -212,7 +212,7 @@ export const nozzleForms = {
     ),
     throatAngle: quantity(
       'angle',
-      { from: degrees(20), upTo: degrees(80), words: '20° to 80°' },
+      { from: degrees(30), upTo: degrees(75), words: '30° to 75°' },
       '60 deg',
       'Angle at which the gas leaves the throat outwards, and at which the outer wall begins.',
       { byDefault: '60 deg' },

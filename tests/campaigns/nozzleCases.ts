@@ -138,7 +138,7 @@ const SPECS: Readonly<Record<string, (random: Random) => NozzleSpec>> = {
     areaRatio: logBetween(random, 8, 100),
     pintleAreaRatio: random.between(0.5, 3),
     length: random.between(0.4, 0.8),
-    throatAngle: (random.between(20, 45) * Math.PI) / 180,
+    throatAngle: (random.between(40, 70) * Math.PI) / 180,
     lipAngle: (random.between(4, 14) * Math.PI) / 180,
   }),
   dualBell: (random) => {

@@ -67,13 +67,25 @@ export function closedWakeFlow(
     return pressure === null ? [] : [{ model, pressure }];
   });
   return {
-    flow: deflectedFlow(shape, gas, found[0]?.pressure ?? lowest, { tubes: TUBES_KEPT }),
+    flow: keptFlow(shape, gas, found[0]?.pressure ?? lowest),
     closesAt,
     estimates: [...found, { model: 'bound: the wake just closing', pressure: closesAt }],
   };
 }
 /** Above this share of the throat line's pressure the wake of no such nozzle closes. */
 const HIGHEST_SHARE = 0.3;
+
+/** Tried in turn: a wider neck turns the flow axial more gently where a narrow one would leave it subsonic. */
+const NECK_SHARES = [0.3, 0.6, 0.8];
+
+function keptFlow(shape: DeflectionShape, gas: DeflectedGas, pressure: number): DeflectedFlow {
+  let flow = deflectedFlow(shape, gas, pressure, { tubes: TUBES_KEPT });
+  for (const neckShare of NECK_SHARES.slice(1)) {
+    if (flow.stopped === null) break;
+    flow = deflectedFlow(shape, gas, pressure, { tubes: TUBES_KEPT, neckShare });
+  }
+  return flow;
+}
 
 /** Bisection on ln p_b between the pressure at which the wake just closes and the lowest one; null where it has no value. */
 function basePressure(

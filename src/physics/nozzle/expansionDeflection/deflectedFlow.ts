@@ -20,14 +20,15 @@ import { type DeflectionShape, type Place, pintleEdge } from './shape.ts';
 
 /** Mach number on the throat line [–]: just past sonic, so that the flow can be marched. */
 export const LINE_MACH = 1.03;
-/** Streamtubes across the throat where nothing is said: the thrust is within 0.2 % of that of four times as many. */
-const TUBES = 32;
+/** Streamtubes across the throat where nothing is said: the thrust is within 0.4 % of that of four times as many. */
+const TUBES = 48;
 /** The wake's neck: it closes where its boundary comes down to this share of the pintle's radius (own choice, no source). */
 const NECK_SHARE = 0.3;
 
 export interface MarchOptions {
   /** `neck`: end there where the wake closes. */ readonly until?: 'neck' | 'lip';
   /** Streamtubes across the throat. */ readonly tubes?: number;
+  /** The wake closes where its boundary comes down to this share of the pintle's radius. */ readonly neckShare?: number;
 }
 
 /** The gas of an expansion–deflection nozzle, ready to be marched. */
@@ -81,7 +82,7 @@ export function deflectedFlow(
   shape: DeflectionShape,
   { gas, lineNu }: DeflectedGas,
   wakePressure: number,
-  { until = 'lip', tubes = TUBES }: MarchOptions = {},
+  { until = 'lip', tubes = TUBES, neckShare = NECK_SHARE }: MarchOptions = {},
 ): DeflectedFlow {
   const front = startFront(shape, gas, lineNu, tubes);
   const throat = carriedBy(front);
@@ -89,7 +90,7 @@ export function deflectedFlow(
   const edge = pintleEdge(shape, nuAtPressure(gas.table, wakePressure) - lineNu);
   const baseRadius = edge.at(-1)!.radius;
   const lip = shape.wall.at(-1)!;
-  const neckRadius = NECK_SHARE * shape.inner.radius;
+  const neckRadius = neckShare * shape.inner.radius;
   const unit = 0.5 * gas.stagnationPressure; // forces of a march are per radian: 2π/(π p0)
   const wakeOver = wakePressure / gas.stagnationPressure;
   const first = marchTubes({

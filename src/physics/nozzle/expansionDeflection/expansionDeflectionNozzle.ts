@@ -270,9 +270,13 @@ function balanceOf(flow: DeflectedFlow): FieldBalance {
     momentum: surfaces / flow.boundary - 1,
     energy: 0,
     nodes: flow.stations().length,
-    note: null,
+    note: OPEN_WAKE_NOTE,
   };
 }
+
+/** The balance is that of the closed wake. */
+const OPEN_WAKE_NOTE =
+  'In the open wake, where waves run to and fro between wall and wake, the two ways to the thrust agree within about 2 % only.';
 
 /** λ with which one-dimensional flow gives the same thrust in vacuum. */
 function divergenceOf(model: Deflection): number {
@@ -289,13 +293,13 @@ function requireAngles({ throatAngle, lipAngle, length, pintleAreaRatio }: Expan
   throw new ProblemError({
     code: 'deflection-shape-invalid',
     what: `No expansion–deflection nozzle has a throat angle of ${degrees(throatAngle)}°, a lip angle of ${degrees(lipAngle)}°, a length of ${(100 * length).toFixed(0)} % and a pintle of ${pintleAreaRatio} throat areas.`,
-    mend: 'Give a throat angle of 20° to 80°, a smaller lip angle, and a positive length and pintle.',
+    mend: 'Give a throat angle of 30° to 75°, a smaller lip angle, and a positive length and pintle.',
     where: 'nozzle.throatAngle',
     facts: { throatAngle, lipAngle, length, pintleAreaRatio },
   });
 }
-/** [rad] 20° to 80° */
-const STEEP = { low: Math.PI / 9, high: (4 * Math.PI) / 9 };
+/** [rad] 30° to 75° */
+const STEEP = { low: Math.PI / 6, high: (5 * Math.PI) / 12 };
 
 function staysOpen(): ProblemError {
   return new ProblemError({

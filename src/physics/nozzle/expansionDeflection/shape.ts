@@ -33,7 +33,7 @@ const ON_EDGE_PER_RADIAN = 30;
  *   throat line   from the pintle (r_i, r_i² = A_pintle/A_t) outwards and forwards, across a flow at angle θ_t:
  *                 r_o² − r_i² = ε_line cos θ_t,  gap = (r_o − r_i)/cos θ_t
  *   pintle        its edge is an arc of half the gap; behind it the base
- *   outer wall    parabola from the throat line (slope tan θ_t) to the lip (x = L, r = √ε, slope tan θ_e)
+ *   outer wall    straight for one gap at θ_t, then a parabola to the lip (x = L, r = √ε, slope tan θ_e)
  *
  * @param lineAreaRatio ε_line, area of the throat line over that of the throat: it lies a little behind the sonic one
  * @throws ProblemError `pintle-too-wide`, `deflection-walls-do-not-join`
@@ -50,19 +50,23 @@ export function deflectionShape(spec: ExpansionDeflectionSpec, lineAreaRatio: nu
   const gap = (outerRadius - innerRadius) / Math.cos(throatAngle);
   const inner = { axial: gap * Math.sin(throatAngle), radius: innerRadius };
   const outer = { axial: 0, radius: outerRadius };
+  // Straight for one gap: until the expansion round the pintle's edge has crossed it, the flow is too near sonic to turn.
+  const start = { axial: gap * Math.cos(throatAngle), radius: outerRadius + gap * Math.sin(throatAngle) };
   const [steep, flat] = [Math.tan(throatAngle), Math.tan(lipAngle)];
-  const middle = (lip.radius - flat * lip.axial - outerRadius) / (steep - flat);
-  if (!(middle > 0 && middle < lip.axial)) {
-    throw doNotJoin(spec, Math.atan2(lip.radius - outerRadius, lip.axial));
+  const middle =
+    start.axial + (lip.radius - flat * (lip.axial - start.axial) - start.radius) / (steep - flat);
+  if (!(middle > start.axial && middle < lip.axial)) {
+    throw doNotJoin(spec, Math.atan2(lip.radius - start.radius, lip.axial - start.axial));
   }
   const edgeRadius = EDGE_SHARE * gap;
-  const wall = Array.from({ length: ON_WALL + 1 }, (_, i): Place => {
+  const parabola = Array.from({ length: ON_WALL + 1 }, (_, i): Place => {
     const t = (i / ON_WALL) ** 1.3;
     return {
-      axial: bezier(0, middle, lip.axial, t),
-      radius: bezier(outerRadius, outerRadius + steep * middle, lip.radius, t),
+      axial: bezier(start.axial, middle, lip.axial, t),
+      radius: bezier(start.radius, start.radius + steep * (middle - start.axial), lip.radius, t),
     };
   });
+  const wall = [outer, ...parabola];
   return {
     throatAngle,
     inner,
