@@ -28,23 +28,47 @@ const AGREEMENT = 0.003;
  * Source: momentum theorem; λ as defined by G. P. Sutton, O. Biblarz, Rocket Propulsion Elements, 7th ed., 2001, ch. 3.
  */
 export function fieldThrust(field: RoundField, expansion: Expansion, areaRatio: number): FieldThrust {
-  const { chamber, throat } = expansion;
   const { entering, leaving, wallForce } = field;
-  const unit = Math.PI * chamber.pressure;
-  const dischargeCoefficient = entering.massFlow / (Math.PI * throat.massFlux);
+  const unit = Math.PI * expansion.chamber.pressure;
+  const [chamber, nozzleWall, boundary] = [entering.axialForce, wallForce, leaving.axialForce].map(
+    (force) => force / unit,
+  ) as [number, number, number];
+  const dischargeCoefficient = entering.massFlow / (Math.PI * expansion.throat.massFlux);
+  return thrustFrom(
+    { dischargeCoefficient, chamber, nozzleWall, boundary },
+    expansion,
+    areaRatio,
+    balanceOf(field, expansion, (chamber + nozzleWall) / boundary - 1),
+  );
+}
+
+/** What a field gives, forces over p0 A_t. */
+interface FieldForces {
+  readonly dischargeCoefficient: number;
+  /** Through the start line. */ readonly chamber: number;
+  readonly nozzleWall: number;
+  /** Across the exit. */ readonly boundary: number;
+}
+
+/** Thrust and divergence of a field whose forces are known. */
+export function thrustFrom(
+  { dischargeCoefficient, chamber, nozzleWall, boundary }: FieldForces,
+  expansion: Expansion,
+  areaRatio: number,
+  balance: FieldBalance,
+): FieldThrust {
+  const p0 = expansion.chamber.pressure;
   const mean = expansion.atAreaRatio(areaRatio / dischargeCoefficient, 'supersonic');
-  const bySurfaces = (entering.axialForce + wallForce) / unit;
-  const boundary = leaving.axialForce / unit;
-  const momentum = (dischargeCoefficient * throat.massFlux * mean.velocity) / chamber.pressure;
+  const momentum = (dischargeCoefficient * expansion.throat.massFlux * mean.velocity) / p0;
   return {
     dischargeCoefficient,
-    divergenceFactor: (bySurfaces - (mean.pressure * areaRatio) / chamber.pressure) / momentum,
+    divergenceFactor: (chamber + nozzleWall - (mean.pressure * areaRatio) / p0) / momentum,
     parts: [
-      { surface: CHAMBER_SURFACE, coefficient: entering.axialForce / unit },
-      { surface: 'nozzle wall', coefficient: wallForce / unit },
+      { surface: CHAMBER_SURFACE, coefficient: chamber },
+      { surface: 'nozzle wall', coefficient: nozzleWall },
     ],
     boundary,
-    balance: balanceOf(field, expansion, bySurfaces / boundary - 1),
+    balance,
   };
 }
 

@@ -168,6 +168,8 @@ export interface FieldBalance {
   /** Largest departure of the total enthalpy at the boundary, over the kinetic energy there [–] */
   readonly energy: number;
   /** Nodes of the field. */ readonly nodes: number;
+  /** Where not characteristics but streamtubes carry the field: an internal shock too strong for the former. */
+  readonly by?: 'streamtubes';
   /** Why one of the above is larger than it should be; null: none is. */ readonly note: string | null;
 }
 

@@ -11,6 +11,7 @@ import {
   frontAlong,
   lossyTable,
   marchTubes,
+  type TubeGas,
   type TubeMarch,
   tubeGas,
   wallBoundary,
@@ -21,7 +22,11 @@ import { THROAT_ARC_UPSTREAM } from './bellShape.ts';
 import { arcPoints, type RoundWall } from './roundWall.ts';
 
 export interface TubeField {
+  readonly gas: TubeGas;
   /** Sizes in throat radii. */ readonly march: TubeMarch;
+  /** Across the start line: mass flow and force, of a throat of 1 m radius. */ readonly entering: ReturnType<
+    typeof carriedBy
+  >;
   /** Vacuum thrust over p0 A_t by the push on the wall, and by the flow that leaves [–]; null where the march ended early. */
   readonly byWall: number | null;
   readonly byExit: number | null;
@@ -68,7 +73,9 @@ export function computeTubeField(
   // The force on the wall is told along the axis; forwards is against it.
   const push = whole ? -2 * Math.PI * march.upper.force[march.upper.count - 1]! : 0;
   return {
+    gas,
     march,
+    entering,
     byWall: whole ? (entering.axialForce + push) / scale : null,
     byExit: whole ? carriedBy(march.front).axialForce / scale : null,
     dischargeCoefficient: entering.massFlow / (Math.PI * throat.massFlux),

@@ -9,9 +9,10 @@ import { attempt, type Problem } from '../../numerics/problem.ts';
 import { NODE } from '../flow/points.ts';
 import type { Expansion, FlowState } from '../gas/flow.ts';
 import { type FieldThrust, fieldThrust } from './fieldThrust.ts';
-import type { LeavingFlow, WallStation } from './model.ts';
+import type { FieldBalance, LeavingFlow, WallStation } from './model.ts';
 import { computeRoundField, type FieldMesh, type RoundField, WORKING_MESH } from './roundField.ts';
 import type { RoundWall } from './roundWall.ts';
+import { tubeFlow } from './tubeFlow.ts';
 
 /** The state that the wall feels at the lip. */
 export interface WallAtLip {
@@ -39,7 +40,17 @@ const MESHES: readonly FieldMesh[] = [
   { ...WORKING_MESH, across: 31 },
 ];
 
-/** The flow at the wall of a nozzle that flows full; `exit` is the mean state at its area ratio. */
+/** A field of characteristics counts where its two ways to the thrust agree this well, and no more mass was put right [–]. */
+const SOUND = { momentum: 0.003, massPutRight: 0.01 };
+/** Where nothing else can be had it counts up to this disagreement [–], which its balance tells. */
+const MOST_MOMENTUM = 0.01;
+
+/**
+ * The flow at the wall of a nozzle that flows full; `exit` is the mean state at its area ratio.
+ *
+ * By characteristics; where they give out, or an internal shock is too strong to be carried without its loss, in
+ * streamtubes; where these end as well, the mean.
+ */
 export function wallFlow(
   wall: RoundWall,
   expansion: Expansion,
@@ -47,22 +58,43 @@ export function wallFlow(
   areaRatio: number,
 ): WallFlow {
   const found = roundField(wall, expansion, exit);
-  if (!found.ok) return meanFlow(exit, found.problem.why ?? found.problem.what);
-  const field = found.value;
-  const last = field.lines.lineCount - 1;
-  const lip = field.wall.at(-1)!;
+  const flow = found.ok ? flowOf(found.value, fieldThrust(found.value, expansion, areaRatio)) : null;
+  const balance = flow?.thrust?.balance;
+  if (flow !== null && balance !== undefined && isSound(balance)) return flow;
+  const tubes = attempt(() => tubeFlow(wall, expansion, exit, areaRatio));
+  if (tubes.ok && isSound(tubes.value.thrust.balance))
+    return { ...tubes.value, lip: lipOf(tubes.value.stations), reason: null };
+  if (flow !== null && Math.abs(balance!.momentum) <= MOST_MOMENTUM) return flow;
+  const problem = found.ok ? null : found.problem;
+  return meanFlow(
+    exit,
+    problem?.why ??
+      problem?.what ??
+      'an internal shock is too strong to be carried, and the field does not close',
+  );
+}
+
+function isSound({ momentum, massPutRight = 0 }: FieldBalance): boolean {
+  return Math.abs(momentum) <= SOUND.momentum && Math.abs(massPutRight) <= SOUND.massPutRight;
+}
+
+function lipOf(stations: readonly WallStation[]): WallAtLip {
+  const { pressure, mach } = stations.at(-1)!;
+  return { pressure, mach, from: 'field' };
+}
+
+function flowOf({ lines, wall }: RoundField, thrust: FieldThrust): WallFlow {
+  const last = lines.lineCount - 1;
+  const first = lines.offset(last, 0);
   return {
-    lip: { pressure: lip.pressure, mach: lip.mach, from: 'field' },
-    stations: field.wall,
+    lip: lipOf(wall),
+    stations: wall,
     leaving: {
       kind: 'line',
-      nodes: field.lines.nodes.slice(
-        field.lines.offset(last, 0),
-        field.lines.offset(last, 0) + field.lines.lineLength(last) * NODE,
-      ),
+      nodes: lines.nodes.slice(first, first + lines.lineLength(last) * NODE),
       isCharacteristic: false,
     },
-    thrust: fieldThrust(field, expansion, areaRatio),
+    thrust,
     reason: null,
   };
 }

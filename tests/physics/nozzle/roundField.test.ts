@@ -101,6 +101,25 @@ test('losses: none keeps divergence and discharge at 1', () => {
   expect(sum).toBeCloseTo(bell.at(0).thrustCoefficient!, 8);
 });
 
+// The characteristics leave out the loss in a shock; where it is strong they would push harder than the ideal nozzle.
+test.each([
+  { kind: 'bell', areaRatio: 32, length: 0.6, throatAngle: degrees(65), lipAngle: degrees(12) },
+  { kind: 'cone', areaRatio: 20, halfAngle: degrees(3) },
+] as const)('a strong internal shock is left to the streamtubes: %j', (spec) => {
+  const model = nozzleModel(spec, gas);
+  const ideal = nozzleModel({ kind: 'ideal', areaRatio: spec.areaRatio }, gas);
+  const balance = model.balance()!;
+  expect(balance.by).toBe('streamtubes');
+  expect(Math.abs(balance.momentum)).toBeLessThan(3e-3);
+  expect(Math.abs(balance.mass)).toBeLessThan(5e-4);
+  expect(model.at(0).thrustCoefficient).toBeLessThan(ideal.at(0).thrustCoefficient!);
+  expect(model.divergenceFactor).toBeGreaterThan(0.93);
+  const stations = model.wallStations()!;
+  expect(stations.at(-1)!.radius).toBeCloseTo(Math.sqrt(spec.areaRatio), 3);
+  for (let i = 1; i < stations.length; i++)
+    expect(stations[i]!.axial).toBeGreaterThan(stations[i - 1]!.axial - 1e-9);
+});
+
 test('where no field can be had the closed form of the divergence stands in and says why there are no parts', () => {
   const cone = nozzleModel({ kind: 'cone', areaRatio: 40, halfAngle: degrees(1) }, gas);
   expect(cone.balance()).toBeNull();
