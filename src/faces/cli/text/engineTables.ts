@@ -6,6 +6,7 @@ import { show, showIn, showStated, unitFor } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import type { PlumeFigures } from '../../../answer/plumeModel.ts';
 import { caseWords } from '../../../answer/separationWords.ts';
+import { lossGroup } from './lossRows.ts';
 import { plugRows } from './plugRows.ts';
 import { plumeRows } from './plumeRows.ts';
 import { columnsThatFit, type TableGroup, type TableRow, tableText } from './table.ts';
@@ -56,9 +57,13 @@ function groupsOf(
     const plumes = engines.map((engine) => engine.plume.ambients.find((p) => p.ambientPressure === pressure));
     return withPlumes(groupAt(`In surroundings of ${pressureText(pressure)}`, rows, row), plumes);
   });
-  return [...climb, vacuumGroup(engines, row), ...stands, engineGroup(engines, row)].filter(
-    ({ rows }) => rows.length > 0,
-  );
+  return [
+    ...climb,
+    vacuumGroup(engines, row),
+    ...stands,
+    lossGroup(engines),
+    engineGroup(engines, row),
+  ].filter(({ rows }) => rows.length > 0);
 }
 
 type MakeRow = (name: string, values: readonly (number | null)[]) => TableRow;

@@ -2,6 +2,7 @@ import { changeWords } from '../../../answer/changeWords.ts';
 import { shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import { EngineMark } from './EngineMark.tsx';
+import { Losses } from './Losses.tsx';
 
 /** Which models made the numbers, and what they leave out. */
 export function Models() {
@@ -20,6 +21,7 @@ export function Models() {
                 {result.answer.propellants}; {result.answer.chemistry}.
               </p>
               {result.answer.change !== undefined && <p>{changeWords(result.answer.change)}</p>}
+              <Losses budget={result.answer.losses} />
               <h3>Models</h3>
               <ul>
                 {result.answer.models.map((model) => (
