@@ -13,6 +13,7 @@ import { sideLoadCaution, type WallForm } from './sideLoads.ts';
 import { throttleOf } from './throttle.ts';
 import { flowHeldByWall, jetOfBareThroat } from './unchokedFlow.ts';
 import { placeAt, pushBehind, throatOf, wallTable } from './wallTable.ts';
+import { decidingWords, noOutflow, UNCHOKED_NOTE } from './words.ts';
 
 /** Stations from throat to lip, flowing full, and what is known of the nozzle. */
 export interface SeparatingWall {
@@ -171,25 +172,6 @@ export function wallSeparation(wall: SeparatingWall): WallSeparation {
 /** Below this Mach number no criterion was fitted [–]. */
 const LEAST_FITTED_MACH = Math.min(...CRITERIA.flatMap(({ mach }) => mach?.low ?? []));
 
-const UNCHOKED_NOTE =
-  'The throat does not choke for sure: one-dimensional, a jet from the bare throat as the best value, gas held by the wall to the lip as the other end.';
-
-function noOutflow(ambientPressure: number, chamberPressure: number): string {
-  return (
-    `The surroundings press with ${kPa(ambientPressure)}, the chamber with ${kPa(chamberPressure)}: nothing flows out. ` +
-    'Raise the chamber pressure above that of the surroundings.'
-  );
-}
-
-function decidingWords({ criterion, why }: Judgement, from: 'field' | 'mean', withoutMach: boolean): string {
-  const words = withoutMach
-    ? `${criterion.name} (the gas has no Mach number at the lip)`
-    : why === null
-      ? criterion.name
-      : `${criterion.name}, outside the Mach numbers it was fitted to`;
-  return from === 'mean' ? `${words}, by the mean pressure over each section` : words;
-}
-
 function requireStations(stations: readonly WallStation[]): void {
   const rising = stations.every((station, i) => i === 0 || station.axial >= stations[i - 1]!.axial);
   if (stations.length >= 2 && rising) return;
@@ -199,8 +181,4 @@ function requireStations(stations: readonly WallStation[]): void {
     mend: 'Give the state of the gas at places along the wall, in order.',
     facts: { stations: stations.length },
   });
-}
-
-function kPa(pressure: number): string {
-  return `${Number((pressure / 1000).toPrecision(3))} kPa`;
 }
