@@ -110,9 +110,9 @@ function fallsShort(spec: DualBellSpec, net: CharacteristicNet): ProblemError {
   const reached = net.nodes[at + 1]! ** 2;
   return new ProblemError({
     code: 'dual-bell-kink-too-flat',
-    what: `Behind so flat a kink the extension bends back to the axis at an area ratio of ${reached.toFixed(1)}, before it reaches ${spec.areaRatio}.`,
+    what: `Behind so flat an inflection the extension bends back to the axis at an area ratio of ${reached.toFixed(1)}, before it reaches ${spec.areaRatio}.`,
     why: 'The pressure along the extension is given, so that the gas itself decides how far it opens.',
-    mend: 'Make the kink sharper, or the area ratio smaller.',
+    mend: 'Make the inflection angle larger, or the area ratio smaller.',
     where: 'nozzle.inflectionAngle',
     facts: { areaRatio: spec.areaRatio, reached },
   });

@@ -29,7 +29,7 @@ import { dualBellWall } from './dualBellWall.ts';
 import { transitionOf } from './transition.ts';
 
 /**
- * Dual bell: a bell whose wall kinks into a second one. In dense air the gas leaves the wall at the kink and the base
+ * Dual bell: a bell whose wall kinks into a second one at the inflection. In dense air the gas leaves it there and the base
  * alone works; in thin air it follows the extension to the lip.
  *
  *   sea-level mode:  C_F = C_F,base(p_a) − ΔC_F         ΔC_F: suction on the extension, see `aspirationLoss`
@@ -103,8 +103,13 @@ export function dualBellNozzle(
           seaLevelContour(spec, field, radius, chamber),
         ),
         thin: modeOf('altitude mode', altitude),
-        ...transitionOf({ ...stations[behindKink]!, chamberPressure: p0 }),
-        how: 'Where the wall pressure behind the kink, over that outside, falls to what the deciding criterion of separation allows.',
+        ...transitionOf({
+          ...stations[behindKink]!,
+          angle: field.angles[0]!,
+          chamberPressure: p0,
+          gamma: expansion.throat.isentropicExponent ?? expansion.throat.gammaFrozen,
+        }),
+        how: 'Where the wall pressure behind the inflection, over that outside, is just what the deciding criterion of separation allows.',
       }),
       contour: (radius, chamber) => contourWith(dualBellWall(spec, field, radius), radius, chamber),
       omitted: [...new Set([...base.omitted, ...OMITTED])],

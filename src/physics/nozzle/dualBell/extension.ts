@@ -116,7 +116,7 @@ function tooLong(spec: DualBellSpec, length: number, longest: number): ProblemEr
   return new ProblemError({
     code: 'dual-bell-too-long',
     what: `A dual bell of area ratio ${spec.areaRatio} on a base of ${spec.baseAreaRatio} can be computed up to ${longest.toFixed(1)} throat radii behind the throat, not ${length.toFixed(1)}.`,
-    why: 'Behind so flat a kink the wall bends back before it reaches the lip, or it feels what the shock inside the base sends out.',
+    why: 'Behind so flat an inflection the wall bends back before it reaches the lip, or it feels what the shock inside the base sends out.',
     mend: 'Make the extension shorter, or the whole area ratio smaller.',
     where: 'nozzle.extensionLength',
     facts: { length, longest },
@@ -129,8 +129,8 @@ function outOfReach(spec: DualBellSpec, length: number, reached: number): Proble
   const reach = Number.isFinite(reached) ? ` The shortest found is ${reached.toFixed(1)} throat radii.` : '';
   return new ProblemError({
     code: 'dual-bell-length-out-of-reach',
-    what: `No kink makes a dual bell of area ratio ${spec.areaRatio} on a base of ${spec.baseAreaRatio} end ${length.toFixed(1)} throat radii behind the throat.${reach}`,
-    why: 'A sharper kink makes the extension shorter, until the gas would have to turn or expand too far.',
+    what: `No inflection makes a dual bell of area ratio ${spec.areaRatio} on a base of ${spec.baseAreaRatio} end ${length.toFixed(1)} throat radii behind the throat.${reach}`,
+    why: 'A sharper inflection makes the extension shorter, until the gas would have to turn or expand too far.',
     mend: 'Make the extension longer, or the whole area ratio smaller.',
     where: 'nozzle.extensionLength',
     facts: { length, areaRatio: spec.areaRatio, baseAreaRatio: spec.baseAreaRatio },

@@ -138,13 +138,11 @@ describe('thrust', () => {
 });
 
 describe('transition', () => {
+  const behind = { pressure: 1e4, mach: 4, angle: degrees(25), chamberPressure: 1e7, gamma: 1.2 };
+
   test('is where the wall pressure behind the inflection meets each criterion', () => {
     // p_sep/p_a at M 4, recomputed: Schmucker 0.3012, Stark 0.2618, Zukoski 0.3333; Summerfield 0.4.
-    const { estimates, ambientPressure, band } = transitionOf({
-      pressure: 1e4,
-      mach: 4,
-      chamberPressure: 1e7,
-    });
+    const { estimates, ambientPressure, band } = transitionOf(behind);
     const by = new Map(estimates.map((each) => [each.by.split(' ')[0], 1e4 / each.ambientPressure]));
     expect(by.get('Schmucker')).toBeCloseTo(0.3012, 4);
     expect(by.get('Stark')).toBeCloseTo(0.2618, 4);
@@ -157,7 +155,7 @@ describe('transition', () => {
   });
 
   test('goes back at a pressure ratio lower by up to a fifth (Reijasse et al. 2011)', () => {
-    const { back, ambientPressure } = transitionOf({ pressure: 1e4, mach: 4, chamberPressure: 1e7 });
+    const { back, ambientPressure } = transitionOf(behind);
     expect(HYSTERESIS).toBe(0.2);
     expect(1e7 / back!.high / (1e7 / ambientPressure)).toBeCloseTo(0.8, 12);
     expect(back!.low).toBe(ambientPressure);
