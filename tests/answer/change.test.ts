@@ -83,3 +83,16 @@ test('an expansion–deflection nozzle closes its wake on the way up', async () 
   );
   expect(positions[0]!.contour.bodies!.map(({ name }) => name)).toEqual(['pintle', 'wake']);
 });
+
+test('the thrust is the sum of its parts and that by the boundary, in every mode in use', async () => {
+  const { answer } = await solveText(study);
+  for (const id of ['skirt', 'stated', 'dual', 'deflected']) {
+    const { thrustParts, vacuum } = answer.engines[id]!;
+    const sum = thrustParts.vacuum.sum!;
+    const { boundary } = thrustParts.vacuum;
+    expect(Math.abs(sum / boundary! - 1), id).toBeLessThan(3e-3);
+    // What is lost on the way (friction, kinetics) comes off the sum.
+    expect(vacuum.thrust! / sum, id).toBeGreaterThan(0.96);
+    expect(vacuum.thrust! / sum, id).toBeLessThan(1.0001);
+  }
+});

@@ -30,7 +30,8 @@ export function insertNozzle(
   insertStep(spec);
   const small = bellNozzle(insertBell(spec), expansion, losses);
   const whole = bellNozzle(outerBell(spec), expansion, losses);
-  const inside: Pick<NozzleModel, 'at' | 'wallStations' | 'leaving'> = {
+  const inside: Pick<NozzleModel, 'at' | 'wallStations' | 'leaving' | 'separation'> = {
+    separation: () => small.separation?.() ?? null,
     wallStations: () => small.wallStations(),
     leaving: (ambientPressure) => small.leaving?.(ambientPressure) ?? null,
     at: (ambientPressure) =>

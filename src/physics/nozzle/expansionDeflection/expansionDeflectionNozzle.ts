@@ -6,17 +6,16 @@ import { lossyTable, tubeGas } from '../../flow/streamtubes/index.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
 import { requireAreaRatio } from '../areaRatio.ts';
 import { changingNozzle, modeOf } from '../changing/changingNozzle.ts';
-import {
-  CHAMBER_SURFACE,
-  type ChamberShape,
-  type ExpansionDeflectionSpec,
-  type FieldBalance,
-  type FlowVerdict,
-  type ModeChange,
-  type NozzleLosses,
-  type NozzleModel,
-  type ThrustAt,
-  type ThrustPart,
+import type {
+  ChamberShape,
+  ExpansionDeflectionSpec,
+  FieldBalance,
+  FlowVerdict,
+  ModeChange,
+  NozzleLosses,
+  NozzleModel,
+  ThrustAt,
+  ThrustPart,
 } from '../model.ts';
 import { CRITERIA_SPREAD } from '../separation/lipVerdict.ts';
 import { unchokedReason } from '../separation/thrustOffDesign.ts';
@@ -213,9 +212,12 @@ function thrustOf(model: Deflection, at: DeflectedAt, ambientPressure: number): 
   };
 }
 
+/** The chamber of a round throat is shared out between face and converging wall; with a pintle in it this is not known. */
+const AHEAD_OF_THROAT = 'chamber and pintle ahead of the throat';
+
 function partsOf({ throat, wall, edge, base }: DeflectedForces): readonly ThrustPart[] {
   return [
-    { surface: CHAMBER_SURFACE, coefficient: throat },
+    { surface: AHEAD_OF_THROAT, coefficient: throat },
     { surface: 'nozzle wall', coefficient: wall },
     { surface: 'pintle', coefficient: edge },
     { surface: 'base', coefficient: base },
