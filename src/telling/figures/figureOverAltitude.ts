@@ -11,6 +11,7 @@ import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
 import { overAltitudePanel } from './overAltitude.ts';
 import { differsFromFull, type OverAltitudeQuantity } from './overAltitudeCurves.ts';
+import { criteriaSpan } from './separationSpan.ts';
 
 export function impulseOverAltitude(answer: StudyAnswer, options: FigureOptions): Scene {
   return figure(answer, 'specificImpulse', options.title ?? impulseFinding(answer), options);
@@ -59,8 +60,13 @@ function figure(
   };
 }
 
-/** What the thin dashes mean, where there are any. */
+/** What the thin dashes and the faint bands mean, where there are any. */
 function dashWords(engines: readonly DrawnEngine[], options: FigureOptions): string[] {
-  const anyGap = engines.some(({ engine }) => rowsOf(engine, options).some(differsFromFull));
-  return anyGap ? ['Thin dashes: if the gas filled the nozzle.'] : [];
+  const rows = engines.flatMap(({ engine }) => rowsOf(engine, options));
+  return [
+    ...(rows.some(differsFromFull) ? ['Thin dashes: if the gas filled the nozzle.'] : []),
+    ...(rows.some((row) => criteriaSpan('thrust', row) !== null)
+      ? ['Faint band: between the criteria of separation.']
+      : []),
+  ];
 }

@@ -196,7 +196,7 @@ export function footOf(
     ...(leftOut.length > 0 ? [`Not drawn: ${leftOut.join(', ')}.`] : []),
     ...(failed.length > 0 ? [`Could not be computed: ${failed.join(', ')}.`] : []),
     ...(without.includes('air') ? [] : ['Air: U.S. Standard Atmosphere 1976.']),
-    'Spread not drawn.',
+    more.some((note) => note.startsWith('Faint band')) ? 'Other spread not drawn.' : 'Spread not drawn.',
     ...(models.length > 0 ? [`Models: ${models.join(', ')}.`] : []),
   ].filter((note) => note !== '');
 }

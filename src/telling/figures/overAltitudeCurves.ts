@@ -11,6 +11,7 @@ import { ambientAt, conditionAt, impulseIfFull } from './conditions.ts';
 import type { DrawnEngine } from './drawnEngines.ts';
 import { dashOf } from './marks.ts';
 import type { Altitude } from './options.ts';
+import { spanOutlines } from './separationSpan.ts';
 
 export type OverAltitudeQuantity = 'specificImpulse' | 'thrust';
 
@@ -19,6 +20,8 @@ export interface Curve extends DrawnEngine {
   /** Pieces of the curve between gaps, pad to vacuum. */ readonly pieces: readonly (readonly Point[])[];
   /** Where there is no value or the gas has left the wall: what full flow would give, joined to its neighbours. */
   readonly ifFull: readonly (readonly Point[])[];
+  /** Where the gas may have left the wall: the span of the criteria, closed. */
+  readonly spans: readonly (readonly Point[])[];
 }
 
 /** Altitudes [m] at which a curve is joined; the last point is vacuum. */
@@ -146,17 +149,29 @@ export function curveOf(
     before = null;
   });
   const clip = (points: readonly Point[]) => clippedBetween(points, plot.x, plot.x + plot.width);
-  return { ...drawn, rows, pieces: pieces.flatMap(clip), ifFull: ifFull.flatMap(clip) };
+  const y = (i: number): number => axis.y(ALTITUDES[i] as Altitude);
+  const spans = spanOutlines(quantity, rows, x, y, plot);
+  return { ...drawn, rows, pieces: pieces.flatMap(clip), ifFull: ifFull.flatMap(clip), spans };
 }
 
+/** Faint enough for two to lie on each other. */
+const SPAN_OPACITY = 0.16;
+
 export function curveNodes(curve: Curve, line: LineSizes): SceneNode[] {
-  const nodes: SceneNode[] = curve.ifFull.map((points) => ({
+  const nodes: SceneNode[] = curve.spans.map((points) => ({
     kind: 'path',
-    d: polyline(points),
-    stroke: curve.style.colour,
-    strokeWidth: 0.45 * line.curve,
-    dash: [1.1 * line.curve, 1.1 * line.curve],
+    d: polyline(points, true),
+    fill: curve.style.colour,
+    fillOpacity: SPAN_OPACITY,
   }));
+  for (const points of curve.ifFull)
+    nodes.push({
+      kind: 'path',
+      d: polyline(points),
+      stroke: curve.style.colour,
+      strokeWidth: 0.45 * line.curve,
+      dash: [1.1 * line.curve, 1.1 * line.curve],
+    });
   for (const points of curve.pieces)
     nodes.push({
       kind: 'path',
