@@ -8,7 +8,7 @@ import {
   particleLagLoss,
 } from '../physics/nozzle/losses/index.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
-import { wallOf } from './wallOf.ts';
+import { wallSides } from './wallLayer.ts';
 
 /** [kg/mol] of Al2O3 */
 const ALUMINA = 0.1019613;
@@ -40,7 +40,7 @@ export function dropLag(
   };
 }
 
-/** Along the wall, from the injector, in the mean flow of each place (a plug's: at the plug). */
+/** Along the wall, from the injector; a plug's along the plug. */
 function lagStations(
   contour: Contour,
   nozzle: NozzleModel,
@@ -48,9 +48,9 @@ function lagStations(
   massShare: number,
 ): readonly LagStation[] {
   let path = 0;
-  const wall = wallOf(contour, nozzle);
-  return wall.map((point, i) => {
-    const before = wall[Math.max(i - 1, 0)]!;
+  const { stations } = wallSides(contour, nozzle, gas).at(-1)!;
+  return stations.map((point, i) => {
+    const before = stations[Math.max(i - 1, 0)]!;
     path += Math.hypot(point.axial - before.axial, point.radius - before.radius);
     const edge = gas.edgeAt(point.pressure);
     return { ...edge, path, density: edge.density * (1 - massShare) };

@@ -263,6 +263,9 @@ function omittedOf(input: EngineInput): readonly string[] {
   const { published: _, ...stated } = input;
   const spread = quantitiesOf(stated).filter((quantity) => quantity.plusMinus !== null);
   return [
+    input.losses === 'none'
+      ? 'Friction on the wall, slow chemistry and drops that lag, as the study asks.'
+      : 'The course of the chemistry in time: what it loses is a published band. Film cooling, and layers of unlike mixture across the chamber.',
     'Pumps and turbines: the propellant flow and the specific impulse are those of the thrust chamber alone.',
     'Cooling, and the propellant some engines spend on it.',
     ...(spread.length > 0

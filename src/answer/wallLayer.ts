@@ -1,5 +1,6 @@
 /** The layer of slowed gas along the walls of an engine, from injector to lip. */
 
+import { ductAreaRatios } from '../physics/nozzle/index.ts';
 import {
   type BoundaryLayer,
   boundaryLayer,
@@ -7,8 +8,6 @@ import {
   type LayerStation,
 } from '../physics/nozzle/losses/index.ts';
 import type { Contour, NozzleModel, PlugContour } from '../physics/nozzle/model.ts';
-import type { WallPoint } from './model.ts';
-import { wallOf } from './wallOf.ts';
 
 export interface EngineLayer {
   /** [N] thrust that the layer takes at an unchanged mass flow: momentum missing where it ends, along the axis */
@@ -20,7 +19,7 @@ export interface EngineLayer {
 }
 
 /** One wall, and which of its stations lies in the throat. */
-interface Side {
+export interface WallSide {
   readonly stations: readonly LayerStation[];
   readonly throat: number;
 }
@@ -35,7 +34,7 @@ interface Side {
  * The pressure along the wall stays that of the flow without a layer.
  */
 export function engineLayer(contour: Contour, nozzle: NozzleModel, gas: LayerGas): EngineLayer {
-  const sides = sidesOf(contour, nozzle, gas);
+  const sides = wallSides(contour, nozzle, gas);
   const throatArea = Math.PI * contour.throatRadius ** 2;
   let thrustLost = 0;
   let blocked = 0;
@@ -60,54 +59,40 @@ export function engineLayer(contour: Contour, nozzle: NozzleModel, gas: LayerGas
   };
 }
 
-function sidesOf(contour: Contour, nozzle: NozzleModel, gas: LayerGas): readonly Side[] {
-  if (contour.plug !== undefined) return plugSides(contour, contour.plug, nozzle);
-  // Its throat is a ring round the centre body, so that the wall's radius does not tell the area.
-  if (nozzle.spec.kind === 'expansionDeflection') return [deflectionSide(contour, nozzle)];
+/** The walls along which the gas runs; of a plug engine the plug last. */
+export function wallSides(contour: Contour, nozzle: NozzleModel, gas: LayerGas): readonly WallSide[] {
+  const { plug } = contour;
+  if (plug !== undefined) return plugSides({ ...contour, plug }, nozzle, gas);
   return [roundSide(contour, nozzle, gas)];
 }
 
-/** The outer wall alone: of the centre body no pressure is told. */
-function deflectionSide(contour: Contour, nozzle: NozzleModel): Side {
-  const wall = wallOf(contour, nozzle);
-  const supersonic = wall.findIndex(({ pressure }) => pressure <= nozzle.expansion.throat.pressure);
-  return {
-    stations: wall.map(({ axial, radius, pressure }) => ({ axial, radius, pressure })),
-    throat: Math.max(supersonic, 0),
-  };
-}
-
-/** Pressure on the wall: one-dimensional to the throat, behind it the field's where there is one. */
-function roundSide(contour: Contour, nozzle: NozzleModel, gas: LayerGas): Side {
+/**
+ * Pressure on the wall: one-dimensional to the throat, behind it the field's where there is one. The throat of an
+ * expansion–deflection nozzle is a ring round the stem of its centre body, whose own layer is left out.
+ */
+function roundSide(contour: Contour, nozzle: NozzleModel, gas: LayerGas): WallSide {
   const { throatRadius } = contour;
   const { throat, lowestPressure } = nozzle.expansion;
-  const ahead = contour.wall
-    .filter(({ axial }) => axial < 0)
-    .map(
-      ({ axial, radius }): LayerStation => ({
-        axial,
-        radius,
-        pressure: gas.subsonicPressure((radius / throatRadius) ** 2),
-      }),
-    );
-  const sonic = { axial: 0, radius: throatRadius, pressure: throat.pressure };
+  const stem = contour.bodies?.find(({ name }) => name === 'pintle')?.outline[0]?.radius ?? 0;
   const field = nozzle.wallStations();
+  const from = field?.[0];
+  const start = { axial: (from?.axial ?? 0) * throatRadius, radius: (from?.radius ?? 1) * throatRadius };
+  const ratio = (radius: number): number => Math.max((radius ** 2 - stem ** 2) / throatRadius ** 2, 1);
+  const ahead = contour.wall
+    .filter(({ axial, part }) => axial < start.axial && part !== 'nozzle')
+    .map(({ axial, radius }) => ({ axial, radius, pressure: gas.subsonicPressure(ratio(radius)) }));
   const behind: readonly LayerStation[] =
     field === null
-      ? wallOf(contour, nozzle)
-      : field.map(({ axial, radius, pressure }) => ({
+      ? contour.wall
+          .filter(({ axial }) => axial > 0)
+          .map(({ axial, radius }) => ({ axial, radius, pressure: gas.supersonicPressure(ratio(radius)) }))
+      : field.slice(1).map(({ axial, radius, pressure }) => ({
           axial: axial * throatRadius,
           radius: radius * throatRadius,
           pressure: Math.max(pressure, lowestPressure),
         }));
   return {
-    stations: [
-      ...ahead,
-      sonic,
-      ...behind
-        .filter(({ axial }) => axial > 0)
-        .map(({ axial, radius, pressure }) => ({ axial, radius, pressure })),
-    ],
+    stations: [...ahead, { ...start, pressure: throat.pressure }, ...behind],
     throat: ahead.length,
   };
 }
@@ -115,40 +100,38 @@ function roundSide(contour: Contour, nozzle: NozzleModel, gas: LayerGas): Side {
 /** A whole plug ends in a point, where no layer is thin: it is left at this share of the lip's radius, 0.04 % of the area. */
 const TIP = 0.02;
 
-/** The plug first, then the outer side: chamber and cowl. */
-function plugSides(contour: Contour, plug: PlugContour, nozzle: NozzleModel): readonly Side[] {
-  const onPlug = wallOf(contour, nozzle);
-  const ducts = plug.wall.length - (nozzle.wallStations() ?? []).length;
+/** The outer side first, chamber and cowl, then the plug. */
+function plugSides(
+  contour: Contour & { readonly plug: PlugContour },
+  nozzle: NozzleModel,
+  gas: LayerGas,
+): readonly WallSide[] {
+  const { plug } = contour;
+  const onPlug = nozzle.wallStations() ?? [];
+  const onCowl = nozzle.cowlStations?.() ?? [];
+  const ducts = plug.wall.length - onPlug.length;
+  const inDuct = ductAreaRatios(contour, ducts).map((ratio) => gas.subsonicPressure(Math.max(ratio, 1)));
   const girth = plug.width === undefined ? undefined : 2 * plug.width;
-  const place = ({ axial, radius }: { axial: number; radius: number }, pressure: number): LayerStation => ({
-    axial,
-    radius,
-    pressure,
-    ...(girth !== undefined && { girth }),
+  const side = (
+    wall: Contour['wall'],
+    behind: readonly { readonly pressure: number }[],
+    least: number,
+  ): WallSide => ({
+    stations: wall
+      .slice(0, ducts + behind.length)
+      .map(({ axial, radius }, i) => ({
+        axial,
+        radius,
+        pressure: inDuct[i] ?? behind[i - ducts]!.pressure,
+        ...(girth !== undefined && { girth }),
+      }))
+      .filter(({ radius }) => radius > least),
+    throat: ducts - 1,
   });
-  const duct = onPlug.slice(0, ducts);
-  const cowl = nozzle.cowlStations?.() ?? [];
-  const outer = contour.wall.map((point, i) =>
-    place(point, pressureOutside(i, duct, cowl, nozzle.expansion.throat.pressure)),
-  );
   return [
-    { stations: outer, throat: ducts - 1 },
-    {
-      stations: onPlug
-        .filter(({ radius }) => girth !== undefined || radius > TIP * plug.lipRadius)
-        .map((point) => place(point, point.pressure)),
-      throat: ducts - 1,
-    },
+    side(contour.wall, onCowl, 0),
+    side(plug.wall, onPlug, girth === undefined ? TIP * plug.lipRadius : -Infinity),
   ];
-}
-
-function pressureOutside(
-  i: number,
-  duct: readonly WallPoint[],
-  cowl: readonly { readonly pressure: number }[],
-  throatPressure: number,
-): number {
-  return i < duct.length ? duct[i]!.pressure : (cowl[i - duct.length]?.pressure ?? throatPressure);
 }
 
 function endOf({ points }: BoundaryLayer) {

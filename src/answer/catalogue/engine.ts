@@ -95,7 +95,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     source: SOURCE.sutton,
     model: 'delivered',
     limits:
-      'η is the stated efficiency of the chamber, 1 if the study says nothing. Well-developed engines reach 0.96 to 0.99, small or film-cooled ones 0.90 to 0.96 (from memory).',
+      'η is the stated efficiency of the chamber, 98.75 % if the study says nothing (100 % with losses: none and where nothing burns). Well-developed engines reach 0.96 to 0.99, small or film-cooled ones 0.90 to 0.96 (from memory).',
     place: 'engine',
   },
   {
@@ -135,7 +135,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     source: SOURCE.geometry,
     model: 'nozzle-size',
     limits:
-      'Discharge coefficient 1: the boundary layer and the curved sonic surface are left out (about 1 to 2 %).',
+      'The geometric width; the curved sonic surface and the layer on the wall narrow it by about 1 % in area, which the flow has taken off.',
     place: 'engine',
   },
   {

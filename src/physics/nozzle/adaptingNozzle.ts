@@ -37,9 +37,8 @@ export function adaptingNozzle(spec: NozzleSpec & { kind: 'adapting' }, expansio
     },
     omitted: [
       'How a nozzle could adapt: this is the bound for all that do.',
-      'Friction, divergence and heat lost to the wall.',
+      'Friction and divergence: it stands for no wall.',
       'Flow that leaves the wall: by definition it never does.',
-      'The time the chemistry takes.',
     ],
     models: ['nozzle-adapting', 'nozzle-thrust'],
     at(ambientPressure: number): ThrustAt {

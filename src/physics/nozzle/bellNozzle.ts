@@ -49,11 +49,7 @@ export function bellNozzle(
       divergenceWithoutField: divergenceFactorOfBell(spec.length, lipAngle),
       lossless: losses === 'none',
       ignoresSeparation: false,
-      omitted: [
-        'Friction and heat lost to the wall.',
-        'Gas that has left the wall and jumps back onto it; sideways forces.',
-        'The time the chemistry takes.',
-      ],
+      omitted: ['Gas that has left the wall and jumps back onto it; sideways forces.'],
       models: ['nozzle-bell', 'nozzle-thrust', 'nozzle-separation', 'flow-characteristics'],
     },
     expansion,

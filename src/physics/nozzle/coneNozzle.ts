@@ -41,11 +41,7 @@ export function coneNozzle(
       divergenceWithoutField: divergenceFactorOfCone(spec.halfAngle),
       lossless: losses === 'none',
       ignoresSeparation: false,
-      omitted: [
-        'Friction and heat lost to the wall.',
-        'Gas that has left the wall and jumps back onto it; sideways forces.',
-        'The time the chemistry takes.',
-      ],
+      omitted: ['Gas that has left the wall and jumps back onto it; sideways forces.'],
       models: ['nozzle-cone', 'nozzle-thrust', 'nozzle-separation', 'flow-characteristics'],
     },
     expansion,

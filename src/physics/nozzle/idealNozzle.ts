@@ -22,10 +22,8 @@ export function idealNozzle(spec: NozzleSpec & { kind: 'ideal' }, expansion: Exp
       lossless: true,
       ignoresSeparation: true,
       omitted: [
-        'Friction and heat lost to the wall.',
         'Divergence of the exit flow: it leaves parallel to the axis.',
         'Flow that leaves the wall: the thrust is that of full flow even where the verdict says separated.',
-        'The time the chemistry takes.',
       ],
       models: ['nozzle-ideal', 'nozzle-thrust', 'nozzle-separation'],
     },

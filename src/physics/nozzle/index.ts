@@ -44,7 +44,7 @@ export { nozzleModel } from './nozzleModel.ts';
 export { type PlugChamberPush, plugChamberParts, plugChamberPush } from './plug/plugChamber.ts';
 export { type FieldLines, plugFieldLines } from './plug/plugField.ts';
 export { type PlugNozzle, plugOf } from './plug/plugNozzle.ts';
-export { plugWallStates } from './plug/plugWallStates.ts';
+export { ductAreaRatios, plugWallStates } from './plug/plugWallStates.ts';
 export { strongestAgainstOnset } from './plug/recompressionOnset.ts';
 export { feltAmbient, machOnTheWayUp } from './plug/slipstream.ts';
 export { straightRayDeparture, straightRayWall } from './plug/straightRays.ts';

@@ -130,12 +130,11 @@ const LOWEST_OF_DATA = 1.001;
 const STILL_SUPERSONIC = 0.97;
 
 const OMITTED: readonly string[] = [
-  'Friction and heat lost to the walls, and the cooling of the pintle.',
+  'Friction on the pintle, and its cooling.',
   'The transonic flow in the annular throat: the start line is straight, Mach 1.03, one-dimensional flow ahead of it.',
   'Suction of the open wake: its base is at ambient.',
   'The gas coming back to the wall behind a place where it has let go.',
   'That the wake opens later on the way down than it closes on the way up: measured, but no figure was found.',
-  'The time the chemistry takes.',
 ];
 
 interface Deflection {

@@ -35,9 +35,8 @@ export function idealBellNozzle(
       contour: (throatRadius, chamber) =>
         contourWith(idealNozzleWall(shape, throatRadius), throatRadius, chamber),
       omitted: [
-        'Friction and heat lost to the wall, and the little wider wall that makes room for the boundary layer.',
+        'The little wider wall that makes room for the boundary layer.',
         'Thrust of a nozzle whose flow has left the wall.',
-        'The time the chemistry takes.',
       ],
       models: ['nozzle-ideal-bell', 'nozzle-thrust', 'nozzle-separation', 'flow-characteristics'],
     },

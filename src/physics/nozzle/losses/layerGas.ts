@@ -37,6 +37,8 @@ export interface LayerGas {
   edgeAt(pressure: number): LayerEdge;
   /** [Pa] of the subsonic flow where the duct is `areaRatio` times as wide as its throat */
   subsonicPressure(areaRatio: number): number;
+  /** [Pa] likewise of the supersonic flow, not below the end of the table */
+  supersonicPressure(areaRatio: number): number;
   /** T/M of slowed gas at an enthalpy [J/kg] not below the edge's, over that of the edge [–]. */
   warmth(enthalpy: number, edge: LayerEdge): number;
   /** [K] of the wall on the gas side */ readonly wallTemperature: number;
@@ -119,21 +121,25 @@ export function layerGas(
     };
   }
 
+  /** Between the throat, where the flux is greatest, and `far`, in ln p. */
+  function pressureAt(areaRatio: number, far: number): number {
+    let near = Math.log(throat.pressure);
+    let away = Math.log(far);
+    for (let i = 0; i < 40; i++) {
+      const middle = (near + away) / 2;
+      const { density, velocity } = edgeAt(Math.exp(middle));
+      if (throat.massFlux > areaRatio * density * velocity) away = middle;
+      else near = middle;
+    }
+    return Math.exp((near + away) / 2);
+  }
+
   return {
     edgeAt,
     estimated,
     wallTemperature: wall,
-    subsonicPressure(areaRatio) {
-      let low = throat.pressure;
-      let high = chamber.pressure;
-      for (let i = 0; i < 40; i++) {
-        const middle = (low + high) / 2;
-        const { density, velocity } = edgeAt(middle);
-        if (throat.massFlux > areaRatio * density * velocity) high = middle;
-        else low = middle;
-      }
-      return (low + high) / 2;
-    },
+    subsonicPressure: (areaRatio) => pressureAt(areaRatio, chamber.pressure),
+    supersonicPressure: (areaRatio) => pressureAt(areaRatio, lowestPressure),
     warmth(enthalpy, edge) {
       let i = 0;
       while (i < cells - 1 && nodes[i + 1]!.enthalpy > enthalpy) i += 1;

@@ -215,9 +215,7 @@ function massClosure(geometry: PlugGeometry, expansion: Expansion): number {
 
 function omittedBy(spec: PlugSpec): readonly string[] {
   return [
-    'Friction and heat lost to the wall.',
     'The transonic flow in the throat: the start line is a ray just past sonic, one-dimensional flow ahead of it.',
-    'The time the chemistry takes.',
     ...(spec.form === 'linear'
       ? ['What is lost at the two open ends of a linear plug: the flow is taken as if it had side walls.']
       : []),

@@ -42,6 +42,15 @@ export function plugDuctAreas(contour: Contour & { readonly plug: PlugContour })
   return Array.from({ length: count }, (_, i) => areaAt(contour, i));
 }
 
+/** Area of the duct at each of its `ducts` points over that of the throat, its last one [–]. */
+export function ductAreaRatios(
+  contour: Contour & { readonly plug: PlugContour },
+  ducts: number,
+): readonly number[] {
+  const throat = areaAt(contour, ducts - 1);
+  return Array.from({ length: ducts }, (_, i) => areaAt(contour, i) / throat);
+}
+
 /** Area across the duct between the points of number i on its two sides [m²; linear: per width, m]. */
 function areaAt({ wall, plug }: Contour & { readonly plug: PlugContour }, i: number): number {
   const [a, b] = [wall[i]!, plug.wall[i]!];

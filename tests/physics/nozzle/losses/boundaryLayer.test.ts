@@ -37,6 +37,7 @@ function plate(mach: number, wallOverEdge: number): { readonly gas: LayerGas; re
   const gas: LayerGas = {
     edgeAt: () => edge,
     subsonicPressure: () => 1e5,
+    supersonicPressure: () => 1e5,
     warmth: (enthalpy) => enthalpy / edge.enthalpy,
     wallTemperature,
     estimated: 0,
