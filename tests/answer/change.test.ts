@@ -10,8 +10,10 @@ dual: { name: Dual, like: bell, nozzle: { kind: dualBell, areaRatio: 60, baseAre
 deflected: { name: Deflected, like: bell, nozzle: { kind: expansionDeflection, areaRatio: 60 } }
 stated: { name: Stated, like: bell, nozzle: { kind: insert, areaRatio: 60, insertAreaRatio: 15, switchAt: 9 km } }`;
 
+const solved = solveText(study);
+
 test('a skirt slides out where its curve meets that of the short bell, and the answer has both curves', async () => {
-  const { answer } = await solveText(study);
+  const { answer } = await solved;
   const { change, altitudes, positions, massFlow } = answer.engines.skirt!;
   expect(change).toMatchObject({ thick: 'skirt drawn up', thin: 'skirt out' });
   expect(positions.map(({ mode }) => mode)).toEqual(['skirt drawn up', 'skirt out']);
@@ -27,7 +29,7 @@ test('a skirt slides out where its curve meets that of the short bell, and the a
 });
 
 test('a stated altitude is where it changes', async () => {
-  const { answer } = await solveText(study);
+  const { answer } = await solved;
   const { change } = answer.engines.stated!;
   expect(change!.altitude).toBeCloseTo(9000, 3);
   expect(changeWords(change!)).toMatch(
@@ -36,7 +38,7 @@ test('a stated altitude is where it changes', async () => {
 });
 
 test('every number of such an answer is in the catalogue', async () => {
-  const { answer } = await solveText(study);
+  const { answer } = await solved;
   const numbers = (value: unknown, path: string): string[] =>
     typeof value === 'number'
       ? [path]
@@ -55,7 +57,7 @@ test('every number of such an answer is in the catalogue', async () => {
 });
 
 test('a dual bell goes over by the criteria, and its hysteresis is told', async () => {
-  const { answer } = await solveText(study);
+  const { answer } = await solved;
   const { change, altitudes, contour, positions } = answer.engines.dual!;
   expect(change!.estimates.length).toBeGreaterThanOrEqual(3);
   expect(change!.band!.low.ambientPressure).toBeLessThanOrEqual(change!.ambientPressure);
@@ -69,7 +71,7 @@ test('a dual bell goes over by the criteria, and its hysteresis is told', async 
 });
 
 test('an expansion–deflection nozzle closes its wake on the way up', async () => {
-  const { answer } = await solveText(study);
+  const { answer } = await solved;
   const { change, altitudes, wall, contour, positions, vacuum } = answer.engines.deflected!;
   expect(change).toMatchObject({ thick: 'open wake', thin: 'closed wake' });
   expect(change!.band!.high.ambientPressure).toBe(change!.ambientPressure);
@@ -85,7 +87,7 @@ test('an expansion–deflection nozzle closes its wake on the way up', async () 
 });
 
 test('the thrust is the sum of its parts and that by the boundary, in every mode in use', async () => {
-  const { answer } = await solveText(study);
+  const { answer } = await solved;
   for (const id of ['skirt', 'stated', 'dual', 'deflected']) {
     const { thrustParts, vacuum } = answer.engines[id]!;
     const sum = thrustParts.vacuum.sum!;

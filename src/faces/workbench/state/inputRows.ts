@@ -1,6 +1,7 @@
 /** The inputs of an engine as lines of a form: what each is called, how it is written, where it stands. */
 
 import type { Ambient, EngineInput, Ingredient, Nozzle, Quantity } from '../../../study/model.ts';
+import { nozzleKinds } from '../../../study/nozzleKind.ts';
 
 export interface InputRow {
   /** The same for the same input of two engines. */ readonly key: string;
@@ -132,7 +133,7 @@ function chemistryRows({ chemistry, propellants }: EngineInput, row: MakeRow, wo
 
 function nozzleRows({ nozzle }: EngineInput, row: MakeRow, words: MakeWords): InputRow[] {
   const rows = [
-    words('nozzle.kind', 'Nozzle', nozzle.kind),
+    { ...free(words('nozzle.kind', 'Nozzle', nozzle.kind)), choices: nozzleKinds },
     row('Area ratio', 'areaRatio', nozzle.areaRatio),
   ];
   if (nozzle.kind === 'cone') rows.push(row('Half-angle', 'nozzle.halfAngle', nozzle.halfAngle));

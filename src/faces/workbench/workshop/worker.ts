@@ -3,9 +3,10 @@
 import { altitudeCurve } from '../../../answer/conditions.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { type Problem, ProblemError } from '../../../numerics/problem.ts';
-import { editStudy } from '../../../study/edit.ts';
+import { editStudy, type StudyEdit } from '../../../study/edit.ts';
 import type { StudyProblem } from '../../../study/model.ts';
 import { knownNames } from '../../../study/names.ts';
+import { editsForNozzleKind, nozzleKinds } from '../../../study/nozzleKind.ts';
 import { type ReadOptions, readStudy } from '../../../study/read.ts';
 import { fetchedShelf } from '../shelf.ts';
 import {
@@ -42,8 +43,21 @@ async function open(text: string): Promise<OpenOutcome> {
 }
 
 async function edit(text: string, { path, value }: Edit): Promise<EditOutcome> {
-  const edited = editStudy(text, [{ path: path.split('.'), value }], await readOptions());
+  const options = await readOptions();
+  const edited = editStudy(text, editsFor(text, path, value, options), options);
   return { ok: true, text: edited };
+}
+
+/** One value is one edit; another kind of nozzle takes other keys along. */
+function editsFor(text: string, path: string, value: string, options: ReadOptions): readonly StudyEdit[] {
+  const [, id] = /^engines\.([^.]+)\.nozzle\.kind$/.exec(path) ?? [];
+  const kind = nozzleKinds.find((each) => each === value);
+  if (id !== undefined && kind !== undefined) {
+    const outcome = readStudy(text, options);
+    const engine = outcome.ok ? outcome.study.engines.find((each) => each.id === id) : undefined;
+    if (engine !== undefined) return editsForNozzleKind(text, engine, kind);
+  }
+  return [{ path: path.split('.'), value }];
 }
 
 /** A problem as the page shows problems of the study: with its file and, if known, its place. */
