@@ -12,6 +12,7 @@ import { formatAltitude, formatValue } from '../numbers/formatNumber.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 import { type EmbeddedFont, fontFace, sceneToSvg } from '../scene/svg.ts';
 import { publishedHtml } from './publishedTable.ts';
+import { separationHtml } from './separationHtml.ts';
 
 export interface PageParts {
   readonly answer: StudyAnswer;
@@ -48,6 +49,7 @@ ${section(
     .join('\n'),
 )}
 ${section('The engines', engines.map((engine, i) => engineHtml(engine, i)).join('\n'))}
+${section('Does the gas stay on the wall?', separationHtml(engines))}
 ${section('Conditions', conditions(answer))}
 ${sentences(study)}
 ${section('How it was worked out', models(engines))}
