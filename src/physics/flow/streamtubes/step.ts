@@ -20,6 +20,7 @@
  * B. van Leer, J. Comput. Phys. 32 (1979), 101 for the second order (both from memory; the equations are derived here).
  */
 
+import { SMALL_TURN, smallCosine, smallSine } from './smallTurn.ts';
 import { nuOfSpeed, speedAtPressure, type TubeGas } from './tubeGas.ts';
 import { updateTube } from './tubeState.ts';
 import type { TubeFront } from './tubes.ts';
@@ -199,12 +200,7 @@ export function stepTubes(
     faceLnP[i] = p;
     faceTheta[i] = tl - kl * (p - pl);
   }
-  for (let i = 0; i <= n; i++) {
-    if (i === 0 && lower.kind !== 'pressure') continue;
-    if (i === n && upper.kind !== 'pressure') continue;
-    toX[i] = x[i]! + step[i]! * Math.cos(faceTheta[i]!);
-    toR[i] = r[i]! + step[i]! * Math.sin(faceTheta[i]!);
-  }
+  moveNodes(front, work, lower.kind === 'pressure' ? 0 : 1, upper.kind === 'pressure' ? n : n - 1);
   pushTubes(front, work, forces);
   x.set(toX);
   r.set(toR);
@@ -212,6 +208,25 @@ export function stepTubes(
     if (step[j]! > 0 || step[j + 1]! > 0) updateTube(front, gas, j);
   }
   return longest;
+}
+
+/** Nodes `first` to `last` go along the faces' direction, which is little turned from the flow's beside them. */
+function moveNodes(front: TubeFront, work: MarchWork, first: number, last: number): void {
+  const { count: n, x, r, theta, cosine, sine, faceTheta } = front;
+  const { step, toX, toR } = work;
+  for (let i = first; i <= last; i++) {
+    const j = i < n ? i : n - 1;
+    const turn = faceTheta[i]! - theta[j]!;
+    if (turn < SMALL_TURN && turn > -SMALL_TURN) {
+      const c = smallCosine(turn);
+      const s = smallSine(turn);
+      toX[i] = x[i]! + step[i]! * (cosine[j]! * c - sine[j]! * s);
+      toR[i] = r[i]! + step[i]! * (sine[j]! * c + cosine[j]! * s);
+    } else {
+      toX[i] = x[i]! + step[i]! * Math.cos(faceTheta[i]!);
+      toR[i] = r[i]! + step[i]! * Math.sin(faceTheta[i]!);
+    }
+  }
 }
 
 /** Pressure on the sides of every tube over the step, and on the faces of its wedge in round flow. */

@@ -11,12 +11,17 @@
  */
 
 import { ProblemError } from '../../../numerics/problem.ts';
+import { SMALL_TURN, smallArcSine } from './smallTurn.ts';
 import { TUBE_GAS_STRIDE, type TubeGas } from './tubeGas.ts';
 import type { TubeFront } from './tubes.ts';
 
 const MOST_STEPS = 40;
 /** Relative change of V_n at which Newton stops; the next step would change it by its square. */
 const SETTLED = 1e-7;
+/** The same for Halley's rule; the next step would change it by its cube. */
+const SETTLED_CUBED = 3e-6;
+/** Halley's divisor is held above this where its start is far from the solution. */
+const LEAST_HALLEY = 0.5;
 
 /**
  * Find the state of tube j anew after its momentum and front have changed.
@@ -36,7 +41,7 @@ export function updateTube(front: TubeFront, gas: TubeGas, j: number): void {
   const lnSigma = front.lnSigma[j]!;
   const before = front.lnP[j]!;
   const vn0 = front.speed[j]! * (front.cosine[j]! * nx + front.sine[j]! * nr);
-  const vn = isentropicNormalSpeed(gas, Math.log(mass / area) - lnSigma, vn0, vt, lnSigma);
+  const vn = isentropicNormalSpeed(gas, area / mass, vn0, vt, lnSigma);
   if (vn > 0) {
     const speed = Math.sqrt(vn * vn + vt * vt);
     noteState(front, gas, j, speed, vn * nx + vt * nr, vn * nr - vt * nx, lnSigma);
@@ -58,10 +63,14 @@ export function updateTube(front: TubeFront, gas: TubeGas, j: number): void {
   front.momentumR[j] = mass * (vn * nr - vt * nx) + pressure * area * nr;
 }
 
-/** V_n [m/s] with ln(ρ V_n) − ln σ = `wanted`; 0 where no supersonic flow carries that much, or the table ends. */
+/**
+ * V_n [m/s] with ρ V_n · `perMass` = 1, by Halley's rule on the logarithm; 0 where no supersonic flow carries that much, or
+ * the table ends.
+ * @param perMass area over mass flow of the tube [m² s/kg]
+ */
 function isentropicNormalSpeed(
   gas: TubeGas,
-  wanted: number,
+  perMass: number,
   start: number,
   vt: number,
   lnSigma: number,
@@ -85,15 +94,23 @@ function isentropicNormalSpeed(
     const c3 = da + db - 2 * d;
     let phi = a + t * (da + t * (c2 + t * c3));
     if (shift !== null && lnSigma !== 0) phi += lnSigma * cubic(shift, k, t);
-    const slope = 1 / vn + ((da + t * (2 * c2 + 3 * t * c3)) * vn) / (step * speed);
+    const perSpeed = 1 / (step * speed);
+    const direction = vn * perSpeed;
+    const along = da + t * (2 * c2 + 3 * t * c3);
+    const slope = 1 / vn + along * direction;
     if (!(slope < 0)) {
       // At or below the sonic normal speed: step up to the supersonic branch.
       vn *= 1.01;
       continue;
     }
-    const change = damped((phi + Math.log(vn) - wanted) / slope, speed);
+    const bend =
+      (2 * c2 + 6 * t * c3) * direction * direction +
+      along * perSpeed * (1 - (vn / speed) ** 2) -
+      1 / (vn * vn);
+    const newton = (phi + lnSigma + Math.log(vn * perMass)) / slope;
+    const change = damped(newton / Math.max(1 - (0.5 * newton * bend) / slope, LEAST_HALLEY), speed);
     vn -= change;
-    if (Math.abs(change) < SETTLED * speed) return vn;
+    if (Math.abs(change) < SETTLED_CUBED * speed) return vn;
   }
 }
 
@@ -181,10 +198,17 @@ export function noteState(
   }
   if (!(m2 > 1 && at <= cells)) noState(front, j, gas);
   const beta = Math.sqrt(m2 - 1);
+  const c = u / speed;
+  const s = v / speed;
+  const before = front.cosine[j]!;
+  const sineBefore = front.sine[j]!;
+  const turn = s * before - c * sineBefore;
+  // A front not yet filled has no direction: both are 0.
+  const small = turn < SMALL_TURN && turn > -SMALL_TURN && c * before + s * sineBefore > 0;
+  front.theta[j] = small ? front.theta[j]! + smallArcSine(turn) : Math.atan2(v, u);
   front.speed[j] = speed;
-  front.theta[j] = Math.atan2(v, u);
-  front.cosine[j] = u / speed;
-  front.sine[j] = v / speed;
+  front.cosine[j] = c;
+  front.sine[j] = s;
   front.lnP[j] = zeta + lnSigma;
   front.lnSigma[j] = lnSigma;
   front.beta[j] = beta;
