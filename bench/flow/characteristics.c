@@ -36,7 +36,9 @@ static void meet(double *out, const Table *table, const double *a, const double 
     x = ax + s * cd;
     r = ar + s * sd;
     double here = curvature_term(theta, r, a_theta, ar) * sin(mu);
-    double new_minus = minus + 0.5 * s * (curvature_term(a_theta, ar, theta, r) * sin(a_mu) + here);
+    double new_minus =
+      minus + (2 * r < ar ? (s * sin(0.5 * (a_theta + theta)) * sin(0.5 * (a_mu + mu))) / (0.5 * (ar + r))
+                          : 0.5 * s * (curvature_term(a_theta, ar, theta, r) * sin(a_mu) + here));
     double new_plus = plus - 0.5 * t * (curvature_term(b_theta, br, theta, r) * sin(b_mu) + here);
     double next_theta = 0.5 * (new_minus + new_plus), next_nu = 0.5 * (new_minus - new_plus);
     double moved = fabs(next_theta - theta) + fabs(next_nu - nu);

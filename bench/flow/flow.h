@@ -45,7 +45,7 @@ typedef struct {
 typedef struct {
   int count;
   int round;
-  double *x, *r, *mass, *momentum_x, *momentum_r, *speed, *theta, *cosine, *sine, *ln_p, *ln_sigma, *bend, *beta;
+  double *x, *r, *mass, *momentum_x, *momentum_r, *speed, *theta, *cosine, *sine, *ln_p, *pressure, *ln_sigma, *bend, *beta;
   double *face_ln_p, *face_p, *face_theta;
 } Front;
 

@@ -78,7 +78,9 @@ export function plugInput(kernels) {
       const onWall = geometry.lipRayFoot + share;
       const least = 0.01 * geometry.lip.radius;
       const foot = { axial: start[0], radius: start[1], angle: start[2] };
-      const rest = geometry.wall.filter(({ axial, radius }, i) => i > onWall && axial > foot.axial && radius > least);
+      const rest = geometry.wall.filter(
+        ({ axial, radius }, i) => i > onWall && axial > foot.axial && radius > least,
+      );
       return {
         boundary: kernels.pressureBoundary(tubeGas, pressure),
         front: kernels.frontAlong(tubeGas, geometry.symmetry, start, tubes),
@@ -127,7 +129,8 @@ function smoothed(points) {
     const [a, b] = [points[i - 1], points[i]];
     const chord = Math.hypot(b.axial - a.axial, b.radius - a.radius);
     const cubic = (from, slope, to, lastSlope, t) =>
-      from + t * (slope + t * (3 * (to - from) - 2 * slope - lastSlope + t * (slope + lastSlope - 2 * (to - from))));
+      from +
+      t * (slope + t * (3 * (to - from) - 2 * slope - lastSlope + t * (slope + lastSlope - 2 * (to - from))));
     for (let k = 1; k <= 6; k++) {
       line.push({
         axial: cubic(a.axial, chord * Math.cos(a.angle), b.axial, chord * Math.cos(b.angle), k / 6),
@@ -180,6 +183,7 @@ const frontArrays = [
   'cosine',
   'sine',
   'lnP',
+  'pressure',
   'lnSigma',
   'bend',
   'beta',

@@ -48,7 +48,13 @@ const folder = mkdtempSync(join(tmpdir(), 'flow-kernels-'));
 const theirs = startC();
 const results = [
   await compare('bell', 'bell field', bellKernel(kernels, bell), 'nodes', 15e-3),
-  await compare('plug', `plug at ${ambients} ambient pressures`, plugKernel(kernels, plug), 'steps of 32 tubes', 0.4),
+  await compare(
+    'plug',
+    `plug at ${ambients} ambient pressures`,
+    plugKernel(kernels, plug),
+    'steps of 32 tubes',
+    0.4,
+  ),
 ];
 theirs.end();
 rmSync(folder, { recursive: true });
@@ -118,8 +124,12 @@ function summary(samples) {
 
 function startC() {
   const program = join(folder, 'flow');
-  const sources = ['characteristics.c', 'streamtubes.c', 'worker.c'].map((name) => `${root}bench/flow/${name}`);
-  const { status } = spawnSync('cc', [...compilerFlags, '-o', program, ...sources, '-lm'], { stdio: 'inherit' });
+  const sources = ['characteristics.c', 'streamtubes.c', 'worker.c'].map(
+    (name) => `${root}bench/flow/${name}`,
+  );
+  const { status } = spawnSync('cc', [...compilerFlags, '-o', program, ...sources, '-lm'], {
+    stdio: 'inherit',
+  });
   if (status !== 0) throw new Error('the C version could not be compiled; see above');
   const input = join(folder, 'input');
   writeFileSync(input, packed(bell, plug));

@@ -5,7 +5,7 @@
 #include <string.h>
 
 enum { STRIDE = 8, MOST_NEWTON = 40, MOST_STEPS = 20000 };
-static const double SETTLED = 1e-7, SETTLED_CUBED = 3e-6, SMALL_TURN = 0.03, COURANT = 0.7, SMALL_JUMP = 0.03;
+static const double SETTLED = 1e-7, SETTLED_CUBED = 3e-6, LEAST_HALLEY = 0.5, SMALL = 0.03, COURANT = 0.7, SMALL_JUMP = 0.03;
 
 typedef struct {
   double *slope_p, *slope_t, *half_p, *half_t, *width, *lead, *step, *to_x, *to_r;
@@ -23,15 +23,36 @@ typedef struct {
   double total;
 } Samples;
 
+static double where_cubic(double a, double da, double b, double db, double value) {
+  double d = b - a, c2 = 3 * d - 2 * da - db, c3 = da + db - 2 * d;
+  double low = 0, high = 1, t = (value - a) / d;
+  for (int i = 0; i < 60; i++) {
+    double miss = a + t * (da + t * (c2 + t * c3)) - value;
+    if ((miss < 0) == (d > 0)) low = t;
+    else high = t;
+    double next = t - miss / (da + t * (2 * c2 + 3 * t * c3));
+    int inside = next > low && next < high;
+    double moved = inside ? next : 0.5 * (low + high);
+    if (fabs(moved - t) < 1e-15 || fabs(miss) <= 0x1p-52 * fabs(value)) return inside ? next : t;
+    t = moved;
+  }
+  return t;
+}
+
 static double nu_of_speed(const TubeGas *gas, double speed) {
   const Table *table = gas->table;
-  double low = 0, high = table->nu_max;
-  for (int i = 0; i < 60 && high - low > 1e-14; i++) {
-    double middle = 0.5 * (low + high);
-    if (column_at(table->speed, table->step, table->cells, middle) < speed) low = middle;
+  const double *knots = table->speed;
+  if (speed <= knots[0]) return 0;
+  if (speed >= knots[2 * table->cells]) return table->nu_max;
+  int low = 0, high = table->cells;
+  while (high - low > 1) {
+    int middle = (low + high) / 2;
+    if (knots[2 * middle] < speed) low = middle;
     else high = middle;
   }
-  return 0.5 * (low + high);
+  const double *k = knots + 2 * low;
+  double root = (low + where_cubic(k[0], k[1], k[2], k[3], speed)) * table->step;
+  return root * root * root;
 }
 
 static inline double cubic(const double *k, double t) {
@@ -41,17 +62,21 @@ static inline double cubic(const double *k, double t) {
 
 static inline double small_sine(double x) {
   double q = x * x;
-  return x * (1 - (q / 6) * (1 - (q / 20) * (1 - q / 42)));
+  return x * (1 - q * (1.0 / 6 - q * (1.0 / 120 - q * (1.0 / 5040))));
 }
 
 static inline double small_cosine(double x) {
   double q = x * x;
-  return 1 - 0.5 * q * (1 - (q / 12) * (1 - q / 30));
+  return 1 - q * (1.0 / 2 - q * (1.0 / 24 - q * (1.0 / 720)));
 }
 
 static inline double small_arcsine(double s) {
   double q = s * s;
   return s * (1 + q * (1.0 / 6 + q * (3.0 / 40 + q * (5.0 / 112 + q * (35.0 / 1152)))));
+}
+
+static inline double small_exp(double x) {
+  return 1 + x * (1 + x * (1.0 / 2 + x * (1.0 / 6 + x * (1.0 / 24 + x * (1.0 / 120 + x * (1.0 / 720 + x * (1.0 / 5040)))))));
 }
 
 static inline double damped(double change, double speed) {
@@ -60,40 +85,42 @@ static inline double damped(double change, double speed) {
 }
 
 static double isentropic_normal_speed(const TubeGas *gas, double per_mass, double ln_sigma, double vn, double vt) {
-  for (int iteration = 0;; iteration++) {
+  double per_step = 1 / gas->step;
+  for (int iteration = 0; iteration <= MOST_NEWTON; iteration++) {
     double speed = sqrt(vn * vn + vt * vt);
-    double at = (speed - gas->slowest) / gas->step;
-    if (!(at > -0.5 && at < gas->cells + 0.5) || iteration > MOST_NEWTON) return 0;
+    double at = (speed - gas->slowest) * per_step;
+    if (!(at > -0.5 && at < gas->cells + 0.5)) return 0;
     int i = (int)at;
     if (i >= gas->cells) i = gas->cells - 1;
     double t = at - i;
     const double *k = gas->knots + i * STRIDE + 6;
     double a = k[0], da = k[1], d = k[STRIDE] - a, db = k[STRIDE + 1];
     double c2 = 3 * d - 2 * da - db, c3 = da + db - 2 * d;
-    double phi = a + t * (da + t * (c2 + t * c3));
-    double per_speed = 1 / (gas->step * speed);
-    double direction = vn * per_speed;
-    double along = da + t * (2 * c2 + 3 * t * c3);
-    double slope = 1 / vn + along * direction;
+    double phi = a + t * (da + t * (c2 + t * c3)) + ln_sigma;
+    double share = vn / speed, square = share * share;
+    double first = (da + t * (2 * c2 + 3 * t * c3)) * speed * per_step;
+    double second = (2 * c2 + 6 * t * c3) * speed * speed * per_step * per_step;
+    double slope = 1 + first * square;
     if (!(slope < 0)) {
       vn *= 1.01;
       continue;
     }
-    double share = vn / speed;
-    double bend = (2 * c2 + 6 * t * c3) * direction * direction + along * per_speed * (1 - share * share) - 1 / (vn * vn);
-    double newton = (phi + ln_sigma + log(vn * per_mass)) / slope;
-    double lessened = 1 - (0.5 * newton * bend) / slope;
-    double change = damped(newton / (lessened > 0.5 ? lessened : 0.5), speed);
+    double bend = square * (second * square + first * (1 - square)) - 1;
+    double residual = phi + log(vn * per_mass);
+    double least = LEAST_HALLEY * slope * slope, divisor = slope * slope - 0.5 * residual * bend;
+    double change = damped((vn * residual * slope) / (divisor > least ? divisor : least), speed);
     vn -= change;
     if (fabs(change) < SETTLED_CUBED * speed) return vn;
   }
+  return 0;
 }
 
 static double balanced_normal_speed(const TubeGas *gas, double pn, double mass, double vn, double vt) {
-  for (int iteration = 0;; iteration++) {
+  double per_step = 1 / gas->step;
+  for (int iteration = 0; iteration <= MOST_NEWTON; iteration++) {
     double speed = sqrt(vn * vn + vt * vt);
-    double at = (speed - gas->slowest) / gas->step;
-    if (!(at > -0.5 && at < gas->cells + 0.5) || iteration > MOST_NEWTON) return 0;
+    double at = (speed - gas->slowest) * per_step;
+    if (!(at > -0.5 && at < gas->cells + 0.5)) return 0;
     int i = (int)at;
     if (i >= gas->cells) i = gas->cells - 1;
     double t = at - i;
@@ -102,7 +129,7 @@ static double balanced_normal_speed(const TubeGas *gas, double pn, double mass, 
     double c2 = 3 * d - 2 * da - db, c3 = da + db - 2 * d;
     double w = a + t * (da + t * (c2 + t * c3));
     double push = pn - mass * vn;
-    double dw = ((da + t * (2 * c2 + 3 * t * c3)) * vn) / (gas->step * speed);
+    double dw = ((da + t * (2 * c2 + 3 * t * c3)) * per_step * vn) / speed;
     double slope = (pn - 2 * mass * vn) * w + push * vn * dw;
     if (!(slope < 0)) {
       vn *= 1.01;
@@ -112,6 +139,7 @@ static double balanced_normal_speed(const TubeGas *gas, double pn, double mass, 
     vn -= change;
     if (fabs(change) < SETTLED * speed) return vn;
   }
+  return 0;
 }
 
 static double ln_sigma_at(const TubeGas *gas, double speed, double ln_p) {
@@ -129,17 +157,23 @@ static void note_state(Front *front, const TubeGas *gas, int j, double speed, do
   else if (i >= gas->cells) i = gas->cells - 1;
   double t = at - i;
   const double *k = gas->knots + i * STRIDE;
-  double zeta = cubic(k, t), w = cubic(k + 2, t), m2 = cubic(k + 4, t);
+  const double *n = k + STRIDE;
+  double back = t - 1, b = t * t * (3 - 2 * t), a = 1 - b, da = t * back * back, db = t * t * back;
+  double zeta = a * k[0] + b * n[0] + da * k[1] + db * n[1];
+  double w = a * k[2] + b * n[2] + da * k[3] + db * n[3];
+  double m2 = a * k[4] + b * n[4] + da * k[5] + db * n[5];
   if (!(m2 > 1 && at <= gas->cells)) give_up("subsonic, or past the table");
   double beta = sqrt(m2 - 1);
-  double c = u / speed, s = v / speed, c0 = front->cosine[j], s0 = front->sine[j];
+  double per_speed = 1 / speed, c = u * per_speed, s = v * per_speed, c0 = front->cosine[j], s0 = front->sine[j];
   double turn = s * c0 - c * s0;
-  int small = turn < SMALL_TURN && turn > -SMALL_TURN && c * c0 + s * s0 > 0;
-  front->theta[j] = small ? front->theta[j] + small_arcsine(turn) : atan2(v, u);
+  int small = turn < SMALL && turn > -SMALL && c * c0 + s * s0 > 0;
+  front->theta[j] = small ? front->theta[j] + small_arcsine(turn) : atan2(s, c);
   front->speed[j] = speed;
   front->cosine[j] = c;
   front->sine[j] = s;
-  front->ln_p[j] = zeta + ln_sigma;
+  double ln_p = zeta + ln_sigma, rise = ln_p - front->ln_p[j];
+  front->pressure[j] = rise < SMALL && rise > -SMALL ? front->pressure[j] * small_exp(rise) : exp(ln_p);
+  front->ln_p[j] = ln_p;
   front->ln_sigma[j] = ln_sigma;
   front->beta[j] = beta;
   front->bend[j] = beta / (w * speed * speed);
@@ -148,7 +182,7 @@ static void note_state(Front *front, const TubeGas *gas, int j, double speed, do
 static void update_tube(Front *f, const TubeGas *gas, int j) {
   double dx = f->x[j + 1] - f->x[j], dr = f->r[j + 1] - f->r[j];
   double length = sqrt(dx * dx + dr * dr);
-  double nx = dr / length, nr = -dx / length;
+  double per_length = 1 / length, nx = dr * per_length, nr = -dx * per_length;
   double area = f->round ? length * 0.5 * (f->r[j] + f->r[j + 1]) : length;
   double mass = f->mass[j], px = f->momentum_x[j], pr = f->momentum_r[j];
   double vt = (px * nr - pr * nx) / mass;
@@ -168,9 +202,9 @@ static void update_tube(Front *f, const TubeGas *gas, int j) {
       return;
     }
   }
-  double pressure = exp(f->ln_p[j]);
-  f->momentum_x[j] = mass * (vn * nx + vt * nr) + pressure * area * nx;
-  f->momentum_r[j] = mass * (vn * nr - vt * nx) + pressure * area * nr;
+  double push = f->pressure[j] * area;
+  f->momentum_x[j] = mass * (vn * nx + vt * nr) + push * nx;
+  f->momentum_r[j] = mass * (vn * nr - vt * nx) + push * nr;
 }
 
 static inline double limited(double a, double b) {
@@ -206,7 +240,9 @@ static void push_tubes(Front *f, Work *w, double *lower, double *upper) {
       if (i == n) *upper = 0;
       continue;
     }
-    double pressure = exp(f->face_ln_p[i]);
+    int j = i < n ? i : n - 1;
+    double rise = f->face_ln_p[i] - f->ln_p[j];
+    double pressure = rise < SMALL && rise > -SMALL ? f->pressure[j] * small_exp(rise) : exp(f->face_ln_p[i]);
     f->face_p[i] = pressure;
     double area = pressure * (f->round ? 0.5 * (w->to_r[i] + f->r[i]) : 1);
     if (i < n) {
@@ -229,81 +265,103 @@ static void push_tubes(Front *f, Work *w, double *lower, double *upper) {
   }
 }
 
-static void step_tubes(Front *f, const TubeGas *gas, Wall *wall, double ambient, double ambient_nu, Work *w, double *lower, double *upper) {
+static void choose_steps(const Front *f, const Wall *wall, Work *w) {
   int n = f->count;
-  const double *x = f->x, *r = f->r, *theta = f->theta, *ln_p = f->ln_p, *bend = f->bend, *beta = f->beta;
-  w->lead[0] = 0;
+  double before = (length_of(wall->line) - wall->along) / COURANT, level = INFINITY, ahead = 0;
   for (int j = 0; j < n; j++) {
-    double c = f->cosine[j], s = f->sine[j], dx = x[j + 1] - x[j], dr = r[j + 1] - r[j];
-    w->width[j] = dr * c - dx * s;
-    w->lead[j + 1] = w->lead[j] + dx * c + dr * s;
+    double c = f->cosine[j], s = f->sine[j], dx = f->x[j + 1] - f->x[j], dr = f->r[j + 1] - f->r[j];
+    double width = dr * c - dx * s, reach = width * f->beta[j];
+    w->width[j] = width;
+    w->lead[j] = ahead;
+    double most = ahead + COURANT * least_of(reach, before);
+    if (most < level) level = most;
+    before = reach;
+    ahead += dx * c + dr * s;
   }
-  double level = INFINITY;
-  for (int i = 0; i <= n; i++) {
-    double reach = i < n ? w->width[i] * beta[i] : INFINITY;
-    if (i > 0) reach = least_of(reach, w->width[i - 1] * beta[i - 1]);
-    double most = COURANT * reach;
-    if (i == 0) most = least_of(most, length_of(wall->line) - wall->along);
-    level = least_of(level, w->lead[i] + most);
-  }
+  w->lead[n] = ahead;
+  level = least_of(level, ahead + COURANT * before);
   for (int i = 0; i <= n; i++) {
     double ds = level - w->lead[i];
     w->step[i] = ds > 0 ? ds : 0;
   }
-  move_on_wall(wall, w->step[0], &w->to_x[0], &w->to_r[0]);
-  double wx = w->to_x[0] - x[0], wr = w->to_r[0] - r[0];
-  double lower_theta = wx == 0 && wr == 0 ? f->face_theta[0] : atan2(wr, wx);
-  double upper_theta = f->face_theta[n];
+}
+
+static void find_halfway(const Front *f, Work *w, double first_p, double last_p, double first_t, double last_t) {
+  int n = f->count;
+  double down_p = first_p, down_t = first_t, p = f->ln_p[0], angle = f->theta[0];
   for (int j = 0; j < n; j++) {
-    double down_p = j > 0 ? ln_p[j] - ln_p[j - 1] : 2 * (ln_p[0] - f->face_ln_p[0]);
-    double up_p = j < n - 1 ? ln_p[j + 1] - ln_p[j] : 2 * (ambient - ln_p[j]);
-    double down_t = j > 0 ? theta[j] - theta[j - 1] : 2 * (theta[0] - lower_theta);
-    double up_t = j < n - 1 ? theta[j + 1] - theta[j] : 2 * (upper_theta - theta[j]);
+    int last = j == n - 1;
+    double next_p = last ? p : f->ln_p[j + 1], next_t = last ? angle : f->theta[j + 1];
+    double up_p = last ? last_p : next_p - p, up_t = last ? last_t : next_t - angle;
     double sp = limited(down_p, up_p), st = limited(down_t, up_t);
+    double wide = w->width[j], e = w->lead[j + 1] - w->lead[j], b = f->beta[j];
+    double ratio = f->bend[j] / b, det = wide * wide - (e * e) / (b * b);
+    double ds = 0.25 * (w->step[j] + w->step[j + 1]);
     w->slope_p[j] = sp;
     w->slope_t[j] = st;
-    double wide = w->width[j], e = w->lead[j + 1] - w->lead[j], b2 = beta[j] * beta[j];
-    double det = wide * wide - (e * e) / b2;
-    double ds = 0.25 * (w->step[j] + w->step[j + 1]);
-    w->half_p[j] = ln_p[j];
-    w->half_t[j] = theta[j];
+    w->half_p[j] = p;
+    w->half_t[j] = angle;
     if (ds > 0 && det > 0.3 * wide * wide) {
-      double ratio = bend[j] / beta[j];
-      double stretch = f->round ? f->sine[j] / (0.5 * (r[j] + r[j + 1])) : 0;
-      double a = 1 / (ratio * b2), rp = sp + e * a * stretch;
-      double pn = (wide * rp + e * a * st) / det, tn = (wide * st + e * ratio * rp) / det;
-      w->half_p[j] = ln_p[j] - ds * a * (tn + stretch);
-      w->half_t[j] = theta[j] - ds * ratio * pn;
+      double stretch = f->round ? f->sine[j] / (0.5 * (f->r[j] + f->r[j + 1])) : 0;
+      double a = 1 / (f->bend[j] * b), rp = sp + e * a * stretch, part = ds / det;
+      w->half_p[j] = p - a * (part * (wide * st + e * ratio * rp) + ds * stretch);
+      w->half_t[j] = angle - ratio * part * (wide * rp + e * a * st);
+    }
+    down_p = up_p;
+    down_t = up_t;
+    p = next_p;
+    angle = next_t;
+  }
+}
+
+static void meet_at_faces(Front *f, const Work *w) {
+  double pl = w->half_p[0] + 0.5 * w->slope_p[0], tl = w->half_t[0] + 0.5 * w->slope_t[0], kl = f->bend[0];
+  for (int i = 1; i < f->count; i++) {
+    double hp = w->half_p[i], ht = w->half_t[i], sp = 0.5 * w->slope_p[i], st = 0.5 * w->slope_t[i], ku = f->bend[i];
+    double p = (tl - (ht - st) + kl * pl + ku * (hp - sp)) / (kl + ku);
+    f->face_ln_p[i] = p;
+    f->face_theta[i] = tl - kl * (p - pl);
+    pl = hp + sp;
+    tl = ht + st;
+    kl = ku;
+  }
+}
+
+/* Node 0 is on the wall. */
+static void move_nodes(const Front *f, Work *w) {
+  int n = f->count;
+  for (int i = 1; i <= n; i++) {
+    int j = i < n ? i : n - 1;
+    double turn = f->face_theta[i] - f->theta[j];
+    if (turn < SMALL && turn > -SMALL) {
+      double c = small_cosine(turn), s = small_sine(turn);
+      w->to_x[i] = f->x[i] + w->step[i] * (f->cosine[j] * c - f->sine[j] * s);
+      w->to_r[i] = f->r[i] + w->step[i] * (f->sine[j] * c + f->cosine[j] * s);
+    } else {
+      w->to_x[i] = f->x[i] + w->step[i] * cos(f->face_theta[i]);
+      w->to_r[i] = f->r[i] + w->step[i] * sin(f->face_theta[i]);
     }
   }
-  int m = n - 1;
+}
+
+static void step_tubes(Front *f, const TubeGas *gas, Wall *wall, double ambient, double ambient_nu, Work *w, double *lower, double *upper) {
+  int n = f->count, m = n - 1;
+  choose_steps(f, wall, w);
+  move_on_wall(wall, w->step[0], &w->to_x[0], &w->to_r[0]);
+  double wx = w->to_x[0] - f->x[0], wr = w->to_r[0] - f->r[0];
+  double lower_theta = wx == 0 && wr == 0 ? f->face_theta[0] : atan2(wr, wx);
+  find_halfway(f, w, 2 * (f->ln_p[0] - f->face_ln_p[0]), 2 * (ambient - f->ln_p[m]), 2 * (f->theta[0] - lower_theta),
+               2 * (f->face_theta[n] - f->theta[m]));
   f->face_theta[0] = lower_theta;
-  f->face_ln_p[0] = w->half_p[0] - 0.5 * w->slope_p[0] + (lower_theta - (w->half_t[0] - 0.5 * w->slope_t[0])) / bend[0];
+  f->face_ln_p[0] =
+    w->half_p[0] - 0.5 * w->slope_p[0] + (lower_theta - (w->half_t[0] - 0.5 * w->slope_t[0])) / f->bend[0];
   double jump = ambient - (w->half_p[m] + 0.5 * w->slope_p[m]);
   double above = w->half_t[m] + 0.5 * w->slope_t[m];
   f->face_ln_p[n] = ambient;
-  if (fabs(jump) < SMALL_JUMP) f->face_theta[n] = above - bend[m] * jump;
+  if (fabs(jump) < SMALL_JUMP) f->face_theta[n] = above - f->bend[m] * jump;
   else f->face_theta[n] = above - (nu_of_speed(gas, f->speed[m]) - ambient_nu);
-  for (int i = 1; i < n; i++) {
-    double pl = w->half_p[i - 1] + 0.5 * w->slope_p[i - 1], pu = w->half_p[i] - 0.5 * w->slope_p[i];
-    double tl = w->half_t[i - 1] + 0.5 * w->slope_t[i - 1], tu = w->half_t[i] - 0.5 * w->slope_t[i];
-    double kl = bend[i - 1], ku = bend[i];
-    double p = (tl - tu + kl * pl + ku * pu) / (kl + ku);
-    f->face_ln_p[i] = p;
-    f->face_theta[i] = tl - kl * (p - pl);
-  }
-  for (int i = 1; i <= n; i++) {
-    int j = i < n ? i : n - 1;
-    double turn = f->face_theta[i] - theta[j];
-    if (turn < SMALL_TURN && turn > -SMALL_TURN) {
-      double c = small_cosine(turn), s = small_sine(turn);
-      w->to_x[i] = x[i] + w->step[i] * (f->cosine[j] * c - f->sine[j] * s);
-      w->to_r[i] = r[i] + w->step[i] * (f->sine[j] * c + f->cosine[j] * s);
-    } else {
-      w->to_x[i] = x[i] + w->step[i] * cos(f->face_theta[i]);
-      w->to_r[i] = r[i] + w->step[i] * sin(f->face_theta[i]);
-    }
-  }
+  meet_at_faces(f, w);
+  move_nodes(f, w);
   push_tubes(f, w, lower, upper);
   memcpy(f->x, w->to_x, (size_t)(n + 1) * sizeof(double));
   memcpy(f->r, w->to_r, (size_t)(n + 1) * sizeof(double));

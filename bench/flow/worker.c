@@ -19,7 +19,7 @@ void give_up(const char *why) {
   longjmp(gave_up, 1);
 }
 
-enum { FRONT_ARRAYS = 16 };
+enum { FRONT_ARRAYS = 17 };
 
 static const double *input;
 
@@ -59,7 +59,7 @@ static Table read_table(void) {
 
 /* Arrays of a front in the order of Front; faces and nodes have one number more than tubes. */
 static size_t front_length(int k) {
-  return (size_t)tubes + (k < 2 || k >= 13 ? 1 : 0);
+  return (size_t)tubes + (k < 2 || k >= 14 ? 1 : 0);
 }
 
 static double **front_arrays(void) {
@@ -118,12 +118,13 @@ static void read_input(const char *path) {
   front.cosine = fields[7];
   front.sine = fields[8];
   front.ln_p = fields[9];
-  front.ln_sigma = fields[10];
-  front.bend = fields[11];
-  front.beta = fields[12];
-  front.face_ln_p = fields[13];
-  front.face_p = fields[14];
-  front.face_theta = fields[15];
+  front.pressure = fields[10];
+  front.ln_sigma = fields[11];
+  front.bend = fields[12];
+  front.beta = fields[13];
+  front.face_ln_p = fields[14];
+  front.face_p = fields[15];
+  front.face_theta = fields[16];
 }
 
 typedef struct {

@@ -3,7 +3,7 @@
 import { columnAt } from '../gasTable.ts';
 import { NODE, type Symmetry } from '../points.ts';
 import type { TubeGas } from './tubeGas.ts';
-import { noteState } from './tubeState.ts';
+import { noteUndisturbed } from './tubeState.ts';
 import { newFront, type TubeFront } from './tubes.ts';
 
 // Three-point Gauss–Legendre rule on [0, 1].
@@ -61,5 +61,5 @@ function fillTube(front: TubeFront, gas: TubeGas, j: number, at: (t: number, k: 
       direction = theta;
     }
   }
-  noteState(front, gas, j, middle, middle * Math.cos(direction), middle * Math.sin(direction), 0);
+  noteUndisturbed(front, gas, j, middle * Math.cos(direction), middle * Math.sin(direction));
 }

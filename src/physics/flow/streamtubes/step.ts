@@ -20,9 +20,9 @@
  * B. van Leer, J. Comput. Phys. 32 (1979), 101 for the second order (both from memory; the equations are derived here).
  */
 
-import { SMALL_TURN, smallCosine, smallSine } from './smallTurn.ts';
+import { isSmall, smallCosine, smallExp, smallSine } from './smallSeries.ts';
 import { nuOfSpeed, speedAtPressure, type TubeGas } from './tubeGas.ts';
-import { updateTube } from './tubeState.ts';
+import { type TubeScratch, tubeScratch, updateTube } from './tubeState.ts';
 import type { TubeFront } from './tubes.ts';
 import { lengthOf, pieceAt, type WallLine } from './wallLine.ts';
 
@@ -56,6 +56,10 @@ export interface MarchWork {
   readonly step: Float64Array;
   readonly toX: Float64Array;
   readonly toR: Float64Array;
+  /** Differences of ln p and θ from the end tubes to the boundaries, over a whole tube: lower, upper. */
+  readonly endP: Float64Array;
+  readonly endT: Float64Array;
+  readonly tube: TubeScratch;
 }
 
 export function marchWork(count: number): MarchWork {
@@ -70,6 +74,9 @@ export function marchWork(count: number): MarchWork {
     step: of(),
     toX: of(),
     toR: of(),
+    endP: new Float64Array(2),
+    endT: new Float64Array(2),
+    tube: tubeScratch(),
   };
 }
 
@@ -104,110 +111,130 @@ export function stepTubes(
   work: MarchWork,
   forces: StepForces,
 ): number {
-  const { count: n, x, r, theta, cosine, sine, lnP, bend, beta, round } = front;
-  const { width, lead, step, slopeP, slopeT, halfP, halfT, toX, toR } = work;
-  // Widths, leads and the step of each node.
-  lead[0] = 0;
-  for (let j = 0; j < n; j++) {
-    const c = cosine[j]!;
-    const s = sine[j]!;
-    const dx = x[j + 1]! - x[j]!;
-    const dr = r[j + 1]! - r[j]!;
-    width[j] = dr * c - dx * s;
-    lead[j + 1] = lead[j]! + dx * c + dr * s;
-  }
-  let level = Number.POSITIVE_INFINITY;
-  for (let i = 0; i <= n; i++) {
-    let reach = i < n ? width[i]! * beta[i]! : Number.POSITIVE_INFINITY;
-    if (i > 0) reach = Math.min(reach, width[i - 1]! * beta[i - 1]!);
-    let most = COURANT * reach;
-    if (i === 0 && lower.kind === 'wall') most = Math.min(most, lengthOf(lower.line) - lower.along);
-    if (i === n && upper.kind === 'wall') most = Math.min(most, lengthOf(upper.line) - upper.along);
-    step[i] = most;
-    level = Math.min(level, lead[i]! + most);
-  }
-  let longest = 0;
-  for (let i = 0; i <= n; i++) {
-    const ds = Math.max(level - lead[i]!, 0);
-    step[i] = ds;
-    if (ds > longest) longest = ds;
-  }
+  const { count: n, x, r } = front;
+  const { step, toX, toR } = work;
+  const longest = chooseSteps(front, lower, upper, work);
   // End nodes on walls: where they go fixes the wall's direction over the step.
   moveEnd(front, lower, 0, step, toX, toR);
   moveEnd(front, upper, n, step, toX, toR);
   const lowerTheta = endAngle(front, lower, 0, toX, toR);
   const upperTheta = endAngle(front, upper, n, toX, toR);
-  // Slopes across the tubes; at the ends the boundary's own value stands half a tube away.
-  for (let j = 0; j < n; j++) {
-    const downP = j > 0 ? lnP[j]! - lnP[j - 1]! : 2 * (lnP[0]! - endLnP(front, lower, 0));
-    const upP = j < n - 1 ? lnP[j + 1]! - lnP[j]! : 2 * (endLnP(front, upper, n) - lnP[j]!);
-    const downT = j > 0 ? theta[j]! - theta[j - 1]! : 2 * (theta[0]! - lowerTheta);
-    const upT = j < n - 1 ? theta[j + 1]! - theta[j]! : 2 * (upperTheta - theta[j]!);
-    const sp = limited(downP, upP);
-    const st = limited(downT, upT);
-    slopeP[j] = sp;
-    slopeT[j] = st;
-    // Half a step along the streamline; where the front leans too far over, the normal derivatives are not known.
-    const w = width[j]!;
-    const e = lead[j + 1]! - lead[j]!;
-    const b2 = beta[j]! * beta[j]!;
-    const det = w * w - (e * e) / b2;
-    const ds = 0.25 * (step[j]! + step[j + 1]!);
-    halfP[j] = lnP[j]!;
-    halfT[j] = theta[j]!;
-    if (ds > 0 && det > 0.3 * w * w) {
-      const ratio = bend[j]! / beta[j]!; // 1 / (W V²)
-      const stretch = round ? sine[j]! / (0.5 * (r[j]! + r[j + 1]!)) : 0;
-      const a = 1 / (ratio * b2);
-      const rp = sp + e * a * stretch;
-      const pn = (w * rp + e * a * st) / det;
-      const tn = (w * st + e * ratio * rp) / det;
-      halfP[j] = lnP[j]! - ds * a * (tn + stretch);
-      halfT[j] = theta[j]! - ds * ratio * pn;
-    }
-  }
-  // Faces.
-  const { faceLnP, faceTheta } = front;
-  faceAtEnd(
-    front,
-    gas,
-    lower,
-    0,
-    lowerTheta,
-    halfP[0]! - 0.5 * slopeP[0]!,
-    halfT[0]! - 0.5 * slopeT[0]!,
-    bend[0]!,
-  );
-  const m = n - 1;
-  faceAtEnd(
-    front,
-    gas,
-    upper,
-    n,
-    upperTheta,
-    halfP[m]! + 0.5 * slopeP[m]!,
-    halfT[m]! + 0.5 * slopeT[m]!,
-    -bend[m]!,
-  );
-  for (let i = 1; i < n; i++) {
-    const pl = halfP[i - 1]! + 0.5 * slopeP[i - 1]!;
-    const pu = halfP[i]! - 0.5 * slopeP[i]!;
-    const tl = halfT[i - 1]! + 0.5 * slopeT[i - 1]!;
-    const tu = halfT[i]! - 0.5 * slopeT[i]!;
-    const kl = bend[i - 1]!;
-    const ku = bend[i]!;
-    const p = (tl - tu + kl * pl + ku * pu) / (kl + ku);
-    faceLnP[i] = p;
-    faceTheta[i] = tl - kl * (p - pl);
-  }
+  work.endP[0] = 2 * (front.lnP[0]! - endLnP(front, lower, 0));
+  work.endP[1] = 2 * (endLnP(front, upper, n) - front.lnP[n - 1]!);
+  work.endT[0] = 2 * (front.theta[0]! - lowerTheta);
+  work.endT[1] = 2 * (upperTheta - front.theta[n - 1]!);
+  findHalfway(front, work);
+  faceAtEnd(front, gas, lower, 0, lowerTheta, work);
+  faceAtEnd(front, gas, upper, n, upperTheta, work);
+  meetAtFaces(front, work);
   moveNodes(front, work, lower.kind === 'pressure' ? 0 : 1, upper.kind === 'pressure' ? n : n - 1);
   pushTubes(front, work, forces);
   x.set(toX);
   r.set(toR);
   for (let j = 0; j < n; j++) {
-    if (step[j]! > 0 || step[j + 1]! > 0) updateTube(front, gas, j);
+    if (step[j]! > 0 || step[j + 1]! > 0) updateTube(front, gas, j, work.tube);
   }
   return longest;
+}
+
+/** Widths, leads and the step of each node; returns the longest step [m]. */
+function chooseSteps(front: TubeFront, lower: Boundary, upper: Boundary, work: MarchWork): number {
+  const { count: n, x, r, cosine, sine, beta } = front;
+  const { width, lead, step } = work;
+  let before =
+    lower.kind === 'wall' ? (lengthOf(lower.line) - lower.along) / COURANT : Number.POSITIVE_INFINITY;
+  let level = Number.POSITIVE_INFINITY;
+  let ahead = 0;
+  for (let j = 0; j < n; j++) {
+    const c = cosine[j]!;
+    const s = sine[j]!;
+    const dx = x[j + 1]! - x[j]!;
+    const dr = r[j + 1]! - r[j]!;
+    const w = dr * c - dx * s;
+    const reach = w * beta[j]!;
+    width[j] = w;
+    lead[j] = ahead;
+    const most = ahead + COURANT * (reach < before ? reach : before);
+    if (most < level) level = most;
+    before = reach;
+    ahead += dx * c + dr * s;
+  }
+  lead[n] = ahead;
+  const left = upper.kind === 'wall' ? lengthOf(upper.line) - upper.along : Number.POSITIVE_INFINITY;
+  level = Math.min(level, ahead + Math.min(COURANT * before, left));
+  let longest = 0;
+  for (let i = 0; i <= n; i++) {
+    const ds = level - lead[i]!;
+    step[i] = ds > 0 ? ds : 0;
+    if (ds > longest) longest = ds;
+  }
+  return longest;
+}
+
+/**
+ * Slopes across the tubes, and values half a step along the streamline. At the ends the boundary's own value stands half a
+ * tube away; where the front leans too far over, the normal derivatives are not known.
+ */
+function findHalfway(front: TubeFront, work: MarchWork): void {
+  const { count: n, r, theta, sine, lnP, bend, beta, round } = front;
+  const { width, lead, step, slopeP, slopeT, halfP, halfT, endP, endT } = work;
+  let downP = endP[0]!;
+  let downT = endT[0]!;
+  let p = lnP[0]!;
+  let angle = theta[0]!;
+  for (let j = 0; j < n; j++) {
+    const last = j === n - 1;
+    const nextP = last ? p : lnP[j + 1]!;
+    const nextT = last ? angle : theta[j + 1]!;
+    const upP = last ? endP[1]! : nextP - p;
+    const upT = last ? endT[1]! : nextT - angle;
+    const sp = limited(downP, upP);
+    const st = limited(downT, upT);
+    const w = width[j]!;
+    const e = lead[j + 1]! - lead[j]!;
+    const b = beta[j]!;
+    const ratio = bend[j]! / b; // 1 / (W V²)
+    const det = w * w - (e * e) / (b * b);
+    const ds = 0.25 * (step[j]! + step[j + 1]!);
+    slopeP[j] = sp;
+    slopeT[j] = st;
+    halfP[j] = p;
+    halfT[j] = angle;
+    if (ds > 0 && det > 0.3 * w * w) {
+      const stretch = round ? sine[j]! / (0.5 * (r[j]! + r[j + 1]!)) : 0;
+      const a = 1 / (bend[j]! * b);
+      const rp = sp + e * a * stretch;
+      const part = ds / det;
+      halfP[j] = p - a * (part * (w * st + e * ratio * rp) + ds * stretch);
+      halfT[j] = angle - ratio * part * (w * rp + e * a * st);
+    }
+    downP = upP;
+    downT = upT;
+    p = nextP;
+    angle = nextT;
+  }
+}
+
+/** The wave interaction at every face between two tubes. */
+function meetAtFaces(front: TubeFront, work: MarchWork): void {
+  const { count: n, bend, faceLnP, faceTheta } = front;
+  const { slopeP, slopeT, halfP, halfT } = work;
+  let pl = halfP[0]! + 0.5 * slopeP[0]!;
+  let tl = halfT[0]! + 0.5 * slopeT[0]!;
+  let kl = bend[0]!;
+  for (let i = 1; i < n; i++) {
+    const hp = halfP[i]!;
+    const ht = halfT[i]!;
+    const sp = 0.5 * slopeP[i]!;
+    const st = 0.5 * slopeT[i]!;
+    const ku = bend[i]!;
+    const p = (tl - (ht - st) + kl * pl + ku * (hp - sp)) / (kl + ku);
+    faceLnP[i] = p;
+    faceTheta[i] = tl - kl * (p - pl);
+    pl = hp + sp;
+    tl = ht + st;
+    kl = ku;
+  }
 }
 
 /** Nodes `first` to `last` go along the faces' direction, which is little turned from the flow's beside them. */
@@ -217,7 +244,7 @@ function moveNodes(front: TubeFront, work: MarchWork, first: number, last: numbe
   for (let i = first; i <= last; i++) {
     const j = i < n ? i : n - 1;
     const turn = faceTheta[i]! - theta[j]!;
-    if (turn < SMALL_TURN && turn > -SMALL_TURN) {
+    if (isSmall(turn)) {
       const c = smallCosine(turn);
       const s = smallSine(turn);
       toX[i] = x[i]! + step[i]! * (cosine[j]! * c - sine[j]! * s);
@@ -231,7 +258,7 @@ function moveNodes(front: TubeFront, work: MarchWork, first: number, last: numbe
 
 /** Pressure on the sides of every tube over the step, and on the faces of its wedge in round flow. */
 function pushTubes(front: TubeFront, work: MarchWork, forces: StepForces): void {
-  const { count: n, x, r, momentumX, momentumR, faceLnP, faceP, round } = front;
+  const { count: n, x, r, momentumX, momentumR, lnP, pressure, faceLnP, faceP, round } = front;
   const { toX, toR } = work;
   for (let i = 0; i <= n; i++) {
     const dx = toX[i]! - x[i]!;
@@ -241,9 +268,11 @@ function pushTubes(front: TubeFront, work: MarchWork, forces: StepForces): void 
       if (i === n) forces.upper = 0;
       continue;
     }
-    const pressure = Math.exp(faceLnP[i]!);
-    faceP[i] = pressure;
-    const area = pressure * (round ? 0.5 * (toR[i]! + r[i]!) : 1);
+    const j = i < n ? i : n - 1;
+    const rise = faceLnP[i]! - lnP[j]!;
+    const p = isSmall(rise) ? pressure[j]! * smallExp(rise) : Math.exp(faceLnP[i]!);
+    faceP[i] = p;
+    const area = p * (round ? 0.5 * (toR[i]! + r[i]!) : 1);
     if (i < n) {
       momentumX[i] = momentumX[i]! - area * dr;
       momentumR[i] = momentumR[i]! + area * dx;
@@ -311,23 +340,25 @@ function endLnP(front: TubeFront, boundary: Boundary, node: number): number {
 /** Jump of ln p at a free boundary below which a wave counts as weak. */
 const SMALL_JUMP = 0.03;
 
-/** `bend` is signed: positive at the lower end, negative at the upper. */
 function faceAtEnd(
   front: TubeFront,
   gas: TubeGas,
   boundary: Boundary,
   node: number,
   angle: number,
-  lnP: number,
-  theta: number,
-  bend: number,
+  work: MarchWork,
 ): void {
+  const tube = node === 0 ? 0 : node - 1;
+  const side = node === 0 ? -0.5 : 0.5;
+  const lnP = work.halfP[tube]! + side * work.slopeP[tube]!;
+  const theta = work.halfT[tube]! + side * work.slopeT[tube]!;
+  // Positive at the lower end, negative at the upper.
+  const bend = node === 0 ? front.bend[0]! : -front.bend[tube]!;
   if (boundary.kind === 'pressure') {
     front.faceLnP[node] = boundary.lnP;
     const jump = boundary.lnP - lnP;
     if (Math.abs(jump) < SMALL_JUMP) front.faceTheta[node] = theta + bend * jump;
     else {
-      const tube = node === 0 ? 0 : node - 1;
       const turn = nuOfSpeed(gas, front.speed[tube]!) - boundary.nu;
       front.faceTheta[node] = theta + (bend > 0 ? turn : -turn);
     }

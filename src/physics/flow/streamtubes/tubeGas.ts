@@ -70,12 +70,10 @@ function shiftOf(
 
 function knotsOver(table: SupersonicTable, slowest: number, h: number, lnSigma: number): Float64Array {
   const out = new Float64Array((CELLS + 1) * TUBE_GAS_STRIDE);
-  const { knots, step, cells, nuMax } = table;
-  let nu = 0;
-  const last = columnAt(knots.speed, step, cells, nuMax);
+  const { knots, step, cells } = table;
   for (let i = 0; i <= CELLS; i++) {
     const speed = slowest + i * h;
-    nu = nuAtSpeedFrom(table, Math.min(speed, last), nu);
+    const nu = nuAtSpeed(table, speed);
     const lnP = columnAt(knots.lnPressure, step, cells, nu);
     const mach = columnAt(knots.mach, step, cells, nu);
     const at = i * TUBE_GAS_STRIDE;
@@ -90,16 +88,52 @@ function knotsOver(table: SupersonicTable, slowest: number, h: number, lnSigma: 
   return out;
 }
 
-/** ν at a speed by bisection above `low`; the table's speeds rise with ν. */
-function nuAtSpeedFrom({ knots, step, cells, nuMax }: SupersonicTable, speed: number, from: number): number {
-  let low = from;
-  let high = nuMax;
-  for (let i = 0; i < 60 && high - low > 1e-14; i++) {
-    const middle = 0.5 * (low + high);
-    if (columnAt(knots.speed, step, cells, middle) < speed) low = middle;
+/** ν at a speed; the table's speeds rise with ν. At the table's ends the ends themselves. */
+function nuAtSpeed({ knots, step, cells, nuMax }: SupersonicTable, speed: number): number {
+  const at = (i: number): number => knots.speed[2 * i]!;
+  if (speed <= at(0)) return 0;
+  if (speed >= at(cells)) return nuMax;
+  const i = lastKnotBefore(at, cells, speed);
+  const k = 2 * i;
+  const t = whereCubic(at(i), knots.speed[k + 1]!, at(i + 1), knots.speed[k + 3]!, speed);
+  return Math.min(((i + t) * step) ** 3, nuMax);
+}
+
+/** Cell 0 … cells − 1 in which a rising quantity takes `value`. */
+function lastKnotBefore(at: (i: number) => number, cells: number, value: number): number {
+  let low = 0;
+  let high = cells;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (at(middle) < value) low = middle;
     else high = middle;
   }
-  return 0.5 * (low + high);
+  return low;
+}
+
+/** Newton's steps and halvings that find a place on a cubic piece to the last digit. */
+const MOST_STEPS = 60;
+
+/** Place 0 … 1 where the cubic with values a, b and slopes da, db takes `value` between them: Newton, kept in by bisection. */
+function whereCubic(a: number, da: number, b: number, db: number, value: number): number {
+  const d = b - a;
+  const c2 = 3 * d - 2 * da - db;
+  const c3 = da + db - 2 * d;
+  const rises = d > 0;
+  let low = 0;
+  let high = 1;
+  let t = (value - a) / d;
+  for (let i = 0; i < MOST_STEPS; i++) {
+    const miss = a + t * (da + t * (c2 + t * c3)) - value;
+    if (miss < 0 === rises) low = t;
+    else high = t;
+    const next = t - miss / (da + t * (2 * c2 + 3 * t * c3));
+    const inside = next > low && next < high;
+    const moved = inside ? next : 0.5 * (low + high);
+    if (Math.abs(moved - t) < 1e-15 || Math.abs(miss) <= 2 ** -52 * Math.abs(value)) return inside ? next : t;
+    t = moved;
+  }
+  return t;
 }
 
 /** Fourth-order differences, second-order at the ends. */
@@ -141,7 +175,7 @@ export function tubeStateAt(gas: TubeGas, speed: number, lnSigma: number): TubeS
   const zeta = tubeColumn(gas, 0, speed, lnSigma);
   const perPressure = tubeColumn(gas, 2, speed, lnSigma);
   const pressure = Math.exp(zeta + lnSigma);
-  const nu = nuAtSpeedFrom(gas.table, speed, 0);
+  const nu = nuAtSpeed(gas.table, speed);
   const { knots, step, cells } = gas.table;
   return {
     speed,
@@ -173,12 +207,11 @@ function hermite(knots: Float64Array, column: number, s: number, cells: number):
   return a + t * (da + t * (3 * d - 2 * da - db + t * (da + db - 2 * d)));
 }
 
-/** Speed [m/s] at a pressure [Pa] of a tube with ln σ: bisection on ζ, which falls with V. */
+/** Speed [m/s] at a pressure [Pa] of a tube with ln σ: ζ falls with V. */
 export function speedAtPressure(gas: TubeGas, pressure: number, lnSigma: number): number {
   const wanted = Math.log(pressure) - lnSigma;
-  let low = gas.slowest;
-  let high = gas.fastest;
-  if (!(tubeColumn(gas, 0, low, lnSigma) >= wanted && tubeColumn(gas, 0, high, lnSigma) <= wanted)) {
+  const most = tubeColumn(gas, 0, gas.slowest, lnSigma);
+  if (!(most >= wanted && tubeColumn(gas, 0, gas.fastest, lnSigma) <= wanted)) {
     throw new ProblemError({
       code: 'pressure-outside-table',
       what: `The pressure ${pressure.toPrecision(4)} Pa is outside what the supersonic flow reaches in the gas table.`,
@@ -186,15 +219,15 @@ export function speedAtPressure(gas: TubeGas, pressure: number, lnSigma: number)
       facts: { pressure },
     });
   }
-  for (let i = 0; i < 60; i++) {
-    const middle = 0.5 * (low + high);
-    if (tubeColumn(gas, 0, middle, lnSigma) > wanted) low = middle;
-    else high = middle;
-  }
-  return 0.5 * (low + high);
+  const { knots, shift, cells, step, slowest } = gas;
+  const at = (k: number): number => knots[k]! + (shift === null ? 0 : lnSigma * shift[k]!);
+  const i = lastKnotBefore((knot) => -at(knot * TUBE_GAS_STRIDE), cells, -wanted);
+  const k = i * TUBE_GAS_STRIDE;
+  const n = k + TUBE_GAS_STRIDE;
+  return slowest + step * (i + whereCubic(at(k), at(k + 1), at(n), at(n + 1), wanted));
 }
 
 /** Prandtl–Meyer angle [rad] of the gas that has passed no shock, at a speed [m/s]. */
 export function nuOfSpeed(gas: TubeGas, speed: number): number {
-  return nuAtSpeedFrom(gas.table, speed, 0);
+  return nuAtSpeed(gas.table, speed);
 }

@@ -11,138 +11,194 @@
  */
 
 import { ProblemError } from '../../../numerics/problem.ts';
-import { SMALL_TURN, smallArcSine } from './smallTurn.ts';
+import { isSmall, smallArcSine, smallExp } from './smallSeries.ts';
 import { TUBE_GAS_STRIDE, type TubeGas } from './tubeGas.ts';
 import type { TubeFront } from './tubes.ts';
 
 const MOST_STEPS = 40;
+/** Under a name of this file's own, which the innermost loops take for a constant. */
+const STRIDE = TUBE_GAS_STRIDE;
 /** Relative change of V_n at which Newton stops; the next step would change it by its square. */
 const SETTLED = 1e-7;
 /** The same for Halley's rule; the next step would change it by its cube. */
 const SETTLED_CUBED = 3e-6;
-/** Halley's divisor is held above this where its start is far from the solution. */
+/** Halley's divisor is held above this share of Newton's where its start is far from the solution. */
 const LEAST_HALLEY = 0.5;
+
+/**
+ * Numbers on the way to one tube's state. They are handed from function to function in an array, because a number handed
+ * over as such is put into memory of its own by the engine, which costs more than it is worth in the innermost loop.
+ */
+export type TubeScratch = Float64Array;
+
+/** Unit normal to the front; area of the piece of front; mass flow [kg/s]. */
+const NX = 0;
+const NR = 1;
+const AREA = 2;
+const MASS = 3;
+/** Velocity along and across the front [m/s]; before: to begin with, after: found, 0 where there is none. */
+const ALONG = 4;
+const ACROSS = 5;
+/** Normal momentum [N]. */
+const PUSH = 6;
+/** State to be noted: speed, its components [m/s], ln σ. */
+const SPEED = 7;
+const U = 8;
+const V = 9;
+const LN_SIGMA = 10;
+
+export function tubeScratch(): TubeScratch {
+  return new Float64Array(11);
+}
 
 /**
  * Find the state of tube j anew after its momentum and front have changed.
  * @throws ProblemError where no state is supersonic across the front (behind a strong shock) or the gas table ends
  */
-export function updateTube(front: TubeFront, gas: TubeGas, j: number): void {
-  const dx = front.x[j + 1]! - front.x[j]!;
-  const dr = front.r[j + 1]! - front.r[j]!;
-  const length = Math.sqrt(dx * dx + dr * dr);
-  const nx = dr / length;
-  const nr = -dx / length;
-  const area = front.round ? length * 0.5 * (front.r[j]! + front.r[j + 1]!) : length;
-  const mass = front.mass[j]!;
-  const px = front.momentumX[j]!;
-  const pr = front.momentumR[j]!;
-  const vt = (px * nr - pr * nx) / mass;
+export function updateTube(front: TubeFront, gas: TubeGas, j: number, tube: TubeScratch): void {
+  lookAcross(front, j, tube);
   const lnSigma = front.lnSigma[j]!;
   const before = front.lnP[j]!;
-  const vn0 = front.speed[j]! * (front.cosine[j]! * nx + front.sine[j]! * nr);
-  const vn = isentropicNormalSpeed(gas, area / mass, vn0, vt, lnSigma);
+  const start = tube[ACROSS]!;
+  findIsentropic(gas, tube);
+  const vn = tube[ACROSS]!;
   if (vn > 0) {
-    const speed = Math.sqrt(vn * vn + vt * vt);
-    noteState(front, gas, j, speed, vn * nx + vt * nr, vn * nr - vt * nx, lnSigma);
+    setVelocity(tube);
+    noteState(front, gas, j, tube);
   }
   if (!(vn > 0) || front.lnP[j]! > before) {
-    const pn = px * nx + pr * nr;
-    const shocked = balancedNormalSpeed(gas, pn, mass, vn > 0 ? vn : vn0, vt, lnSigma);
-    if (!(shocked > 0)) noState(front, j, gas);
-    const lnP = Math.log((pn - mass * shocked) / area);
-    const fast = Math.sqrt(shocked * shocked + vt * vt);
-    const left = lnSigmaAt(gas, fast, lnP);
-    if (left < lnSigma || !(vn > 0)) {
-      noteState(front, gas, j, fast, shocked * nx + vt * nr, shocked * nr - vt * nx, left);
+    if (!(vn > 0)) tube[ACROSS] = start;
+    findBalanced(gas, tube);
+    if (!(tube[ACROSS]! > 0)) noState(front, j, gas);
+    setVelocity(tube);
+    setLnSigma(gas, tube);
+    if (tube[LN_SIGMA]! < lnSigma || !(vn > 0)) {
+      noteState(front, gas, j, tube);
       return;
     }
   }
-  const pressure = Math.exp(front.lnP[j]!);
-  front.momentumX[j] = mass * (vn * nx + vt * nr) + pressure * area * nx;
-  front.momentumR[j] = mass * (vn * nr - vt * nx) + pressure * area * nr;
+  const push = front.pressure[j]! * tube[AREA]!;
+  const vt = tube[ALONG]!;
+  const nx = tube[NX]!;
+  const nr = tube[NR]!;
+  const mass = tube[MASS]!;
+  front.momentumX[j] = mass * (vn * nx + vt * nr) + push * nx;
+  front.momentumR[j] = mass * (vn * nr - vt * nx) + push * nr;
+}
+
+/** The tube's piece of front; velocity along it, momentum across it, and the last velocity across it to begin with. */
+function lookAcross(front: TubeFront, j: number, tube: TubeScratch): void {
+  const { x, r } = front;
+  const dx = x[j + 1]! - x[j]!;
+  const dr = r[j + 1]! - r[j]!;
+  const length = Math.sqrt(dx * dx + dr * dr);
+  const perLength = 1 / length;
+  const nx = dr * perLength;
+  const nr = -dx * perLength;
+  const mass = front.mass[j]!;
+  const px = front.momentumX[j]!;
+  const pr = front.momentumR[j]!;
+  tube[NX] = nx;
+  tube[NR] = nr;
+  tube[AREA] = front.round ? length * 0.5 * (r[j]! + r[j + 1]!) : length;
+  tube[MASS] = mass;
+  tube[ALONG] = (px * nr - pr * nx) / mass;
+  tube[PUSH] = px * nx + pr * nr;
+  tube[ACROSS] = front.speed[j]! * (front.cosine[j]! * nx + front.sine[j]! * nr);
+  tube[LN_SIGMA] = front.lnSigma[j]!;
+}
+
+function setVelocity(tube: TubeScratch): void {
+  const vn = tube[ACROSS]!;
+  const vt = tube[ALONG]!;
+  tube[SPEED] = Math.sqrt(vn * vn + vt * vt);
+  tube[U] = vn * tube[NX]! + vt * tube[NR]!;
+  tube[V] = vn * tube[NR]! - vt * tube[NX]!;
 }
 
 /**
- * V_n [m/s] with ρ V_n · `perMass` = 1, by Halley's rule on the logarithm; 0 where no supersonic flow carries that much, or
- * the table ends.
- * @param perMass area over mass flow of the tube [m² s/kg]
+ * V_n [m/s] with ρ V_n |A| = ṁ, by Halley's rule on the logarithm; 0 where no supersonic flow carries that much, or the
+ * table ends.
  */
-function isentropicNormalSpeed(
-  gas: TubeGas,
-  perMass: number,
-  start: number,
-  vt: number,
-  lnSigma: number,
-): number {
+function findIsentropic(gas: TubeGas, tube: TubeScratch): void {
   const { slowest, step, cells, knots, shift } = gas;
-  let vn = start;
-  for (let iteration = 0; ; iteration++) {
+  const vt = tube[ALONG]!;
+  const lnSigma = tube[LN_SIGMA]!;
+  const perMass = tube[AREA]! / tube[MASS]!;
+  const perStep = 1 / step;
+  let vn = tube[ACROSS]!;
+  tube[ACROSS] = 0;
+  for (let iteration = 0; iteration <= MOST_STEPS; iteration++) {
     const speed = Math.sqrt(vn * vn + vt * vt);
-    const at = (speed - slowest) / step;
+    const at = (speed - slowest) * perStep;
     // A little past the ends the cells' own cubics carry on, so that Newton may overshoot; noteState checks the outcome.
-    if (!(at > -0.5 && at < cells + 0.5) || iteration > MOST_STEPS) return 0;
+    if (!(at > -0.5 && at < cells + 0.5)) return;
     let i = at | 0;
     if (i >= cells) i = cells - 1;
     const t = at - i;
-    const k = i * TUBE_GAS_STRIDE + 6;
+    const k = i * STRIDE + 6;
     const a = knots[k]!;
     const da = knots[k + 1]!;
-    const d = knots[k + TUBE_GAS_STRIDE]! - a;
-    const db = knots[k + TUBE_GAS_STRIDE + 1]!;
+    const d = knots[k + STRIDE]! - a;
+    const db = knots[k + STRIDE + 1]!;
     const c2 = 3 * d - 2 * da - db;
     const c3 = da + db - 2 * d;
-    let phi = a + t * (da + t * (c2 + t * c3));
+    let phi = a + t * (da + t * (c2 + t * c3)) + lnSigma;
     if (shift !== null && lnSigma !== 0) phi += lnSigma * cubic(shift, k, t);
-    const perSpeed = 1 / (step * speed);
-    const direction = vn * perSpeed;
-    const along = da + t * (2 * c2 + 3 * t * c3);
-    const slope = 1 / vn + along * direction;
+    // Slope and curvature of Φ + ln V_n over ln V_n; share = V_n / V.
+    const share = vn / speed;
+    const square = share * share;
+    const first = (da + t * (2 * c2 + 3 * t * c3)) * speed * perStep;
+    const second = (2 * c2 + 6 * t * c3) * speed * speed * perStep * perStep;
+    const slope = 1 + first * square;
     if (!(slope < 0)) {
       // At or below the sonic normal speed: step up to the supersonic branch.
       vn *= 1.01;
       continue;
     }
-    const bend =
-      (2 * c2 + 6 * t * c3) * direction * direction +
-      along * perSpeed * (1 - (vn / speed) ** 2) -
-      1 / (vn * vn);
-    const newton = (phi + lnSigma + Math.log(vn * perMass)) / slope;
-    const change = damped(newton / Math.max(1 - (0.5 * newton * bend) / slope, LEAST_HALLEY), speed);
+    const bend = square * (second * square + first * (1 - square)) - 1;
+    const residual = phi + Math.log(vn * perMass);
+    const least = LEAST_HALLEY * slope * slope;
+    const divisor = slope * slope - 0.5 * residual * bend;
+    const change = damped((vn * residual * slope) / (divisor > least ? divisor : least), speed);
     vn -= change;
-    if (Math.abs(change) < SETTLED_CUBED * speed) return vn;
+    if (Math.abs(change) < SETTLED_CUBED * speed) {
+      tube[ACROSS] = vn;
+      return;
+    }
   }
 }
 
-/** V_n [m/s] from the balance of normal momentum; 0 where none is supersonic, or the table ends. */
-function balancedNormalSpeed(
-  gas: TubeGas,
-  pn: number,
-  mass: number,
-  start: number,
-  vt: number,
-  lnSigma: number,
-): number {
+/**
+ * V_n [m/s] from the balance of normal momentum, by Newton's rule; 0 where none is supersonic, or the table ends.
+ */
+function findBalanced(gas: TubeGas, tube: TubeScratch): void {
   const { slowest, step, cells, knots, shift } = gas;
-  let vn = start;
-  for (let iteration = 0; ; iteration++) {
+  const mass = tube[MASS]!;
+  const vt = tube[ALONG]!;
+  const pn = tube[PUSH]!;
+  const lnSigma = tube[LN_SIGMA]!;
+  const perStep = 1 / step;
+  let vn = tube[ACROSS]!;
+  tube[ACROSS] = 0;
+  for (let iteration = 0; iteration <= MOST_STEPS; iteration++) {
     const speed = Math.sqrt(vn * vn + vt * vt);
-    const at = (speed - slowest) / step;
-    if (!(at > -0.5 && at < cells + 0.5) || iteration > MOST_STEPS) return 0;
+    const at = (speed - slowest) * perStep;
+    if (!(at > -0.5 && at < cells + 0.5)) return;
     let i = at | 0;
     if (i >= cells) i = cells - 1;
     const t = at - i;
-    const k = i * TUBE_GAS_STRIDE + 2;
+    const k = i * STRIDE + 2;
     const a = knots[k]!;
     const da = knots[k + 1]!;
-    const d = knots[k + TUBE_GAS_STRIDE]! - a;
-    const db = knots[k + TUBE_GAS_STRIDE + 1]!;
+    const d = knots[k + STRIDE]! - a;
+    const db = knots[k + STRIDE + 1]!;
     const c2 = 3 * d - 2 * da - db;
     const c3 = da + db - 2 * d;
     let w = a + t * (da + t * (c2 + t * c3));
     if (shift !== null && lnSigma !== 0) w += lnSigma * cubic(shift, k, t);
     const push = pn - mass * vn;
-    const dw = ((da + t * (2 * c2 + 3 * t * c3)) * vn) / (step * speed);
+    const dw = ((da + t * (2 * c2 + 3 * t * c3)) * perStep * vn) / speed;
     const slope = (pn - 2 * mass * vn) * w + push * vn * dw;
     if (!(slope < 0)) {
       vn *= 1.01;
@@ -150,7 +206,10 @@ function balancedNormalSpeed(
     }
     const change = damped((push * w * vn - mass) / slope, speed);
     vn -= change;
-    if (Math.abs(change) < SETTLED * speed) return vn;
+    if (Math.abs(change) < SETTLED * speed) {
+      tube[ACROSS] = vn;
+      return;
+    }
   }
 }
 
@@ -160,37 +219,53 @@ function damped(change: number, speed: number): number {
   return change > most ? most : change < -most ? -most : change;
 }
 
-function lnSigmaAt({ slowest, step, cells, knots, shift }: TubeGas, speed: number, lnP: number): number {
-  const at = (speed - slowest) / step;
+/** ln σ from the pressure that the balance leaves, ln p = ζ + ln σ. */
+function setLnSigma({ slowest, step, cells, knots, shift }: TubeGas, tube: TubeScratch): void {
+  const at = (tube[SPEED]! - slowest) / step;
   const i = Math.min(Math.max(at | 0, 0), cells - 1);
-  const k = i * TUBE_GAS_STRIDE;
-  const lnSigma = lnP - cubic(knots, k, at - i);
-  return shift === null ? lnSigma : lnSigma / (1 + cubic(shift, k, at - i));
+  const t = at - i;
+  const k = i * STRIDE;
+  const a = knots[k]!;
+  const da = knots[k + 1]!;
+  const d = knots[k + STRIDE]! - a;
+  const db = knots[k + STRIDE + 1]!;
+  const zeta = a + t * (da + t * (3 * d - 2 * da - db + t * (da + db - 2 * d)));
+  const lnSigma = Math.log((tube[PUSH]! - tube[MASS]! * tube[ACROSS]!) / tube[AREA]!) - zeta;
+  tube[LN_SIGMA] = shift === null ? lnSigma : lnSigma / (1 + cubic(shift, k, t));
 }
 
 /**
- * Note the state of tube j: velocity (u, v) [m/s] of size `speed`, and ln σ.
+ * Note the state of tube j, undisturbed gas at a velocity (u, v) [m/s].
  * @throws ProblemError where that is not supersonic
  */
-export function noteState(
-  front: TubeFront,
-  gas: TubeGas,
-  j: number,
-  speed: number,
-  u: number,
-  v: number,
-  lnSigma: number,
-): void {
+export function noteUndisturbed(front: TubeFront, gas: TubeGas, j: number, u: number, v: number): void {
+  const tube = tubeScratch();
+  tube[SPEED] = Math.sqrt(u * u + v * v);
+  tube[U] = u;
+  tube[V] = v;
+  noteState(front, gas, j, tube);
+}
+
+function noteState(front: TubeFront, gas: TubeGas, j: number, tube: TubeScratch): void {
   const { slowest, step, cells, knots, shift } = gas;
+  const speed = tube[SPEED]!;
+  const lnSigma = tube[LN_SIGMA]!;
   const at = (speed - slowest) / step;
   let i = at | 0;
   if (i < 0) i = 0;
   else if (i >= cells) i = cells - 1;
   const t = at - i;
-  const k = i * TUBE_GAS_STRIDE;
-  let zeta = cubic(knots, k, t);
-  let w = cubic(knots, k + 2, t);
-  let m2 = cubic(knots, k + 4, t);
+  const k = i * STRIDE;
+  const n = k + STRIDE;
+  // Shares of the two knots and of their slopes.
+  const back = t - 1;
+  const b = t * t * (3 - 2 * t);
+  const a = 1 - b;
+  const da = t * back * back;
+  const db = t * t * back;
+  let zeta = a * knots[k]! + b * knots[n]! + da * knots[k + 1]! + db * knots[n + 1]!;
+  let w = a * knots[k + 2]! + b * knots[n + 2]! + da * knots[k + 3]! + db * knots[n + 3]!;
+  let m2 = a * knots[k + 4]! + b * knots[n + 4]! + da * knots[k + 5]! + db * knots[n + 5]!;
   if (shift !== null && lnSigma !== 0) {
     zeta += lnSigma * cubic(shift, k, t);
     w += lnSigma * cubic(shift, k + 2, t);
@@ -198,28 +273,35 @@ export function noteState(
   }
   if (!(m2 > 1 && at <= cells)) noState(front, j, gas);
   const beta = Math.sqrt(m2 - 1);
-  const c = u / speed;
-  const s = v / speed;
-  const before = front.cosine[j]!;
-  const sineBefore = front.sine[j]!;
-  const turn = s * before - c * sineBefore;
-  // A front not yet filled has no direction: both are 0.
-  const small = turn < SMALL_TURN && turn > -SMALL_TURN && c * before + s * sineBefore > 0;
-  front.theta[j] = small ? front.theta[j]! + smallArcSine(turn) : Math.atan2(v, u);
   front.speed[j] = speed;
-  front.cosine[j] = c;
-  front.sine[j] = s;
-  front.lnP[j] = zeta + lnSigma;
+  const lnP = zeta + lnSigma;
+  const rise = lnP - front.lnP[j]!;
+  front.pressure[j] = isSmall(rise) ? front.pressure[j]! * smallExp(rise) : Math.exp(lnP);
+  front.lnP[j] = lnP;
   front.lnSigma[j] = lnSigma;
   front.beta[j] = beta;
   front.bend[j] = beta / (w * speed * speed);
+  noteDirection(front, j, tube);
+}
+
+function noteDirection(front: TubeFront, j: number, tube: TubeScratch): void {
+  const { cosine, sine, theta } = front;
+  const perSpeed = 1 / tube[SPEED]!;
+  const c = tube[U]! * perSpeed;
+  const s = tube[V]! * perSpeed;
+  const turn = s * cosine[j]! - c * sine[j]!;
+  // A front not yet filled has no direction: both are 0.
+  const small = isSmall(turn) && c * cosine[j]! + s * sine[j]! > 0;
+  theta[j] = small ? theta[j]! + smallArcSine(turn) : Math.atan2(s, c);
+  cosine[j] = c;
+  sine[j] = s;
 }
 
 function cubic(knots: Float64Array, k: number, t: number): number {
   const a = knots[k]!;
   const da = knots[k + 1]!;
-  const db = knots[k + TUBE_GAS_STRIDE + 1]!;
-  const d = knots[k + TUBE_GAS_STRIDE]! - a;
+  const db = knots[k + STRIDE + 1]!;
+  const d = knots[k + STRIDE]! - a;
   return a + t * (da + t * (3 * d - 2 * da - db + t * (da + db - 2 * d)));
 }
 
@@ -227,7 +309,7 @@ function noState(front: TubeFront, j: number, gas: TubeGas): never {
   const x = 0.5 * (front.x[j]! + front.x[j + 1]!);
   const r = 0.5 * (front.r[j]! + front.r[j + 1]!);
   const lnP = front.lnP[j]!;
-  const beyond = lnP < gas.knots[gas.cells * TUBE_GAS_STRIDE]! + NEAR_END;
+  const beyond = lnP < gas.knots[gas.cells * STRIDE]! + NEAR_END;
   throw new ProblemError({
     code: beyond ? 'flow-outside-table' : 'flow-turns-subsonic',
     what: beyond

@@ -22,6 +22,7 @@ export interface TubeFront {
   readonly cosine: Float64Array;
   readonly sine: Float64Array;
   /** ln of p in Pa */ readonly lnP: Float64Array;
+  /** [Pa] */ readonly pressure: Float64Array;
   /** ln of the share of stagnation pressure left */ readonly lnSigma: Float64Array;
   /** √(M² − 1) / (W V²) = −dθ/d ln p across a C− wave [rad] */ readonly bend: Float64Array;
   /** √(M² − 1) */ readonly beta: Float64Array;
@@ -47,6 +48,7 @@ export function newFront(count: number, symmetry: Symmetry): TubeFront {
     cosine: tubes(),
     sine: tubes(),
     lnP: tubes(),
+    pressure: tubes(),
     lnSigma: tubes(),
     bend: tubes(),
     beta: tubes(),
