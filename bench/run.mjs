@@ -1,6 +1,6 @@
 /**
  * Times chemical equilibrium and expansion beside the reference library Cantera, in turn on one core, on the same
- * species and conditions; writes bench/RESULTS.md.
+ * species and conditions; writes its section of bench/RESULTS.md.
  *
  *   PLUMELINE_PYTHON=<python with scripts/reference/requirements.txt installed> node bench/run.mjs
  *
@@ -8,12 +8,13 @@
  * nothing is written.
  */
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { cpus, type } from 'node:os';
 import { createInterface } from 'node:readline';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { parseArgs } from 'node:util';
 import { burnCases, expansionCases, lastPressureShare, stationCount } from './cases.mjs';
+import { writeSection } from './results.mjs';
 import { measure } from './timing.mjs';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
@@ -67,7 +68,7 @@ if (!reference) {
       'with its pip, and name its Python in the environment variable PLUMELINE_PYTHON.',
   );
 } else if (!options['no-write']) {
-  writeFileSync(`${root}bench/RESULTS.md`, report());
+  writeSection('Speed of the gas model', report());
   console.log('written to bench/RESULTS.md');
 }
 
@@ -200,9 +201,7 @@ function report() {
       .join('\n');
   const head =
     '| elements | species | least | median | Cantera least | Cantera median | ratio of least | ratio of medians | checksum | differs from Cantera by |\n| --- | --: | --: | --: | --: | --: | --: | --: | --: | --: |';
-  return `# Speed of the gas model
-
-Written by \`PLUMELINE_PYTHON=<python> node bench/run.mjs\` on ${new Date().toISOString().slice(0, 10)}.
+  return `Written by \`PLUMELINE_PYTHON=<python> node bench/run.mjs\` on ${new Date().toISOString().slice(0, 10)}.
 
 Machine: ${cpus()[0].model.trim()}, ${type()}; both sides in turn on one core. Node ${process.versions.node},
 Cantera ${versions.cantera} on Python ${versions.python}. ${seconds} s a measurement after ${warmUp} s of warm-up.

@@ -165,11 +165,9 @@ export function packed(bellCase, plugCase) {
   return Float64Array.from(numbers);
 }
 
-/** A front of the same numbers with arrays of its own. */
-export function copyOf(front) {
-  const copy = { ...front };
-  for (const name of frontArrays) copy[name] = front[name].slice();
-  return copy;
+/** Give `front` the numbers of another. */
+export function setFront(front, from) {
+  for (const name of frontArrays) front[name].set(from[name]);
 }
 
 const frontArrays = [

@@ -57,24 +57,24 @@ export function marchTubes(run: TubeMarchRun): TubeMarch {
   const uppers = [...run.upper];
   const work = marchWork(front.count);
   const forces: StepForces = { lower: 0, upper: 0 };
-  const lower = recorder();
-  const upper = recorder();
+  const lower = new Recorder();
+  const upper = new Recorder();
   const kept = keeper(front, keepEvery > 0);
   let stopped: Problem | null = null;
   let steps = 0;
   let closed = false;
   while (steps < mostSteps) {
     if (nextBoundary(lowers) || nextBoundary(uppers)) break;
-    const [fromLowX, fromLowR] = [front.x[0]!, front.r[0]!];
-    const [fromUpX, fromUpR] = [front.x[front.count]!, front.r[front.count]!];
+    lower.start(front, 0);
+    upper.start(front, front.count);
     const done = attempt(() => stepTubes(front, gas, lowers[0]!, uppers[0]!, work, forces));
     if (!done.ok) {
       stopped = done.problem;
       break;
     }
     steps++;
-    lower.note(front, 0, 0, fromLowX, fromLowR, forces.lower);
-    upper.note(front, front.count, front.count - 1, fromUpX, fromUpR, forces.upper);
+    lower.note(front, 0, 0, forces.lower);
+    upper.note(front, front.count, front.count - 1, forces.upper);
     if (keepEvery > 0 && steps % keepEvery === 0) kept.note(front);
     if (Math.min(front.x[0]!, front.x[front.count]!) >= axialEnd) break;
     // A free boundary that comes down to the axis closes the flow there.
@@ -97,44 +97,66 @@ export function marchTubes(run: TubeMarchRun): TubeMarch {
 
 /** Take the next boundary where a wall has ended; true when there is none. */
 function nextBoundary(boundaries: Boundary[]): boolean {
-  const [now] = boundaries;
+  const now = boundaries[0];
   if (now === undefined) return true;
   if (now.kind !== 'wall' || now.along < lengthOf(now.line) * (1 - 1e-9)) return false;
   boundaries.shift();
   return boundaries.length === 0;
 }
 
-interface Recorder {
-  note(front: TubeFront, node: number, tube: number, fromX: number, fromR: number, force: number): void;
-  samples(): SideSamples;
-}
+/** Numbers per sample: x, r, ln p, ln σ, force. */
+const SAMPLE = 5;
 
-function recorder(): Recorder {
-  const x: number[] = [];
-  const r: number[] = [];
-  const lnP: number[] = [];
-  const lnSigma: number[] = [];
-  const forces: number[] = [];
-  let total = 0;
-  return {
-    note(front, node, tube, fromX, fromR, force) {
-      if (front.x[node] === fromX && front.r[node] === fromR) return;
-      total += force;
-      x.push(0.5 * (fromX + front.x[node]!));
-      r.push(0.5 * (fromR + front.r[node]!));
-      lnP.push(front.faceLnP[node]!);
-      lnSigma.push(front.lnSigma[tube]!);
-      forces.push(total);
-    },
-    samples: () => ({
-      count: x.length,
-      x: Float64Array.from(x),
-      r: Float64Array.from(r),
-      lnP: Float64Array.from(lnP),
-      lnSigma: Float64Array.from(lnSigma),
-      force: Float64Array.from(forces),
-    }),
-  };
+/** Samples of one side, one after the other in an array that doubles when full. */
+class Recorder {
+  #samples = new Float64Array(256 * SAMPLE);
+  #count = 0;
+  /** Where the node was before the step; force so far. */
+  readonly #now = new Float64Array(3);
+
+  start(front: TubeFront, node: number): void {
+    this.#now[0] = front.x[node]!;
+    this.#now[1] = front.r[node]!;
+  }
+
+  note(front: TubeFront, node: number, tube: number, force: number): void {
+    const now = this.#now;
+    const fromX = now[0]!;
+    const fromR = now[1]!;
+    if (front.x[node] === fromX && front.r[node] === fromR) return;
+    const at = this.#count * SAMPLE;
+    if (at === this.#samples.length) this.#grow();
+    const samples = this.#samples;
+    now[2] = now[2]! + force;
+    samples[at] = 0.5 * (fromX + front.x[node]!);
+    samples[at + 1] = 0.5 * (fromR + front.r[node]!);
+    samples[at + 2] = front.faceLnP[node]!;
+    samples[at + 3] = front.lnSigma[tube]!;
+    samples[at + 4] = now[2]!;
+    this.#count++;
+  }
+
+  samples(): SideSamples {
+    const column = (k: number): Float64Array => {
+      const out = new Float64Array(this.#count);
+      for (let i = 0; i < this.#count; i++) out[i] = this.#samples[i * SAMPLE + k]!;
+      return out;
+    };
+    return {
+      count: this.#count,
+      x: column(0),
+      r: column(1),
+      lnP: column(2),
+      lnSigma: column(3),
+      force: column(4),
+    };
+  }
+
+  #grow(): void {
+    const larger = new Float64Array(2 * this.#samples.length);
+    larger.set(this.#samples);
+    this.#samples = larger;
+  }
 }
 
 function keeper(front: TubeFront, keeps: boolean): { fronts: KeptFronts; note(front: TubeFront): void } {
