@@ -125,6 +125,8 @@ function findIsentropic(gas: TubeGas, tube: TubeScratch): void {
   const vt = tube[ALONG]!;
   const lnSigma = tube[LN_SIGMA]!;
   const perMass = tube[AREA]! / tube[MASS]!;
+  // The slopes leave the shift with ln σ out; with it, each step closes in by a share only.
+  const settled = shift === null || lnSigma === 0 ? SETTLED_CUBED : SETTLED;
   const perStep = 1 / step;
   let vn = tube[ACROSS]!;
   tube[ACROSS] = 0;
@@ -162,7 +164,7 @@ function findIsentropic(gas: TubeGas, tube: TubeScratch): void {
     const divisor = slope * slope - 0.5 * residual * bend;
     const change = damped((vn * residual * slope) / (divisor > least ? divisor : least), speed);
     vn -= change;
-    if (Math.abs(change) < SETTLED_CUBED * speed) {
+    if (Math.abs(change) < settled * speed) {
       tube[ACROSS] = vn;
       return;
     }
