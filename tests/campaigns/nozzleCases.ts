@@ -57,6 +57,8 @@ export const PHYSICAL_REASONS: Readonly<Record<string, string>> = {
   'plug-turn-too-large':
     'the flow at the lip would have to come from further out than straight towards the axis',
   'inner-mach-too-large': 'nothing is left for the plug to expand',
+  'deflected-flow-chokes':
+    'a strong shock inside leaves the flow subsonic: the outer wall turns it back too sharply',
   'expansion-beyond-data': 'the gas cools below what its data cover before the area ratio asked for',
   'temperature-below-range': 'the gas would be colder than its data',
   'flow-outside-table': 'part of the flow would be colder or thinner than the data of the gas',

@@ -20,11 +20,17 @@ export function deflectionWallStates(
   stations: readonly WallStation[],
 ): WallState[] {
   const stem = contour.bodies?.find(({ name }) => name === 'pintle')?.outline[0]?.radius ?? 0;
+  const ahead = contour.wall.filter(({ part }) => part !== 'nozzle');
+  const narrowest = ahead.reduce((least, point) => (point.radius < least.radius ? point : least));
+  const ring = (radius: number): number => (radius ** 2 - stem ** 2) / contour.throatRadius ** 2;
+  // Behind its narrowest place the wall turns outwards with the flow; the pintle's flare closes the passage to the throat.
+  const areaRatioAt = (axial: number, radius: number): number =>
+    axial <= narrowest.axial ? ring(radius) : 1 + (ring(narrowest.radius) - 1) * (axial / narrowest.axial);
   return contour.wall.map(({ axial, radius, part }) => {
     if (part === 'nozzle') {
       return stateOf(expansion.atPressure(pressureAt(stations, axial / contour.throatRadius)), axial, radius);
     }
-    const areaRatio = (radius ** 2 - stem ** 2) / contour.throatRadius ** 2;
+    const areaRatio = areaRatioAt(axial, radius);
     const state =
       areaRatio - 1 < AT_THROAT || axial > -contour.throatRadius * AT_THROAT
         ? expansion.throat

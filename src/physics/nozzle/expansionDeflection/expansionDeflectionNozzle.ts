@@ -1,5 +1,5 @@
 import { once } from '../../../numerics/once.ts';
-import { ProblemError } from '../../../numerics/problem.ts';
+import { type Problem, ProblemError } from '../../../numerics/problem.ts';
 import { requireAmbientPressure } from '../../air/ambient.ts';
 import { tabulateSupersonic } from '../../flow/gasTable.ts';
 import { lossyTable, tubeGas } from '../../flow/streamtubes/index.ts';
@@ -154,7 +154,7 @@ function closed(shape: DeflectionShape, gas: DeflectedGas, expansion: Expansion)
     return isentropicExponent ?? gammaFrozen;
   });
   if (found === null) throw staysOpen();
-  if (found.flow.stopped !== null) throw new ProblemError(found.flow.stopped);
+  if (found.flow.stopped !== null) throw chokes(found.flow.stopped);
   return found;
 }
 
@@ -301,6 +301,16 @@ function requireAngles({ throatAngle, lipAngle, length, pintleAreaRatio }: Expan
 }
 /** [rad] 30° to 75° */
 const STEEP = { low: Math.PI / 6, high: (5 * Math.PI) / 12 };
+
+function chokes(stopped: Problem): ProblemError {
+  return new ProblemError({
+    code: 'deflected-flow-chokes',
+    what: 'A strong shock inside leaves the flow subsonic before it reaches the lip.',
+    why: `The outer wall turns the flow back too sharply for so wide a pintle and so small an area ratio. ${stopped.what}`,
+    mend: 'Make the nozzle longer, the pintle smaller or the throat angle flatter.',
+    where: 'nozzle.length',
+  });
+}
 
 function staysOpen(): ProblemError {
   return new ProblemError({
