@@ -43,10 +43,11 @@ export function lossesOf(
   const held = heldItem(gas, nozzle);
   const ideal = idealImpulse(expansion, nozzle) + (held?.specificImpulse ?? 0);
   const inField = vacuumImpulse(nozzle);
+  const notAlongAxis = withoutRounding(idealImpulse(expansion, nozzle) - inField, inField);
   const flow: NozzleLossItem = {
     name: 'flow not along the axis',
-    specificImpulse: idealImpulse(expansion, nozzle) - inField,
-    band: same((idealImpulse(expansion, nozzle) - inField) / ideal),
+    specificImpulse: notAlongAxis,
+    band: same(notAlongAxis / ideal),
     source: 'flow at the lip against parallel flow at the same area ratio',
   };
   const kinetics = counted ? kineticsItem(input, gas, nozzle, ideal) : null;
@@ -75,6 +76,11 @@ export function lossesOf(
       layerDischarge: discharge,
     };
   };
+}
+
+/** A difference of two equal numbers is rounding, and no loss to print. */
+function withoutRounding(difference: number, of: number): number {
+  return Math.abs(difference) < 1e-9 * of ? 0 : difference;
 }
 
 /** C_F · c* / (g₀ C_D) in vacuum, flowing full [s], before friction, slow chemistry and efficiency. */

@@ -18,6 +18,7 @@ import {
 import { ENERGY_RELEASE_BAND } from '../physics/nozzle/losses/index.ts';
 import { plumeSource } from '../physics/plume/index.ts';
 import type { Ambient, EngineInput, Nozzle, Quantity, Size } from '../study/model.ts';
+import { baseAtBoundNotes } from './baseAtBound.ts';
 import { nozzleForm } from './compare/traits.ts';
 import { conditionAt } from './conditions.ts';
 import { show, showStated } from './display.ts';
@@ -85,7 +86,7 @@ export function solveEngine(
       ]),
     ],
     omitted: [...new Set([...gas.omitted, ...nozzle.omitted, ...omittedOf(input)])],
-    notes: [...notesOf(input, nozzle), ...linearNotes(contour), ...notes],
+    notes: [...notesOf(input, nozzle), ...baseAtBoundNotes(nozzle), ...linearNotes(contour), ...notes],
     publishedSolve: null,
     publishedSolveProblem: null,
   };

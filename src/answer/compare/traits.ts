@@ -68,10 +68,17 @@ export function sharedTraits(base: EngineSolution, other: EngineSolution): Share
     if (b === null && o === null) continue;
     if (trait.needsBoth && (b === null || o === null)) continue;
     if (same(b, o)) heldEqual.push(trait.label);
-    else
-      differs.push(`${trait.differsAs ?? trait.label} (${trait.words(base)} against ${trait.words(other)})`);
+    else differs.push(`${trait.differsAs ?? trait.label} (${difference(trait, base, other)})`);
   }
   return { heldEqual, differs };
+}
+
+/** Two values side by side; where rounding makes them read alike, the share by which they differ. */
+function difference(trait: Trait, base: EngineSolution, other: EngineSolution): string {
+  const [left, right] = [trait.words(base), trait.words(other)];
+  const [b, o] = [trait.of(base), trait.of(other)];
+  if (left !== right || typeof b !== 'number' || typeof o !== 'number') return `${left} against ${right}`;
+  return `${left}, alike to ${Number((Math.abs(o / b - 1) * 100).toPrecision(1))} %`;
 }
 
 function same(b: string | number | null, o: string | number | null): boolean {

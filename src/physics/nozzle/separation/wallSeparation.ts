@@ -106,7 +106,7 @@ export function wallSeparation(wall: SeparatingWall): WallSeparation {
       massFlowShare: 1,
       massFlowShares: { low: 1, high: 1 },
       note: null,
-      sideLoads: lettingGo > 0 ? sideLoadCaution(wall.form) : null,
+      sideLoads: lettingGo > 0 ? sideLoadCaution(wall.form, deciding.along.share < 1) : null,
     };
     return { coefficient: ifFull + best, gain: best, absent: null, separation };
   }
@@ -140,7 +140,7 @@ export function wallSeparation(wall: SeparatingWall): WallSeparation {
         massFlowShare: shares[0]!,
         massFlowShares: { low: Math.min(...shares), high: Math.max(...shares) },
         note: jet === null ? null : UNCHOKED_NOTE,
-        sideLoads: sideLoadCaution(wall.form),
+        sideLoads: sideLoadCaution(wall.form, true),
       },
     };
   }
