@@ -3,23 +3,19 @@ import { type Problem, ProblemError } from '../../../numerics/problem.ts';
 import { requireAmbientPressure } from '../../air/ambient.ts';
 import { tabulateSupersonic } from '../../flow/gasTable.ts';
 import { lossyTable, tubeGas } from '../../flow/streamtubes/index.ts';
-import type { Expansion, FlowState } from '../../gas/flow.ts';
+import type { Expansion } from '../../gas/flow.ts';
 import { requireAreaRatio } from '../areaRatio.ts';
 import { changingNozzle, modeOf } from '../changing/changingNozzle.ts';
 import type {
   ChamberShape,
   ExpansionDeflectionSpec,
   FieldBalance,
-  FlowVerdict,
   ModeChange,
   NozzleLosses,
   NozzleModel,
   ThrustAt,
-  ThrustPart,
 } from '../model.ts';
-import { CRITERIA_SPREAD } from '../separation/lipVerdict.ts';
 import { unchokedReason } from '../separation/thrustOffDesign.ts';
-import { thrustCoefficientOf } from '../thrustCoefficient.ts';
 import { type ClosedWakeFlow, closedWakeFlow } from './closedWake.ts';
 import {
   type DeflectedFlow,
@@ -29,7 +25,8 @@ import {
   lineAreaRatioOf,
 } from './deflectedFlow.ts';
 import { deflectionContour } from './deflectionContour.ts';
-import { type DeflectedAt, type DeflectedForces, deflectedAt, openWakes } from './openWake.ts';
+import { type Deflection, divergenceOf, thrustOf, withoutThrust } from './deflectionThrust.ts';
+import { deflectedAt, openWakes } from './openWake.ts';
 import { type DeflectionShape, deflectionShape } from './shape.ts';
 
 /** Lowest pressure of the gas table over the mean exit pressure [–]. */
@@ -137,17 +134,6 @@ const OMITTED: readonly string[] = [
   'That the wake opens later on the way down than it closes on the way up: measured, but no figure was found.',
 ];
 
-interface Deflection {
-  readonly spec: ExpansionDeflectionSpec;
-  readonly expansion: Expansion;
-  readonly exit: FlowState;
-  readonly shape: DeflectionShape;
-  readonly gas: DeflectedGas;
-  readonly p0: number;
-  readonly losses: NozzleLosses;
-  /** Found when first asked for, then kept. */ readonly wake: () => ClosedWakeFlow;
-}
-
 function closed(shape: DeflectionShape, gas: DeflectedGas, expansion: Expansion): ClosedWakeFlow {
   const found = closedWakeFlow(shape, gas, (pressure) => {
     const { isentropicExponent, gammaFrozen } = expansion.atPressure(pressure);
@@ -167,89 +153,6 @@ const DRAWN_OPEN = 1.3;
 function contourOf(flow: () => DeflectedFlow, shape: DeflectionShape) {
   return (throatRadius: number, chamber: ChamberShape) =>
     deflectionContour(shape, flow().wake, throatRadius, chamber);
-}
-
-function sumOf({ throat, wall, edge, base }: DeflectedForces): number {
-  return throat + wall + edge + base;
-}
-
-function thrustIfFull(
-  { spec, expansion, exit, shape, p0, losses, wake }: Deflection,
-  ambientPressure: number,
-): number {
-  if (losses === 'none') return thrustCoefficientOf(expansion, exit, spec.areaRatio, 1, ambientPressure);
-  const inVacuum = sumOf(deflectedAt(wake().flow, shape, 0, p0).forces);
-  return inVacuum - (spec.areaRatio * ambientPressure) / p0;
-}
-
-function thrustOf(model: Deflection, at: DeflectedAt, ambientPressure: number): ThrustAt {
-  const { expansion, exit } = model;
-  if (ambientPressure > expansion.throat.pressure) {
-    return withoutThrust(model, ambientPressure, unchokedReason(ambientPressure), 'unchoked');
-  }
-  if (at.problem !== null) {
-    return withoutThrust(
-      model,
-      ambientPressure,
-      `${at.problem.what} Ask at a lower ambient pressure.`,
-      'near the limit',
-    );
-  }
-  const { pressure, separationPressure } = at.weakest;
-  const near = pressure < Math.min(ambientPressure, (1 + CRITERIA_SPREAD) * separationPressure);
-  const thrust = sumOf(at.forces);
-  return {
-    ambientPressure,
-    thrustCoefficientIfFull: thrustIfFull(model, ambientPressure),
-    thrustCoefficient: thrust,
-    absent: null,
-    parts: partsOf(at.forces),
-    partsAbsent: null,
-    boundary: at.boundary,
-    flow: verdict(at, at.isSeparated ? 'separated' : near ? 'near the limit' : 'full'),
-    exit: ambientPressure > exit.pressure ? expansion.atPressure(ambientPressure) : exit,
-  };
-}
-
-/** The chamber of a round throat is shared out between face and converging wall; with a pintle in it this is not known. */
-const AHEAD_OF_THROAT = 'chamber and pintle ahead of the throat';
-
-function partsOf({ throat, wall, edge, base }: DeflectedForces): readonly ThrustPart[] {
-  return [
-    { surface: AHEAD_OF_THROAT, coefficient: throat },
-    { surface: 'nozzle wall', coefficient: wall },
-    { surface: 'pintle', coefficient: edge },
-    { surface: 'base', coefficient: base },
-  ];
-}
-
-function verdict({ weakest }: DeflectedAt, state: FlowVerdict['state']): FlowVerdict {
-  return {
-    state,
-    criterion: 'Schmucker 1973, at the weakest place of the wall',
-    lipPressure: weakest.pressure,
-    separationPressure: weakest.separationPressure,
-  };
-}
-
-function withoutThrust(
-  model: Deflection,
-  ambientPressure: number,
-  reason: string,
-  state: FlowVerdict['state'],
-): ThrustAt {
-  const { wake, shape, p0, exit } = model;
-  return {
-    ambientPressure,
-    thrustCoefficientIfFull: thrustIfFull(model, ambientPressure),
-    thrustCoefficient: null,
-    absent: reason,
-    parts: [],
-    partsAbsent: reason,
-    boundary: null,
-    flow: verdict(deflectedAt(wake().flow, shape, ambientPressure, p0), state),
-    exit,
-  };
 }
 
 function changeOf({ closesAt, estimates }: ClosedWakeFlow): Omit<ModeChange, 'thick' | 'thin'> {
@@ -278,14 +181,6 @@ function balanceOf(flow: DeflectedFlow): FieldBalance {
 /** The balance is that of the closed wake. */
 const OPEN_WAKE_NOTE =
   'In the open wake, where waves run to and fro between wall and wake, the two ways to the thrust agree within about 2 % only.';
-
-/** λ with which one-dimensional flow gives the same thrust in vacuum. */
-function divergenceOf(model: Deflection): number {
-  const { chamber, throat } = model.expansion;
-  const momentum = (throat.massFlux * model.exit.velocity) / chamber.pressure;
-  const pressure = (model.exit.pressure * model.spec.areaRatio) / chamber.pressure;
-  return (thrustIfFull({ ...model, losses: 'default' }, 0) - pressure) / momentum;
-}
 
 function requireAngles({ throatAngle, lipAngle, length, pintleAreaRatio }: ExpansionDeflectionSpec): void {
   const sound =
