@@ -7,8 +7,8 @@
  * A standing wave of small amplitude in a uniform jet inside a vortex sheet.
  * Source: L. Prandtl, Phys. Z. 5, 1904, 599; D. C. Pack, Quart. J. Mech. Appl. Math. 3, 1950, 173 (from memory; the
  * constant is exact).
- * Range: M_j above 1, mean pressure at the exit within a factor of three of the ambient's (common practice, no source). Real first cells are 10 to 20 %
- * shorter, and shrink downstream (from memory). Check: M_j = 2 → L₁/D_j = 2.2627.
+ * Range: M_j above 1, mean pressure at the exit within a factor of three of the ambient's (common practice, no source). Real
+ * first cells are 10 to 20 % shorter, and shrink downstream (from memory). Check: M_j = 2 → L₁/D_j = 2.2627.
  */
 
 import { ProblemError } from '../../numerics/problem.ts';

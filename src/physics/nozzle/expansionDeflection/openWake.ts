@@ -1,6 +1,9 @@
 import type { Problem } from '../../../numerics/problem.ts';
 import type { WallStation } from '../model.ts';
-import { separationPressureRatioSchmucker } from '../separation/formulas.ts';
+import {
+  SEPARATION_PRESSURE_RATIO_SUMMERFIELD,
+  separationPressureRatioSchmucker,
+} from '../separation/formulas.ts';
 import { type DeflectedFlow, type DeflectedGas, deflectedFlow } from './deflectedFlow.ts';
 import type { DeflectionShape, Place } from './shape.ts';
 
@@ -27,7 +30,7 @@ export interface DeflectedAt {
 
 /** p_sep/p_a at the wall; Summerfield's where the gas has no Mach number. */
 function separationRatio(mach: number | null): number {
-  return mach === null ? 0.4 : separationPressureRatioSchmucker(mach);
+  return mach === null ? SEPARATION_PRESSURE_RATIO_SUMMERFIELD : separationPressureRatioSchmucker(mach);
 }
 
 /** The wall feels the throat's roundness over this distance behind the throat line; nobody asks for separation there. */

@@ -3,7 +3,7 @@
  *
  *   u_p du_p/dx = 18 μ f_D (u − u_p)/(ρ_p d²),            f_D = 1 + 0.15 Re^0.687
  *   c u_p dT_p/dx = 6 Nu λ (T − T_p)/(ρ_p d²),            Nu = 2 + 0.6 Re^½ Pr^⅓
- *   Δs = ψ ∫ (u − u_p) du_p/T + ψ c ∫ (1/T_p − 1/T) (−dT_p),     ΔI/I = T_e Δs/u_e²
+ *   Δs = ψ ∫ (u − u_p) du_p/T + ψ c ∫ (1/T − 1/T_p) (−dT_p),     ΔI/I = T_e Δs/u_e²
  *
  * ψ is the share of the mass that is alumina; the gas is taken as it flows without lag, so that the loss is of first order in
  * the lag. The work lost to a Δs is T_e Δs (Gouy and Stodola).
