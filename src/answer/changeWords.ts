@@ -7,8 +7,11 @@ import type { AmbientPlace, ChangeAnswer } from './model.ts';
 export function changeWords(change: ChangeAnswer): string {
   const { thick, thin, how, band, back, estimates } = change;
   const words = [`${capital(thick)} in air of ${place(change)} and denser, ${thin} in thinner air. ${how}`];
-  if (band !== undefined)
+  if (band !== undefined && band.low.ambientPressure < band.high.ambientPressure) {
     words.push(`Published models put it between ${place(band.low)} and ${place(band.high)}.`);
+  } else if (estimates.length === 1) {
+    words.push(`Only one published model holds here, ${estimates[0]!.by}: its spread is not known.`);
+  }
   if (estimates.length > 1) {
     words.push(`${estimates.map((each) => `${each.by}: ${place(each)}`).join('; ')}.`);
   }

@@ -92,11 +92,19 @@ function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[], m
         'specificImpulse',
         rows.map((row) => row?.specificImpulse ?? null),
       ),
+      ...modeRows(rows),
       { label: 'the gas', cells: rows.map((row) => (row ? flowWords(row) : 'no number')) },
       ...plugRows(rows),
       ...separationRows(rows),
     ],
   };
+}
+
+/** In which of its two forms a nozzle that changes over works here, e.g. `skirt drawn up`; no row where none changes. */
+function modeRows(rows: readonly (ConditionRow | undefined)[]): readonly TableRow[] {
+  const modes = rows.map((row) => row?.mode);
+  if (modes.every((mode) => mode === undefined)) return [];
+  return [{ label: 'works in the form', cells: modes.map((mode) => mode ?? 'has one form') }];
 }
 
 function flowWords({ flow, separation, plug }: ConditionRow): string {

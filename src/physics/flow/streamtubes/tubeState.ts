@@ -310,13 +310,14 @@ function cubic(knots: Float64Array, k: number, t: number): number {
 function noState(front: TubeFront, j: number, gas: TubeGas): never {
   const x = 0.5 * (front.x[j]! + front.x[j + 1]!);
   const r = 0.5 * (front.r[j]! + front.r[j + 1]!);
+  const place = `Near axial place ${x.toPrecision(4)} and radius ${r.toPrecision(4)}, in the unit of the field (for a nozzle its throat radius),`;
   const lnP = front.lnP[j]!;
   const beyond = lnP < gas.knots[gas.cells * STRIDE]! + NEAR_END;
   throw new ProblemError({
     code: beyond ? 'flow-outside-table' : 'flow-turns-subsonic',
     what: beyond
-      ? `Near (${x.toPrecision(4)}, ${r.toPrecision(4)}) m the flow expands past the end of the gas table, ${gas.fastest.toFixed(0)} m/s.`
-      : `Near (${x.toPrecision(4)}, ${r.toPrecision(4)}) m the flow turns subsonic behind a strong shock; from there on it is not computed.`,
+      ? `${place} the flow expands past the end of the gas table, ${gas.fastest.toFixed(0)} m/s.`
+      : `${place} the flow turns subsonic behind a strong shock; from there on it is not computed.`,
     why: beyond
       ? 'there the gas would be colder or thinner than its data allow'
       : 'a march downstream needs supersonic flow all along the front',
