@@ -13,7 +13,7 @@ import {
   conditionInVacuum,
   STANDARD_ALTITUDES,
 } from './conditions.ts';
-import type { ConditionRow, EngineAnswer, FieldAnswer, Reason, ThrustFigures } from './model.ts';
+import type { ConditionRow, EngineAnswer, FieldAnswer, LossBudget, Reason, ThrustFigures } from './model.ts';
 import { plugAnswer, plugBands } from './plugRow.ts';
 import { plumeAnswer } from './plume.ts';
 import { publishedChecks } from './published/checks.ts';
@@ -148,11 +148,24 @@ export function engineAnswer(
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,
-    bands: { ...separationBands(seaLevel.row), ...plugBands(solution, vacuum.row, seaLevel.row) },
+    bands: {
+      ...lossBands(solution.losses.budget),
+      ...separationBands(seaLevel.row),
+      ...plugBands(solution, vacuum.row, seaLevel.row),
+    },
     published,
     publishedChecks: publishedChecks(input),
     ...(solution.publishedSolve && { publishedSolve: solution.publishedSolve }),
     reasons,
+  };
+}
+
+/** Every loss at its one end, then at its other. */
+function lossBands({ ideal, sum }: LossBudget): EngineAnswer['bands'] {
+  if (sum.low === sum.high) return {};
+  const from = 'published scatter of each loss, the ends added up';
+  return {
+    'vacuum.specificImpulse': { low: ideal * (1 - sum.high), high: ideal * (1 - sum.low), from },
   };
 }
 
