@@ -7,6 +7,7 @@
  * neglected). Where it is colder, the composition of the outer flow is held down to the wall.
  */
 
+import { cubicBetween } from '../../../numerics/cubicBetween.ts';
 import { MOLAR_GAS_CONSTANT } from '../../constants.ts';
 import type { Expansion, FlowState } from '../../gas/flow.ts';
 import {
@@ -102,7 +103,7 @@ export function layerGas(
     const b = nodes[i + 1]!;
     const step = b.lnPressure - a.lnPressure;
     const t = (-below - (a.lnPressure - nodes[0]!.lnPressure)) / step;
-    const enthalpy = hermite(a.enthalpy, a.slope * step, b.enthalpy, b.slope * step, t);
+    const enthalpy = cubicBetween(a.enthalpy, a.slope * step, b.enthalpy, b.slope * step, t);
     const temperature = Math.exp(mix(a.lnTemperature, b.lnTemperature, t));
     const molarMass = Math.exp(mix(a.lnMolarMass, b.lnMolarMass, t));
     return {
@@ -169,10 +170,4 @@ function nodeOf(state: FlowState, outer: GasTransport, cold: GasTransport): Node
 
 function mix(a: number, b: number, t: number): number {
   return a + (b - a) * t;
-}
-
-/** Cubic through two values and slopes times the step. */
-function hermite(a: number, slopeA: number, b: number, slopeB: number, t: number): number {
-  const s = 1 - t;
-  return s * s * ((1 + 2 * t) * a + t * slopeA) + t * t * ((1 + 2 * s) * b - s * slopeB);
 }

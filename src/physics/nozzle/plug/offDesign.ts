@@ -8,6 +8,7 @@
  * expansions, and so on down the plug. Where they run together they are shocks, and their loss is counted.
  */
 
+import { cubicBetween } from '../../../numerics/cubicBetween.ts';
 import { nuAtPressure, type SupersonicTable, tableStateAt } from '../../flow/gasTable.ts';
 import { NODE } from '../../flow/points.ts';
 import {
@@ -180,19 +181,13 @@ function smoothed(points: readonly Place[]): Place[] {
     for (let k = 1; k <= PIECES; k++) {
       const t = k / PIECES;
       line.push({
-        axial: cubic(a.axial, chord * Math.cos(a.angle), b.axial, chord * Math.cos(b.angle), t),
-        radius: cubic(a.radius, chord * Math.sin(a.angle), b.radius, chord * Math.sin(b.angle), t),
+        axial: cubicBetween(a.axial, chord * Math.cos(a.angle), b.axial, chord * Math.cos(b.angle), t),
+        radius: cubicBetween(a.radius, chord * Math.sin(a.angle), b.radius, chord * Math.sin(b.angle), t),
         angle: b.angle,
       });
     }
   }
   return line;
-}
-
-/** Cubic with values and slopes at both ends. */
-function cubic(a: number, da: number, b: number, db: number, t: number): number {
-  const d = b - a;
-  return a + t * (da + t * (3 * d - 2 * da - db + t * (da + db - 2 * d)));
 }
 
 /** Share of the lip radius at which the march along a whole round plug ends; along a linear one it goes to the tip. */
