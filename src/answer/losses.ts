@@ -61,7 +61,9 @@ export function lossesOf(
     const layer = counted && hasWall ? engineLayer(contour, nozzle, gasAtWall()) : null;
     const friction = layer && layerItem(layer, nozzle, contour, inField, ideal);
     const returned =
-      layer && input.propellants.kind === 'burnt' ? returnedItem(layer, nozzle, contour, ideal) : null;
+      layer && friction && input.propellants.kind === 'burnt'
+        ? returnedItem(layer, friction, nozzle, contour, ideal)
+        : null;
     const drops = counted && hasWall ? dropLag(contour, nozzle, gasAtWall(), ideal) : null;
     const items = [held, flow, friction, returned, kinetics, drops].filter((item) => item !== null);
     const budget: Budget = lossBudget(ideal, items, efficiency);
@@ -155,10 +157,12 @@ function layerItem(
  *   ΔI/I = Δh (1 − T_e/T_0)/u_e²
  *
  * since at the same pressures the added entropy Δh/T_0 leaves Δh T_e/T_0 in the exhaust. A gain; none where nothing cools,
- * and never more than the published band's top: a coolant takes up only so much.
+ * and never more than the published band's top, for a coolant takes up only so much, nor than what friction takes: the heat only
+ * goes round, so that no wall makes an engine better than one without walls.
  */
 function returnedItem(
   { heatFlow }: EngineLayer,
+  friction: NozzleLossItem,
   { expansion, exit }: NozzleModel,
   { throatRadius }: Contour,
   ideal: number,
@@ -166,12 +170,13 @@ function returnedItem(
   const massFlow = expansion.throat.massFlux * Math.PI * throatRadius ** 2;
   const work = 1 - exit.temperature / expansion.chamber.temperature;
   const computed = Math.max(((heatFlow / massFlow) * work) / exit.velocity ** 2, 0);
-  const share = -Math.min(computed, COOLANT_GAIN.high);
+  const most = Math.min(COOLANT_GAIN.high, friction.specificImpulse / ideal);
+  const share = -Math.min(computed, most);
   return {
     name: 'heat that the coolant brings back',
     specificImpulse: share * ideal,
-    band: { low: -Math.min(LAYER_SCATTER.high * computed, COOLANT_GAIN.high), high: 0 },
-    source: `heat of the wall layer, taken up by a propellant that then burns, ${COOLANT_GAIN.source}; 0 where the wall is cooled otherwise or not at all`,
+    band: { low: -Math.min(LAYER_SCATTER.high * computed, most), high: 0 },
+    source: `heat of the wall layer, taken up by a propellant that then burns, no more than friction takes, ${COOLANT_GAIN.source}; 0 where the wall is cooled otherwise or not at all`,
   };
 }
 

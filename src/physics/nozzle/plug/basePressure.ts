@@ -63,7 +63,9 @@ export function closedWake(cut: FlowAtCut, wallPressure: number, most: number): 
     estimate('fit 0.846/M^1.3', basePressureRatioByMachAlone(cut.mach)),
   ];
   const sorted = estimates.map(({ pressure }) => pressure).sort((a, b) => a - b);
-  return { pressure: sorted[1]!, estimates };
+  // Where little of the plug is left the models go up to their bound; the value then stays halfway down to the lowest, in ratio.
+  const halfway = Math.sqrt(sorted[0]! * Math.min(wallPressure, most));
+  return { pressure: Math.min(sorted[1]!, halfway), estimates };
 }
 
 /**
