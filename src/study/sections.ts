@@ -82,6 +82,16 @@ export function mergeSection<Form extends string>(
 type NozzleKind = keyof typeof nozzleForms;
 const nozzleKinds = Object.keys(nozzleForms) as NozzleKind[];
 
+/** What else the trade calls a kind of nozzle, in lower case. */
+const OTHER_NAMES: ReadonlyMap<string, NozzleKind> = new Map([
+  ['aerospike', 'plug'],
+  ['spike', 'plug'],
+  ['conical', 'cone'],
+  ['parabola', 'bell'],
+  ['parabolic', 'bell'],
+  ['e-d', 'expansionDeflection'],
+]);
+
 /** The kind of nozzle as written under `kind`, or the inherited one. */
 export const nozzleFormOf =
   (baseBroken: boolean): FormOf<NozzleKind> =>
@@ -104,7 +114,8 @@ export const nozzleFormOf =
     const word = isScalar(at.node) ? String(at.node.value).trim() : null;
     const kind = nozzleKinds.find((k) => k === word);
     if (kind !== undefined) return kind;
-    const near = word === null ? null : nearestName(word, nozzleKinds);
+    const near =
+      word === null ? null : (OTHER_NAMES.get(word.toLowerCase()) ?? nearestName(word, nozzleKinds));
     report.problem(
       {
         code: 'word-unknown',

@@ -1,9 +1,9 @@
 /** What a figure shows, for readers who cannot see it; the caution is part of it. */
 
-import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
+import type { ConditionRow, EngineAnswer, StudyAnswer } from '../../answer/model.ts';
 import { formatAltitude, formatPressure, formatSpoken } from '../numbers/formatNumber.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
-import { drawnEngines } from './drawnEngines.ts';
+import { drawnEngines, inMode } from './drawnEngines.ts';
 import { whereWords } from './findings.ts';
 import type { Altitude, FigureOptions } from './options.ts';
 
@@ -39,12 +39,18 @@ export function cutDescription(answer: StudyAnswer, altitude: Altitude, options:
     const row = conditionAt(rowsOf(engine, options), ambient);
     return (
       `${engine.name}, ${engine.description}: chamber ${formatPressure(engine.chamber.pressure)}, ` +
-      `exit ${formatPressure(row.exitPressure)}, lip ${formatSpoken('exit.diameter', engine.exit.diameter)} across, ${flowWords(row)}` +
+      `exit ${formatPressure(row.exitPressure)}, lip ${formatSpoken('exit.diameter', lipDiameter(engine, row))} across, ${flowWords(row)}` +
       `${engine.contourIs === 'notional' ? ', outline notional' : ''}.`
     );
   });
   const air = ambient === 0 ? 'no air outside' : `the air outside has ${formatPressure(ambient)}`;
   return `Engines cut open, hanging from one line, at one scale. ${whereWords(altitude)}, ${air}. ${engines.join(' ')} ${answer.caution}`;
+}
+
+/** Across the lip in the form that is in use there [m]. */
+function lipDiameter(engine: EngineAnswer, { mode }: ConditionRow): number {
+  const { contour } = inMode(engine, mode);
+  return contour === engine.contour ? engine.exit.diameter : 2 * contour.exitRadius;
 }
 
 /** A flow state in words that stand after an engine's name. */
