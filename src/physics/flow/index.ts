@@ -11,7 +11,8 @@ export {
 export { completeLine, type InternalShock, type March } from './lineMarch.ts';
 export { CharacteristicNet } from './net.ts';
 export { NODE, type Symmetry, setNodeInto } from './points.ts';
-export { nuAtSpeed, type ThroatGas, throatCharacteristic } from './startLine.ts';
+export { type ThroatGas, throatCharacteristic } from './startLine.ts';
+export { nuAtSpeed } from './tableInverse.ts';
 export { dischargeCoefficient, throatVelocity } from './transonicThroat.ts';
 export { type ShapedWallPoint, turnToAxial } from './turnToAxial.ts';
 export { type MarchedFlow, marchAlongWall, type WallPoint } from './wallMarch.ts';

@@ -14,6 +14,7 @@ import { ProblemError } from '../../numerics/problem.ts';
 import { flowAcross } from './axialFlow.ts';
 import type { SupersonicTable } from './gasTable.ts';
 import { meetInto, NODE, type Symmetry, setNodeInto } from './points.ts';
+import { endAtWall } from './rayEnd.ts';
 import type { ShapedWallPoint } from './turnToAxial.ts';
 
 export interface PlugInside {
@@ -151,7 +152,7 @@ function rayBefore(
     const more = -flowAcross(nodes, at - NODE, 2, table, symmetry).massFlow;
     if (carried + more < massFlow && at + NODE < after.length) carried += more;
     else {
-      endAtWall(nodes, at, table, symmetry, massFlow - carried);
+      endAtWall(nodes, at, table, symmetry, massFlow - carried, -1, MOST_BEYOND);
       return nodes.slice(0, at + NODE);
     }
   }
@@ -165,35 +166,6 @@ function copyBeyond(nodes: Float64Array, at: number, table: SupersonicTable): vo
 
 /** Segments by which the wall may lie beyond the last node. */
 const MOST_BEYOND = 3;
-
-/** Move the last node along its segment to where the segment carries `massFlow`; beyond it, by continuing straight. */
-function endAtWall(
-  nodes: Float64Array,
-  at: number,
-  table: SupersonicTable,
-  symmetry: Symmetry,
-  massFlow: number,
-): void {
-  const before = nodes.slice(at - NODE, at);
-  const end = nodes.slice(at, at + NODE);
-  let low = 0;
-  let high = MOST_BEYOND;
-  for (let i = 0; i < 50; i++) {
-    const share = 0.5 * (low + high);
-    const between = (k: number): number => before[k]! + share * (end[k]! - before[k]!);
-    setNodeInto(nodes, at, table, between(0), between(1), between(2), between(3));
-    if (-flowAcross(nodes, at - NODE, 2, table, symmetry).massFlow < massFlow) low = share;
-    else high = share;
-  }
-  if (high === MOST_BEYOND) {
-    throw new ProblemError({
-      code: 'plug-cowl-not-found',
-      what: `A ray of the inner fan ends near (${before[0]!.toPrecision(4)}, ${before[1]!.toPrecision(4)}) before it carries the whole flow.`,
-      mend: 'Ask for another inner Mach number.',
-      facts: { axial: before[0]!, radius: before[1]! },
-    });
-  }
-}
 
 function pointOf(nodes: Float64Array, at: number): ShapedWallPoint {
   return { axial: nodes[at]!, radius: nodes[at + 1]!, angle: nodes[at + 2]!, nu: nodes[at + 3]! };

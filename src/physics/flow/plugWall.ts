@@ -14,6 +14,7 @@ import { attempt, ProblemError } from '../../numerics/problem.ts';
 import { flowAcross } from './axialFlow.ts';
 import { type SupersonicTable, tableStateAt } from './gasTable.ts';
 import { meetInto, NODE, type Symmetry, setNodeInto } from './points.ts';
+import { endAtWall } from './rayEnd.ts';
 import type { ShapedWallPoint } from './turnToAxial.ts';
 
 export interface PlugWall {
@@ -136,7 +137,7 @@ function rayBefore(
     if (met.ok && carried + more < massFlow && at + NODE < after.length) carried += more;
     else {
       // At the end of the ray after, the wall lies on the segment or a little beyond it.
-      endAtWall(nodes, at, table, symmetry, massFlow - carried);
+      endAtWall(nodes, at, table, symmetry, massFlow - carried, 1, MOST_BEYOND);
       return nodes.slice(0, at + NODE);
     }
   }
@@ -147,36 +148,6 @@ const CLOSING = 0.3;
 
 function continueStraight(nodes: Float64Array, at: number): void {
   for (let k = 0; k < NODE; k++) nodes[at + k] = 2 * nodes[at - NODE + k]! - nodes[at - 2 * NODE + k]!;
-}
-
-/** Move the last node along its segment to where the segment carries `massFlow`; beyond it, by continuing straight. */
-function endAtWall(
-  nodes: Float64Array,
-  at: number,
-  table: SupersonicTable,
-  symmetry: Symmetry,
-  massFlow: number,
-): void {
-  const before = nodes.slice(at - NODE, at);
-  const end = nodes.slice(at, at + NODE);
-  const carries = (share: number): boolean => {
-    const between = (k: number): number => before[k]! + share * (end[k]! - before[k]!);
-    if (between(1) <= 0) return true;
-    setNodeInto(nodes, at, table, between(0), between(1), between(2), between(3));
-    return flowAcross(nodes, at - NODE, 2, table, symmetry).massFlow >= massFlow;
-  };
-  let low = 0;
-  let high = 1;
-  while (high < MOST_BEYOND && !carries(high)) {
-    low = high;
-    high *= 1.5;
-  }
-  for (let i = 0; i < 60; i++) {
-    const share = 0.5 * (low + high);
-    if (carries(share)) high = share;
-    else low = share;
-  }
-  carries(low);
 }
 
 /** Segments by which the wall may lie beyond the last node: near the tip, where the nodes end before the wall. */

@@ -8,25 +8,13 @@
 import { ProblemError } from '../../numerics/problem.ts';
 import { columnAt, type SupersonicTable } from './gasTable.ts';
 import { NODE, setNodeInto } from './points.ts';
+import { nuAtSpeed } from './tableInverse.ts';
 import { throatVelocity } from './transonicThroat.ts';
 
 export interface ThroatGas {
   readonly table: SupersonicTable;
   /** Isentropic exponent at the throat [–] */ readonly gamma: number;
   /** Critical speed [m/s] */ readonly criticalSpeed: number;
-}
-
-/** ν [rad] at a flow speed [m/s], by Newton from the table's speed column. */
-export function nuAtSpeed(table: SupersonicTable, speed: number): number {
-  const { knots, step, cells, nuMax } = table;
-  let low = 0;
-  let high = nuMax;
-  for (let i = 0; i < 100 && high - low > 1e-14 * nuMax; i++) {
-    const middle = 0.5 * (low + high);
-    if (columnAt(knots.speed, step, cells, middle) < speed) low = middle;
-    else high = middle;
-  }
-  return 0.5 * (low + high);
 }
 
 /**

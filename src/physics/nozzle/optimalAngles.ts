@@ -5,6 +5,7 @@
  * nine fields around the best guess, its top taken as the next guess, thrice with shrinking steps.
  */
 
+import { solveDenseInto } from '../../numerics/denseSolve.ts';
 import { attempt } from '../../numerics/problem.ts';
 import type { Expansion } from '../gas/flow.ts';
 import type { BellAngles } from './bellAngles.ts';
@@ -102,29 +103,16 @@ function fittedQuadratic(
   rows: readonly { readonly x: number; readonly y: number; readonly value: number }[],
 ): readonly number[] | null {
   const size = 6;
-  const matrix = Array.from({ length: size }, () => new Array<number>(size + 1).fill(0));
+  const stride = size + 1;
+  const system = new Float64Array(size * stride);
   for (const { x, y, value } of rows) {
-    const terms = [1, x, y, x * x, x * y, y * y];
-    terms.forEach((a, i) => {
-      terms.forEach((b, j) => {
-        matrix[i]![j]! += a * b;
-      });
-      matrix[i]![size]! += a * value;
-    });
-  }
-  for (let i = 0; i < size; i++) {
-    let pivot = i;
-    for (let k = i + 1; k < size; k++) if (Math.abs(matrix[k]![i]!) > Math.abs(matrix[pivot]![i]!)) pivot = k;
-    [matrix[i], matrix[pivot]] = [matrix[pivot]!, matrix[i]!];
-    const lead = matrix[i]![i]!;
-    if (Math.abs(lead) < 1e-9) return null;
-    for (let k = 0; k < size; k++) {
-      if (k === i) continue;
-      const factor = matrix[k]![i]! / lead;
-      for (let j = i; j <= size; j++) matrix[k]![j]! -= factor * matrix[i]![j]!;
+    const terms = [1, x, y, x * x, x * y, y * y, value];
+    for (let i = 0; i < size; i++) {
+      for (let j = 0; j < stride; j++) system[i * stride + j]! += terms[i]! * terms[j]!;
     }
   }
-  return matrix.map((row, i) => row[size]! / row[i]!);
+  const fit = new Float64Array(size);
+  return solveDenseInto(fit, system, size, stride) ? [...fit] : null;
 }
 
 /** Top of the quadratic; null where it has none. */

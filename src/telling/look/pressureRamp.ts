@@ -49,11 +49,6 @@ export function stepStartsAtPowerOfTen(step: number): boolean {
   return (step - 1) % STEPS_PER_DECADE === 3;
 }
 
-/** Colour of a pressure [Pa] in a theme, as #rrggbb. */
-export function pressureColour(pressure: number, theme: Theme): string {
-  return stepColour(pressureStep(pressure), theme);
-}
-
 /** Colour of a step of the ramp, 0 being the paper. */
 export function stepColour(step: number, theme: Theme): string {
   return step === 0 ? COLOURS[theme].paper : (PRESSURE_RAMP[theme][step - 1] ?? COLOURS[theme].paper);

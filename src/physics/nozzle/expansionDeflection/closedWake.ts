@@ -116,8 +116,3 @@ function comesBack({ neck }: DeflectedFlow, gamma: number, share: number): boole
   const stagnation = (1 - divided * divided * crocco) ** (-gamma / (gamma - 1));
   return stagnation < 1 + share * (rise - 1);
 }
-
-/** Lowest pressure of the gas table [Pa] that the search for the base pressure needs. */
-export function lowestWakePressure(linePressure: number): number {
-  return LOWEST_SHARE * linePressure;
-}

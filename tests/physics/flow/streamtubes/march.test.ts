@@ -11,7 +11,7 @@ import {
   wallBoundary,
   wallLine,
 } from '../../../../src/physics/flow/streamtubes/index.ts';
-import { nodesAlong, perfectTubes, STAGNATION_PRESSURE } from './perfectGas.ts';
+import { nodesAlong, perfectTubes } from './perfectGas.ts';
 
 const tubes = perfectTubes(1.4);
 const DEGREE = Math.PI / 180;
@@ -150,6 +150,5 @@ describe('flow marched in streamtubes', () => {
     const force = 2 * Math.PI * upper.force[upper.count - 1]!;
     // The tubes at the corner keep their entropy rather than their momentum: 0.1 % of the whole.
     expect(Math.abs(after.axialForce + force - before.axialForce) / before.axialForce).toBeLessThan(1.5e-3);
-    expect(STAGNATION_PRESSURE).toBeGreaterThan(pressure);
   });
 });

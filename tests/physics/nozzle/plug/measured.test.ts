@@ -51,15 +51,6 @@ describe('measured annular plugs in cold air', () => {
     }
   });
 
-  test('press on the base with about half of what the wall at the cut feels, as base pressures measured behind plugs do', () => {
-    // Ten closed wakes of four rigs: base over wall pressure at the cut 0.51 ± 0.075, the wall's by a computation that met the taps.
-    for (const { model, basePressure } of plugs) {
-      const wall = model.wallStations()!.at(-1)!.pressure / air.chamber.pressure;
-      expect(basePressure / wall).toBeGreaterThan(0.28);
-      expect(basePressure / wall).toBeLessThan(0.6);
-    }
-  });
-
   test('close their wake where the shortest did; the longer ones later than measured, since the model waits for equal pressures', () => {
     const closing = plugs.map(({ model }) => air.chamber.pressure / model.wakeClosesAt!);
     expect(Math.abs(closing[0]! / CUT[0]!.closesAt - 1)).toBeLessThan(0.05);
