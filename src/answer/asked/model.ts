@@ -31,17 +31,30 @@ export interface Ask {
   /** Null where the quantity has no surroundings. */ readonly ambient: AskedAmbient | null;
   /** Chamber pressure over that of the study [–]; null: full. */ readonly throttle: number | null;
   /** Null where the quantity has no place along the wall. */ readonly station: AskedStation | null;
+  /**
+   * Which one of several, in the answer’s own words; absent: the one that the model takes, or there is only one.
+   * Written after its kind: `thrustParts.force(vacuum, surface nozzle wall)`, `losses.items.share(item friction on the wall)`,
+   * `chamber.composition(species H2O)`, `separation.criteria.ratio(criterion schmucker)`,
+   * `separation.place.areaRatio(0 km, criterion stark)`, `separation.thrust(0 km, end least)`,
+   * `thrust(12 km, mode skirt drawn up)`, `propellants.density(ingredient methane)`. The kinds stand in {@link PART_KINDS}.
+   */
+  readonly part?: string;
   readonly inputs: readonly ChangedInput[];
 }
 
+/** What {@link Ask.part} may name, the word written before it. */
+export const PART_KINDS = ['surface', 'item', 'species', 'criterion', 'end', 'mode', 'ingredient'] as const;
+export type PartKind = (typeof PART_KINDS)[number];
+
 /** The same text for the same question: a key for maps and for what travels between threads. */
-export function askKey({ engine, quantity, ambient, throttle, station, inputs }: Ask): string {
+export function askKey({ engine, quantity, ambient, throttle, station, part, inputs }: Ask): string {
   return JSON.stringify([
     engine,
     quantity,
     ambient,
     throttle,
     station,
+    part ?? null,
     inputs.map(({ input, value }) => [input, value]),
   ]);
 }
