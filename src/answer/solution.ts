@@ -30,6 +30,7 @@ export interface EngineSolution {
   /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
   /** The same of a plug engine's ring of chambers; null where there is none. */ ringPush(): PlugChamberPush | null;
   readonly contourIs: 'shape' | 'notional';
+  /** Found when first asked for. @throws ProblemError where the gas does not reach so far */
   readonly wall: readonly WallPoint[];
   /** In thick air, then in thin air; empty where the nozzle has one mode. */ readonly positions: readonly PositionAnswer[];
   /** The jet behind it at any ambient pressure. */ readonly plume: PlumeSource;

@@ -49,6 +49,8 @@ export function solveEngine(
   );
   const { contour, shape, notes } = drawn;
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
+  const wall = once(() => advisedWhenCold(input, () => wallOf(contour, nozzle)));
+  const positions = once(() => positionsOf(input, nozzle, contour, shape));
   return {
     input,
     description: `${nozzleForm(input.nozzle)}, area ratio ${showStated('areaRatio', spec.areaRatio).text}`,
@@ -69,8 +71,12 @@ export function solveEngine(
     chamberPush: once(() => chamberPush(contour, expansion, nozzle.dischargeCoefficient)),
     ringPush: once(() => ringPushOf(contour, expansion)),
     contourIs: hasWall(spec) ? 'shape' : 'notional',
-    wall: advisedWhenCold(input, () => wallOf(contour, nozzle)),
-    positions: positionsOf(input, nozzle, contour, shape),
+    get wall() {
+      return wall();
+    },
+    get positions() {
+      return positions();
+    },
     plume: plumeSource(nozzle),
     records: gas.records,
     models: [

@@ -1,0 +1,38 @@
+/** What the state of an engine hangs on, as text: equal texts are equal states. */
+
+import type { EngineInput } from '../../study/model.ts';
+
+/** All of it, but for the engine that it may take its size from. */
+export function stateKey(input: EngineInput): string {
+  const { propellants, chemistry, chamber, nozzle, size, losses, published } = input;
+  return textOf([
+    input.id,
+    propellants,
+    chemistry,
+    chamber,
+    nozzle,
+    size,
+    losses,
+    published,
+    throatArea,
+    exitArea,
+  ]);
+}
+
+/** The gas alone. */
+export function chamberKey({ propellants, chemistry, chamber }: EngineInput): string {
+  const { pressure, pressureAt, contractionRatio } = chamber;
+  return textOf([propellants, chemistry, pressure, pressureAt, contractionRatio]);
+}
+
+/** The nozzle on its gas, without a size. */
+export function nozzleKey(input: EngineInput): string {
+  return chamberKey(input) + textOf([input.nozzle, input.losses]);
+}
+
+/** Of a quantity only its value counts. */
+function textOf(parts: readonly unknown[]): string {
+  return JSON.stringify(parts, (_, part: unknown) =>
+    typeof part === 'object' && part !== null && 'plusMinus' in part && 'value' in part ? part.value : part,
+  );
+}
