@@ -3,6 +3,7 @@
 import { attempt } from '../numerics/problem.ts';
 import { geometricAltitudeAtPressure } from '../physics/air/index.ts';
 import type { ModeChange } from '../physics/nozzle/index.ts';
+import { noAltitudeWith } from './absences.ts';
 import type { AmbientPlace, ChangeAnswer, Reason } from './model.ts';
 
 export function changeAnswer(change: ModeChange): ChangeAnswer {
@@ -53,9 +54,8 @@ export function changeReasons(change: ChangeAnswer | undefined): readonly Reason
   ];
   return places
     .filter(([, { altitude }]) => altitude === null)
-    .map(([path, { ambientPressure }]) => ({
-      path: `${path}.altitude`,
-      reason: `No standard air has a pressure of ${Number(ambientPressure.toPrecision(3))} Pa.`,
-      mend: 'Use the pressure itself.',
-    }));
+    .map(([path, { ambientPressure }]) => {
+      const { why, mend } = noAltitudeWith(ambientPressure);
+      return { path: `${path}.altitude`, reason: why, mend };
+    });
 }

@@ -20,6 +20,28 @@ export interface Condition {
   readonly absent: string | null;
 }
 
+/** Thrust figures at one ambient pressure, and the nozzle's own state there. */
+export interface FiguresAt {
+  readonly at: ThrustAt;
+  readonly figures: ThrustFigures;
+  /** Why thrust, thrust coefficient and specific impulse are null; null when they are not. */
+  readonly absent: string | null;
+}
+
+/** The figures of {@link conditionAt} alone: no parts of the thrust, no base, no spans, no second mode. */
+export function figuresAt(
+  solution: EngineSolution,
+  ambientPressure: number,
+  altitude: number | null,
+): FiguresAt {
+  const at = solution.nozzle.at(ambientPressure, flightMachAt(solution, altitude));
+  return {
+    at,
+    figures: figuresOf(solution, at),
+    absent: at.thrustCoefficient === null ? (at.absent ?? 'The model has no value here.') : null,
+  };
+}
+
 /**
  * Thrust, thrust coefficient and specific impulse at an ambient pressure.
  *
@@ -36,12 +58,12 @@ export function conditionAt(
   ambientPressure: number,
   altitude: number | null,
 ): Condition {
-  const at = solution.nozzle.at(ambientPressure, flightMachAt(solution, altitude));
+  const { at, figures, absent } = figuresAt(solution, ambientPressure, altitude);
   return {
     row: {
       altitude,
       ambientPressure,
-      ...figuresOf(solution, at),
+      ...figures,
       thrustParts: partsAt(solution, at),
       flow: at.flow,
       exitPressure: at.exit.pressure,
@@ -49,7 +71,7 @@ export function conditionAt(
       ...(at.separation && { separation: rowSeparation(solution, at.separation) }),
       ...modesOf(solution, at),
     },
-    absent: at.thrustCoefficient === null ? (at.absent ?? 'The model has no value here.') : null,
+    absent,
   };
 }
 
@@ -64,7 +86,8 @@ function modesOf(solution: EngineSolution, at: ThrustAt): Pick<ConditionRow, 'mo
   return { mode: at.mode, modes };
 }
 
-function figuresOf(solution: EngineSolution, at: ThrustAt): ThrustFigures {
+/** Thrust figures of a nozzle's state at one ambient pressure. */
+export function figuresOf(solution: EngineSolution, at: ThrustAt): ThrustFigures {
   const pressureTimesArea = solution.expansion.chamber.pressure * solution.throatArea;
   // s: mass flow over that of the choked throat, below 1 where the surroundings hold it back.
   const share = at.separation?.massFlowShare ?? 1;
@@ -81,6 +104,11 @@ function figuresOf(solution: EngineSolution, at: ThrustAt): ThrustFigures {
 
 export function conditionAtAltitude(solution: EngineSolution, altitude: number): Condition {
   return conditionAt(solution, airAtGeometricAltitude(altitude).pressure, altitude);
+}
+
+/** {@link figuresAt} at a geometric altitude [m]. */
+export function figuresAtAltitude(solution: EngineSolution, altitude: number): FiguresAt {
+  return figuresAt(solution, airAtGeometricAltitude(altitude).pressure, altitude);
 }
 
 export function conditionInVacuum(solution: EngineSolution): Condition {

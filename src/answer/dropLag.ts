@@ -8,6 +8,7 @@ import {
   particleLagLoss,
 } from '../physics/nozzle/losses/index.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
+import { ERROR_NAMES } from './scatter/model.ts';
 import { wallSides } from './wallLayer.ts';
 
 /** [kg/mol] of Al2O3 */
@@ -37,6 +38,7 @@ export function dropLag(
     band: { low: loss(DIAMETER_SPREAD.low), high: loss(DIAMETER_SPREAD.high) },
     source:
       'drag and heat of single drops along the flow, mean diameter by R. W. Hermsen, J. Spacecraft 18(6), 1981, ±30 % (from memory)',
+    error: ERROR_NAMES.drops,
   };
 }
 

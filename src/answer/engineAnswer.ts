@@ -5,6 +5,7 @@ import { geometricAltitudeAtPressure } from '../physics/air/index.ts';
 import { STANDARD_ATMOSPHERE } from '../physics/constants.ts';
 import type { FieldBalance } from '../physics/nozzle/model.ts';
 import type { SourceInput } from '../study/model.ts';
+import { inTwo, NO_BULK_DENSITY, NO_MACH_ON_WALL, noField, noSoundSpeed, noWallLayer } from './absences.ts';
 import { altitudesAtChange, changeAnswer, changeReasons } from './change.ts';
 import {
   type Condition,
@@ -72,23 +73,11 @@ export function engineAnswer(
     );
   }
   if (solution.losses.budget.layer === null) {
-    const none = solution.input.losses === 'none';
-    reasons.push(
-      reason(
-        'losses.layer',
-        none ? 'The study asks for no losses.' : 'This nozzle has no wall of its own, so that nothing rubs.',
-        none ? 'Delete losses: none.' : 'Choose a nozzle with a wall, such as a bell.',
-      ),
-    );
+    const { why, mend } = noWallLayer(solution);
+    reasons.push(reason('losses.layer', why, mend));
   }
   if (solution.bulkDensity === null) {
-    reasons.push(
-      reason(
-        'chamber.bulkDensity',
-        'The density of what is stored is not known: a gas, or an ingredient without a density.',
-        'State a density for ingredients of your own; a gas has none until its tank pressure is stated.',
-      ),
-    );
+    reasons.push(reason('chamber.bulkDensity', NO_BULK_DENSITY.why, NO_BULK_DENSITY.mend));
   }
   const { plume, reasons: plumeReasons } = plumeAnswer(solution, altitudes, ambients);
   reasons.push(...plumeReasons);
@@ -228,33 +217,18 @@ function reasonsOf({ row, absent }: Condition, path: string): readonly Reason[] 
   return nullable.filter((key) => row[key] === null).map((key) => reason(`${path}.${key}`, why, mend));
 }
 
-/** The models tell why and what to do in one text, the advice in its last sentence. */
-function inTwo(absent: string): { readonly why: string; readonly mend: string } {
-  const sentences = absent.split(/(?<=[.!?])\s+(?=[A-Z])/);
-  const mend = sentences.length > 1 ? sentences.at(-1) : undefined;
-  return mend === undefined
-    ? { why: absent, mend: 'Ask at a lower ambient pressure, or choose another nozzle.' }
-    : { why: sentences.slice(0, -1).join(' '), mend };
-}
-
 /** Where two phases of one substance stand together, the gas has no sound speed, hence no Mach number. */
 function stateReasons({ expansion, nozzle, wall }: EngineSolution): readonly Reason[] {
   const found: Reason[] = [];
-  const mend = 'Use pressure, temperature or velocity there instead, or chemistry: frozen.';
-  const why = (absent: string | null): string => absent ?? 'The gas has no sound speed of its own there.';
-  if (expansion.chamber.isentropicExponent === null) {
-    found.push(reason('chamber.isentropicExponent', why(expansion.chamber.absent), mend));
-  }
-  if (nozzle.exit.mach === null) found.push(reason('exit.mach', why(nozzle.exit.absent), mend));
+  const { chamber } = expansion;
+  const push = (path: string, absent: string | null): void => {
+    const { why, mend } = noSoundSpeed(absent);
+    found.push(reason(path, why, mend));
+  };
+  if (chamber.isentropicExponent === null) push('chamber.isentropicExponent', chamber.absent);
+  if (nozzle.exit.mach === null) push('exit.mach', nozzle.exit.absent);
   wall.forEach((point, i) => {
-    if (point.mach !== null) return;
-    found.push(
-      reason(
-        `wall[${i}].mach`,
-        'Two phases of one substance stand together here, so the gas has no sound speed.',
-        mend,
-      ),
-    );
+    if (point.mach === null) push(`wall[${i}].mach`, NO_MACH_ON_WALL);
   });
   return found;
 }
@@ -275,16 +249,9 @@ function partsReasons(thrustParts: EngineAnswer['thrustParts'], hasField: boolea
       .map((key) => reason(`thrustParts.${place}.${key}`, why, mend));
   });
   if (hasField) return found;
-  return [
-    ...found,
-    reason(
-      'field',
-      thrustParts.vacuum.sum === null
-        ? inTwo(thrustParts.vacuum.note ?? '').why
-        : 'The nozzle has no wall of its own: its flow is one-dimensional, and nothing has to close.',
-      'Choose a cone, a bell or a plug to see a field.',
-    ),
-  ];
+  const { sum, note } = thrustParts.vacuum;
+  const { why, mend } = noField(sum !== null, note);
+  return [...found, reason('field', why, mend)];
 }
 
 function reason(path: string, text: string, mend: string): Reason {

@@ -1,3 +1,8 @@
+export { askProblem, type Needs, needsOf } from './asked/askProblem.ts';
+export type * from './asked/model.ts';
+export { nearestQuantities, quantityNames, resolveQuantity } from './asked/resolveQuantity.ts';
+export { tell } from './asked/tell.ts';
+export { tellAir } from './asked/tellAir.ts';
 export { type CatalogueEntry, catalogue, findQuantity, quantity, quantityNameAt } from './catalogue.ts';
 export { CAUTION, hazardsOf } from './caution.ts';
 export { compareEngines } from './compare.ts';

@@ -21,6 +21,7 @@ import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { EngineInput } from '../study/model.ts';
 import { dropLag } from './dropLag.ts';
 import type { LossBudget, WallLayer } from './model.ts';
+import { ERROR_NAMES } from './scatter/model.ts';
 import { type EngineLayer, engineLayer } from './wallLayer.ts';
 import type { WorkingGas } from './workingGas.ts';
 
@@ -123,8 +124,8 @@ function kineticsItem(
   if (otherwise === null || input.chemistry.kind !== 'shifting') return null;
   const frozen = attempt(() => idealImpulse(otherwise('frozen'), nozzle));
   const gap = frozen.ok ? 1 - frozen.value / idealImpulse(nozzle.expansion, nozzle) : null;
-  const { share, low, high, source } = kineticsLoss(elements, gap);
-  return { name: 'slow chemistry', specificImpulse: share * ideal, band: { low, high }, source };
+  const { share, low, high, source, error } = kineticsLoss(elements, gap);
+  return { name: 'slow chemistry', specificImpulse: share * ideal, band: { low, high }, source, error };
 }
 
 function layerItem(
@@ -148,6 +149,7 @@ function layerItem(
     specificImpulse,
     band: { low: share * LAYER_SCATTER.low, high: share * LAYER_SCATTER.high },
     source: LAYER_SCATTER.source,
+    error: ERROR_NAMES.friction,
   };
 }
 
@@ -177,6 +179,7 @@ function returnedItem(
     specificImpulse: share * ideal,
     band: { low: -Math.min(LAYER_SCATTER.high * computed, most), high: 0 },
     source: `heat of the wall layer, taken up by a propellant that then burns, no more than friction takes, ${COOLANT_GAIN.source}; 0 where the wall is cooled otherwise or not at all`,
+    error: ERROR_NAMES.returned,
   };
 }
 

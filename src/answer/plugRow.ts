@@ -20,29 +20,41 @@ export function flightMachAt({ input }: EngineSolution, altitude: number | null)
   return machOnTheWayUp(altitude, nozzle.machOne.value);
 }
 
-/** Nothing where the engine has no plug. */
+/** What a plug feels at one place, and the flow on it; null where there is no plug or its throat does not choke. */
+export function plugRowAt(
+  solution: EngineSolution,
+  ambientPressure: number,
+  altitude: number | null,
+): { readonly row: PlugRow; readonly plug: PlugNozzle; readonly felt: number } | null {
+  const plug = plugOf(solution.nozzle);
+  if (plug === null || ambientPressure > plug.expansion.throat.pressure) return null;
+  const flightMach = flightMachAt(solution, altitude);
+  const felt = feltAmbient(ambientPressure, flightMach);
+  return {
+    row: {
+      ...baseOf(plug, felt.pressure),
+      ...wallOf(plug, felt.pressure),
+      ...(flightMach > 0 && { flight: { mach: flightMach, ...felt } }),
+    },
+    plug,
+    felt: felt.pressure,
+  };
+}
+
+/** The row, and the gas on the plug for drawing; nothing where the engine has no plug. */
 export function plugAt(
   solution: EngineSolution,
   ambientPressure: number,
   altitude: number | null,
 ): { readonly plug?: PlugRow; readonly field?: FieldLines } {
-  const plug = plugOf(solution.nozzle);
-  if (plug === null || ambientPressure > plug.expansion.throat.pressure) return {};
-  const flightMach = flightMachAt(solution, altitude);
-  const felt = feltAmbient(ambientPressure, flightMach);
-  const flow = plug.flowAt(felt.pressure);
+  const found = plugRowAt(solution, ambientPressure, altitude);
+  if (found === null) return {};
+  const { row, plug, felt } = found;
   const size = solution.contour.throatRadius;
-  const field = plugFieldLines(plug.geometry, flow).map((line) =>
+  const field = plugFieldLines(plug.geometry, plug.flowAt(felt)).map((line) =>
     line.map(({ axial, radius, pressure }) => ({ axial: axial * size, radius: radius * size, pressure })),
   );
-  return {
-    plug: {
-      ...baseOf(plug, felt.pressure),
-      ...wallOf(plug, felt.pressure),
-      ...(flightMach > 0 && { flight: { mach: flightMach, ...felt } }),
-    },
-    field,
-  };
+  return { plug: row, field };
 }
 
 function baseOf(plug: PlugNozzle, felt: number): Pick<PlugRow, 'base'> {

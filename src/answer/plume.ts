@@ -2,6 +2,7 @@
 
 import { STANDARD_ATMOSPHERE } from '../physics/constants.ts';
 import type { Given, JetPoint, Plume } from '../physics/plume/index.ts';
+import { plumeAbsences } from './absences.ts';
 import type { ConditionRow, Reason } from './model.ts';
 import type { BoundaryPoint, PlumeAnswer, PlumeFigures, PlumePoint } from './plumeModel.ts';
 import type { EngineSolution } from './solution.ts';
@@ -19,7 +20,7 @@ export function plumeAnswer(
   const at = (ambientPressure: number, path: string): PlumeFigures => {
     const plume = solution.plume.at(ambientPressure);
     reasons.push(...reasonsOf(plume, `plume.${path}`));
-    return figuresOf(solution, plume);
+    return plumeFigures(solution, plume);
   };
   return {
     plume: {
@@ -37,10 +38,11 @@ export function plumeAnswer(
 
 /** The plume at an ambient pressure [Pa]. A few milliseconds: fit for moving an altitude handle. */
 export function plumeAt(solution: EngineSolution, ambientPressure: number): PlumeFigures {
-  return figuresOf(solution, solution.plume.at(ambientPressure));
+  return plumeFigures(solution, solution.plume.at(ambientPressure));
 }
 
-function figuresOf(solution: EngineSolution, plume: Plume): PlumeFigures {
+/** The figures of a computed plume, in metres. */
+export function plumeFigures(solution: EngineSolution, plume: Plume): PlumeFigures {
   const { throatRadius, wall } = contourAt(solution, plume.ambientPressure);
   const lipAxial = plume.lipAxial === null ? wall[wall.length - 1]!.axial : plume.lipAxial * throatRadius;
   const lip = plume.lip.value;
@@ -87,30 +89,6 @@ function thinned(points: readonly JetPoint[]): readonly JetPoint[] {
   return Array.from({ length: MOST_POINTS }, (_, i) => points[Math.round(i * step)]!);
 }
 
-const NEEDS: readonly (readonly [keyof PlumeFigures, (plume: Plume) => string | null])[] = [
-  ['regime', ({ lip }) => lip.absent],
-  ['boundaryTurn', ({ lip }) => lip.absent],
-  ['boundaryAngle', ({ lip }) => lip.absent],
-  ['boundaryMach', ({ lip }) => lip.absent],
-  ['boundaryPressure', ({ lip }) => lip.absent],
-  ['fullyExpandedMach', ({ fullyExpanded }) => fullyExpanded.absent],
-  ['fullyExpandedDiameter', ({ fullyExpanded }) => fullyExpanded.absent],
-  ['cellLength', ({ cellLength }) => cellLength.absent],
-  ['machDisk', ({ machDisk }) => machDisk.absent],
-  ['shockMeeting', ({ meeting }) => meeting.absent],
-  [
-    'firstCrossing',
-    ({ outline }) =>
-      outline.absent ??
-      (outline.value?.firstCrossing === null ? 'Nothing runs together within what is computed.' : null),
-  ],
-];
-
-const MEND = 'Ask at another ambient pressure, or choose another nozzle.';
-
 function reasonsOf(plume: Plume, path: string): readonly Reason[] {
-  return NEEDS.flatMap(([key, absentOf]) => {
-    const absent = absentOf(plume);
-    return absent === null ? [] : [{ path: `${path}.${key}`, reason: absent, mend: MEND }];
-  });
+  return plumeAbsences(plume).map(({ key, why, mend }) => ({ path: `${path}.${key}`, reason: why, mend }));
 }

@@ -10,6 +10,7 @@ import type { EngineInput } from '../study/model.ts';
 import type { EngineLosses } from './losses.ts';
 import type { PositionAnswer, WallPoint } from './model.ts';
 import type { PublishedSolve } from './published/model.ts';
+import type { SizeError } from './scatter/model.ts';
 
 export interface EngineSolution {
   readonly input: EngineInput;
@@ -26,6 +27,8 @@ export interface EngineSolution {
   /** [kg/s] */ readonly massFlow: number;
   /** [kg/m³]; null where a density is unknown. */ readonly bulkDensity: number | null;
   readonly losses: EngineLosses;
+  /** What the models' errors make of its size, where that follows from a thrust; found when first asked for. */
+  sizeErrors(): readonly SizeError[];
   readonly contour: Contour;
   /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
   /** The same of a plug engine's ring of chambers; null where there is none. */ ringPush(): PlugChamberPush | null;

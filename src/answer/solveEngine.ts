@@ -20,10 +20,11 @@ import { plumeSource } from '../physics/plume/index.ts';
 import type { Ambient, EngineInput, Nozzle, Quantity, Size } from '../study/model.ts';
 import { baseAtBoundNotes } from './baseAtBound.ts';
 import { nozzleForm } from './compare/traits.ts';
-import { conditionAt } from './conditions.ts';
+import { figuresAt } from './conditions.ts';
 import { show, showStated } from './display.ts';
 import type { Materials } from './materials.ts';
 import type { PositionAnswer } from './model.ts';
+import { sizeErrors } from './scatter/sizeErrors.ts';
 import { hasWall, sizedEngine } from './sizedEngine.ts';
 import type { EngineSolution } from './solution.ts';
 import { wallIn, wallOf } from './wallOf.ts';
@@ -51,7 +52,7 @@ export function solveEngine(
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
   const wall = once(() => advisedWhenCold(input, () => wallOf(contour, nozzle)));
   const positions = once(() => positionsOf(input, nozzle, contour, shape));
-  return {
+  const solution: EngineSolution = {
     input,
     description: `${nozzleForm(input.nozzle)}, area ratio ${showStated('areaRatio', spec.areaRatio).text}`,
     propellants: gas.text,
@@ -95,7 +96,14 @@ export function solveEngine(
     notes: [...notesOf(input, nozzle), ...baseAtBoundNotes(nozzle), ...linearNotes(contour), ...notes],
     publishedSolve: null,
     publishedSolveProblem: null,
+    sizeErrors: once(() => sizeErrors(solution, input.size, sizedAt(input.size), others)),
   };
+  return solution;
+}
+
+/** Ambient pressure [Pa] of the thrust that fixes the size; null where none does. */
+function sizedAt(size: Size): number | null {
+  return size.by === 'thrust' || (size.by === 'same' && size.what === 'thrust') ? pressureOf(size.at) : null;
 }
 
 function ringPushOf(contour: Contour, expansion: NozzleModel['expansion']): PlugChamberPush | null {
@@ -235,8 +243,8 @@ function throatAreaOf(
 
 function thrustSize(as: string, at: Ambient, other: EngineSolution): NozzleSize {
   const ambientPressure = pressureOf(at);
-  const { row, absent } = conditionAt(other, ambientPressure, null);
-  if (row.thrust === null) {
+  const { figures, absent } = figuresAt(other, ambientPressure, null);
+  if (figures.thrust === null) {
     throw new ProblemError({
       code: 'size-of-engine-without-thrust',
       what: `The engine “${as}” has no thrust at ${show('ambientPressure', ambientPressure).text} to take over.`,
@@ -245,7 +253,7 @@ function thrustSize(as: string, at: Ambient, other: EngineSolution): NozzleSize 
       where: 'size',
     });
   }
-  return { by: 'thrust', thrust: row.thrust, ambientPressure };
+  return { by: 'thrust', thrust: figures.thrust, ambientPressure };
 }
 
 function statedSize(size: Exclude<Size, { by: 'same' }>): NozzleSize {

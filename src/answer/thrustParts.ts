@@ -23,8 +23,12 @@ export function partsAt(solution: EngineSolution, at: ThrustAt): readonly Thrust
 }
 
 /** The parts with their sum, and the thrust found by the boundary beside it. */
-export function thrustPartsAt(solution: EngineSolution, ambientPressure: number): ThrustParts {
-  const at = solution.nozzle.at(ambientPressure);
+export function thrustPartsAt(
+  solution: EngineSolution,
+  ambientPressure: number,
+  flightMach = 0,
+): ThrustParts {
+  const at = solution.nozzle.at(ambientPressure, flightMach);
   const parts = partsAt(solution, at);
   const unit = solution.expansion.chamber.pressure * solution.throatArea;
   const sum = parts.length === 0 ? null : parts.reduce((total, { force }) => total + force, 0);

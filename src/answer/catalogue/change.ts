@@ -4,6 +4,7 @@ import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
 export const changeQuantities: readonly CatalogueEntry[] = [
   {
     name: 'change.ambientPressure',
+    aliases: ['changePressure'],
     label: 'outside pressure at which the nozzle changes over',
     dimension: 'pressure',
     unit: UNIT.bar,
@@ -17,9 +18,11 @@ export const changeQuantities: readonly CatalogueEntry[] = [
     limits:
       'The moments of the change itself are left out. Where criteria disagree, the answer gives their band.',
     place: 'engine',
+    part: { kinds: ['criterion'], needed: false, example: 'criterion Schmucker 1973' },
   },
   {
     name: 'change.altitude',
+    aliases: ['changeAltitude'],
     label: 'altitude at which the nozzle changes over',
     dimension: 'length',
     unit: UNIT.kilometre,
@@ -30,5 +33,6 @@ export const changeQuantities: readonly CatalogueEntry[] = [
     model: 'air',
     limits: 'Standard air; no value where no standard air has that pressure.',
     place: 'engine',
+    part: { kinds: ['criterion'], needed: false, example: 'criterion Schmucker 1973' },
   },
 ];

@@ -5,6 +5,11 @@ const ofPair = {
   model: 'comparison',
   limits: 'Errors that both engines share cancel in the difference; errors of one nozzle model alone do not.',
   place: 'comparison',
+  notAsked: {
+    why: 'It belongs to two engines.',
+    instead:
+      'Ask each engine, and take the difference or the ratio, e.g. plug.thrust(10 km) − bell.thrust(10 km).',
+  },
 } as const;
 
 /** Belongs to the pair that is compared. */

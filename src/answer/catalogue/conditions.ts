@@ -63,9 +63,11 @@ export const vacuumAndSeaLevelQuantities: readonly CatalogueEntry[] = [
   ...figuresAt('seaLevel.', ' at sea level', 'engine'),
 ];
 
+const inMode = { kinds: ['mode'], needed: false, example: '12 km, mode skirt drawn up' } as const;
+
 /** One value for each condition of the air. */
 export const conditionQuantities: readonly CatalogueEntry[] = [
-  ...figuresAt('', '', 'altitude'),
+  ...figuresAt('', '', 'altitude').map((entry) => ({ ...entry, part: inMode })),
   {
     name: 'altitude',
     label: 'altitude',
@@ -109,6 +111,7 @@ export const conditionQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'flow.lipPressure',
+    aliases: ['lipPressure'],
     label: 'pressure on the wall at the lip',
     dimension: 'pressure',
     unit: UNIT.bar,
@@ -124,6 +127,7 @@ export const conditionQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'flow.separationPressure',
+    aliases: ['separationPressure'],
     label: 'pressure at which the gas lets go of the wall',
     dimension: 'pressure',
     unit: UNIT.bar,

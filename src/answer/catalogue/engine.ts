@@ -7,6 +7,7 @@ const gasLimits =
 export const engineQuantities: readonly CatalogueEntry[] = [
   {
     name: 'chamber.pressure',
+    aliases: ['chamberPressure'],
     label: 'chamber pressure',
     dimension: 'pressure',
     unit: UNIT.bar,
@@ -20,6 +21,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'chamber.temperature',
+    aliases: ['chamberTemperature', 'flameTemperature'],
     label: 'temperature in the chamber',
     dimension: 'temperature',
     unit: UNIT.kelvin,
@@ -33,6 +35,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'chamber.molarMass',
+    aliases: ['molarMass', 'chamberMolarMass'],
     label: 'molar mass in the chamber',
     dimension: 'molarMass',
     unit: UNIT.gramPerMole,
@@ -46,6 +49,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'chamber.isentropicExponent',
+    aliases: ['isentropicExponent'],
     label: 'isentropic exponent in the chamber',
     dimension: 'ratio',
     unit: UNIT.one,
@@ -59,12 +63,14 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'chamber.composition',
+    aliases: ['composition'],
     label: 'what the chamber gas is made of',
     dimension: 'ratio',
     unit: UNIT.percent,
     digits: 3,
     meaning: 'Share of each species among all moles of the chamber gas.',
     equation: 'xᵢ = nᵢ / Σ nⱼ at the minimum of G = Σ nⱼ μⱼ',
+    part: { kinds: ['species'], needed: true, example: 'species H2O' },
     source: SOURCE.gibbs,
     model: 'gas-equilibrium',
     limits: gasLimits,
@@ -72,6 +78,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'chamber.bulkDensity',
+    aliases: ['bulkDensity'],
     label: 'density of the stored propellants',
     dimension: 'density',
     unit: UNIT.kilogramPerCubicMetre,
@@ -100,6 +107,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'throat.pressure',
+    aliases: ['throatPressure'],
     label: 'pressure at the throat',
     dimension: 'pressure',
     unit: UNIT.bar,
@@ -113,6 +121,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'throat.temperature',
+    aliases: ['throatTemperature'],
     label: 'temperature at the throat',
     dimension: 'temperature',
     unit: UNIT.kelvin,
@@ -126,6 +135,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'throat.diameter',
+    aliases: ['throatDiameter'],
     label: 'throat diameter',
     dimension: 'length',
     unit: UNIT.millimetre,
@@ -140,6 +150,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'exit.pressure',
+    aliases: ['exitPressure'],
     label: 'pressure at the lip, flowing full',
     dimension: 'pressure',
     unit: UNIT.bar,
@@ -154,6 +165,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'exit.temperature',
+    aliases: ['exitTemperature'],
     label: 'temperature at the lip, flowing full',
     dimension: 'temperature',
     unit: UNIT.kelvin,
@@ -167,6 +179,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'exit.mach',
+    aliases: ['exitMach'],
     label: 'Mach number at the lip, flowing full',
     dimension: 'ratio',
     unit: UNIT.one,
@@ -181,6 +194,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'exit.diameter',
+    aliases: ['exitDiameter'],
     label: 'exit diameter',
     dimension: 'length',
     unit: UNIT.millimetre,
@@ -194,6 +208,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'exit.velocity',
+    aliases: ['exitVelocity', 'exhaustSpeed'],
     label: 'speed of the gas at the lip',
     dimension: 'velocity',
     unit: UNIT.metrePerSecond,
@@ -262,6 +277,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'matched.ambientPressure',
+    aliases: ['matchedPressure'],
     label: 'outside pressure that the lip matches',
     dimension: 'pressure',
     unit: UNIT.bar,
@@ -276,6 +292,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'matched.altitude',
+    aliases: ['matchedAltitude'],
     label: 'altitude that the lip matches',
     dimension: 'length',
     unit: UNIT.kilometre,
@@ -327,6 +344,8 @@ function lengthOf(name: string, label: string, meaning: string): CatalogueEntry 
   return {
     ...contourBase,
     name,
+    // `contour.nozzleLength` is asked for as `nozzleLength` too.
+    aliases: [name.slice('contour.'.length)],
     label,
     meaning,
     dimension: 'length',
@@ -340,6 +359,8 @@ function angleOf(name: string, label: string, meaning: string): CatalogueEntry {
   return {
     ...contourBase,
     name,
+    // `contour.nozzleLength` is asked for as `nozzleLength` too.
+    aliases: [name.slice('contour.'.length)],
     label,
     meaning,
     dimension: 'angle',
@@ -353,6 +374,8 @@ function areaOf(name: string, label: string, meaning: string): CatalogueEntry {
   return {
     ...contourBase,
     name,
+    // `contour.nozzleLength` is asked for as `nozzleLength` too.
+    aliases: [name.slice('contour.'.length)],
     label,
     meaning,
     dimension: 'area',

@@ -1,5 +1,7 @@
 /** What one quantity of the catalogue knows about itself. */
 
+import type { PartKind } from '../asked/model.ts';
+
 export type Dimension =
   | 'pressure'
   | 'temperature'
@@ -49,6 +51,16 @@ export interface CatalogueEntry {
   /** Known limits, and how far from measurement. */
   readonly limits: string;
   readonly place: QuantityPlace;
+  /** Other names by which it may be asked for, in plain words; one of a name that exists stands where that one needs a place. */ readonly aliases?: readonly string[];
+  /** `jet`: one value a point of the jet's edge, besides the condition of the air. */ readonly along?: 'jet';
+  /** There are several of it in one engine: which words tell them apart, and whether one must be named. */
+  readonly part?: {
+    readonly kinds: readonly PartKind[];
+    readonly needed: boolean;
+    readonly example: string;
+  };
+  /** It is no number of one engine: why, and what to ask instead. */
+  readonly notAsked?: { readonly why: string; readonly instead: string };
 }
 
 export const UNIT = {

@@ -13,6 +13,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'propellants.ratio',
+    aliases: ['mixtureRatio'],
     label: 'mixture ratio',
     dimension: 'ratio',
     unit: UNIT.one,
@@ -23,6 +24,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'propellants.equivalenceRatio',
+    aliases: ['equivalenceRatio'],
     label: 'equivalence ratio',
     dimension: 'ratio',
     unit: UNIT.one,
@@ -33,6 +35,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'propellants.share',
+    part: { kinds: ['ingredient'], needed: true, example: 'ingredient methane' },
     label: 'share by mass',
     dimension: 'ratio',
     unit: UNIT.percent,
@@ -43,6 +46,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'propellants.enthalpy',
+    part: { kinds: ['ingredient'], needed: true, example: 'ingredient methane' },
     label: 'enthalpy of an ingredient as fed',
     dimension: 'specificEnergy',
     unit: UNIT.kilojoulePerKilogram,
@@ -54,6 +58,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'propellants.temperature',
+    part: { kinds: ['ingredient'], needed: false, example: 'ingredient methane' },
     label: 'temperature as fed or as heated',
     dimension: 'temperature',
     unit: UNIT.kelvin,
@@ -64,6 +69,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'propellants.density',
+    part: { kinds: ['ingredient'], needed: true, example: 'ingredient methane' },
     label: 'density of an ingredient',
     dimension: 'density',
     unit: UNIT.kilogramPerCubicMetre,
@@ -115,6 +121,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'chamber.efficiency',
+    aliases: ['efficiency', 'chamberEfficiency'],
     label: 'chamber efficiency',
     dimension: 'ratio',
     unit: UNIT.percent,
@@ -125,6 +132,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'chamber.contractionRatio',
+    aliases: ['contractionRatio'],
     label: 'contraction ratio',
     dimension: 'ratio',
     unit: UNIT.one,
@@ -135,6 +143,7 @@ export const inputQuantities: readonly CatalogueEntry[] = [
   {
     ...stated,
     name: 'chamber.characteristicLength',
+    aliases: ['characteristicLength'],
     label: 'characteristic length of the chamber',
     dimension: 'length',
     unit: UNIT.metre,

@@ -10,11 +10,16 @@ const ofBudget = {
 const impulse = { ...ofBudget, dimension: 'time', unit: UNIT.second, digits: 4 } as const;
 const share = { ...ofBudget, dimension: 'ratio', unit: UNIT.percent, digits: 2 } as const;
 
+const ofItem = {
+  part: { kinds: ['item'], needed: true, example: 'item friction on the wall' },
+} as const;
+
 /** From the ideal to the delivered specific impulse. */
 export const lossQuantities: readonly CatalogueEntry[] = [
   {
     ...impulse,
     name: 'losses.ideal',
+    aliases: ['idealImpulse'],
     label: 'ideal specific impulse in vacuum',
     meaning:
       'What the propellants would give in one-dimensional flow whose chemistry keeps up, nothing lost.',
@@ -23,12 +28,13 @@ export const lossQuantities: readonly CatalogueEntry[] = [
   },
   ...(
     [
-      ['losses.items', 'loss', 'I_lost of one cause', 'one cause'],
-      ['losses.sum', 'all losses', 'Σ I_lost', 'all causes together'],
+      ['losses.items', 'loss', 'I_lost of one cause', 'one cause', ofItem],
+      ['losses.sum', 'all losses', 'Σ I_lost', 'all causes together', {}],
     ] as const
-  ).flatMap(([prefix, label, symbol, of]): readonly CatalogueEntry[] => [
+  ).flatMap(([prefix, label, symbol, of, several]): readonly CatalogueEntry[] => [
     {
       ...impulse,
+      ...several,
       name: `${prefix}.specificImpulse`,
       label,
       digits: 3,
@@ -38,6 +44,7 @@ export const lossQuantities: readonly CatalogueEntry[] = [
     },
     {
       ...share,
+      ...several,
       name: `${prefix}.share`,
       label: `${label} as a share`,
       meaning: `The same as a share of the ideal specific impulse, ${of}.`,
@@ -46,6 +53,7 @@ export const lossQuantities: readonly CatalogueEntry[] = [
     },
     {
       ...share,
+      ...several,
       name: `${prefix}.low`,
       label: `${label}, at least`,
       meaning: `Lower end of the published or computed scatter, ${of}.`,
@@ -54,6 +62,7 @@ export const lossQuantities: readonly CatalogueEntry[] = [
     },
     {
       ...share,
+      ...several,
       name: `${prefix}.high`,
       label: `${label}, at most`,
       meaning: `Upper end of the published or computed scatter, ${of}.`,
@@ -64,6 +73,7 @@ export const lossQuantities: readonly CatalogueEntry[] = [
   {
     ...impulse,
     name: 'losses.delivered',
+    aliases: ['deliveredImpulse'],
     label: 'delivered specific impulse in vacuum',
     meaning: 'What is left of the ideal after all losses.',
     equation: 'I_delivered = I_ideal − Σ I_lost',

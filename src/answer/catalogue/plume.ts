@@ -9,6 +9,7 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
   {
     ...jet,
     name: 'plume.boundaryTurn',
+    aliases: ['plumeTurn'],
     label: 'turn of the jet’s edge at the lip',
     dimension: 'angle',
     unit: UNIT.degree,
@@ -22,6 +23,7 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
   {
     ...jet,
     name: 'plume.boundaryAngle',
+    aliases: ['plumeAngle'],
     label: 'direction of the jet’s edge behind the lip',
     dimension: 'angle',
     unit: UNIT.degree,
@@ -60,6 +62,7 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
   {
     ...jet,
     name: 'plume.fullyExpandedMach',
+    aliases: ['jetMach'],
     label: 'Mach number of the jet, fully expanded',
     dimension: 'ratio',
     unit: UNIT.one,
@@ -72,6 +75,7 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
   {
     ...jet,
     name: 'plume.fullyExpandedDiameter',
+    aliases: ['jetDiameter'],
     label: 'diameter of the jet, fully expanded',
     dimension: 'length',
     unit: UNIT.metre,
@@ -85,6 +89,7 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
   {
     ...jet,
     name: 'plume.cellLength',
+    aliases: ['cellLength'],
     label: 'length of the first shock cell',
     dimension: 'length',
     unit: UNIT.metre,
@@ -101,6 +106,7 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
   {
     ...jet,
     name: 'plume.machDisk',
+    aliases: ['machDisk'],
     label: 'distance of the Mach disk',
     dimension: 'length',
     unit: UNIT.metre,
@@ -118,7 +124,8 @@ export const plumeQuantities: readonly CatalogueEntry[] = [
       of === 'boundary'
         ? 'Computed until the flow turns subsonic behind a shock, or to eight lip radii; from there a sketch, and marked so. Air at rest.'
         : 'Where the lines of the net first run together; the shock itself is weak there.';
-    const common = { ...jet, dimension: 'length', source: CHARACTERISTICS, limits } as const;
+    const along = of === 'boundary' ? ({ along: 'jet' } as const) : {};
+    const common = { ...jet, ...along, dimension: 'length', source: CHARACTERISTICS, limits } as const;
     return [
       {
         ...common,

@@ -2,8 +2,20 @@ import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
 
 /** What published figures need beside the quantities they are figures of. */
 export const publishedQuantities: readonly CatalogueEntry[] = [
-  areaOf('throat.area', 'throat area', 'Area of the throat, across the axis.', 'A_t = π D_t²/4'),
-  areaOf('exit.area', 'exit area', 'Area of the exit at the lip, across the axis.', 'A_e = ε A_t'),
+  areaOf(
+    'throat.area',
+    'throatArea',
+    'throat area',
+    'Area of the throat, across the axis.',
+    'A_t = π D_t²/4',
+  ),
+  areaOf(
+    'exit.area',
+    'exitArea',
+    'exit area',
+    'Area of the exit at the lip, across the axis.',
+    'A_e = ε A_t',
+  ),
   {
     name: 'published.share',
     label: 'difference from the published figure in per cent',
@@ -17,12 +29,23 @@ export const publishedQuantities: readonly CatalogueEntry[] = [
     limits:
       'Published figures may be of the whole engine, turbine exhaust included, while the models have its chamber alone.',
     place: 'engine',
+    notAsked: {
+      why: 'It belongs to one published row.',
+      instead: 'Ask for the quantity that was published, and compare it with the published number.',
+    },
   },
 ];
 
-function areaOf(name: string, label: string, meaning: string, equation: string): CatalogueEntry {
+function areaOf(
+  name: string,
+  alias: string,
+  label: string,
+  meaning: string,
+  equation: string,
+): CatalogueEntry {
   return {
     name,
+    aliases: [alias],
     label,
     meaning,
     equation,

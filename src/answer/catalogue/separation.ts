@@ -2,10 +2,15 @@ import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
 
 const common = { source: SOURCE.separation, model: 'nozzle-separation', place: 'altitude' } as const;
 
+const ofPlace = {
+  ...common,
+  part: { kinds: ['criterion'], needed: false, example: '0 km, criterion stark' },
+} as const;
+
 /** Of gas that leaves the wall, or does not: at every outside pressure, and for the engine at sea level. */
 export const separationQuantities: readonly CatalogueEntry[] = [
   {
-    ...common,
+    ...ofPlace,
     name: 'separation.place.axial',
     label: 'where the gas leaves the wall',
     dimension: 'length',
@@ -17,7 +22,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
       'The deciding criterion’s place stands between the earliest and the latest of all that count; each is an axisymmetric mean of a ring that wanders.',
   },
   {
-    ...common,
+    ...ofPlace,
     name: 'separation.place.areaRatio',
     label: 'area ratio where the gas leaves the wall',
     dimension: 'ratio',
@@ -28,7 +33,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     limits: 'As for the distance from the throat.',
   },
   {
-    ...common,
+    ...ofPlace,
     name: 'separation.place.mach',
     label: 'Mach number where the gas leaves the wall',
     dimension: 'ratio',
@@ -39,7 +44,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     limits: 'Outside the boundary layer.',
   },
   {
-    ...common,
+    ...ofPlace,
     name: 'separation.place.pressure',
     label: 'wall pressure where the gas leaves the wall',
     dimension: 'pressure',
@@ -83,6 +88,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     meaning:
       'Least and greatest thrust by the criteria that count and the span of the pressure behind the place.',
     equation: 'F = p₀ A_t C_F,full + ∫_s^lip (κ p_a − p_wall) dA,  κ = 0.95 to 1',
+    part: { kinds: ['end'], needed: true, example: '0 km, end least' },
     limits: 'Free separation; jets that jump back onto the wall are not followed.',
   },
   {
@@ -94,6 +100,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 3,
     meaning: 'That thrust over the best value of the weight flow.',
     equation: 'F / (ṁ g₀)',
+    part: { kinds: ['end'], needed: true, example: '0 km, end least' },
     limits: 'As for the thrust over all criteria.',
   },
   {
@@ -106,6 +113,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 4,
     meaning: 'The engine’s mass flow while the throat chokes; less where the outside presses harder.',
     equation: 'ṁ = ṁ* (ρu)(p_a)/(ρu)_t for a jet from the bare throat',
+    part: { kinds: ['end'], needed: false, example: '0 km, end least' },
     limits:
       'One-dimensional. Between a bare throat and gas held by the wall to the lip; the wall of a rocket nozzle is too steep for that.',
   },
@@ -118,6 +126,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 3,
     meaning: 'Wall pressure over outside pressure at which a criterion lets the gas go.',
     equation: 'p_sep/p_a, each criterion’s own',
+    part: { kinds: ['criterion'], needed: true, example: 'criterion schmucker' },
     limits: 'Published criteria differ from each other by 15 to 20 % and more.',
     place: 'engine',
   },
@@ -131,12 +140,14 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 3,
     meaning: 'At a higher outside pressure this criterion lets the gas go before the lip.',
     equation: 'p_a where p_wall(lip) = p_sep',
+    part: { kinds: ['criterion'], needed: true, example: 'criterion schmucker' },
     limits: 'As for the criterion.',
     place: 'engine',
   },
   {
     ...common,
     name: 'separation.lowestFullThrottle',
+    aliases: ['lowestFullThrottle'],
     label: 'lowest full throttle at the pad',
     dimension: 'ratio',
     unit: UNIT.percent,
@@ -146,6 +157,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     equation: 'p_c/p_c,design = p_a/p_a,limit, the gas scaled',
     limits: 'Between the criteria that count there; the gas at other chamber pressures is scaled.',
     place: 'engine',
+    part: { kinds: ['criterion', 'end'], needed: false, example: 'criterion Schmucker 1973' },
   },
   {
     ...common,
@@ -158,6 +170,11 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     equation: 'p_c/p_c,design',
     limits: 'None.',
     place: 'engine',
+    notAsked: {
+      why: 'It says at which throttle a place is given.',
+      instead:
+        'Ask for the place at that throttle, e.g. separation.place.areaRatio(sea level, throttle = 60 %).',
+    },
   },
 ];
 

@@ -5,7 +5,12 @@ const part = {
   model: 'nozzle-thrust',
   limits:
     'Gas side, before friction and slow chemistry: what they take is in the loss budget, and the thrust is less by it.',
-  place: 'engine',
+  place: 'altitude',
+} as const;
+
+const ofSurface = {
+  ...part,
+  part: { kinds: ['surface'], needed: true, example: 'vacuum, surface nozzle wall' },
 } as const;
 
 const closure = {
@@ -18,7 +23,7 @@ const closure = {
 /** Where the push acts, and how well the field closes. */
 export const thrustPartQuantities: readonly CatalogueEntry[] = [
   {
-    ...part,
+    ...ofSurface,
     name: 'thrustParts.force',
     label: 'push on one surface',
     dimension: 'force',
@@ -29,7 +34,7 @@ export const thrustPartQuantities: readonly CatalogueEntry[] = [
     equation: 'F_i = ∫ (p − p_a) dA_x',
   },
   {
-    ...part,
+    ...ofSurface,
     name: 'thrustParts.coefficient',
     label: 'share of one surface in the thrust coefficient',
     dimension: 'ratio',

@@ -5,6 +5,7 @@ const meanState = {
   model: 'gas-expansion',
   limits: 'Mean over the cross-section; at the wall itself a boundary layer slows and heats the gas.',
   place: 'wall',
+  part: { kinds: ['mode'], needed: false, example: 'lip, mode skirt drawn up' },
 } as const;
 
 const atWall = {
@@ -13,6 +14,7 @@ const atWall = {
   limits:
     'Edge of the boundary layer, which slows and heats the gas at the wall itself. Ahead of the throat an approximation; the mean where there is no field.',
   place: 'wall',
+  part: { kinds: ['mode'], needed: false, example: 'lip, mode skirt drawn up' },
 } as const;
 
 /** Along the wall, injector face to lip. */

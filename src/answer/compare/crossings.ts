@@ -1,6 +1,6 @@
 /** Where two engines tie on the way up. */
 
-import { conditionAtAltitude } from '../conditions.ts';
+import { figuresAtAltitude } from '../conditions.ts';
 import type { EngineSolution } from '../solution.ts';
 
 /** Above it the air adds nothing that a tie could hang on [m]. */
@@ -22,8 +22,8 @@ export function leadOverAltitude(base: EngineSolution, other: EngineSolution): A
 }
 
 function leadAt(base: EngineSolution, other: EngineSolution, altitude: number): number | null {
-  const b = conditionAtAltitude(base, altitude).row.specificImpulse;
-  const o = conditionAtAltitude(other, altitude).row.specificImpulse;
+  const b = figuresAtAltitude(base, altitude).figures.specificImpulse;
+  const o = figuresAtAltitude(other, altitude).figures.specificImpulse;
   if (b === null || o === null) return null;
   const lead = (o - b) / Math.abs(b);
   return Math.abs(lead) < SAME ? 0 : lead;
@@ -68,7 +68,7 @@ function crossingBetween(base: EngineSolution, other: EngineSolution, low: numbe
 /** Lowest altitude [m] from which the gas fills the nozzle up to space; 0: from the pad; null: never below 100 km. */
 export function fullFrom(solution: EngineSolution): number | null {
   const attached = (altitude: number): boolean => {
-    const state = conditionAtAltitude(solution, altitude).row.flow.state;
+    const state = figuresAtAltitude(solution, altitude).at.flow.state;
     return state === 'full' || state === 'near the limit';
   };
   if (!attached(HIGHEST)) return null;

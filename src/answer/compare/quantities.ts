@@ -1,7 +1,7 @@
 /** The compared numbers: at the pad, at a few altitudes, in vacuum, and those without a place. */
 
 import { quantity } from '../catalogue.ts';
-import { conditionAtAltitude, conditionInVacuum } from '../conditions.ts';
+import { figuresAt, figuresAtAltitude } from '../conditions.ts';
 import { showIn, unitFor } from '../display.ts';
 import type { ComparedQuantity } from '../model.ts';
 import { diameterOf, type EngineSolution } from '../solution.ts';
@@ -21,13 +21,18 @@ export function comparedQuantities(
       compared(
         name,
         altitude,
-        conditionAtAltitude(base, altitude).row[name],
-        conditionAtAltitude(other, altitude).row[name],
+        figuresAtAltitude(base, altitude).figures[name],
+        figuresAtAltitude(other, altitude).figures[name],
       ),
     ),
   );
   const inVacuum = (['specificImpulse', 'thrust'] as const).map((name) =>
-    compared(`vacuum.${name}`, null, conditionInVacuum(base).row[name], conditionInVacuum(other).row[name]),
+    compared(
+      `vacuum.${name}`,
+      null,
+      figuresAt(base, 0, null).figures[name],
+      figuresAt(other, 0, null).figures[name],
+    ),
   );
   const withoutPlace = placeless.map(([name, of]) => compared(name, null, of(base), of(other)));
   return [...atAltitudes, ...inVacuum, ...withoutPlace];

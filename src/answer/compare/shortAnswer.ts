@@ -1,6 +1,6 @@
 /** The short answer: what the numbers of this study say, in plain English, and no more than they say. */
 
-import { conditionAtAltitude, conditionInVacuum } from '../conditions.ts';
+import { figuresAt, figuresAtAltitude } from '../conditions.ts';
 import type { Comparison, ShortAnswer } from '../model.ts';
 import type { EngineSolution } from '../solution.ts';
 import { fullFrom } from './crossings.ts';
@@ -55,7 +55,7 @@ function withoutBound(pair: Pair): ShortAnswer {
 function ifItStayed({ base, other, pad }: Pair): string {
   if (pad === null) return '';
   const who = [base, other].filter(
-    (engine) => conditionAtAltitude(engine, 0).row.flow.state === 'separated' && padImpulse(engine) !== null,
+    (engine) => figuresAtAltitude(engine, 0).at.flow.state === 'separated' && padImpulse(engine) !== null,
   );
   const held = who.filter(({ nozzle }) => nozzle.spec.kind === 'ideal');
   const free = who.filter(({ nozzle }) => nozzle.spec.kind !== 'ideal');
@@ -79,11 +79,11 @@ function namesOf(engines: readonly EngineSolution[]): string {
 }
 
 function padImpulse(engine: EngineSolution): number | null {
-  return conditionAtAltitude(engine, 0).row.specificImpulse;
+  return figuresAtAltitude(engine, 0).figures.specificImpulse;
 }
 
 function vacuumImpulse(engine: EngineSolution): number | null {
-  return conditionInVacuum(engine).row.specificImpulse;
+  return figuresAt(engine, 0, null).figures.specificImpulse;
 }
 
 function leadBetween(base: number | null, other: number | null): Lead | null {
@@ -164,7 +164,7 @@ function leadChanges(pad: Lead, vacuum: Lead, pair: Pair): ShortAnswer {
 function withoutPad(pair: Pair): ShortAnswer {
   const without = [pair.base, pair.other].filter((engine) => padImpulse(engine) === null);
   const who = listed(without.map((engine) => engine.input.name));
-  const why = without.every((engine) => conditionAtAltitude(engine, 0).row.flow.state === 'separated')
+  const why = without.every((engine) => figuresAtAltitude(engine, 0).at.flow.state === 'separated')
     ? `the gas would let go of the wall of ${who}`
     : `${who} ${without.length > 1 ? 'have' : 'has'} no number that can be defended`;
   const from = listed(without.map(fromWhereFull).filter((words) => words !== ''));

@@ -2,7 +2,7 @@
 
 import { STANDARD_ATMOSPHERE } from '../../physics/constants.ts';
 import type { Ingredient, Nozzle, Propellants } from '../../study/model.ts';
-import { conditionAt, conditionInVacuum } from '../conditions.ts';
+import { figuresAt } from '../conditions.ts';
 import { showStated } from '../display.ts';
 import { diameterOf, type EngineSolution } from '../solution.ts';
 
@@ -32,8 +32,12 @@ const traits: readonly Trait[] = [
   number('throat area', 'throat.diameter', (e) => diameterOf(e.throatArea), { differsAs: 'throat diameter' }),
   number('exit diameter', 'exit.diameter', (e) => diameterOf(e.exitArea)),
   number('propellant flow', 'massFlow', (e) => e.massFlow),
-  number('thrust in vacuum', 'vacuum.thrust', (e) => conditionInVacuum(e).row.thrust),
-  number('thrust at sea level', 'seaLevel.thrust', (e) => conditionAt(e, STANDARD_ATMOSPHERE, 0).row.thrust),
+  number('thrust in vacuum', 'vacuum.thrust', (e) => figuresAt(e, 0, null).figures.thrust),
+  number(
+    'thrust at sea level',
+    'seaLevel.thrust',
+    (e) => figuresAt(e, STANDARD_ATMOSPHERE, 0).figures.thrust,
+  ),
 ];
 
 function number(

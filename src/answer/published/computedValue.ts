@@ -3,7 +3,7 @@
 import { attempt } from '../../numerics/problem.ts';
 import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 import type { Ambient, PublishedRow } from '../../study/model.ts';
-import { type Condition, conditionAt, conditionAtAltitude, conditionInVacuum } from '../conditions.ts';
+import { type FiguresAt, figuresAt, figuresAtAltitude } from '../conditions.ts';
 import { diameterOf, type EngineSolution } from '../solution.ts';
 
 export interface ComputedValue {
@@ -52,7 +52,7 @@ export function computedValue(engine: EngineSolution, row: PublishedRow): Comput
     const { at } = row;
     const condition = attempt(() => conditionOf(engine, at));
     if (!condition.ok) return { value: null, absent: condition.problem.what };
-    return { value: condition.value.row[key], absent: condition.value.absent };
+    return { value: condition.value.figures[key], absent: condition.value.absent };
   }
   const read = unplaced[row.quantity];
   if (read === undefined) throw new Error(`No computed value of ${row.quantity}`);
@@ -68,14 +68,14 @@ export function computedInput(engine: EngineSolution, quantity: string): number 
   return value;
 }
 
-function conditionOf(engine: EngineSolution, at: Ambient): Condition {
+function conditionOf(engine: EngineSolution, at: Ambient): FiguresAt {
   switch (at.kind) {
     case 'vacuum':
-      return conditionInVacuum(engine);
+      return figuresAt(engine, 0, null);
     case 'altitude':
-      return conditionAtAltitude(engine, at.altitude.value);
+      return figuresAtAltitude(engine, at.altitude.value);
     case 'pressure':
-      return conditionAt(engine, at.pressure.value, null);
+      return figuresAt(engine, at.pressure.value, null);
   }
 }
 

@@ -1,14 +1,9 @@
 import { STANDARD_ATMOSPHERE } from '../../physics/constants.ts';
-import type {
-  CriterionAt,
-  NozzleModel,
-  SeparationAt,
-  ThrottlePoint,
-  WallSeparation,
-} from '../../physics/nozzle/index.ts';
+import type { CriterionAt, SeparationAt, ThrottlePoint } from '../../physics/nozzle/index.ts';
 import type { EngineSolution } from '../solution.ts';
 import type { CriterionRow, EngineSeparation, ThrottleRow } from './model.ts';
 import { placeOnWall, rowSeparation } from './rowSeparation.ts';
+import { wallInUse } from './wallInUse.ts';
 
 /** Chamber pressures over the design's at which the ring is given [–]. */
 const SHARES = [0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1];
@@ -18,7 +13,7 @@ const THROTTLE_NOTE =
 
 /** Separation at sea level by every criterion, and over the throttle; undefined where there is no wall to leave. */
 export function engineSeparation(solution: EngineSolution): EngineSeparation | undefined {
-  const wall = wallInAir(solution.nozzle);
+  const wall = wallInUse(solution.nozzle, STANDARD_ATMOSPHERE);
   const seaLevel = seaLevelOf(solution);
   if (!wall || seaLevel === undefined) return undefined;
   const { best, bestRising, low, high } = wall.lowestFullThrottle(STANDARD_ATMOSPHERE);
@@ -30,14 +25,6 @@ export function engineSeparation(solution: EngineSolution): EngineSeparation | u
     throttle: wall.alongThrottle(STANDARD_ATMOSPHERE, SHARES).map((point) => throttleRow(solution, point)),
     throttleNote: THROTTLE_NOTE,
   };
-}
-
-/** The wall in use at sea level. */
-function wallInAir(nozzle: NozzleModel): WallSeparation | null {
-  const { change } = nozzle;
-  if (change === undefined) return nozzle.separation?.() ?? null;
-  const mode = STANDARD_ATMOSPHERE >= change.ambientPressure ? change.thick : change.thin;
-  return mode.separation?.() ?? null;
 }
 
 function seaLevelOf({ nozzle }: EngineSolution): SeparationAt | undefined {

@@ -63,6 +63,7 @@ export type {
   CriterionId,
   FlowCase,
   FullThrottle,
+  GainByCriterion,
   OffDesign,
   SeparationAt,
   Span,

@@ -14,6 +14,8 @@ export interface LossItem {
   readonly high: number;
   /** [s] of specific impulse in vacuum */ readonly specificImpulse: number;
   readonly source: string;
+  /** Name of the model's error that its band stands for, the same for all engines; absent: it has none of its own. */
+  readonly error?: string;
 }
 
 export interface LossSum {
@@ -30,6 +32,7 @@ export interface NozzleLossItem {
   /** Ends of the band, as multiples of the value or as shares of the ideal. */
   readonly band: { readonly low: number; readonly high: number };
   readonly source: string;
+  /** As of {@link LossItem}. */ readonly error?: string;
 }
 
 export interface Efficiency {
@@ -52,12 +55,13 @@ export function lossBudget(
   efficiency: Efficiency,
 ): Budget {
   const items = inNozzle.map(
-    ({ name, specificImpulse, band, source }): LossItem => ({
+    ({ name, specificImpulse, band, source, error }): LossItem => ({
       name,
       share: specificImpulse / ideal,
       ...band,
       specificImpulse,
       source,
+      ...(error !== undefined && { error }),
     }),
   );
   const left = ideal - items.reduce((total, item) => total + item.specificImpulse, 0);

@@ -7,7 +7,6 @@
  * high pressure. The bands are those of large engines; small ones at low pressure lie at the upper end.
  */
 
-import type { LossBand } from './lossBands.ts';
 import { KINETICS_BANDS } from './lossBands.ts';
 
 export interface BandedShare {
@@ -15,20 +14,28 @@ export interface BandedShare {
   readonly low: number;
   readonly high: number;
   readonly source: string;
+  /** Of the band: engines that burn alike share it. */ readonly error: string;
 }
 
 /** @param gap [–] what frozen chemistry would lose; null where it is not known */
 export function kineticsLoss(elements: Iterable<string>, gap: number | null): BandedShare {
-  const band = kineticsBand(new Set(elements));
+  const fuel = kineticsClass(new Set(elements));
+  const band = KINETICS_BANDS[fuel];
   const most = gap === null ? Infinity : Math.max(gap, 0);
   const low = Math.min(band.low, most);
   const high = Math.min(band.high, most);
   const bounded = most < band.high ? ', bounded by what frozen chemistry would lose' : '';
-  return { share: (low + high) / 2, low, high, source: `${band.source}${bounded}` };
+  return {
+    share: (low + high) / 2,
+    low,
+    high,
+    source: `${band.source}${bounded}`,
+    error: `slow chemistry, ${fuel}`,
+  };
 }
 
-function kineticsBand(elements: ReadonlySet<string>): LossBand {
-  if (elements.has('C')) return KINETICS_BANDS.carbon;
+function kineticsClass(elements: ReadonlySet<string>): keyof typeof KINETICS_BANDS {
+  if (elements.has('C')) return 'carbon';
   const plain = [...elements].every((element) => ['H', 'O', 'He', 'Ar'].includes(element));
-  return plain ? KINETICS_BANDS.hydrogen : KINETICS_BANDS.other;
+  return plain ? 'hydrogen' : 'other';
 }

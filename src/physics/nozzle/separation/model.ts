@@ -97,10 +97,26 @@ export interface ThrottlePoint {
   readonly case: FlowCase;
 }
 
+/** What one criterion that counts makes of the thrust at one ambient pressure. */
+export interface GainByCriterion {
+  readonly id: CriterionId;
+  /** e.g. `Schmucker 1973` */ readonly name: string;
+  readonly isDeciding: boolean;
+  /** Where it lets the gas go; the lip where it doesn't. */ readonly place: WallPlace;
+  /** C_F less that of full flow [–], by the published span of the pressure behind the place. */
+  readonly gain: Span & { readonly best: number };
+}
+
 /** Least throttle that flows full at an ambient pressure, chamber pressure over the design's [–]; above 1: never full there. */
 export interface FullThrottle extends Span {
   readonly best: number;
   /** To fill the nozzle while the chamber pressure rises. */ readonly bestRising: number;
+  /** By each criterion that counts where it just holds the gas on to the lip, the deciding one first. */
+  readonly byCriterion: readonly {
+    readonly name: string;
+    readonly share: number;
+    readonly rising: number;
+  }[];
 }
 
 /** The separation of one nozzle's wall, tabulated once; every call afterwards is cheap. */
@@ -113,6 +129,12 @@ export interface WallSeparation {
   /** @param coefficientIfFull C_F if the gas stayed on the wall, at the same ambient pressure [–] */
   at(ambientPressure: number, coefficientIfFull: number): OffDesign;
   criteria(ambientPressure: number): readonly CriterionAt[];
+  /** The criteria that count at an ambient pressure at which the throat chokes, the deciding one among them. */
+  byCriterion(ambientPressure: number): readonly GainByCriterion[];
+  /** [Pa] at the lip, as `separationPressure`, by each of them. */
+  separationPressures(
+    ambientPressure: number,
+  ): readonly { readonly name: string; readonly pressure: number }[];
   alongThrottle(ambientPressure: number, shares: readonly number[]): readonly ThrottlePoint[];
   lowestFullThrottle(ambientPressure: number): FullThrottle;
 }

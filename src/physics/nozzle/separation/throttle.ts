@@ -52,7 +52,7 @@ export function throttleOf({
     alongThrottle: (ambientPressure, shares) => shares.map((share) => pointAt(ambientPressure, share)),
     lowestFullThrottle: (ambientPressure): FullThrottle => {
       const last = table.count - 1;
-      const spread: number[] = [];
+      const byCriterion: FullThrottle['byCriterion'][number][] = [];
       let best = 0;
       let bestRising = 0;
       for (const one of criteria) {
@@ -62,11 +62,12 @@ export function throttleOf({
         if (isDeciding(one.criterion)) {
           best = share;
           bestRising = rising;
-          spread.push(share, rising);
+          byCriterion.unshift({ name: one.criterion.name, share, rising });
         } else if (ambientPressure > 0 && countsAtItsLimit(one, ambientPressure, share))
-          spread.push(share, rising);
+          byCriterion.push({ name: one.criterion.name, share, rising });
       }
-      return { best, bestRising, low: Math.min(...spread), high: Math.max(...spread) };
+      const spread = byCriterion.flatMap(({ share, rising }) => [share, rising]);
+      return { best, bestRising, low: Math.min(...spread), high: Math.max(...spread), byCriterion };
     },
   };
 

@@ -8,7 +8,7 @@ import { CRITERIA, type JudgedWall } from './criteria.ts';
 import { criteriaAt } from './criteriaAt.ts';
 import { flowCase } from './flowCase.ts';
 import { isDeciding, type Judgement, judge, judgedCriteria } from './judgement.ts';
-import type { OffDesign, SeparationAt, WallSeparation } from './model.ts';
+import type { OffDesign, SeparationAt, Span, WallSeparation } from './model.ts';
 import { sideLoadCaution, type WallForm } from './sideLoads.ts';
 import { throttleOf } from './throttle.ts';
 import { flowHeldByWall, jetOfBareThroat } from './unchokedFlow.ts';
@@ -76,6 +76,13 @@ export function wallSeparation(wall: SeparatingWall): WallSeparation {
     return (dead - pushBehind(table, along, place)) / chamber.pressure;
   }
 
+  function spanOfGain(one: Judgement, ambientPressure: number): Span & { readonly best: number } {
+    const [low, best, high] = [PLATEAU.low, PLATEAU.best, PLATEAU.high].map((plateau) =>
+      gain(one, ambientPressure, plateau),
+    );
+    return { low: low!, best: best!, high: high! };
+  }
+
   function caseAt(ambientPressure: number, { deciding, counting }: Judged) {
     return flowCase(ambientPressure, expansion, wall.meanExitPressure, subsonicExitPressure, {
       inThroat:
@@ -91,8 +98,8 @@ export function wallSeparation(wall: SeparatingWall): WallSeparation {
     const found = judgedAt(ambientPressure);
     const { deciding, counting } = found;
     const best = gain(deciding, ambientPressure, PLATEAU.best);
-    const lows = counting.map((one) => gain(one, ambientPressure, PLATEAU.low));
-    const highs = counting.map((one) => gain(one, ambientPressure, PLATEAU.high));
+    const gains = counting.map((one) => spanOfGain(one, ambientPressure));
+    const [lows, highs] = [gains.map(({ low }) => low), gains.map(({ high }) => high)];
     const lettingGo = counting.filter(({ along }) => along.share < 1).length;
     const byPlace = [...counting].sort((a, b) => a.place.axial - b.place.axial);
     const separation: SeparationAt = {
@@ -164,6 +171,23 @@ export function wallSeparation(wall: SeparatingWall): WallSeparation {
     at: (ambientPressure, ifFull) =>
       ambientPressure > throat.pressure ? unchoked(ambientPressure, ifFull) : choked(ambientPressure, ifFull),
     criteria: (ambientPressure) => criteriaAt(table, criteria, judged, ambientPressure),
+    byCriterion: (ambientPressure) => {
+      const { deciding, counting } = judgedAt(ambientPressure);
+      return counting.map((one) => ({
+        id: one.criterion.id,
+        name: one.criterion.name,
+        isDeciding: one === deciding,
+        place: one.place,
+        gain: spanOfGain(one, ambientPressure),
+      }));
+    },
+    separationPressures: (ambientPressure) =>
+      ambientPressure === 0
+        ? []
+        : judgedAt(ambientPressure).counting.flatMap(({ criterion }) => {
+            const ratio = criterion.ratio(lip.mach, chamber.pressure / ambientPressure, judged);
+            return ratio === null ? [] : [{ name: criterion.name, pressure: ratio * ambientPressure }];
+          }),
     alongThrottle,
     lowestFullThrottle,
   };

@@ -1,0 +1,58 @@
+/** Numbers of one place besides the thrust: surroundings, lip, parts of the thrust. */
+
+import { inTwo } from '../absences.ts';
+import { flightMachAt } from '../plugRow.ts';
+import { wallInUse } from '../separation/wallInUse.ts';
+import { partsAt, thrustPartsAt } from '../thrustParts.ts';
+import { SEPARATION_CRITERION } from './figureAlternatives.ts';
+import { namedOne } from './named.ts';
+import { type Asked, absent, type Reader, type Readers } from './reader.ts';
+import { altitudeOf } from './surroundings.ts';
+
+function nozzleAt({ solution, around }: Asked) {
+  return solution.nozzle.at(around.pressure, flightMachAt(solution, around.altitude));
+}
+
+function partReader(key: 'force' | 'coefficient'): Reader {
+  return (asked) => {
+    const at = nozzleAt(asked);
+    const parts = partsAt(asked.solution, at);
+    if (parts.length === 0) {
+      const why = at.partsAbsent ?? at.absent ?? 'The model does not tell where its thrust acts.';
+      return absent(asked, inTwo(why));
+    }
+    return namedOne(asked, 'surface', parts, ({ surface }) => [surface])[key];
+  };
+}
+
+function wholeReader(key: 'sum' | 'boundary' | 'difference'): Reader {
+  return (asked) => {
+    const { solution, around } = asked;
+    const whole = thrustPartsAt(solution, around.pressure, flightMachAt(solution, around.altitude));
+    return whole[key] ?? absent(asked, inTwo(whole.note ?? ''));
+  };
+}
+
+export const conditionReaders: Readers = {
+  altitude: ({ ask }) => altitudeOf(ask.ambient!),
+  ambientPressure: ({ around }) => around.pressure,
+  exitPressure: (asked) => nozzleAt(asked).exit.pressure,
+  'flow.lipPressure': (asked) => nozzleAt(asked).flow.lipPressure,
+  'flow.separationPressure': (asked) => {
+    const { solution, around } = asked;
+    const { flow, ambientPressure } = nozzleAt(asked);
+    const all = wallInUse(solution.nozzle, around.pressure)?.separationPressures(ambientPressure) ?? [];
+    return {
+      value: flow.separationPressure,
+      alternatives:
+        all.length < 2
+          ? []
+          : all.map(({ name, pressure }) => ({ of: SEPARATION_CRITERION, by: name, value: pressure })),
+    };
+  },
+  'thrustParts.force': partReader('force'),
+  'thrustParts.coefficient': partReader('coefficient'),
+  'thrustParts.sum': wholeReader('sum'),
+  'thrustParts.boundary': wholeReader('boundary'),
+  'thrustParts.difference': wholeReader('difference'),
+};
