@@ -5,18 +5,7 @@ import type { EngineInput } from '../../study/model.ts';
 /** All of it, but for the engine that it may take its size from. */
 export function stateKey(input: EngineInput): string {
   const { propellants, chemistry, chamber, nozzle, size, losses, published } = input;
-  return textOf([
-    input.id,
-    propellants,
-    chemistry,
-    chamber,
-    nozzle,
-    size,
-    losses,
-    published,
-    throatArea,
-    exitArea,
-  ]);
+  return textOf([input.id, propellants, chemistry, chamber, nozzle, size, losses, published]);
 }
 
 /** The gas alone. */
