@@ -1,0 +1,55 @@
+/** The registry of what may be set on an engine: for expressions, sweeps and draws. */
+
+import type { Range } from '../../study/form.ts';
+import type { EngineInput } from '../../study/model.ts';
+import { quantityKinds } from '../../study/unitTable.ts';
+import { quantity } from '../catalogue.ts';
+import type { EngineInputEntry } from './model.ts';
+import type { InputSlot } from './slot.ts';
+import { slotsOf } from './slots.ts';
+import { sweepRangeOf } from './sweepRange.ts';
+
+/** All inputs of this engine that are numbers, those of its propellants first. */
+export function settableInputs(engine: EngineInput): readonly EngineInputEntry[] {
+  return slotsOf(engine).map((slot) => entryOf(engine, slot));
+}
+
+function entryOf(engine: EngineInput, slot: InputSlot): EngineInputEntry {
+  const { name, now, field } = slot;
+  const { range } = field;
+  return {
+    name,
+    label: labelOf(slot),
+    quantity: slot.quantity,
+    dimension: quantityKinds[field.kinds[0]!].dimension,
+    lowest: range.above ?? range.from ?? null,
+    highest: range.below ?? range.upTo ?? null,
+    range: range.words,
+    openBelow: range.above !== undefined,
+    openAbove: range.below !== undefined,
+    whole: slot.whole ?? false,
+    current: now?.value ?? null,
+    path: now?.path ?? `engines.${engine.id}.${name}`,
+    stated: now !== null && !now.byDefault,
+    sweep: sweepRangeOf(range, now?.value ?? null, slot.quantity),
+  };
+}
+
+/** That of the catalogue; a share says of what. */
+function labelOf({ name, quantity: of }: InputSlot): string {
+  const { label } = quantity(of);
+  if (of === 'propellants.share') return `share of ${name.split('.').slice(2).join('.')} by mass`;
+  if (of === 'change.altitude') return 'altitude at which the nozzle changes over';
+  return label;
+}
+
+/** Whether the study form would allow this value. */
+export function isAllowed(value: number, { above, from, upTo, below }: Range): boolean {
+  return (
+    Number.isFinite(value) &&
+    (above === undefined || value > above) &&
+    (from === undefined || value >= from) &&
+    (upTo === undefined || value <= upTo) &&
+    (below === undefined || value < below)
+  );
+}
