@@ -1,0 +1,40 @@
+/** Units as one says them, by the symbol that is shown. */
+
+export interface UnitWords {
+  readonly one: string;
+  readonly many: string;
+}
+
+const WORDS: Readonly<Record<string, UnitWords>> = {
+  '': { one: '', many: '' },
+  '%': { one: 'per cent', many: 'per cent' },
+  '°': { one: 'degree', many: 'degrees' },
+  bar: { one: 'bar', many: 'bar' },
+  Pa: { one: 'pascal', many: 'pascals' },
+  K: { one: 'kelvin', many: 'kelvins' },
+  m: { one: 'metre', many: 'metres' },
+  mm: { one: 'millimetre', many: 'millimetres' },
+  km: { one: 'kilometre', many: 'kilometres' },
+  'm²': { one: 'square metre', many: 'square metres' },
+  'cm²': { one: 'square centimetre', many: 'square centimetres' },
+  'm/s': { one: 'metre per second', many: 'metres per second' },
+  'm/s²': { one: 'metre per second squared', many: 'metres per second squared' },
+  N: { one: 'newton', many: 'newtons' },
+  kN: { one: 'kilonewton', many: 'kilonewtons' },
+  MN: { one: 'meganewton', many: 'meganewtons' },
+  kW: { one: 'kilowatt', many: 'kilowatts' },
+  MW: { one: 'megawatt', many: 'megawatts' },
+  s: { one: 'second', many: 'seconds' },
+  'kg/s': { one: 'kilogram per second', many: 'kilograms per second' },
+  'g/s': { one: 'gram per second', many: 'grams per second' },
+  'kg/m³': { one: 'kilogram per cubic metre', many: 'kilograms per cubic metre' },
+  'g/mol': { one: 'gram per mole', many: 'grams per mole' },
+  'kJ/kg': { one: 'kilojoule per kilogram', many: 'kilojoules per kilogram' },
+};
+
+/** @throws Error for a symbol without words: a slip of the programmer */
+export function unitWords(symbol: string): UnitWords {
+  const words = WORDS[symbol];
+  if (words === undefined) throw new Error(`No words for the unit ${symbol}`);
+  return words;
+}
