@@ -65,7 +65,7 @@ export function farHand(study: Study, post: (order: HandOrder) => void, epoch = 
       else waiter?.reject(new Error(answer.message));
     },
     fail(error) {
-      for (const { reject } of waiting.values()) reject(error);
+      for (const waiter of waiting.values()) waiter.reject(error);
       waiting.clear();
     },
   };

@@ -40,7 +40,7 @@ describe('a study at another point', () => {
   it.each(['engines.a.chamber.presure', 'engines.c.chamber.pressure', '__proto__', 'constructor'])(
     'refuses %s, which no engine states',
     (path) => {
-      expect(() => withPoint(study, { ['__proto__x']: 1, [path]: 1 })).toThrow(ProblemError);
+      expect(() => withPoint(study, { [path]: 1 })).toThrow(ProblemError);
     },
   );
 });
