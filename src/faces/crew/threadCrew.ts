@@ -1,5 +1,6 @@
 /** A crew of Node threads: one hand for each core of the machine. */
 
+import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { Crew } from '../../answer/asked/crew.ts';
@@ -16,13 +17,17 @@ export interface ThreadCrew extends Crew {
 /** More threads than this gain nothing: they wait for memory. */
 const MOST_THREADS = 8;
 
+/** Lies beside this file once it is built; what runs from the sources works in one thread. */
+const handFile = new URL('./threadHand.js', import.meta.url);
+
 /** @param size number of threads; by default one for each core. With one, the work is done in this thread. */
 export async function threadCrew(
   study: Study,
   size: number = Math.min(MOST_THREADS, availableParallelism()),
 ): Promise<ThreadCrew> {
-  if (size <= 1) return { ...(await localCrew(study, openDataShelf())), dismiss: async () => undefined };
-  const threads = Array.from({ length: size }, () => new Worker(new URL('./threadHand.js', import.meta.url)));
+  if (size <= 1 || !existsSync(handFile))
+    return { ...(await localCrew(study, openDataShelf())), dismiss: async () => undefined };
+  const threads = Array.from({ length: size }, () => new Worker(handFile));
   const hands = threads.map((thread): FarHand => {
     const hand = farHand(study, (order) => thread.postMessage(order));
     thread.on('message', (answer: HandAnswer) => hand.hear(answer));
