@@ -1,0 +1,127 @@
+/** Looks up a name: a variable of a range, or a quantity of an engine or of the air with where it is asked for. */
+
+import { listNames, quote } from '../../study/report.ts';
+import type { Ask } from '../asked/model.ts';
+import type { CatalogueEntry } from '../catalogue/entry.ts';
+import { readPlaces } from './askedPlace.ts';
+import { askedOf, type Bound, type Built, constantOf } from './built.ts';
+import { exponentsOf } from './dimensions.ts';
+import type { Expression, NameNode } from './tree.ts';
+import { refuse } from './trouble.ts';
+import { askIndex, type Workshop } from './workshop.ts';
+
+export function buildQuantity(
+  node: NameNode,
+  bound: Bound,
+  shop: Workshop,
+  inside: (of: Expression) => Built,
+): Built {
+  const variable = bound.get(node.name);
+  if (variable !== undefined) return variableOf(node, variable);
+  const { engine, entry } = resolve(node, shop);
+  const dimension = exponentsOf(entry.dimension);
+  if (dimension === null || entry.place === 'comparison') {
+    refuse(
+      node,
+      'quantity-of-pair',
+      `${quote(node.name)} belongs to a pair of engines, not to one.`,
+      'Write the difference out: plug.thrust(0 km) − bell.thrust(0 km).',
+    );
+  }
+  const places = readPlaces(node, engine, entry, shop, inside, bound);
+  const ask: Ask = { engine, quantity: entry.name, ...places };
+  const problem = shop.scope.askProblem(ask);
+  if (problem !== null) {
+    const { code, what, mend, why } = problem;
+    refuse(node, code, what, mend, why === undefined ? {} : { why });
+  }
+  const { start, end } = node;
+  return askedOf(askIndex(shop, ask, node), { dimension, quantity: entry.name, start, end });
+}
+
+function variableOf(
+  node: NameNode,
+  { place, dimension }: { place: number | 'vacuum'; dimension: Built['dimension'] },
+): Built {
+  const { start, end, name } = node;
+  if (node.args !== null) {
+    refuse(
+      node,
+      'variable-with-place',
+      `${quote(name)} is what moves; it has no place of its own.`,
+      `Write ${name} alone.`,
+    );
+  }
+  if (place === 'vacuum') {
+    refuse(
+      node,
+      'vacuum-as-number',
+      `${quote(name)} goes up to vacuum, which is no number to reckon with.`,
+      `Use ${name} only in brackets, as in bell.thrust(${name}), or let the range end at a value such as 100 km.`,
+    );
+  }
+  return constantOf(place, { dimension, start, end });
+}
+
+interface Resolved {
+  readonly engine: string | null;
+  readonly entry: CatalogueEntry;
+}
+
+function resolve(node: NameNode, { scope }: Workshop): Resolved {
+  const dot = node.name.indexOf('.');
+  const first = dot < 0 ? node.name : node.name.slice(0, dot);
+  const rest = dot < 0 ? '' : node.name.slice(dot + 1);
+  const ofEngine = scope.engines.includes(first);
+  if (ofEngine && rest !== '') {
+    const entry = scope.quantity(rest);
+    if (entry !== null && entry.place !== 'air') return { engine: first, entry };
+  }
+  const air = scope.quantity(node.name);
+  if (air?.place === 'air') return { engine: null, entry: air };
+  return refuseName(node, ofEngine ? first : null, rest, air, scope);
+}
+
+function refuseName(
+  node: NameNode,
+  engine: string | null,
+  rest: string,
+  alone: CatalogueEntry | null,
+  scope: Workshop['scope'],
+): never {
+  const engines = listNames(scope.engines);
+  const example = scope.engines[0] ?? 'bell';
+  if (alone !== null) {
+    refuse(
+      node,
+      'engine-missing',
+      `${quote(node.name)} is a quantity of an engine, but no engine is named.`,
+      `Put the engine before it: ${example}.${node.name}. Engines of this study: ${engines}.`,
+    );
+  }
+  if (engine !== null && rest !== '') {
+    const near = scope.nearestQuantity(rest);
+    refuse(
+      node,
+      'quantity-unknown',
+      `${quote(rest)} is not a quantity in the catalogue.`,
+      `${near === null ? '' : `Did you mean ${engine}.${near}? `}All of them are listed in docs/quantities.md.`,
+    );
+  }
+  if (engine !== null) {
+    refuse(
+      node,
+      'quantity-missing',
+      `${quote(engine)} is an engine, not a number.`,
+      `Write what of it: ${engine}.thrust(vacuum).`,
+    );
+  }
+  const first = node.name.split('.')[0]!;
+  const isQuantity = rest !== '' && scope.quantity(rest) !== null;
+  refuse(
+    node,
+    isQuantity ? 'engine-unknown' : 'name-unknown',
+    `${quote(isQuantity ? first : node.name)} is ${isQuantity ? 'not an engine of this study' : 'neither an engine’s quantity, nor one of the air, nor what moves in a range'}.`,
+    `Engines of this study: ${engines}. Write e.g. ${example}.thrust(vacuum).`,
+  );
+}

@@ -1,0 +1,169 @@
+/** Comparisons: `a < b`, `a is about b`, `a differs from b by more than c`. */
+
+import { commonDimension } from './alike.ts';
+import { absentIn, type Built, namedNumber, told, type Work } from './built.ts';
+import type { BuiltTest } from './builtTest.ts';
+import { inWords, isNumber, sameDimension } from './dimensions.ts';
+import type { AskedValues, ComparisonOperator, NamedNumber } from './model.ts';
+import type { Expression, Span, Test } from './tree.ts';
+import { refuse } from './trouble.ts';
+import type { Workshop } from './workshop.ts';
+
+type Order = '<' | '<=' | '>' | '>=';
+
+/** Difference of two sides over the size of what is compared; a bare number against nothing is held against 1 SI unit. */
+function scaled(left: Built, right: Built, difference: Work): Work {
+  const rest = isBareAgainstZero(left, right) ? 1 : 0;
+  return (values) => {
+    const apart = difference(values);
+    if (apart === 0) return 0;
+    const size = left.size(values) + right.size(values) + rest;
+    return Number.isFinite(size) && size > 0 ? apart / size : Math.sign(apart);
+  };
+}
+
+const isBareAgainstZero = (left: Built, right: Built): boolean =>
+  (right.constant === 0 && left.ask !== null) || (left.constant === 0 && right.ask !== null);
+
+/** Refuses to compare a pressure with a speed, and a difference with a point on a scale of degrees. */
+function comparable(left: Built, right: Built, span: Span): void {
+  commonDimension(left, right, span, 'compares');
+  const scales = [left.scale, right.scale];
+  if (!scales.includes('degrees') || !scales.includes('difference')) return;
+  refuse(
+    span,
+    'difference-with-degrees',
+    'This compares a difference of temperatures with a temperature on a scale of degrees.',
+    'Write the difference in kelvin: a difference of 20 °C is 20 K.',
+  );
+}
+
+const LESS = new Set(['<', '<=']);
+
+function ordered(operator: Order, l: number, r: number): boolean {
+  switch (operator) {
+    case '<':
+      return l < r;
+    case '<=':
+      return l <= r;
+    case '>':
+      return l > r;
+    case '>=':
+      return l >= r;
+  }
+}
+
+interface Sides {
+  readonly span: Span;
+  readonly left: Built;
+  readonly right: Built;
+  readonly operator: ComparisonOperator;
+  readonly tolerance: Work | null;
+  /** Null where a side is absent. */ readonly holds: (l: number, r: number, tolerance: number) => boolean;
+  readonly difference: Work;
+}
+
+function comparison(
+  { span, left, right, operator, tolerance, holds, difference }: Sides,
+  text: string,
+): BuiltTest {
+  const margin = scaled(left, right, difference);
+  const allowed = tolerance ?? (() => 0);
+  const has = (values: AskedValues): boolean => Number.isFinite(difference(values));
+  return {
+    holds: (values) => (has(values) ? holds(left.value(values), right.value(values), allowed(values)) : null),
+    margin: (values) => (has(values) ? margin(values) : Number.NaN),
+    absent: (values) => absentIn(left, values, text) ?? absentIn(right, values, text),
+    explain: (values, { sides }) => {
+      sides.push({
+        text: text.slice(span.start, span.end),
+        left: told(left.value(values)),
+        right: told(right.value(values)),
+        operator,
+        tolerance: tolerance === null ? null : told(tolerance(values)),
+        dimension: left.anyDimension ? right.dimension : left.dimension,
+        margin: has(values) ? margin(values) : null,
+      });
+    },
+  };
+}
+
+export function compareSides(
+  node: Extract<Test, { is: 'compare' }>,
+  left: Built,
+  right: Built,
+  { text }: Workshop,
+): BuiltTest {
+  comparable(left, right, node);
+  const { operator } = node;
+  const sign = LESS.has(operator) ? -1 : 1;
+  const difference: Work = (values) => sign * (left.value(values) - right.value(values));
+  const holds = (l: number, r: number): boolean => ordered(operator, l, r);
+  return comparison({ span: node, left, right, operator, tolerance: null, holds, difference }, text);
+}
+
+/** How far the left side may be from the right one [SI]: a share of the right side, or an amount. */
+export function toleranceOf(node: Expression, built: Built, right: Built): Work {
+  if (isNumber(built.dimension) && !built.anyDimension) {
+    const amount = node.is === 'number' && node.bare && isNumber(right.dimension);
+    return amount ? built.value : (values) => built.value(values) * Math.abs(right.value(values));
+  }
+  if (!built.anyDimension && !sameDimension(built.dimension, right.dimension) && !right.anyDimension) {
+    refuse(
+      node,
+      'tolerance-unlike',
+      `The tolerance is ${inWords(built.dimension)}, but ${inWords(right.dimension)} is compared.`,
+      'Give it as a share, e.g. within 2 %, or in a unit of what is compared.',
+    );
+  }
+  // A tolerance in °C is a difference: the zero of the scale does not enter.
+  if (node.is === 'number' && node.degrees) return () => node.asDifference;
+  return built.value;
+}
+
+export function compareAbout(
+  node: Extract<Test, { is: 'about' }>,
+  left: Built,
+  right: Built,
+  tolerance: Built,
+  { text }: Workshop,
+): BuiltTest {
+  comparable(left, right, node);
+  const allowed = toleranceOf(node.tolerance, tolerance, right);
+  const difference: Work = (values) => allowed(values) - Math.abs(left.value(values) - right.value(values));
+  const holds = (l: number, r: number, most: number): boolean => Math.abs(l - r) <= most;
+  return comparison(
+    { span: node, left, right, operator: 'about', tolerance: allowed, holds, difference },
+    text,
+  );
+}
+
+/** `a differs from b by more than c` */
+export function compareApart(
+  node: Extract<Test, { is: 'apart' }>,
+  left: Built,
+  right: Built,
+  by: Built,
+  { text }: Workshop,
+): BuiltTest {
+  comparable(left, right, node);
+  const allowed = toleranceOf(node.by, by, right);
+  const { operator } = node;
+  const less = LESS.has(operator);
+  const difference: Work = (values) =>
+    (less ? 1 : -1) * (allowed(values) - Math.abs(left.value(values) - right.value(values)));
+  const holds = (l: number, r: number, most: number): boolean => ordered(operator, Math.abs(l - r), most);
+  const shown = less ? 'about' : 'not about';
+  return comparison(
+    { span: node, left, right, operator: shown, tolerance: allowed, holds, difference },
+    text,
+  );
+}
+
+/** The numbers that a comparison brings: sides made of several, then every number asked for. */
+export function numbersOf(sides: readonly Built[], text: string): readonly NamedNumber[] {
+  const asked = (built: Built): readonly Built[] =>
+    built.ask !== null ? [built] : built.parts.flatMap(asked);
+  const composed = sides.filter((side) => side.constant === null && side.ask === null);
+  return [...composed, ...sides.flatMap(asked)].map((built) => namedNumber(built, text));
+}

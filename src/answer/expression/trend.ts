@@ -1,0 +1,211 @@
+/** What is said of an expression over a range: it rises, falls, is constant, is highest somewhere. */
+
+import { absentIn, type Built, told, type Work } from './built.ts';
+import type { BuiltTest, Findings } from './builtTest.ts';
+import { toleranceOf } from './compare.ts';
+import { inWords, sameDimension } from './dimensions.ts';
+import { peakOf } from './extreme.ts';
+import type { AskedValues, ComparisonOperator, Exponents } from './model.ts';
+import type { Spread } from './spreadRange.ts';
+import type { Span, Test } from './tree.ts';
+import { refuse } from './trouble.ts';
+
+type TrendNode = Extract<Test, { is: 'trend' }>;
+type PlaceNode = Extract<Test, { is: 'extremePlace' }>;
+
+/** Steps smaller than this share of the size are no steps: what is left of rounding and iterations. */
+const FLAT = 1e-6;
+/** Unless said otherwise, constant allows this share to either side of the middle. */
+const CONSTANT = 0.01;
+
+interface Pair {
+  readonly margin: number;
+  /** Indices of the two points that decide. */ readonly from: number;
+  readonly to: number;
+}
+
+/** Everything a trend needs of its points at once; NaN where one is absent. */
+function read(bodies: readonly Built[], values: AskedValues): { y: number[]; size: number } {
+  const y = bodies.map((body) => body.value(values));
+  const size = bodies.reduce((most, body) => Math.max(most, body.size(values)), 0);
+  return { y, size: size > 0 ? size : 1 };
+}
+
+/** `rises`: no step down, and the end above the beginning. `does not rise`: no step up. */
+function monotone(trend: Exclude<TrendNode['trend'], 'constant'>, y: readonly number[], size: number): Pair {
+  const up = trend === 'rises' || trend === 'does not fall' ? 1 : -1;
+  let worst: Pair = { margin: Number.POSITIVE_INFINITY, from: 0, to: 1 };
+  for (let i = 1; i < y.length; i++) {
+    const margin = (up * (y[i]! - y[i - 1]!)) / size + FLAT;
+    // Written so that an absent value stays one.
+    if (!(margin >= worst.margin)) worst = { margin, from: i - 1, to: i };
+    if (Number.isNaN(margin)) return worst;
+  }
+  if (trend === 'does not fall' || trend === 'does not rise') return worst;
+  const last = y.length - 1;
+  const whole = (up * (y[last]! - y[0]!)) / size - FLAT;
+  return whole < worst.margin ? { margin: whole, from: 0, to: last } : worst;
+}
+
+function constancy(y: readonly number[], size: number, allowed: (middle: number) => number): Pair {
+  let [low, high] = [0, 0];
+  y.forEach((value, i) => {
+    if (value < y[low]!) low = i;
+    if (value > y[high]!) high = i;
+  });
+  const middle = (y[low]! + y[high]!) / 2;
+  const margin = (allowed(middle) - (y[high]! - y[low]!) / 2) / size;
+  return { margin: y.some(Number.isNaN) ? Number.NaN : margin, from: low, to: high };
+}
+
+const SHOWN: Readonly<Record<TrendNode['trend'], ComparisonOperator>> = {
+  rises: '<',
+  falls: '>',
+  'does not rise': '>=',
+  'does not fall': '<=',
+  constant: 'about',
+};
+
+export function trendTest(
+  node: TrendNode,
+  bodies: readonly Built[],
+  spread: Spread,
+  tolerance: Built | null,
+  text: string,
+): BuiltTest {
+  const allowed = allowance(node, tolerance, bodies[0]!);
+  const pairOf = (values: AskedValues): Pair => {
+    const { y, size } = read(bodies, values);
+    return node.trend === 'constant'
+      ? constancy(y, size, (middle) => allowed(middle))
+      : monotone(node.trend, y, size);
+  };
+  return ofMargin(
+    (values) => pairOf(values).margin,
+    bodies,
+    text,
+    (values, { sides, witnesses }) => {
+      const { margin, from, to } = pairOf(values);
+      if (Number.isNaN(margin)) return;
+      sides.push({
+        text: text.slice(node.start, node.end),
+        left: told(bodies[from]!.value(values)),
+        right: told(bodies[to]!.value(values)),
+        operator: SHOWN[node.trend],
+        tolerance: null,
+        dimension: bodies[0]!.dimension,
+        margin,
+      });
+      const is = margin >= 0 ? 'closest call' : 'counterexample';
+      witnesses.push({ range: spread.range, variable: node.range.variable, place: spread.points[to]!, is });
+    },
+  );
+}
+
+/** How far from its middle a constant may stray. */
+function allowance(node: TrendNode, tolerance: Built | null, body: Built): (middle: number) => number {
+  if (tolerance === null || node.tolerance === null) return (middle) => CONSTANT * Math.abs(middle);
+  if (tolerance.constant === null) {
+    refuse(
+      node.tolerance,
+      'tolerance-not-fixed',
+      'The tolerance is itself computed.',
+      'Write e.g. within 1 %.',
+    );
+  }
+  return (middle) => toleranceOf(node.tolerance!, tolerance, { ...body, value: () => middle })([]);
+}
+
+function ofMargin(
+  margin: Work,
+  bodies: readonly Built[],
+  text: string,
+  explain: (values: AskedValues, into: Findings) => void,
+): BuiltTest {
+  return {
+    margin,
+    holds: (values) => {
+      const m = margin(values);
+      return Number.isNaN(m) ? null : m >= 0;
+    },
+    absent: (values) => {
+      for (const body of bodies) {
+        const absent = absentIn(body, values, text);
+        if (absent !== null) return absent;
+      }
+      return null;
+    },
+    explain,
+  };
+}
+
+export type BuiltLimit = Built | 'vacuum' | null;
+
+/** The place of the highest or lowest value lies between two limits. */
+export function placeTest(
+  node: PlaceNode,
+  bodies: readonly Built[],
+  spread: Spread,
+  low: BuiltLimit,
+  high: BuiltLimit,
+  text: string,
+): BuiltTest {
+  const peak = peakOf(node.kind, bodies, spread.vacuumAt);
+  const [least, most] = [limitOf(low, spread.dimension, node), limitOf(high, spread.dimension, node)];
+  const finitePoints = spread.points.filter((point): point is number => point !== 'vacuum');
+  const width = Math.abs(finitePoints.at(-1)! - finitePoints[0]!);
+  const placeAt: Work = (values) => spread.valueAt(peak.place(values));
+  const margin: Work = (values) => {
+    const place = placeAt(values);
+    if (Number.isNaN(place)) return place;
+    const above = least === null ? 1 : within((place - least) / width);
+    const below = most === null ? 1 : within(most === place ? 1 : (most - place) / width);
+    return Math.min(above, below);
+  };
+  return ofMargin(margin, bodies, text, (values, { sides, witnesses }) => {
+    const index = peak.index(values);
+    if (index < 0) return;
+    const place = placeAt(values);
+    const limit = least !== null && place < least ? least : most;
+    sides.push({
+      text: text.slice(node.start, node.end),
+      left: told(place),
+      right: limit === null ? least : told(limit),
+      operator: limit === most && most !== null ? '<=' : '>=',
+      tolerance: null,
+      dimension: spread.dimension,
+      margin: margin(values),
+    });
+    witnesses.push({
+      range: spread.range,
+      variable: node.range.variable,
+      place: told(place) ?? 'vacuum',
+      is: 'place of the value',
+    });
+  });
+}
+
+const within = (x: number): number => Math.min(1, Math.max(-1, x));
+
+function limitOf(limit: BuiltLimit, dimension: Exponents, node: PlaceNode): number | null {
+  if (limit === null) return null;
+  if (limit === 'vacuum') return Number.POSITIVE_INFINITY;
+  const at: Span = { start: limit.start, end: limit.end };
+  if (limit.constant === null) {
+    refuse(
+      at,
+      'place-not-fixed',
+      'This limit is itself computed; only fixed values can stand there.',
+      'Write a value such as 3.2 or 20 km.',
+    );
+  }
+  if (!limit.anyDimension && !sameDimension(limit.dimension, dimension)) {
+    refuse(
+      at,
+      'compares-unlike',
+      `${node.range.variable} is ${inWords(dimension)}, but this limit is ${inWords(limit.dimension)}.`,
+      'Give the limit in a unit of what moves.',
+    );
+  }
+  return limit.constant;
+}
