@@ -1,0 +1,2 @@
+/** Curves and maps of any quantity against any input. */
+export type * from './model.ts';
