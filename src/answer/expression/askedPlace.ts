@@ -3,9 +3,9 @@
 import { nearestName } from '../../study/nearest.ts';
 import { listNames, quote } from '../../study/report.ts';
 import type { Ask, AskedAmbient, AskedStation, ChangedInput } from '../asked/model.ts';
-import type { CatalogueEntry } from '../catalogue/entry.ts';
 import type { Bound, Built } from './built.ts';
 import { inWords, isNumber, LENGTH, PRESSURE, sameDimension } from './dimensions.ts';
+import type { SettableInput } from './model.ts';
 import type { Argument, Expression, NameNode, Span } from './tree.ts';
 import { refuse } from './trouble.ts';
 import type { Workshop } from './workshop.ts';
@@ -28,19 +28,18 @@ const MOST_THROTTLE = 2;
 export function readPlaces(
   node: NameNode,
   engine: string | null,
-  entry: CatalogueEntry,
   shop: Workshop,
   inside: Inside,
   bound: Bound,
 ): Places {
   const draft: Draft = { ambient: null, throttle: null, station: null, part: null, inputs: [] };
+  const inputs = engine === null ? [] : shop.scope.inputs(engine);
   for (const arg of node.args ?? []) {
-    if (arg.is === 'set') setInput(draft, arg, engine, shop, inside);
+    if (arg.is === 'set') setOne(draft, arg, inputs, inside);
     else if (arg.is === 'part') once(draft, 'part', `${arg.name}`, arg);
     else placeOf(draft, arg, inside, bound);
   }
   const { part, ...rest } = draft;
-  refuseMisplaced(node, entry, draft);
   return { ...rest, ...(part === null ? {} : { part }) };
 }
 
@@ -64,38 +63,32 @@ function once<K extends 'ambient' | 'station' | 'part' | 'throttle'>(
   draft[key] = value;
 }
 
-function placeOf(
-  draft: Draft,
-  arg: Exclude<Argument, { is: 'set' } | { is: 'part' }>,
+type PlaceArgument = Exclude<Argument, { is: 'set' } | { is: 'part' }>;
+
+function placeOf(draft: Draft, arg: PlaceArgument, inside: Inside, bound: Bound): void {
+  if (arg.is === 'station') once(draft, 'station', { kind: arg.station }, arg);
+  else if (arg.is === 'areaRatio') stationAt(draft, arg.value, arg, inside);
+  else if (arg.is === 'distance') once(draft, 'station', distanceOf(arg, inside), arg);
+  else once(draft, 'ambient', surroundingsOf(arg, inside, bound), arg);
+}
+
+function stationAt(draft: Draft, value: Expression, at: Span, inside: Inside): void {
+  const areaRatio = numberOf(value, inside, 'an area ratio', isNumber);
+  once(draft, 'station', { kind: 'areaRatio', areaRatio }, at);
+}
+
+function distanceOf(arg: Extract<Argument, { is: 'distance' }>, inside: Inside): AskedStation {
+  const length = numberOf(arg.value, inside, 'a length', (d) => sameDimension(d, LENGTH));
+  return { kind: 'distance', distance: arg.side === 'behind' ? length : -length };
+}
+
+function surroundingsOf(
+  arg: Extract<Argument, { is: 'vacuum' | 'pad' | 'place' }>,
   inside: Inside,
   bound: Bound,
-): void {
-  switch (arg.is) {
-    case 'vacuum':
-      return once(draft, 'ambient', { kind: 'vacuum' }, arg);
-    case 'pad':
-      return once(draft, 'ambient', { kind: 'altitude', altitude: 0 }, arg);
-    case 'station':
-      return once(draft, 'station', { kind: arg.station }, arg);
-    case 'areaRatio': {
-      const areaRatio = numberOf(arg.value, inside, 'an area ratio', isNumber);
-      if (areaRatio < 1)
-        refuse(
-          arg,
-          'area-ratio-below-one',
-          'No cross-section is smaller than the throat.',
-          'Give an area ratio of 1 or more.',
-        );
-      return once(draft, 'station', { kind: 'areaRatio', areaRatio }, arg);
-    }
-    case 'distance': {
-      const length = numberOf(arg.value, inside, 'a length', (d) => sameDimension(d, LENGTH));
-      const distance = arg.side === 'behind' ? length : -length;
-      return once(draft, 'station', { kind: 'distance', distance }, arg);
-    }
-    case 'place':
-      return once(draft, 'ambient', ambientOf(arg.value, inside, bound), arg);
-  }
+): AskedAmbient {
+  if (arg.is === 'vacuum') return { kind: 'vacuum' };
+  return arg.is === 'pad' ? { kind: 'altitude', altitude: 0 } : ambientOf(arg.value, inside, bound);
 }
 
 /** A fixed number of the right kind: what stands in the brackets may not be asked for itself. */
@@ -151,45 +144,50 @@ function ambientOf(node: Expression, inside: Inside, bound: Bound): AskedAmbient
   );
 }
 
-function setInput(
-  draft: Draft,
-  arg: Extract<Argument, { is: 'set' }>,
-  engine: string | null,
-  shop: Workshop,
-  inside: Inside,
-): void {
-  if (arg.input === 'throttle') return setThrottle(draft, arg, inside);
-  if (arg.input === 'areaRatio') return placeOf(draft, { ...arg, is: 'areaRatio' }, inside, new Map());
-  const inputs = engine === null ? [] : shop.scope.inputs(engine);
-  const input = inputs.find(({ name }) => name === arg.input);
-  if (input === undefined) {
-    const names = inputs.map(({ name }) => name);
-    const near = nearestName(arg.input, names);
-    return refuse(
-      arg,
-      'input-unknown',
-      engine === null
-        ? 'The air has no inputs to change.'
-        : `${quote(arg.input)} is not an input of ${quote(engine)} that can be changed.`,
-      `${near === null ? '' : `Did you mean ${near}? `}Inputs that can be changed: throttle, ${listNames(names)}.`,
-    );
-  }
-  const value = numberOf(arg.value, inside, inWords(input.dimension), (d) =>
-    sameDimension(d, input.dimension),
-  );
-  if ((input.lowest !== null && value < input.lowest) || (input.highest !== null && value > input.highest)) {
+type SetArgument = Extract<Argument, { is: 'set' }>;
+
+function setOne(draft: Draft, arg: SetArgument, inputs: readonly SettableInput[], inside: Inside): void {
+  if (arg.input === 'throttle') setThrottle(draft, arg, inside);
+  else if (arg.input === 'areaRatio') stationAt(draft, arg.value, arg, inside);
+  else setInput(draft, arg, inputs, inside);
+}
+
+function setInput(draft: Draft, arg: SetArgument, inputs: readonly SettableInput[], inside: Inside): void {
+  const input = inputs.find(({ name }) => name === arg.input) ?? unknownInput(arg, inputs);
+  const { name, dimension } = input;
+  const value = numberOf(arg.value, inside, inWords(dimension), (d) => sameDimension(d, dimension));
+  if (!allows(input, value)) {
     refuse(
       arg.value,
       'input-out-of-range',
-      `This is outside what ${quote(input.name)} may be: ${input.range}.`,
+      `This is outside what ${quote(name)} may be: ${input.range}.`,
       `Give ${input.range}.`,
       { facts: { value } },
     );
   }
-  if (draft.inputs.some((other) => other.input === input.name)) {
-    refuse(arg, 'input-twice', `${quote(input.name)} is set twice.`, 'Keep one of the two.');
+  if (draft.inputs.some((other) => other.input === name)) {
+    refuse(arg, 'input-twice', `${quote(name)} is set twice.`, 'Keep one of the two.');
   }
-  draft.inputs.push({ input: input.name, value });
+  draft.inputs.push({ input: name, value });
+}
+
+function allows({ lowest, highest, openBelow, openAbove, whole }: SettableInput, value: number): boolean {
+  if (whole && !Number.isInteger(value)) return false;
+  if (lowest !== null && (openBelow ? value <= lowest : value < lowest)) return false;
+  return highest === null || (openAbove ? value < highest : value <= highest);
+}
+
+function unknownInput(arg: SetArgument, inputs: readonly SettableInput[]): never {
+  const names = inputs.map(({ name }) => name);
+  const near = names.find((name) => name.endsWith(`.${arg.input}`)) ?? nearestName(arg.input, names);
+  return refuse(
+    arg,
+    'input-unknown',
+    `${quote(arg.input)} is not an input that can be changed here.`,
+    names.length === 0
+      ? 'The air has no inputs; leave it out.'
+      : `${near === null ? '' : `Did you mean ${near}? `}Inputs that can be changed: throttle, ${listNames(names)}.`,
+  );
 }
 
 function setThrottle(draft: Draft, arg: Extract<Argument, { is: 'set' }>, inside: Inside): void {
@@ -204,35 +202,4 @@ function setThrottle(draft: Draft, arg: Extract<Argument, { is: 'set' }>, inside
     );
   }
   once(draft, 'throttle', share, arg);
-}
-
-/** What the place of the entry says about brackets; finer rules come with the quantities themselves. */
-function refuseMisplaced(node: NameNode, entry: CatalogueEntry, draft: Draft): void {
-  const { place, name } = entry;
-  const perAmbient = place === 'altitude' || place === 'air';
-  const where = node.name;
-  if (perAmbient && draft.ambient === null) {
-    refuse(
-      node,
-      'place-missing',
-      `${quote(name)} is not the same everywhere; no place is given.`,
-      `Write where: ${where}(vacuum), ${where}(0 km) or ${where}(0.5 bar).`,
-    );
-  }
-  if (place === 'wall' && draft.station === null) {
-    refuse(
-      node,
-      'place-missing',
-      `${quote(name)} differs along the wall; no place is given.`,
-      `Write where: ${where}(lip), ${where}(throat), ${where}(areaRatio 5) or ${where}(0.3 m behind throat).`,
-    );
-  }
-  if (place !== 'wall' && draft.station !== null) {
-    refuse(
-      node,
-      'place-misplaced',
-      `${quote(name)} has no place along the wall.`,
-      'Leave the place on the wall out.',
-    );
-  }
 }

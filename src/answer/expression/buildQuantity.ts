@@ -28,7 +28,7 @@ export function buildQuantity(
       'Write the difference out: plug.thrust(0 km) − bell.thrust(0 km).',
     );
   }
-  const places = readPlaces(node, engine, entry, shop, inside, bound);
+  const places = readPlaces(node, engine, shop, inside, bound);
   const ask: Ask = { engine, quantity: entry.name, ...places };
   const problem = shop.scope.askProblem(ask);
   if (problem !== null) {
@@ -63,6 +63,10 @@ function variableOf(
   return constantOf(place, { dimension, start, end });
 }
 
+/** Whether the brackets name surroundings or a place along the wall. */
+const isPlaced = ({ args }: NameNode): boolean =>
+  args?.some(({ is }) => is !== 'set' && is !== 'part') ?? false;
+
 interface Resolved {
   readonly engine: string | null;
   readonly entry: CatalogueEntry;
@@ -72,12 +76,13 @@ function resolve(node: NameNode, { scope }: Workshop): Resolved {
   const dot = node.name.indexOf('.');
   const first = dot < 0 ? node.name : node.name.slice(0, dot);
   const rest = dot < 0 ? '' : node.name.slice(dot + 1);
+  const hasPlace = isPlaced(node);
   const ofEngine = scope.engines.includes(first);
   if (ofEngine && rest !== '') {
-    const entry = scope.quantity(rest);
+    const entry = scope.quantity(rest, hasPlace);
     if (entry !== null && entry.place !== 'air') return { engine: first, entry };
   }
-  const air = scope.quantity(node.name);
+  const air = scope.quantity(node.name, hasPlace);
   if (air?.place === 'air') return { engine: null, entry: air };
   return refuseName(node, ofEngine ? first : null, rest, air, scope);
 }
@@ -100,12 +105,12 @@ function refuseName(
     );
   }
   if (engine !== null && rest !== '') {
-    const near = scope.nearestQuantity(rest);
+    const near = scope.nearestQuantities(rest).map((name) => `${engine}.${name}`);
     refuse(
       node,
       'quantity-unknown',
       `${quote(rest)} is not a quantity in the catalogue.`,
-      `${near === null ? '' : `Did you mean ${engine}.${near}? `}All of them are listed in docs/quantities.md.`,
+      `${near.length === 0 ? '' : `Did you mean ${listNames(near)}? `}All of them are listed in docs/quantities.md.`,
     );
   }
   if (engine !== null) {
@@ -117,7 +122,7 @@ function refuseName(
     );
   }
   const first = node.name.split('.')[0]!;
-  const isQuantity = rest !== '' && scope.quantity(rest) !== null;
+  const isQuantity = rest !== '' && scope.quantity(rest, isPlaced(node)) !== null;
   refuse(
     node,
     isQuantity ? 'engine-unknown' : 'name-unknown',

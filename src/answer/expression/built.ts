@@ -23,7 +23,7 @@ export interface Built extends Span {
 export const told = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
 /** Reads one told value; absent is NaN. */
-export const valueOf = (values: AskedValues, index: number): number => values[index] ?? Number.NaN;
+export const askedValue = (values: AskedValues, index: number): number => values[index] ?? Number.NaN;
 
 /** The innermost part that has no value; null where the whole has one. */
 export function absentIn(built: Built, values: AskedValues, text: string): Absent | null {
@@ -68,7 +68,7 @@ export function constantOf(value: number, rest: Pick<Built, 'dimension'> & Span)
 
 /** The ask of a quantity, ready to be read. */
 export function askedOf(index: number, rest: Pick<Built, 'dimension' | 'quantity'> & Span): Built {
-  const value: Work = (values) => valueOf(values, index);
+  const value: Work = (values) => askedValue(values, index);
   return {
     anyDimension: false,
     scale: 'plain',

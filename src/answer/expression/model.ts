@@ -24,16 +24,19 @@ export interface SettableInput {
   readonly dimension: Exponents;
   /** What the study form allows [SI]; null: no such end. */ readonly lowest: number | null;
   readonly highest: number | null;
+  /** Whether the ends themselves are left out. */ readonly openBelow: boolean;
+  readonly openAbove: boolean;
+  /** Only whole numbers make sense. */ readonly whole: boolean;
   /** The same in words, e.g. `more than 1 and up to 1000`. */ readonly range: string;
 }
 
 /** What a text may name. */
 export interface TestScope {
   /** Ids of the engines of the study. */ readonly engines: readonly string[];
-  /** Entry of the catalogue by name or alias. */
-  readonly quantity: (name: string) => CatalogueEntry | null;
-  /** The known quantity that looks most like the name; null where none is near. */
-  readonly nearestQuantity: (name: string) => string | null;
+  /** Entry of the catalogue by name or alias; some names mean another quantity where a place is named. */
+  readonly quantity: (name: string, hasPlace: boolean) => CatalogueEntry | null;
+  /** The known quantities that look most like the name. */
+  readonly nearestQuantities: (name: string) => readonly string[];
   /** What may be set on that engine. */
   readonly inputs: (engine: string) => readonly SettableInput[];
   /** Why this can never be told; null where it may be. */

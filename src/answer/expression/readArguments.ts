@@ -45,10 +45,10 @@ export function readArguments(reader: Reader, expression: ReadExpression): reado
 function readArgument(reader: Reader, expression: ReadExpression): Argument {
   const { start } = peek(reader);
   const word = wordAt(reader);
-  if (word !== null && signAt(reader, 1) === '=') {
-    reader.at += 2;
+  const input = inputBeforeEquals(reader);
+  if (input !== null) {
     const value = expression(reader);
-    return { is: 'set', input: word, value, ...spanFrom(reader, start) };
+    return { is: 'set', input, value, ...spanFrom(reader, start) };
   }
   if (word !== null && (PART_KINDS as readonly string[]).includes(word) && !endsAt(reader, 1)) {
     take(reader);
@@ -64,6 +64,20 @@ function readArgument(reader: Reader, expression: ReadExpression): Argument {
     return { is: 'areaRatio', value, ...spanFrom(reader, start) };
   }
   return placeAt(reader, expression, start);
+}
+
+/** Name of an input and the sign = behind it; a name may hold dashes (`propellants.fuel.RP-1`) but no gaps. */
+function inputBeforeEquals(reader: Reader): string | null {
+  if (wordAt(reader) === null) return null;
+  let count = 1;
+  while (signAt(reader, count) !== '=') {
+    if (peek(reader, count).start !== peek(reader, count - 1).end || endsAt(reader, count)) return null;
+    if (peek(reader, count).is === 'end') return null;
+    count += 1;
+  }
+  const name = reader.text.slice(peek(reader).start, peek(reader, count - 1).end);
+  reader.at += count + 1;
+  return name;
 }
 
 function placeAt(reader: Reader, expression: ReadExpression, start: number): Argument {

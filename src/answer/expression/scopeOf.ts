@@ -1,49 +1,22 @@
 /** What the tests of a study may name: its engines, the catalogue, and the inputs that can be set. */
 
-import {
-  chamberFields,
-  type Fields,
-  nozzleForms,
-  propellantForms,
-  type QuantityField,
-} from '../../study/form.ts';
-import type { EngineInput, Study } from '../../study/model.ts';
-import { nearestName } from '../../study/nearest.ts';
-import { quantityKinds } from '../../study/unitTable.ts';
-import { catalogue, findQuantity } from '../catalogue.ts';
-import type { SettableInput, TestScope } from './model.ts';
+import type { Study } from '../../study/model.ts';
+import { askProblem } from '../asked/askProblem.ts';
+import { nearestQuantities, resolveQuantity } from '../asked/resolveQuantity.ts';
+import { quantity } from '../catalogue.ts';
+import { settableInputs } from '../inputs/index.ts';
+import type { TestScope } from './model.ts';
 
 export function scopeOf(study: Pick<Study, 'engines'>): TestScope {
-  const inputs = new Map(study.engines.map((engine) => [engine.id, inputsOf(engine)]));
-  const names = catalogue.map(({ name }) => name);
+  const inputs = new Map(study.engines.map((engine) => [engine.id, settableInputs(engine)]));
   return {
     engines: study.engines.map(({ id }) => id),
-    quantity: (name) => findQuantity(name) ?? null,
-    nearestQuantity: (name) => nearestName(name, names),
+    quantity: (name, hasPlace) => {
+      const found = resolveQuantity(name, hasPlace);
+      return found.ok ? found.value : null;
+    },
+    nearestQuantities,
     inputs: (engine) => inputs.get(engine) ?? [],
-    askProblem: () => null,
-  };
-}
-
-const inputsOf = ({ propellants, nozzle }: EngineInput): readonly SettableInput[] => [
-  ...settable('propellants', propellantForms[propellants.kind]),
-  ...settable('chamber', chamberFields),
-  ...settable('nozzle', nozzleForms[nozzle.kind]),
-];
-
-function settable(section: string, fields: Fields): readonly SettableInput[] {
-  return Object.entries(fields).flatMap(([key, field]) =>
-    field.is === 'quantity' ? [inputOf(`${section}.${key}`, field)] : [],
-  );
-}
-
-function inputOf(name: string, { kinds, range, meaning }: QuantityField): SettableInput {
-  return {
-    name,
-    label: findQuantity(name)?.label ?? meaning,
-    dimension: quantityKinds[kinds[0]!].dimension,
-    lowest: range.from ?? range.above ?? null,
-    highest: range.upTo ?? range.below ?? null,
-    range: range.words,
+    askProblem: (ask) => askProblem(quantity(ask.quantity), ask),
   };
 }
