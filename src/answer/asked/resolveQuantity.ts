@@ -48,17 +48,20 @@ const MOST_NEAR = 3;
 export function nearestQuantities(name: string): readonly string[] {
   const wanted = name.trim();
   const meant = publishedKindOf(tradeNameOf(wanted) ?? wanted)?.kind.quantity;
+  if (meant !== undefined) return [meant];
   const slip = nearestName(wanted, quantityNames);
-  const last = wanted.split('.').at(-1)!.toLowerCase();
-  const words = last.replace(/([A-Z])/g, ' $1').toLowerCase();
-  const labelled =
-    last.length < 3
-      ? []
-      : catalogue
-          .filter((entry) => entry.name.toLowerCase().endsWith(last) || entry.label.includes(words))
-          .map((entry) => entry.name);
-  const all = [meant, slip, ...labelled].filter((one) => one !== undefined && one !== null);
+  const all = [...(slip === null ? [] : [slip]), ...labelled(wanted)];
   return [...new Set(all)].slice(0, MOST_NEAR);
+}
+
+/** Quantities whose label has the words of a name: `plug.exitPressure` → `exit pressure`. */
+function labelled(wanted: string): readonly string[] {
+  const last = wanted.split('.').at(-1)!;
+  const words = last.replace(/([A-Z])/g, ' $1').toLowerCase();
+  if (words.length < 3) return [];
+  return catalogue
+    .filter(({ label }) => ` ${label.toLowerCase()}`.includes(` ${words}`))
+    .map(({ name }) => name);
 }
 
 function orOf(names: readonly string[]): string {

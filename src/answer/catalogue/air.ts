@@ -1,8 +1,10 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 const standardAir = {
   source: SOURCE.air,
   model: 'air',
+  typicalError: TYPICAL_ERROR.standardAir,
   limits:
     'A model day at middle latitude. Real air near the ground differs by a few per cent, above 80 km by tens of per cent.',
   place: 'air',
@@ -53,6 +55,8 @@ export const airQuantities: readonly CatalogueEntry[] = [
   {
     ...standardAir,
     name: 'air.gravity',
+    typicalError:
+      'Below 0.3 %: the turning Earth and its flattening are left out (common practice, no source).',
     label: 'gravity',
     dimension: 'acceleration',
     unit: UNIT.metrePerSecondSquared,
@@ -63,6 +67,7 @@ export const airQuantities: readonly CatalogueEntry[] = [
   {
     ...standardAir,
     name: 'air.geopotentialAltitude',
+    typicalError: TYPICAL_ERROR.geometry,
     label: 'geopotential altitude',
     dimension: 'length',
     unit: UNIT.kilometre,

@@ -15,6 +15,8 @@ export const changeQuantities: readonly CatalogueEntry[] = [
     equation: 'p_a: as stated, or where both push alike, or by the criteria named',
     source: 'the study, or the model of the nozzle; the answer says how',
     model: 'nozzle-skirt',
+    typicalError:
+      'Dual bell: as far as the criteria of separation stand apart; expansion–deflection: as the models of its wake; else exact for the two curves.',
     limits:
       'The moments of the change itself are left out. Where criteria disagree, the answer gives their band.',
     place: 'engine',
@@ -31,6 +33,7 @@ export const changeQuantities: readonly CatalogueEntry[] = [
     equation: 'z: p_air(z) = p_a',
     source: SOURCE.air,
     model: 'air',
+    typicalError: 'As the pressure at which it changes over, plus what a real day differs.',
     limits: 'Standard air; no value where no standard air has that pressure.',
     place: 'engine',
     part: { kinds: ['criterion'], needed: false, example: 'criterion Schmucker 1973' },

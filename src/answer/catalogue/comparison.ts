@@ -3,6 +3,7 @@ import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
 const ofPair = {
   source: 'difference of two computed values',
   model: 'comparison',
+  typicalError: 'That of both engines; what they share cancels.',
   limits: 'Errors that both engines share cancel in the difference; errors of one nozzle model alone do not.',
   place: 'comparison',
   notAsked: {

@@ -1,4 +1,5 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 const gasLimits =
   'Assumes the gas reaches chemical equilibrium in the chamber, mixed evenly, no heat lost. Published equilibrium tables differ among themselves by up to 2 % in temperature and molar mass.';
@@ -16,6 +17,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'p₀, as stated; if stated at the injector face, less the burning loss of the finite chamber',
     source: SOURCE.study,
     model: 'delivered',
+    typicalError: TYPICAL_ERROR.stated,
     limits: 'As good as the number the study states.',
     place: 'engine',
   },
@@ -30,6 +32,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'h(T, p₀, x_eq) = Σ wᵢ hᵢ of the propellants as fed',
     source: SOURCE.gibbs,
     model: 'gas-equilibrium',
+    typicalError: `${TYPICAL_ERROR.ofTable} within 1.7 % (docs/methods/gas-expansion.md).`,
     limits: gasLimits,
     place: 'engine',
   },
@@ -44,6 +47,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'M = Σ xᵢ Mᵢ, gas and condensed species together',
     source: SOURCE.species,
     model: 'gas-equilibrium',
+    typicalError: `${TYPICAL_ERROR.ofTable} within 0.7 % (docs/methods/gas-expansion.md).`,
     limits: gasLimits,
     place: 'engine',
   },
@@ -58,6 +62,8 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'γₛ = (∂ ln p / ∂ ln ρ)ₛ of the flow’s own chemistry',
     source: SOURCE.gibbs,
     model: 'gas-equilibrium',
+    typicalError:
+      'That of the equilibrium data; tables by others differ by up to 2 % in temperature and molar mass.',
     limits: 'Has no value where two phases of one substance pin the temperature.',
     place: 'engine',
   },
@@ -73,6 +79,8 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     part: { kinds: ['species'], needed: true, example: 'species H2O' },
     source: SOURCE.gibbs,
     model: 'gas-equilibrium',
+    typicalError:
+      'That of the data and of the assumption of equilibrium: the solver itself is within 1e-11 of a general-purpose library (docs/methods/gas-equilibrium.md).',
     limits: gasLimits,
     place: 'engine',
   },
@@ -87,6 +95,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'ρ_b = 1 / Σ (wᵢ / ρᵢ)',
     source: 'densities of data/propellants.json, each with its source',
     model: 'delivered',
+    typicalError: 'That of the densities: some per mil for liquids at the stated temperature (no source).',
     limits: 'Liquids and solids as fed; no ullage, no tank walls. No value where a density is unknown.',
     place: 'engine',
   },
@@ -101,6 +110,8 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'c* = η · p₀ A_t / ṁ_ideal = η · p₀ / (ρu)_throat',
     source: SOURCE.sutton,
     model: 'delivered',
+    typicalError:
+      'Ideal c* within 1 % of a textbook table (Sutton & Biblarz table 5-5, from memory); the efficiency, 98 to 99.5 % of energy release, adds its own.',
     limits:
       'η is the stated efficiency of the chamber, 98.75 % if the study says nothing (100 % with losses: none and where nothing burns). Well-developed engines reach 0.96 to 0.99, small or film-cooled ones 0.90 to 0.96 (from memory).',
     place: 'engine',
@@ -116,6 +127,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'p_t: ρ(p) u(p) is greatest on the isentrope from the chamber',
     source: SOURCE.sutton,
     model: 'gas-expansion',
+    typicalError: TYPICAL_ERROR.gasAtThroat,
     limits: 'One-dimensional: the same over the whole throat. The real sonic surface is curved.',
     place: 'engine',
   },
@@ -130,6 +142,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'T_t on the isentrope from the chamber at p_t',
     source: SOURCE.sutton,
     model: 'gas-expansion',
+    typicalError: TYPICAL_ERROR.gasAtThroat,
     limits: 'One-dimensional, no heat lost.',
     place: 'engine',
   },
@@ -144,6 +157,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'D_t = √(4 A_t / π)',
     source: SOURCE.geometry,
     model: 'nozzle-size',
+    typicalError: TYPICAL_ERROR.geometry,
     limits:
       'The geometric width; the curved sonic surface and the layer on the wall narrow it by about 1 % in area, which the flow has taken off.',
     place: 'engine',
@@ -160,6 +174,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'p_e on the isentrope where A/A_t = ε, supersonic',
     source: SOURCE.sutton,
     model: 'gas-expansion',
+    typicalError: TYPICAL_ERROR.gasAtLip,
     limits: 'Mean over the exit; in a bell the pressure at the wall lies above it.',
     place: 'engine',
   },
@@ -174,6 +189,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'T_e on the isentrope where A/A_t = ε, supersonic',
     source: SOURCE.sutton,
     model: 'gas-expansion',
+    typicalError: TYPICAL_ERROR.gasAtLip,
     limits: 'Sensitive to how far the chemistry keeps up with the expansion.',
     place: 'engine',
   },
@@ -188,6 +204,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'M_e = u_e / a_e',
     source: SOURCE.sutton,
     model: 'gas-expansion',
+    typicalError: TYPICAL_ERROR.gasAtLip,
     limits:
       'Has no value where the gas has no speed of sound of its own (two phases of one substance together).',
     place: 'engine',
@@ -203,6 +220,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'D_e = D_t √ε',
     source: SOURCE.geometry,
     model: 'nozzle-size',
+    typicalError: TYPICAL_ERROR.geometry,
     limits: 'Gas side; wall thickness is left out.',
     place: 'engine',
   },
@@ -217,6 +235,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'u_e = √(2 (h₀ − h_e))',
     source: SOURCE.sutton,
     model: 'gas-expansion',
+    typicalError: 'Ideal; delivered speeds are some per cent lower, as the loss budget tells.',
     limits: 'Ideal: the chamber efficiency is not taken off here.',
     place: 'engine',
   },
@@ -230,6 +249,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'ε = A_e / A_t',
     source: SOURCE.study,
     model: 'nozzle-size',
+    typicalError: TYPICAL_ERROR.stated,
     limits: 'As stated.',
     place: 'engine',
   },
@@ -244,6 +264,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'ṁ = C_D p₀ A_t / c*',
     source: SOURCE.sutton,
     model: 'delivered',
+    typicalError: 'That of c* and of the discharge coefficient: 1 to 2 % (docs/methods/delivered.md).',
     limits: 'Flow of the chamber alone: what a turbine would dump overboard is not in it.',
     place: 'engine',
   },
@@ -258,6 +279,8 @@ export const engineQuantities: readonly CatalogueEntry[] = [
       'F_vac = λ ṁ u_1 + p_1 A_e, state 1 of one-dimensional flow of the same ṁ through the same exit',
     source: SOURCE.sutton,
     model: 'nozzle-thrust',
+    typicalError:
+      'Within 0.6 % of (1 + cos α)/2 for cones of 12° to 30° (docs/methods/flow-characteristics.md).',
     limits:
       'From the flow field; (1 + cos α)/2 within 0.6 % for cones. 1 with losses: none. Where no field can be had, from the wall angles.',
     place: 'engine',
@@ -272,6 +295,8 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'C_D = ṁ / [(ρu)* A_t]',
     source: 'J. R. Kliegel, J. N. Levine, AIAA J. 7(7), 1969 (from memory)',
     model: 'flow-characteristics',
+    typicalError:
+      'Within 0.03 % of the published series (Kliegel & Levine 1969, from memory); nothing was fitted to measured nozzles.',
     limits: 'No boundary layer, which takes some tenths of a percent more. 1 with losses: none.',
     place: 'engine',
   },
@@ -287,6 +312,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'p_a = p_e',
     source: SOURCE.sutton,
     model: 'nozzle-thrust',
+    typicalError: TYPICAL_ERROR.gasAtLip,
     limits: 'Mean exit pressure.',
     place: 'engine',
   },
@@ -301,6 +327,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
     equation: 'z: p_air(z) = p_e',
     source: SOURCE.air,
     model: 'air',
+    typicalError: TYPICAL_ERROR.gasAtLip,
     limits: 'Standard air; no value where no standard air has that pressure.',
     place: 'engine',
   },
@@ -309,6 +336,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
 const contourBase = {
   source: SOURCE.bell,
   model: 'nozzle-contour',
+  typicalError: TYPICAL_ERROR.geometry,
   limits:
     'For comparison and drawing, not for manufacture: hot growth, wall thickness and injector are left out. Ideal and adapting nozzles have no wall of their own; a 15° cone of the same area ratio stands in.',
   place: 'engine',

@@ -50,6 +50,8 @@ export interface CatalogueEntry {
   readonly model: string;
   /** Known limits, and how far from measurement. */
   readonly limits: string;
+  /** How far the model is from measurement, one line, with where that is known from. */
+  readonly typicalError: string;
   readonly place: QuantityPlace;
   /** Other names by which it may be asked for, in plain words; one of a name that exists stands where that one needs a place. */ readonly aliases?: readonly string[];
   /** `jet`: one value a point of the jet's edge, besides the condition of the air. */ readonly along?: 'jet';

@@ -1,9 +1,11 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 const stated = {
   equation: 'as stated',
   source: SOURCE.study,
   model: 'study-file',
+  typicalError: TYPICAL_ERROR.stated,
   limits: 'As good as the number the study states.',
   place: 'input',
 } as const;

@@ -1,7 +1,9 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 const ofBudget = {
   model: 'losses',
+  typicalError: TYPICAL_ERROR.budget,
   limits:
     'Computed: flow not along the axis, friction. Published bands: slow chemistry, incomplete combustion. With nothing fitted to an engine, the sum predicts engines that dump nothing within 2 % (see the page).',
   place: 'engine',
@@ -19,6 +21,8 @@ export const lossQuantities: readonly CatalogueEntry[] = [
   {
     ...impulse,
     name: 'losses.ideal',
+    typicalError:
+      'Within 0.8 % of a textbook table (Sutton & Biblarz table 5-5, 15 rows, from memory; docs/methods/gas-expansion.md).',
     aliases: ['idealImpulse'],
     label: 'ideal specific impulse in vacuum',
     meaning:
@@ -87,6 +91,7 @@ function layerQuantities(): readonly CatalogueEntry[] {
     source:
       'momentum integral (Th. von Kármán 1921) with the friction law of E. R. van Driest 1956; E. J. Hopkins, M. Inouye, AIAA J. 9(6), 1971',
     model: 'boundary-layer',
+    typicalError: TYPICAL_ERROR.layer,
     limits:
       'Smooth wall, turbulent from the injector on, one supposed wall temperature. Friction on plates is met within 10 % (from memory); no measured nozzle layer was at hand.',
     place: 'engine',
@@ -147,6 +152,7 @@ function layerQuantities(): readonly CatalogueEntry[] {
     {
       ...layer,
       name: 'losses.layer.wallTemperature',
+      typicalError: 'Supposed, not computed.',
       label: 'temperature of the wall, supposed',
       dimension: 'temperature',
       unit: UNIT.kelvin,

@@ -1,4 +1,5 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 const ANGELINO = 'G. Angelino, AIAA J. 2(10), 1964, 1834 (design condition; from memory)';
 const BASE =
@@ -12,6 +13,7 @@ const ONSET =
 const shape = {
   model: 'nozzle-plug',
   source: SOURCE.geometry,
+  typicalError: TYPICAL_ERROR.geometry,
   limits: 'Inner contour; wall thickness and cooling passages are not in the model.',
   place: 'engine',
 } as const;
@@ -147,6 +149,7 @@ const design: readonly CatalogueEntry[] = [
   {
     ...shape,
     name: 'plug.straightRayDeparture',
+    typicalError: TYPICAL_ERROR.closure,
     label: 'approximate wall against the exact one',
     dimension: 'ratio',
     unit: UNIT.percent,
@@ -159,6 +162,7 @@ const design: readonly CatalogueEntry[] = [
   {
     ...shape,
     name: 'plug.untouchedBelow',
+    typicalError: TYPICAL_ERROR.plugWall,
     label: 'air pressure up to which the plug’s wall does not feel it',
     dimension: 'pressure',
     unit: UNIT.bar,
@@ -179,6 +183,7 @@ const design: readonly CatalogueEntry[] = [
     meaning: 'Below it the base no longer feels the air.',
     equation: 'p_a = p_b,closed',
     source: BASE,
+    typicalError: TYPICAL_ERROR.basePressure,
     limits: 'As uncertain as the base pressure; hysteresis is left out.',
   },
   ...(
@@ -198,6 +203,7 @@ const design: readonly CatalogueEntry[] = [
       meaning: 'Share of the vacuum thrust that gaps and round exits cost against a slot all round.',
       equation: 'a published band by the shape of the modules',
       source: MODULES,
+      typicalError: 'The published band, from memory with low confidence.',
       limits: 'A band for well-spaced modules; the number of them does not enter.',
     }),
   ),
@@ -223,6 +229,7 @@ const base = {
   meaning:
     'On the flat end of a cut plug: the air’s while the wake is open, what the plug’s flow leaves there once it has closed.',
   equation: 'max(p_a, p_b,closed), p_b,closed by three published models',
+  typicalError: TYPICAL_ERROR.basePressure,
   limits:
     'The weakest link of plug models: tens of percent of the base’s push, 1 to 3 % of the thrust (from memory).',
   place: 'altitude',
@@ -237,6 +244,7 @@ const felt = {
   digits: 2,
   meaning: 'Pressure of the air round the lip and the open base behind a flying vehicle.',
   equation: 'between p_a (1 − ½ γ M² C) and p_a, C of bodies without a jet',
+  typicalError: TYPICAL_ERROR.slipstream,
   limits: 'A band: a jet fills part of the wake that such bodies have.',
   place: 'altitude',
 } as const;
@@ -261,6 +269,7 @@ const places: readonly CatalogueEntry[] = [
       'Below 1 the gas has expanded past the air’s pressure somewhere on the plug; the lower, the nearer it is to letting go.',
     equation: 'min p_w / p_a',
     source: 'flow field by characteristics and streamtubes',
+    typicalError: TYPICAL_ERROR.plugWall,
     limits: 'Without a boundary layer.',
   },
   {
@@ -270,6 +279,7 @@ const places: readonly CatalogueEntry[] = [
     meaning: 'How near the gas is to letting go of the cowl before the lip.',
     equation: 'min p / p_a',
     source: 'flow field by characteristics',
+    typicalError: TYPICAL_ERROR.plugWall,
     limits: 'Without a boundary layer; a shock that begins inside the cowl is not computed.',
   },
   {
@@ -279,6 +289,7 @@ const places: readonly CatalogueEntry[] = [
     meaning: 'Pressure behind over ahead of the rise that is nearest to where flow begins to let go.',
     equation: 'p₂ / p₁',
     source: 'flow field by streamtubes',
+    typicalError: TYPICAL_ERROR.plugWall,
     limits: 'Spread over a few percent of the plug’s length by the net.',
   },
   {
@@ -288,6 +299,7 @@ const places: readonly CatalogueEntry[] = [
     meaning: 'On the plug’s wall, just before the pressure rises.',
     equation: 'M₁',
     source: 'flow field by streamtubes',
+    typicalError: TYPICAL_ERROR.plugWall,
     limits: 'Without a boundary layer.',
   },
   {
@@ -299,6 +311,7 @@ const places: readonly CatalogueEntry[] = [
     meaning: 'Above 100 % a turbulent boundary layer may let go of the plug there.',
     equation: '(p₂/p₁ − 1) / (max(1 + M₁/2, 1.89) − 1)',
     source: ONSET,
+    typicalError: TYPICAL_ERROR.criteria,
     limits: 'The onset was measured on other walls; published criteria differ by 15 to 20 %.',
   },
   {
@@ -308,6 +321,7 @@ const places: readonly CatalogueEntry[] = [
     meaning: 'On its way up, where the study says at what altitude it passes the speed of sound.',
     equation: 'M = √(z / z₁)',
     source: 'steady acceleration in air of one sound speed, no source needed',
+    typicalError: 'A stand-in for a flight: as good as the altitude that the study states.',
     limits: 'A stand-in for a flight; the study can leave it out.',
   },
   { ...felt, name: 'plug.flight.pressure', label: 'air pressure felt by the plug in flight' },

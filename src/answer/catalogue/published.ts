@@ -1,4 +1,5 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 /** What published figures need beside the quantities they are figures of. */
 export const publishedQuantities: readonly CatalogueEntry[] = [
@@ -26,6 +27,7 @@ export const publishedQuantities: readonly CatalogueEntry[] = [
     equation: 'δ = (computed − published)/published',
     source: 'difference of a computed and a published value',
     model: 'published-figures',
+    typicalError: 'That of the published figure and of the model together.',
     limits:
       'Published figures may be of the whole engine, turbine exhaust included, while the models have its chamber alone.',
     place: 'engine',
@@ -55,6 +57,7 @@ function areaOf(
     digits: 4,
     source: SOURCE.geometry,
     model: 'nozzle-size',
+    typicalError: TYPICAL_ERROR.geometry,
     limits: 'Gas side; wall thickness is left out.',
     place: 'engine',
   };

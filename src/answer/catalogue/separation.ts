@@ -1,4 +1,5 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 const common = { source: SOURCE.separation, model: 'nozzle-separation', place: 'altitude' } as const;
 
@@ -18,6 +19,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 3,
     meaning: 'Distance from the throat at which a criterion lets the gas go; the lip where it stays.',
     equation: 'x where p_wall = p_sep, between the stations of the flow field',
+    typicalError: TYPICAL_ERROR.ringThatWanders,
     limits:
       'The deciding criterion’s place stands between the earliest and the latest of all that count; each is an axisymmetric mean of a ring that wanders.',
   },
@@ -30,6 +32,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 3,
     meaning: 'Cross-section over the throat’s at the place where a criterion lets the gas go.',
     equation: 'ε_s = (r_s/r_t)²',
+    typicalError: TYPICAL_ERROR.ringThatWanders,
     limits: 'As for the distance from the throat.',
   },
   {
@@ -41,6 +44,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 3,
     meaning: 'Mach number along the wall just upstream of that place.',
     equation: 'M at the wall of the flow field',
+    typicalError: TYPICAL_ERROR.ringThatWanders,
     limits: 'Outside the boundary layer.',
   },
   {
@@ -53,6 +57,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 3,
     meaning: 'Pressure on the wall just upstream of that place.',
     equation: 'p_wall(x_s)',
+    typicalError: TYPICAL_ERROR.ringThatWanders,
     limits: 'As for the distance from the throat.',
   },
   {
@@ -64,6 +69,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 1,
     meaning: 'How many of the published criteria were fitted to what they would judge here.',
     equation: 'number of criteria inside their ranges',
+    typicalError: TYPICAL_ERROR.count,
     limits: 'Most ranges are from memory.',
   },
   {
@@ -75,6 +81,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 1,
     meaning: 'How many of those let the gas go before the lip.',
     equation: 'number of criteria whose place lies ahead of the lip',
+    typicalError: TYPICAL_ERROR.count,
     limits: 'A count is no probability.',
   },
   {
@@ -89,6 +96,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
       'Least and greatest thrust by the criteria that count and the span of the pressure behind the place.',
     equation: 'F = p₀ A_t C_F,full + ∫_s^lip (κ p_a − p_wall) dA,  κ = 0.95 to 1',
     part: { kinds: ['end'], needed: true, example: '0 km, end least' },
+    typicalError: 'It is itself a span: over all criteria that count, and the pressure behind the place.',
     limits: 'Free separation; jets that jump back onto the wall are not followed.',
   },
   {
@@ -101,6 +109,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     meaning: 'That thrust over the best value of the weight flow.',
     equation: 'F / (ṁ g₀)',
     part: { kinds: ['end'], needed: true, example: '0 km, end least' },
+    typicalError: 'It is itself a span: over all criteria that count, and the pressure behind the place.',
     limits: 'As for the thrust over all criteria.',
   },
   {
@@ -114,6 +123,8 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     meaning: 'The engine’s mass flow while the throat chokes; less where the outside presses harder.',
     equation: 'ṁ = ṁ* (ρu)(p_a)/(ρu)_t for a jet from the bare throat',
     part: { kinds: ['end'], needed: false, example: '0 km, end least' },
+    typicalError:
+      'Exact while the throat chokes, as the mass flow is; else between a bare throat and gas held by the wall.',
     limits:
       'One-dimensional. Between a bare throat and gas held by the wall to the lip; the wall of a rocket nozzle is too steep for that.',
   },
@@ -127,6 +138,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     meaning: 'Wall pressure over outside pressure at which a criterion lets the gas go.',
     equation: 'p_sep/p_a, each criterion’s own',
     part: { kinds: ['criterion'], needed: true, example: 'criterion schmucker' },
+    typicalError: TYPICAL_ERROR.criteria,
     limits: 'Published criteria differ from each other by 15 to 20 % and more.',
     place: 'engine',
   },
@@ -141,6 +153,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     meaning: 'At a higher outside pressure this criterion lets the gas go before the lip.',
     equation: 'p_a where p_wall(lip) = p_sep',
     part: { kinds: ['criterion'], needed: true, example: 'criterion schmucker' },
+    typicalError: TYPICAL_ERROR.criteria,
     limits: 'As for the criterion.',
     place: 'engine',
   },
@@ -155,6 +168,8 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     meaning:
       'Least chamber pressure, as a share of the design’s, at which the gas stays on the wall to the lip; above 100 %: not even at full thrust.',
     equation: 'p_c/p_c,design = p_a/p_a,limit, the gas scaled',
+    typicalError:
+      'As the criteria: 15 to 20 %; the scaled gas adds up to 4 % in area ratio at a tenth of the throttle.',
     limits: 'Between the criteria that count there; the gas at other chamber pressures is scaled.',
     place: 'engine',
     part: { kinds: ['criterion', 'end'], needed: false, example: 'criterion Schmucker 1973' },
@@ -168,6 +183,7 @@ export const separationQuantities: readonly CatalogueEntry[] = [
     digits: 3,
     meaning: 'Throttle at which the place is given.',
     equation: 'p_c/p_c,design',
+    typicalError: TYPICAL_ERROR.stated,
     limits: 'None.',
     place: 'engine',
     notAsked: {

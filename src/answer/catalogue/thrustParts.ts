@@ -1,8 +1,10 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 const part = {
   source: SOURCE.sutton,
   model: 'nozzle-thrust',
+  typicalError: TYPICAL_ERROR.surfaces,
   limits:
     'Gas side, before friction and slow chemistry: what they take is in the loss budget, and the thrust is less by it.',
   place: 'altitude',
@@ -14,6 +16,7 @@ const ofSurface = {
 } as const;
 
 const closure = {
+  typicalError: TYPICAL_ERROR.closure,
   dimension: 'ratio',
   source: 'balance of the computed field',
   model: 'flow-characteristics',
@@ -68,6 +71,7 @@ export const thrustPartQuantities: readonly CatalogueEntry[] = [
   {
     ...part,
     name: 'thrustParts.difference',
+    typicalError: TYPICAL_ERROR.closure,
     label: 'difference of the two ways to the thrust',
     dimension: 'ratio',
     unit: UNIT.percent,
@@ -119,6 +123,7 @@ export const thrustPartQuantities: readonly CatalogueEntry[] = [
   {
     ...closure,
     name: 'field.nodes',
+    typicalError: TYPICAL_ERROR.count,
     label: 'nodes of the flow field',
     unit: UNIT.one,
     digits: 5,

@@ -1,8 +1,10 @@
 import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
 
 const meanState = {
   source: SOURCE.sutton,
   model: 'gas-expansion',
+  typicalError: 'As the one-dimensional gas: no measurement is of a mean over a section.',
   limits: 'Mean over the cross-section; at the wall itself a boundary layer slows and heats the gas.',
   place: 'wall',
   part: { kinds: ['mode'], needed: false, example: 'lip, mode skirt drawn up' },
@@ -11,6 +13,7 @@ const meanState = {
 const atWall = {
   source: SOURCE.bell,
   model: 'flow-characteristics',
+  typicalError: TYPICAL_ERROR.nozzleWall,
   limits:
     'Edge of the boundary layer, which slows and heats the gas at the wall itself. Ahead of the throat an approximation; the mean where there is no field.',
   place: 'wall',
@@ -23,6 +26,7 @@ export const wallQuantities: readonly CatalogueEntry[] = [
     {
       ...meanState,
       name: `${prefix}.axial`,
+      typicalError: TYPICAL_ERROR.geometry,
       label: 'distance from the throat',
       dimension: 'length',
       unit: UNIT.millimetre,
@@ -35,6 +39,7 @@ export const wallQuantities: readonly CatalogueEntry[] = [
     {
       ...meanState,
       name: `${prefix}.radius`,
+      typicalError: TYPICAL_ERROR.geometry,
       label: 'radius of the wall',
       dimension: 'length',
       unit: UNIT.millimetre,
@@ -48,6 +53,7 @@ export const wallQuantities: readonly CatalogueEntry[] = [
   {
     ...meanState,
     name: 'contour.wall.angle',
+    typicalError: TYPICAL_ERROR.geometry,
     label: 'angle of the wall',
     dimension: 'angle',
     unit: UNIT.degree,

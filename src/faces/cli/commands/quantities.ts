@@ -1,7 +1,6 @@
-import { type CatalogueEntry, catalogue, findQuantity } from '../../../answer/catalogue.ts';
-import { nearestName } from '../../../study/nearest.ts';
-import { publishedKindOf } from '../../../study/publishedForm.ts';
-import { tradeNameOf } from '../../../study/tradeNames.ts';
+import { resolveQuantity } from '../../../answer/asked/resolveQuantity.ts';
+import { type CatalogueEntry, catalogue } from '../../../answer/catalogue.ts';
+import { askedAs, spokenIn } from '../../../answer/quantitiesPage.ts';
 import { BadInput } from '../badInput.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import type { Terminal } from '../terminal.ts';
@@ -13,36 +12,21 @@ export function quantitiesCommand(name: string | undefined, terminal: Terminal):
     terminal.out(listText());
     return EXIT.answered;
   }
-  const entry = findQuantity(name);
-  if (entry === undefined) {
-    const near = meantBy(name);
-    throw new BadInput([
-      {
-        code: 'quantity-unknown',
-        what: `There is no quantity “${name}”.${near === null ? '' : ` Did you mean ${near}?`}`,
-        mend: 'plumeline quantities lists them all.',
-      },
-    ]);
+  const found = resolveQuantity(name, false);
+  if (!found.ok) {
+    throw new BadInput([found.problem]);
   }
-  terminal.out(quantityText(entry, terminal.width));
+  terminal.out(quantityText(found.value, terminal.width));
   return EXIT.answered;
-}
-
-/** The quantity that a symbol of the trade, a plain name, a slip or a word of a label stands for; null for none. */
-function meantBy(name: string): string | null {
-  const plain = publishedKindOf(tradeNameOf(name) ?? name)?.kind.quantity;
-  if (plain !== undefined) return plain;
-  const names = catalogue.map((known) => known.name);
-  const labelled = catalogue.find(({ label }) => label.toLowerCase().includes(name.trim().toLowerCase()));
-  return nearestName(name, names) ?? (name.trim().length > 2 ? (labelled?.name ?? null) : null);
 }
 
 function listText(): string {
   const longest = Math.max(...catalogue.map(({ name }) => visibleLength(name)));
   return catalogue
-    .map(({ name, label, unit }) => {
+    .map(({ name, label, unit, aliases }) => {
+      const also = aliases === undefined ? '' : ` (also ${aliases.join(', ')})`;
       const inUnit = unit.symbol === '' ? '' : ` [${unit.symbol}]`;
-      return `${padEnd(name, longest + 2)}${label}${inUnit}`;
+      return `${padEnd(name, longest + 2)}${label}${inUnit}${also}`;
     })
     .join('\n');
 }
@@ -55,6 +39,9 @@ function quantityText(entry: CatalogueEntry, width: number): string {
     ['Equation', entry.equation],
     ['Source', entry.source],
     ['Limits', entry.limits],
+    ['Error', entry.typicalError],
+    ['Asked as', askedAs(entry).replaceAll('`', '')],
+    ['Spoken', spokenIn(entry)],
     ['Method', page],
   ];
   const body = lines.map(([head, text]) => wrapped(text, width, '          ', padEnd(head, 10)));
