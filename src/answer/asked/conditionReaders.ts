@@ -5,17 +5,24 @@ import { flightMachAt } from '../plugRow.ts';
 import { wallInUse } from '../separation/wallInUse.ts';
 import { partsAt, thrustPartsAt } from '../thrustParts.ts';
 import { SEPARATION_CRITERION } from './figureAlternatives.ts';
+import { namedMode } from './modes.ts';
 import { namedOne } from './named.ts';
 import { type Asked, absent, type Reader, type Readers } from './reader.ts';
 import { altitudeOf } from './surroundings.ts';
 
-function nozzleAt({ solution, around }: Asked) {
+/** The nozzle in the named mode, else as it is there. */
+function nozzleAt(asked: Asked) {
+  const { around } = asked;
+  return namedMode(asked)?.at(around.pressure) ?? asItIs(asked);
+}
+
+function asItIs({ solution, around }: Asked) {
   return solution.nozzle.at(around.pressure, flightMachAt(solution, around.altitude));
 }
 
 function partReader(key: 'force' | 'coefficient'): Reader {
   return (asked) => {
-    const at = nozzleAt(asked);
+    const at = asItIs(asked);
     const parts = partsAt(asked.solution, at);
     if (parts.length === 0) {
       const why = at.partsAbsent ?? at.absent ?? 'The model does not tell where its thrust acts.';
@@ -41,7 +48,9 @@ export const conditionReaders: Readers = {
   'flow.separationPressure': (asked) => {
     const { solution, around } = asked;
     const { flow, ambientPressure } = nozzleAt(asked);
-    const all = wallInUse(solution.nozzle, around.pressure)?.separationPressures(ambientPressure) ?? [];
+    const mode = namedMode(asked);
+    const wall = mode === null ? wallInUse(solution.nozzle, around.pressure) : mode.separation?.();
+    const all = wall?.separationPressures(ambientPressure) ?? [];
     return {
       value: flow.separationPressure,
       alternatives:

@@ -5,6 +5,7 @@ import { NO_BULK_DENSITY, noField, noSoundSpeed } from '../absences.ts';
 import { sizeScatter } from '../scatter/figureScatter.ts';
 import { diameterOf, type EngineSolution } from '../solution.ts';
 import { thrustPartsAt } from '../thrustParts.ts';
+import { shapeOf } from './modes.ts';
 import { namedOne } from './named.ts';
 import { type Asked, absent, orAbsent, type Reader, type Readers } from './reader.ts';
 
@@ -28,22 +29,36 @@ const plain: Readonly<Record<string, readonly [of: Of, area: number]>> = {
   divergenceFactor: [(e) => e.nozzle.divergenceFactor, 0],
   dischargeCoefficient: [(e) => e.nozzle.dischargeCoefficient, 0],
   'matched.ambientPressure': [(e) => e.nozzle.matchedAmbient, 0],
-  'contour.nozzleLength': [(e) => e.contour.nozzleLength, 0.5],
-  'contour.totalLength': [(e) => e.contour.totalLength, 0.5],
-  'contour.throatRadius': [(e) => e.contour.throatRadius, 0.5],
-  'contour.exitRadius': [(e) => e.contour.exitRadius, 0.5],
-  'contour.chamberRadius': [(e) => e.contour.chamberRadius, 0.5],
-  'contour.chamberLength': [(e) => e.contour.chamberLength, 0.5],
-  'contour.steepestAngle': [(e) => e.contour.steepestAngle, 0],
-  'contour.lipAngle': [(e) => e.contour.lipAngle, 0],
-  'contour.nozzleArea': [(e) => e.contour.nozzleArea, 1],
-  'contour.chamberArea': [(e) => e.contour.chamberArea, 1],
 };
 
 function plainReader([of, area]: readonly [Of, number]): Reader {
   return ({ solution }) => {
     const value = of(solution);
     return area === 0 ? value : { value, scatter: sizeScatter(solution, value, { area, efficiency: 0 }) };
+  };
+}
+
+/** Measures of the wall, by the same power. */
+const contourKeys = {
+  nozzleLength: 0.5,
+  totalLength: 0.5,
+  throatRadius: 0.5,
+  exitRadius: 0.5,
+  chamberRadius: 0.5,
+  chamberLength: 0.5,
+  steepestAngle: 0,
+  lipAngle: 0,
+  nozzleArea: 1,
+  chamberArea: 1,
+} as const;
+
+function contourReader(key: keyof typeof contourKeys): Reader {
+  return (asked) => {
+    const value = shapeOf(asked).contour[key];
+    const area = contourKeys[key];
+    return area === 0
+      ? value
+      : { value, scatter: sizeScatter(asked.solution, value, { area, efficiency: 0 }) };
   };
 }
 
@@ -78,6 +93,12 @@ function composition(asked: Asked): number {
 
 export const engineReaders: Readers = {
   ...Object.fromEntries(Object.entries(plain).map(([name, one]) => [name, plainReader(one)])),
+  ...Object.fromEntries(
+    (Object.keys(contourKeys) as (keyof typeof contourKeys)[]).map((key) => [
+      `contour.${key}`,
+      contourReader(key),
+    ]),
+  ),
   ...Object.fromEntries(fieldKeys.map((key) => [`field.${key}`, fieldReader(key)])),
   'chamber.isentropicExponent': (asked) => {
     const { chamber } = asked.solution.expansion;

@@ -6,7 +6,7 @@ import { figuresAt, figuresOf } from '../conditions.ts';
 import type { ThrustFigures } from '../model.ts';
 import { figureScatter } from '../scatter/figureScatter.ts';
 import { figureAlternatives } from './figureAlternatives.ts';
-import { namedOne } from './named.ts';
+import { namedMode } from './modes.ts';
 import { type Asked, absent, type Read, type Readers } from './reader.ts';
 import type { Surroundings } from './surroundings.ts';
 
@@ -28,9 +28,7 @@ function figure(asked: Asked, key: keyof ThrustFigures, around: Surroundings): R
 /** In one of two modes, in use there or not. */
 function inMode(asked: Asked, key: keyof ThrustFigures, { pressure }: Surroundings): Read {
   const { solution } = asked;
-  const { change } = solution.nozzle;
-  const modes = change === undefined ? [] : [change.thick, change.thin];
-  const at = namedOne(asked, 'mode', modes, ({ name }) => [name]).at(pressure);
+  const at = namedMode(asked)!.at(pressure);
   const value = figuresOf(solution, at)[key];
   if (value === null) return absent(asked, inTwo(at.absent ?? 'The model has no value here.'));
   return { value, scatter: figureScatter(solution, at, null, key, value) };

@@ -3,19 +3,12 @@
 import { NO_MACH_ON_WALL, noSoundSpeed } from '../absences.ts';
 import type { WallPoint } from '../model.ts';
 import { between, betweenLogs, type PlaceAlong, placeAlong } from './alongWall.ts';
-import { namedOne } from './named.ts';
+import { shapeOf } from './modes.ts';
 import { type Asked, absent, orAbsent, type Readers } from './reader.ts';
 
 interface Side<T> {
   readonly points: readonly T[];
   readonly place: PlaceAlong;
-}
-
-/** Of a nozzle of two modes that in thin air, unless one is named. */
-function modeOf(asked: Asked) {
-  const { solution, part } = asked;
-  if (part === null) return { contour: solution.contour, wall: solution.wall };
-  return namedOne(asked, 'mode', solution.positions, ({ mode }) => [mode]);
 }
 
 /** The radius of a plug, or of a wall round a pintle, tells nothing of the area of the flow. */
@@ -25,13 +18,13 @@ function throatRadiusOf({ solution }: Asked): number | null {
 }
 
 function gasSide(asked: Asked): Side<WallPoint> {
-  const { wall } = modeOf(asked);
+  const { wall } = shapeOf(asked);
   return { points: wall, place: placeAlong(wall, asked.station, throatRadiusOf(asked)) };
 }
 
 function shapeReader(key: 'axial' | 'radius' | 'angle', of: 'outer' | 'plug') {
   return (asked: Asked): number => {
-    const { contour } = modeOf(asked);
+    const { contour } = shapeOf(asked);
     const points = of === 'outer' ? contour.wall : contour.plug?.wall;
     if (points === undefined) return noPlug(asked);
     const { from, share } = placeAlong(points, asked.station, throatRadiusOf(asked));

@@ -104,6 +104,7 @@ export const conditionQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'exitPressure',
+    part: inMode,
     label: 'pressure at the lip here',
     dimension: 'pressure',
     unit: UNIT.bar,
@@ -119,6 +120,7 @@ export const conditionQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'flow.lipPressure',
+    part: inMode,
     aliases: ['lipPressure'],
     label: 'pressure on the wall at the lip',
     dimension: 'pressure',
@@ -136,6 +138,7 @@ export const conditionQuantities: readonly CatalogueEntry[] = [
   },
   {
     name: 'flow.separationPressure',
+    part: inMode,
     aliases: ['separationPressure'],
     label: 'pressure at which the gas lets go of the wall',
     dimension: 'pressure',

@@ -334,6 +334,7 @@ export const engineQuantities: readonly CatalogueEntry[] = [
 ];
 
 const contourBase = {
+  part: { kinds: ['mode'], needed: false, example: 'mode skirt drawn up' },
   source: SOURCE.bell,
   model: 'nozzle-contour',
   typicalError: TYPICAL_ERROR.geometry,
