@@ -75,6 +75,6 @@ export function extremeOf(node: Extreme, bound: Bound, shop: Workshop, build: Bu
     quantity: null,
     ask: null,
     parts: bodies,
-    fails: 'No highest or lowest value is found in this range.',
+    fails: 'The highest or lowest value lies in vacuum, which is no number.',
   };
 }

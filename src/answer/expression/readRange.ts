@@ -34,7 +34,7 @@ export function rangeHere(reader: Reader, expression: ReadExpression): RangeNode
   const from = endOfRange(reader, expression);
   expectWords(reader, ['to'], 'between the two ends of the range', `${variable} from 0 km to vacuum`);
   const to = endOfRange(reader, expression);
-  const points = takeWords(reader, 'at') ? readPoints(reader) : null;
+  const points = wordAt(reader, 1) !== 'which' && takeWords(reader, 'at') ? readPoints(reader) : null;
   return { variable, from, to, points, ...spanFrom(reader, start) };
 }
 

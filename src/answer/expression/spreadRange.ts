@@ -44,7 +44,11 @@ export function spreadRange(
   const use = useOf(node, body, ends.dimension);
   const count = node.points ?? (use.of === 'input' ? POINTS_OF_INPUT : POINTS);
   const scale = scaleOf(ends, use);
-  const points = pointsOf(ends, scale, count);
+  const even = pointsOf(ends, scale, count);
+  const whole = isWhole(use, shop);
+  const points = whole
+    ? [...new Set(even.map((place) => (place === 'vacuum' ? place : Math.round(place))))]
+    : even;
   const vacuum = points.indexOf('vacuum');
   const inner = new Map(bound);
   const { dimension } = ends;
@@ -55,6 +59,7 @@ export function spreadRange(
     dimension,
     vacuumAt: vacuum < 0 ? null : vacuum,
     valueAt: (place) => {
+      if (whole) return points[Math.round(place)] as number;
       if (vacuum >= 0 && place === vacuum) return Number.POSITIVE_INFINITY;
       const first = vacuum === 0 ? 1 : 0;
       const steps = count - (vacuum < 0 ? 1 : 2);
@@ -62,6 +67,10 @@ export function spreadRange(
     },
   };
 }
+
+/** An input that is a number of pieces moves in whole steps. */
+const isWhole = ({ input }: RangeUse, { scope }: Workshop): boolean =>
+  scope.engines.some((engine) => scope.inputs(engine).some(({ name, whole }) => whole && name === input));
 
 function refuseVariable(node: RangeNode, bound: Bound, { scope }: Workshop): void {
   const { variable } = node;
@@ -115,18 +124,14 @@ function endsOf(node: RangeNode, shop: Workshop, build: Build): Ends {
     from: from === 'vacuum' ? from : from.constant!,
     to: to === 'vacuum' ? to : to.constant!,
     dimension,
-    fromWords: wordsOf(node.from, from, shop.text),
-    toWords: wordsOf(node.to, to, shop.text),
+    fromWords: wordsOf(node.from, shop.text),
+    toWords: wordsOf(node.to, shop.text),
   };
   return checkEnds(ends, node);
 }
 
-function wordsOf(node: Expression | 'vacuum', end: Built | 'vacuum', text: string): string {
-  if (node === 'vacuum' || end === 'vacuum') return 'vacuum';
-  return end.constant === 0 && sameDimension(end.dimension, LENGTH)
-    ? 'the pad'
-    : text.slice(node.start, node.end);
-}
+const wordsOf = (node: Expression | 'vacuum', text: string): string =>
+  node === 'vacuum' ? node : text.slice(node.start, node.end);
 
 function checkEnds(ends: Ends, node: RangeNode): Ends {
   const { from, to, dimension } = ends;
@@ -203,7 +208,9 @@ function rangeIndex(node: RangeNode, { kind, use, ends, points, spacing }: Told,
   const known = shop.rangeAt.get(node.start);
   if (known !== undefined) return known;
   const { from, to, dimension, fromWords, toWords } = ends;
-  const words = `tested at ${points.length} ${use.words} from ${fromWords} to ${toWords}`;
+  const said = (place: RangePlace, written: string): string =>
+    use.of === 'altitude' && place === 0 ? 'the pad' : written;
+  const words = `tested at ${points.length} ${use.words} from ${said(from, fromWords)} to ${said(to, toWords)}`;
   const range: TestedRange = {
     variable: node.variable,
     kind,
