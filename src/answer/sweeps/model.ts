@@ -169,7 +169,9 @@ export interface MapExtreme {
   readonly at: Extreme['at'];
 }
 
-export interface SweepOptions {
+export interface SweepOptions<Found> {
   /** Ends the work at once; the promise is then rejected with the signal’s reason. */ readonly signal?: AbortSignal;
   /** Points done, of at most so many. */ readonly onProgress?: (done: number, most: number) => void;
+  /** What is known so far, coarse at first, each time that it has become finer. */
+  readonly onUpdate?: (found: Found) => void;
 }

@@ -1,0 +1,85 @@
+/** The expressions of a sweep, compiled so that what they leave open is taken where the sweep is. */
+
+import { ProblemError } from '../../numerics/problem.ts';
+import type { Study } from '../../study/model.ts';
+import { type Ask, askKey } from '../asked/model.ts';
+import { quantity } from '../catalogue.ts';
+import { type CompiledExpression, compileExpression, scopeOf } from '../expression/index.ts';
+import { settableConditions } from '../inputs/conditions.ts';
+import type { Origin, SweptRange, ToldOf } from './model.ts';
+import { quantityOf } from './quantityOf.ts';
+
+export interface Followed {
+  readonly expressions: readonly CompiledExpression[];
+  readonly told: readonly ToldOf[];
+  /** All asks, each once. */ readonly asks: readonly Ask[];
+  /** For each expression, where its asks stand in that list. */ readonly places: readonly (readonly number[])[];
+  readonly engines: readonly string[];
+}
+
+const MOST_CURVES = 8;
+
+/** @throws ProblemError where a text is no expression */
+export function followedOf(study: Study, of: readonly string[], ranges: readonly SweptRange[]): Followed {
+  if (of.length === 0 || of.length > MOST_CURVES) {
+    throw new ProblemError({
+      code: 'sweep-curves',
+      what:
+        of.length === 0
+          ? 'The sweep follows nothing.'
+          : `The sweep follows ${of.length} expressions; up to ${MOST_CURVES} are drawn.`,
+      mend: 'Name one or a few, e.g. bell.specificImpulse(vacuum).',
+    });
+  }
+  const open = ranges.some(({ over }) => isSurroundings(over));
+  const scope = scopeOf(study);
+  const lenient = {
+    ...scope,
+    askProblem: (ask: Ask) => {
+      const problem = scope.askProblem(ask);
+      return open && problem?.code === 'ambient-missing' ? null : problem;
+    },
+  };
+  const expressions = of.map((text) => {
+    const compiled = compileExpression(text, lenient);
+    if (compiled.ok) return compiled.value;
+    const { start, end, ...problem } = compiled.problem;
+    throw new ProblemError({ ...problem, where: text, facts: { ...problem.facts, start, end } });
+  });
+  const asks = new Map<string, Ask>();
+  for (const { asks: own } of expressions) for (const ask of own) asks.set(askKey(ask), ask);
+  const keys = [...asks.keys()];
+  const order = study.engines.map(({ id }) => id);
+  return {
+    expressions,
+    told: expressions.map((expression) => toldOf(expression, order)),
+    asks: [...asks.values()],
+    places: expressions.map(({ asks: own }) => own.map((ask) => keys.indexOf(askKey(ask)))),
+    engines: order.filter((id) => [...asks.values()].some(({ engine }) => engine === id)),
+  };
+}
+
+function isSurroundings(over: string): boolean {
+  return over !== 'throttle' && settableConditions.some(({ name }) => name === over);
+}
+
+function toldOf(expression: CompiledExpression, order: readonly string[]): ToldOf {
+  const engines = order.filter((id) => expression.asks.some(({ engine }) => engine === id));
+  const of = quantityOf(expression);
+  return {
+    expression: expression.text,
+    label: of !== null && expression.quantity !== null ? quantity(of).label : expression.text,
+    dimension: expression.dimension,
+    quantity: of,
+    engines,
+  };
+}
+
+/** Models and sources of all that is asked, each once. */
+export function originOf({ asks }: Followed): Origin {
+  const entries = asks.map((ask) => quantity(ask.quantity));
+  return {
+    models: [...new Set(entries.map(({ model }) => model))],
+    sources: [...new Set(entries.map(({ source }) => source))],
+  };
+}
