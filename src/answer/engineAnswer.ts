@@ -14,11 +14,12 @@ import {
   conditionInVacuum,
   STANDARD_ALTITUDES,
 } from './conditions.ts';
-import type { ConditionRow, EngineAnswer, FieldAnswer, LossBudget, Reason, ThrustFigures } from './model.ts';
-import { plugAnswer, plugBands } from './plugRow.ts';
+import type { ConditionRow, EngineAnswer, FieldAnswer, Reason, ThrustFigures } from './model.ts';
+import { plugAnswer } from './plugRow.ts';
 import { plumeAnswer } from './plume.ts';
 import { publishedChecks } from './published/checks.ts';
 import { publishedFigures } from './published/figures.ts';
+import { answerBands } from './scatter/answerBands.ts';
 import { engineSeparation } from './separation/engineSeparation.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
 import { thrustPartsAt } from './thrustParts.ts';
@@ -137,35 +138,11 @@ export function engineAnswer(
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,
-    bands: {
-      ...lossBands(solution.losses.budget),
-      ...separationBands(seaLevel.row),
-      ...plugBands(solution, vacuum.row, seaLevel.row),
-    },
+    bands: answerBands(solution),
     published,
     publishedChecks: publishedChecks(input),
     ...(solution.publishedSolve && { publishedSolve: solution.publishedSolve }),
     reasons,
-  };
-}
-
-/** Every loss at its one end, then at its other. */
-function lossBands({ ideal, sum }: LossBudget): EngineAnswer['bands'] {
-  if (sum.low === sum.high) return {};
-  const from = 'published scatter of each loss, the ends added up';
-  return {
-    'vacuum.specificImpulse': { low: ideal * (1 - sum.high), high: ideal * (1 - sum.low), from },
-  };
-}
-
-/** Where the gas has left the wall at sea level, the criteria's spread is that of the thrust. */
-function separationBands({ separation }: ConditionRow): EngineAnswer['bands'] {
-  if (separation === undefined || separation.lettingGo === 0) return {};
-  const { thrust, specificImpulse, counted } = separation;
-  const from = `${counted} criteria of separation and the pressure behind it`;
-  return {
-    ...(thrust && { 'seaLevel.thrust': { ...thrust, from } }),
-    ...(specificImpulse && { 'seaLevel.specificImpulse': { ...specificImpulse, from } }),
   };
 }
 

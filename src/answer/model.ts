@@ -240,7 +240,7 @@ export interface EngineAnswer {
   readonly omitted: readonly string[];
   /** What the reader should know about the inputs, e.g. two that contradict each other. */
   readonly notes: readonly string[];
-  /** Uncertainty bands by quantity; filled as models bring their scatter. */
+  /** What the models’ published scatter leaves open, by quantity: thrust and specific impulse in vacuum and at sea level. */
   readonly bands: Record<string, { readonly low: number; readonly high: number; readonly from: string }>;
   /** Published rows of the study beside what the models give. */ readonly published: readonly PublishedFigure[];
   /** Those rows held against each other, contradictions first. */ readonly publishedChecks: readonly PublishedCheck[];

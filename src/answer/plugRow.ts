@@ -10,7 +10,7 @@ import {
   straightRayDeparture,
   strongestAgainstOnset,
 } from '../physics/nozzle/index.ts';
-import type { ConditionRow, EngineAnswer, PlugAnswer, PlugRow } from './model.ts';
+import type { PlugAnswer, PlugRow } from './model.ts';
 import type { EngineSolution } from './solution.ts';
 
 /** Mach number of the vehicle at an altitude [m]: 0 unless a plug's study says when it passes the speed of sound. */
@@ -95,33 +95,4 @@ export function plugAnswer({ nozzle, expansion }: EngineSolution): { readonly pl
       }),
     },
   };
-}
-
-/** What base pressure and modules leave open of the thrust in vacuum and at the pad [N]; nothing where neither is there. */
-export function plugBands(
-  solution: EngineSolution,
-  vacuum: ConditionRow,
-  seaLevel: ConditionRow,
-): EngineAnswer['bands'] {
-  const plug = plugOf(solution.nozzle);
-  if (plug === null) return {};
-  const { modules } = plug;
-  const baseArea = plug.baseArea * solution.throatArea;
-  const whole = solution.input.losses === 'none' || modules === null ? 1 : 1 - modules.value;
-  const bands: Record<string, EngineAnswer['bands'][string]> = {};
-  for (const [name, { thrust, plug: row }] of [
-    ['vacuum.thrust', vacuum],
-    ['seaLevel.thrust', seaLevel],
-  ] as const) {
-    if (thrust === null || (row?.base === undefined && whole === 1)) continue;
-    const { pressure, low, high } = row?.base ?? { pressure: 0, low: 0, high: 0 };
-    // Modules cost a share of the vacuum thrust at every altitude.
-    const unit = whole === 1 || modules === null ? 0 : (vacuum.thrust ?? 0) / whole;
-    bands[name] = {
-      low: thrust + (low - pressure) * baseArea - unit * ((modules?.high ?? 0) - (modules?.value ?? 0)),
-      high: thrust + (high - pressure) * baseArea + unit * ((modules?.value ?? 0) - (modules?.low ?? 0)),
-      from: 'published models of the base pressure and of the loss between modules',
-    };
-  }
-  return bands;
 }

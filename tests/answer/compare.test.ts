@@ -130,7 +130,11 @@ describe('an engine whose gas leaves the wall at the pad', () => {
     expect(seaLevel.thrust).toBeGreaterThan(seaLevel.thrustIfFull);
     expect(seaLevel.thrust).toBeGreaterThanOrEqual(pad.separation!.thrust!.low);
     expect(seaLevel.thrust).toBeLessThanOrEqual(pad.separation!.thrust!.high);
-    expect(bands['seaLevel.thrust']).toMatchObject(pad.separation!.thrust!);
+    // The span of the criteria, wider by the scatter of the friction at either end.
+    const band = bands['seaLevel.thrust']!;
+    const friction = pad.separation!.thrust!.low - band.low;
+    expect(friction).toBeGreaterThan(0);
+    expect(band.high - friction).toBeCloseTo(pad.separation!.thrust!.high, 6);
     expect(shortAnswer.verdict).toMatch(/^Low below about \d+ km, High above$/);
     expect(shortAnswer.text).toMatch(
       /; at the pad the gas lets go of the wall of High, which makes its number there the less sure, and High flows full from about \d+ km up\.$/,
