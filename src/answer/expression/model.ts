@@ -60,7 +60,7 @@ export interface NamedNumber {
   /** Name in the catalogue; null where it is made of several. */ readonly quantity: string | null;
   /** Index of the one ask it is; null where it is made of several. */ readonly ask: number | null;
   readonly dimension: Exponents;
-  /** [SI]; null where something has no value. */ evaluate(values: AskedValues): number | null;
+  /** [SI]; null where something has no value. */ readonly evaluate: (values: AskedValues) => number | null;
 }
 
 export interface CompiledExpression extends NamedNumber {
@@ -68,7 +68,7 @@ export interface CompiledExpression extends NamedNumber {
   /** No two alike. */ readonly asks: readonly Ask[];
   readonly ranges: readonly TestedRange[];
   /** Why {@link NamedNumber.evaluate} gives null; null where it does not. */
-  absent(values: AskedValues): Absent | null;
+  readonly absent: (values: AskedValues) => Absent | null;
 }
 
 export type RangeKind =
@@ -139,9 +139,10 @@ export interface CompiledTest {
   /** The numbers that stand in the test outside its ranges: sides that are made of several, and each number asked for. */
   readonly numbers: readonly NamedNumber[];
   readonly ranges: readonly TestedRange[];
-  /** All that can be told of these values. */ decide(values: AskedValues): Decision;
-  /** The same margin alone: quick, for thousands of draws. */ margin(values: AskedValues): number | null;
-  /** The same verdict alone: quick. */ holds(values: AskedValues): boolean | null;
+  /** All that can be told of these values. */ readonly decide: (values: AskedValues) => Decision;
+  /** The same margin alone: quick, for thousands of draws. */
+  readonly margin: (values: AskedValues) => number | null;
+  /** The same verdict alone: quick. */ readonly holds: (values: AskedValues) => boolean | null;
 }
 
 export type CompileTest = (text: string, scope: TestScope) => Compiled<CompiledTest>;

@@ -43,6 +43,8 @@ export function signAt(reader: Reader, ahead = 0): string | null {
 
 /** Takes these words if they stand here, one after the other. */
 export function takeWords(reader: Reader, phrase: string): boolean {
+  const here = wordAt(reader);
+  if (here === null || !phrase.startsWith(here)) return false;
   const words = phrase.split(' ');
   if (!words.every((word, i) => wordAt(reader, i) === word)) return false;
   reader.at += words.length;
