@@ -85,11 +85,9 @@ function joined(pieces: readonly (readonly [string, string])[]): readonly (reado
   const used = new Set<number>();
   const follow = (start: string, first: number): string[] => {
     const line = [start];
-    let piece: number | undefined = first;
-    while (piece !== undefined) {
+    for (let piece: number | undefined = first; piece !== undefined; ) {
       used.add(piece);
-      const [from, to]: readonly [string, string] = pieces[piece]!;
-      const next = line.at(-1) === from ? to : from;
+      const next = otherEnd(pieces[piece]!, line.at(-1)!);
       line.push(next);
       piece = meeting.get(next)!.find((other) => !used.has(other));
     }
@@ -102,4 +100,8 @@ function joined(pieces: readonly (readonly [string, string])[]): readonly (reado
     if (!used.has(i)) lines.push(follow(from, i));
   });
   return lines;
+}
+
+function otherEnd([from, to]: readonly [string, string], end: string): string {
+  return end === from ? to : from;
 }
