@@ -3,6 +3,7 @@ export { editStudy, newStudyText, type StudyEdit } from './edit.ts';
 export { STUDY_FORMAT } from './form.ts';
 export type * from './model.ts';
 export { type KnownName, knownNames } from './names.ts';
+export { placeInTest } from './placeInTest.ts';
 export { type ReadOptions, readStudy } from './read.ts';
 export { describeStudyProblem } from './report.ts';
 export { formatQuantity, type ParsedQuantity, parseQuantity } from './units.ts';

@@ -2,3 +2,4 @@
 export { compileExpression, compileTest } from './compile.ts';
 export type * from './model.ts';
 export { scopeOf } from './scopeOf.ts';
+export { testProblem } from './testProblem.ts';

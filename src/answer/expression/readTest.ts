@@ -3,7 +3,6 @@
 import { asExpression, readSum } from './readExpression.ts';
 import {
   deeper,
-  expectSign,
   expectWords,
   openText,
   peek,
@@ -12,6 +11,7 @@ import {
   signAt,
   standsHere,
   takeOneOf,
+  takeSign,
   takeWords,
 } from './reader.ts';
 import { rangeHere } from './readRange.ts';
@@ -108,8 +108,7 @@ function readNot(reader: Reader): Node {
   const quantifier = takeOneOf(reader, QUANTIFIERS);
   if (quantifier === null) return readRelation(reader, readEither);
   const range = rangeHere(reader, (inner) => asExpression(readSum(inner, readEither)));
-  if (signAt(reader) === ':') expectSign(reader, ':', 'behind the range');
-  else
+  if (takeSign(reader, ':', ',') === null)
     expectWords(
       reader,
       ['where', 'with', 'at which'],

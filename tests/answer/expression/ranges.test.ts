@@ -137,6 +137,7 @@ describe('for every, for some, for no', () => {
   test('one example is enough', () => {
     for (const text of [
       'for some z from 0 km to 40 km: plug.thrust(z) > bell.thrust(z)',
+      'for some z from 0 km to 40 km, plug.thrust(z) > bell.thrust(z)',
       'there is z from 0 km to 40 km: plug.thrust(z) > bell.thrust(z)',
       'there is an altitude z from 0 km to 40 km where plug.thrust(z) > bell.thrust(z)',
       'there is a height z from 0 km to 40 km at which plug.thrust(z) > bell.thrust(z)',
