@@ -19,6 +19,7 @@ import {
 } from '../physics/nozzle/losses/index.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { EngineInput } from '../study/model.ts';
+import { statedSpan } from '../study/plainQuantity.ts';
 import { dropLag } from './dropLag.ts';
 import type { LossBudget, WallLayer } from './model.ts';
 import { ERROR_NAMES } from './scatter/model.ts';
@@ -201,7 +202,7 @@ function lowestOnWall(nozzle: NozzleModel): number {
 }
 
 function efficiencyOf({ chamber: { efficiency } }: EngineInput): Efficiency {
-  const { value, plusMinus, byDefault } = efficiency;
+  const { value, byDefault } = efficiency;
   if (byDefault && value < 1) {
     return {
       value,
@@ -210,11 +211,11 @@ function efficiencyOf({ chamber: { efficiency } }: EngineInput): Efficiency {
       source: ENERGY_RELEASE_BAND.source,
     };
   }
-  const spread = plusMinus ?? 0;
+  const { low, high } = statedSpan(efficiency) ?? { low: value, high: value };
   return {
     value,
-    low: value - spread,
-    high: Math.min(value + spread, 1),
+    low,
+    high: Math.min(high, 1),
     source: byDefault ? 'nothing is left unburnt' : 'chamber efficiency as stated',
   };
 }

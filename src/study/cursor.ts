@@ -186,8 +186,9 @@ export function quantityAt(
     report.problem(parsed.problem, cursor.path, offsetAt(cursor));
     return null;
   }
-  const { value, plusMinus, kind } = parsed.value;
-  if (outside(value, range)) {
+  const { value, plusMinus, spread, kind } = parsed.value;
+  const ends = spread === null ? [] : [spread.low, spread.high];
+  if ([value, ...ends].some((each) => outside(each, range))) {
     const percent = kind === 'share' && value > 1 && value <= 100 && !text.includes('%');
     report.problem(
       {
@@ -213,7 +214,15 @@ export function quantityAt(
       offsetAt(cursor),
     );
   }
-  return { value, plusMinus, text: text.trim(), path: cursor.path, byDefault: false, kind };
+  return {
+    value,
+    plusMinus,
+    ...(spread && { spread }),
+    text: text.trim(),
+    path: cursor.path,
+    byDefault: false,
+    kind,
+  };
 }
 
 export const fieldQuantityAt = (cursor: Cursor, field: QuantityField, report: Report) =>

@@ -39,6 +39,7 @@ import type {
 } from './model.ts';
 import type { NameBook } from './names.ts';
 import { nearestName } from './nearest.ts';
+import { plainQuantity } from './plainQuantity.ts';
 import { SETTLED_TEXT, settledAt } from './publishedForm.ts';
 import { isChanging, readChangingNozzle } from './readChangingNozzle.ts';
 import { type CustomIngredients, ingredientsAt, type Pantry } from './readIngredients.ts';
@@ -130,14 +131,6 @@ function gatherSections(entries: Entries, base: EngineSections, report: Report):
     losses: given('losses') ?? base.losses,
   };
 }
-
-const plainQuantity = ({ value, plusMinus, text, path, byDefault }: Quantity): Quantity => ({
-  value,
-  plusMinus,
-  text,
-  path,
-  byDefault,
-});
 
 /** Reads the quantities of one section: given, by default, left to the published rows, or missing with a problem. */
 function sectionReader(

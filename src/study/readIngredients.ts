@@ -15,20 +15,13 @@ import { molarMassOf, parseFormula } from './formula.ts';
 import type { Ingredient, Quantity } from './model.ts';
 import type { NameBook } from './names.ts';
 import { nearestName } from './nearest.ts';
+import { plainQuantity, quantityOver } from './plainQuantity.ts';
 import { listNames, quote, type Report } from './report.ts';
 
 type Custom = NonNullable<Ingredient['custom']>;
 
 /** Ingredients the study describes, by id; null where the description has a problem. */
 export type CustomIngredients = ReadonlyMap<string, Custom | null>;
-
-const withoutKind = ({ value, plusMinus, text, path, byDefault }: Quantity): Quantity => ({
-  value,
-  plusMinus,
-  text,
-  path,
-  byDefault,
-});
 
 function customAt(cursor: Cursor, report: Report): Custom | null {
   const keys = Object.keys(ingredientFields);
@@ -64,13 +57,9 @@ function customAt(cursor: Cursor, report: Report): Custom | null {
   const perMass = enthalpy.kind === 'energyPerMole' ? molarMassOf(elements) : 1;
   return {
     elements,
-    enthalpy: {
-      ...withoutKind(enthalpy),
-      value: enthalpy.value / perMass,
-      plusMinus: enthalpy.plusMinus === null ? null : enthalpy.plusMinus / perMass,
-    },
-    temperature: withoutKind(temperature),
-    density: density === null ? null : withoutKind(density),
+    enthalpy: quantityOver(enthalpy, perMass),
+    temperature: plainQuantity(temperature),
+    density: density === null ? null : plainQuantity(density),
   };
 }
 
@@ -209,7 +198,7 @@ export function ingredientsAt(
       whole = false;
     }
     used.set(found.id, name);
-    parts.push({ ...found, share: withoutKind(share) });
+    parts.push({ ...found, share: plainQuantity(share) });
   }
   if (!whole) return null;
   const sum = parts.reduce((total, part) => total + part.share.value, 0);

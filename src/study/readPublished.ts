@@ -18,6 +18,7 @@ import { altitudeRange, ambientPressureRange } from './form.ts';
 import { roundingOf } from './givenDigits.ts';
 import type { Ambient, PublishedRow, Quantity, SolveFor } from './model.ts';
 import { nearestName } from './nearest.ts';
+import { quantityOver } from './plainQuantity.ts';
 import {
   type NamedKind,
   publishedKindOf,
@@ -150,15 +151,7 @@ function figureOf(
   const rounding = roundingOf(quantity.text, parsed.ok ? parsed.value.unit : '');
   if (found !== 'speed' || kind.quantity !== 'specificImpulse') return { value: quantity, rounding };
   // Thrust per mass flow, in m/s or N·s/kg: I_sp = c / g₀.
-  const { value, plusMinus } = quantity;
-  return {
-    value: {
-      ...quantity,
-      value: value / STANDARD_GRAVITY,
-      plusMinus: plusMinus === null ? null : plusMinus / STANDARD_GRAVITY,
-    },
-    rounding: rounding / STANDARD_GRAVITY,
-  };
+  return { value: quantityOver(quantity, STANDARD_GRAVITY), rounding: rounding / STANDARD_GRAVITY };
 }
 
 /** The place of a row; null with a problem where it lacks one, or has one that means nothing. */

@@ -118,7 +118,8 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     '## Numbers and units',
     'A quantity carries its unit: `100 bar`, `1450 psi`, `80 %`, `1.2e3 kN`. What has no unit, such as an area ratio, is a bare number; what has one is refused without it, zero included. A share is written in percent or as a bare number below 1: `97.5 %` or `0.975`.',
     [
-      '- **±** tells how well a value is known: `97.5 ± 1 %` (the unit counts for both), `97.5 % ± 1 %`, `100 bar ± 50 kPa`, `3.5 +/- 0.1`. After a value with a unit, `± 2 %` is a share of that value: `100 bar ± 2 %` is ± 2 bar; after a share it is percentage points. ± of a temperature is a difference: `20 ± 5 °C` is ± 5 K.',
+      '- **±** tells how well a value is known: `97.5 ± 1 %` (the unit counts for both), `97.5 % ± 1 %`, `100 bar ± 50 kPa`, `3.5 +/- 0.1`. After a value with a unit, `± 2 %` is a share of that value: `100 bar ± 2 %` is ± 2 bar; after a share it is percentage points. ± of a temperature is a difference: `20 ± 5 °C` is ± 5 K. It is taken as two standard deviations of a normal spread: the value lies within with a chance of 95 %.',
+      '- **Ranges** tell between which ends a value lies: `95 to 97 %`, `3.4–3.6` (anywhere between alike, the middle is taken where one value is needed), `3.4 to 3.6 most likely 3.5` (that value is taken; the chance falls straight to nothing at both ends).',
       '- **Pressures are absolute**, `psi` and `bar` included. A gauge pressure (`psig`, `bar gauge`) is refused, because the ambient it is measured from would have to be guessed: add it.',
       '- **Digits**: a point for decimals, nothing between thousands. `3,5`, `1,000` and `1 000` are refused with the way to write them, since a comma means one thing here and another there.',
     ].join('\n'),

@@ -1,5 +1,6 @@
 /** Quantities in words: `97.5 ± 1 %` to SI and back. */
 import type { Outcome, Problem } from '../numerics/problem.ts';
+import type { RangeSpread } from './model.ts';
 import { nearestName } from './nearest.ts';
 import {
   type Dimension,
@@ -13,6 +14,7 @@ import {
 export interface ParsedQuantity {
   /** SI */ readonly value: number;
   /** SI, a difference; null where none is stated */ readonly plusMinus: number | null;
+  /** SI; null where it is no range */ readonly spread: RangeSpread | null;
   /** Which of the kinds asked for it is. */ readonly kind: QuantityKind;
   /** Unit of the value as understood; empty for a bare number. */ readonly unit: string;
 }
@@ -208,11 +210,71 @@ function readUnit(
   return { ok: true, value: { unit, kind } };
 }
 
+/** `3.4 to 3.6`, `95–97 %`, with or without a most likely value behind. */
+const RANGE = /^(.*?\d[^,]*?)\s*(?:\bto\b|–|…|\.{2,3})\s*([+-]?\.?\d.*?)(?:,?\s*most likely\s*(.*))?$/;
+
+/** A range in SI; `value` is its middle or its peak. The unit of one part counts for those that have none. */
+function parseRange(
+  whole: string,
+  parts: readonly (string | undefined)[],
+  kinds: readonly QuantityKind[],
+): Outcome<ParsedQuantity> {
+  if (/±|\+\/-|\+-/.test(whole)) {
+    return refuse(
+      'range-unreadable',
+      `${quoted(whole)} is a range and has a ± as well.`,
+      'Write either 3.5 ± 0.1 or 3.4 to 3.6.',
+    );
+  }
+  const amounts: Amount[] = [];
+  for (const part of parts) {
+    if (part === undefined) continue;
+    const amount = readAmount(part.trim(), whole);
+    if (!amount.ok) return amount;
+    amounts.push(amount.value);
+  }
+  const shared = amounts.map(({ unit }) => unit).findLast((unit) => unit !== '') ?? '';
+  const found = readUnit(shared, kinds, whole);
+  if (!found.ok) return found;
+  const { unit, kind } = found.value;
+  const values: number[] = [];
+  for (const amount of amounts) {
+    const own = amount.unit === '' ? found : readUnit(amount.unit, [kind], whole);
+    if (!own.ok) return own;
+    values.push(toSI(amount.number, amount.unit === '' ? unit : own.value.unit));
+  }
+  const [low, high, peak] = values as [number, number, number?];
+  if (!values.every(Number.isFinite)) {
+    return refuse('number-not-finite', `${quoted(whole)} is too large a number.`, 'Write a smaller one.');
+  }
+  if (!(low < high)) {
+    return refuse(
+      'range-unreadable',
+      `In ${quoted(whole)} the lower end is not below the upper one.`,
+      'Write the lower end first, e.g. 3.4 to 3.6.',
+    );
+  }
+  if (peak !== undefined && !(peak >= low && peak <= high)) {
+    return refuse(
+      'range-unreadable',
+      `In ${quoted(whole)} the most likely value lies outside the range.`,
+      'Write one between the two ends, e.g. 3.4 to 3.6 most likely 3.5.',
+    );
+  }
+  const spread: RangeSpread =
+    peak === undefined ? { kind: 'even', low, high } : { kind: 'triangular', low, high, peak };
+  return {
+    ok: true,
+    value: { value: peak ?? 0.5 * (low + high), plusMinus: null, spread, kind, unit: shared },
+  };
+}
+
 /**
  * A quantity as a study writes it, in SI.
  *
  * `100 bar`, `3.5`, `97.5 ± 1 %` (the unit counts for both), `97.5 % ± 1 %`, `100 bar ± 2 %` (a share of the
- * value), `3.5 +/- 0.1`. Pressures are absolute. After ± a temperature is a difference: ± 2 °C is ± 2 K.
+ * value), `3.5 +/- 0.1`; `95 to 97 %`, `3.4–3.6` (anywhere between alike), `3.4 to 3.6 most likely 3.5`. Pressures are
+ * absolute. After ± a temperature is a difference: ± 2 °C is ± 2 K.
  */
 export function parseQuantity(text: string, ...kinds: readonly QuantityKind[]): Outcome<ParsedQuantity> {
   const whole = plain(text);
@@ -223,6 +285,8 @@ export function parseQuantity(text: string, ...kinds: readonly QuantityKind[]): 
       unitsInWords(kinds),
     );
   }
+  const range = RANGE.exec(whole);
+  if (range !== null) return parseRange(whole, range.slice(1), kinds);
   const sides = whole.split(/\s*(?:±|\+\/-|\+-)\s*/);
   if (sides.length > 2) {
     return refuse('plus-minus-unreadable', `${quoted(whole)} has more than one ±.`, 'Write it as 3.5 ± 0.1.');
@@ -263,7 +327,7 @@ export function parseQuantity(text: string, ...kinds: readonly QuantityKind[]): 
   if (!Number.isFinite(value) || (plusMinus !== null && !Number.isFinite(plusMinus))) {
     return refuse('number-not-finite', `${quoted(whole)} is too large a number.`, 'Write a smaller one.');
   }
-  return { ok: true, value: { value, plusMinus, kind, unit: sharedUnit } };
+  return { ok: true, value: { value, plusMinus, spread: null, kind, unit: sharedUnit } };
 }
 
 /** Digits after the point that show `value` with `digits` significant digits. */

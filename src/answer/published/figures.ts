@@ -1,6 +1,7 @@
 /** Published rows beside what the models give. */
 
 import type { PublishedRow, SourceInput } from '../../study/model.ts';
+import { halfSpan } from '../../study/plainQuantity.ts';
 import type { EngineAnswer, Reason } from '../model.ts';
 import type { EngineSolution } from '../solution.ts';
 import { ambientPressureOf, computedValue } from './computedValue.ts';
@@ -9,9 +10,9 @@ import type { PublishedFigure } from './model.ts';
 /** A computed value on the edge of a band is inside it in spite of the last bits. */
 const EDGE = 1e-12;
 
-/** How far the true value may lie from the one stated [SI]: the ±, or half of the last digit where there is none. */
+/** How far the true value may lie from the one stated [SI]: the ±, half of the range, or half of the last digit. */
 export function leeway(row: PublishedRow): number {
-  return row.value.plusMinus ?? row.rounding;
+  return halfSpan(row.value) ?? row.rounding;
 }
 
 export function publishedFigures(

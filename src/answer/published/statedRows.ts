@@ -2,6 +2,7 @@
 
 import { roundingOf } from '../../study/givenDigits.ts';
 import type { Ambient, EngineInput, PublishedRow, Quantity } from '../../study/model.ts';
+import { halfSpan } from '../../study/plainQuantity.ts';
 import { SETTLED_TEXT } from '../../study/publishedForm.ts';
 import { parseQuantity } from '../../study/units.ts';
 import { showStated } from '../display.ts';
@@ -55,7 +56,7 @@ export function statedInputs(input: EngineInput): readonly Stated[] {
     const parsed = parseQuantity(stated.text, 'number', 'length');
     const rounding = parsed.ok ? roundingOf(stated.text, parsed.value.unit) : 0;
     found.push({
-      ...interval(stated.value, stated.plusMinus ?? rounding),
+      ...interval(stated.value, halfSpan(stated) ?? rounding),
       quantity,
       pressure: null,
       where: '',
