@@ -5,7 +5,7 @@ import type { Bound, Built } from './built.ts';
 import { allOf, anyOf, type BuiltTest, type Findings, mostTelling, opposite } from './builtTest.ts';
 import { compareAbout, compareApart, compareSides, numbersOf } from './compare.ts';
 import type { AskedValues, NamedNumber, Witness } from './model.ts';
-import { type Spread, spreadRange } from './spreadRange.ts';
+import { around, type Spread, spreadRange } from './spreadRange.ts';
 import type { Expression, Node, Test } from './tree.ts';
 import { placeTest, trendTest } from './trend.ts';
 import { countPart, type Workshop } from './workshop.ts';
@@ -107,6 +107,7 @@ function quantified(node: Extract<Test, { is: 'quantified' }>, bound: Bound, sho
       variable: range.variable,
       place: spread.points[telling]!,
       is,
+      around: around(spread.points, telling, (i) => bodies[i]!.holds(values) === one),
     });
     bodies[telling]!.explain(values, into);
   };

@@ -4,7 +4,7 @@ import { commonDimension } from './alike.ts';
 import { absentIn, type Built, namedNumber, told, type Work } from './built.ts';
 import type { BuiltTest } from './builtTest.ts';
 import { inWords, isNumber, sameDimension } from './dimensions.ts';
-import type { AskedValues, ComparisonOperator, NamedNumber } from './model.ts';
+import type { AskedValues, ComparisonOperator, NamedNumber, SideNamed } from './model.ts';
 import type { Expression, Span, Test } from './tree.ts';
 import { refuse } from './trouble.ts';
 import type { Workshop } from './workshop.ts';
@@ -76,6 +76,7 @@ function comparison(
     absent: (values) => absentIn(left, values, text) ?? absentIn(right, values, text),
     explain: (values, { sides }) => {
       sides.push({
+        names: { left: sideNamed(left, text), right: sideNamed(right, text) },
         text: text.slice(span.start, span.end),
         left: told(left.value(values)),
         right: told(right.value(values)),
@@ -87,6 +88,14 @@ function comparison(
     },
   };
 }
+
+/** What stands on one side, as told of a decision. */
+export const sideNamed = ({ start, end, quantity, ask, constant }: Built, text: string): SideNamed => ({
+  expression: text.slice(start, end),
+  quantity,
+  ask,
+  fixed: constant !== null,
+});
 
 export function compareSides(
   node: Extract<Test, { is: 'compare' }>,

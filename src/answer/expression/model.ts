@@ -103,8 +103,17 @@ export interface TestedRange {
 
 export type ComparisonOperator = '<' | '<=' | '>' | '>=' | 'about' | 'not about';
 
+/** What stands on one side of a comparison. */
+export interface SideNamed {
+  /** As written. */ readonly expression: string;
+  /** Name in the catalogue; null where it is made of several, or fixed. */ readonly quantity: string | null;
+  /** Index of the one ask it is; null where it is made of several, or fixed. */ readonly ask: number | null;
+  /** Nothing is asked of it. */ readonly fixed: boolean;
+}
+
 /** One comparison that was looked at, with both its sides. */
 export interface ComparedSides {
+  readonly names: { readonly left: SideNamed; readonly right: SideNamed };
   /** As written. */ readonly text: string;
   readonly left: number | null;
   readonly right: number | null;
@@ -121,6 +130,8 @@ export interface Witness {
   readonly variable: string;
   readonly place: RangePlace;
   readonly is: 'counterexample' | 'example' | 'closest call' | 'place of the value';
+  /** The points around it, without a gap, at which the same is so; absent where it stands alone by its nature. */
+  readonly around?: { readonly from: RangePlace; readonly to: RangePlace };
 }
 
 export interface Decision {

@@ -9,6 +9,18 @@ import type { Expression, Node, RangeNode } from './tree.ts';
 import { refuse } from './trouble.ts';
 import type { Workshop } from './workshop.ts';
 
+/** From the first to the last point without a gap around the one at `index` that are `alike`. */
+export function around(
+  points: readonly RangePlace[],
+  index: number,
+  alike: (index: number) => boolean,
+): { readonly from: RangePlace; readonly to: RangePlace } {
+  let [first, last] = [index, index];
+  while (first > 0 && alike(first - 1)) first -= 1;
+  while (last < points.length - 1 && alike(last + 1)) last += 1;
+  return { from: points[first]!, to: points[last]! };
+}
+
 type Build = (node: Expression, bound: Bound, shop: Workshop) => Built;
 
 export interface Spread {

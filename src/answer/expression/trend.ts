@@ -2,11 +2,11 @@
 
 import { absentIn, type Built, told, type Work } from './built.ts';
 import type { BuiltTest, Findings } from './builtTest.ts';
-import { toleranceOf } from './compare.ts';
+import { sideNamed, toleranceOf } from './compare.ts';
 import { inWords, sameDimension } from './dimensions.ts';
 import { peakOf } from './extreme.ts';
-import type { AskedValues, ComparisonOperator, Exponents } from './model.ts';
-import type { Spread } from './spreadRange.ts';
+import type { AskedValues, ComparisonOperator, Exponents, Witness } from './model.ts';
+import { around, type Spread } from './spreadRange.ts';
 import type { Span, Test } from './tree.ts';
 import { refuse } from './trouble.ts';
 
@@ -88,6 +88,7 @@ export function trendTest(
       const { margin, from, to } = pairOf(values);
       if (Number.isNaN(margin)) return;
       sides.push({
+        names: { left: sideNamed(bodies[from]!, text), right: sideNamed(bodies[to]!, text) },
         text: text.slice(node.start, node.end),
         left: told(bodies[from]!.value(values)),
         right: told(bodies[to]!.value(values)),
@@ -97,9 +98,29 @@ export function trendTest(
         margin,
       });
       const is = margin >= 0 ? 'closest call' : 'counterexample';
-      witnesses.push({ range: spread.range, variable: node.range.variable, place: spread.points[to]!, is });
+      const { points, range } = spread;
+      const stretch = is === 'counterexample' ? stretchOf(node.trend, bodies, values, from, to, spread) : {};
+      witnesses.push({ range, variable: node.range.variable, place: points[to]!, is, ...stretch });
     },
   );
+}
+
+/** All steps without a gap around the worst one that go the wrong way. */
+function stretchOf(
+  trend: TrendNode['trend'],
+  bodies: readonly Built[],
+  values: AskedValues,
+  from: number,
+  to: number,
+  { points }: Spread,
+): Pick<Witness, 'around'> {
+  if (trend === 'constant' || to !== from + 1) return {};
+  const { y, size } = read(bodies, values);
+  const up = trend === 'rises' || trend === 'does not fall' ? 1 : -1;
+  const wrong = (i: number): boolean => i > 0 && (up * (y[i]! - y[i - 1]!)) / size + FLAT < 0;
+  let first = to;
+  while (wrong(first - 1)) first -= 1;
+  return { around: { from: points[first - 1]!, to: around(points, to, (i) => i > to && wrong(i)).to } };
 }
 
 /** How far from its middle a constant may stray. */
@@ -167,7 +188,9 @@ export function placeTest(
     if (index < 0) return;
     const place = placeAt(values);
     const limit = least !== null && place < least ? least : most;
+    const fixed = { expression: '', quantity: null, ask: null, fixed: true };
     sides.push({
+      names: { left: { ...fixed, expression: node.range.variable, fixed: false }, right: fixed },
       text: text.slice(node.start, node.end),
       left: told(place),
       right: limit === null ? least : told(limit),
