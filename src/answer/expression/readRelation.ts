@@ -203,9 +203,9 @@ function orWithin(reader: Reader, left: Expression, share: number, sum: () => Ex
 }
 
 function readBetween(reader: Reader, left: Expression, sum: () => Expression): Test {
-  const low = sum();
+  const low = readAmount(reader, sum);
   expectWords(reader, ['and'], 'between the two limits', 'is between 3 % and 5 %');
-  const high = sum();
+  const high = readAmount(reader, sum);
   const parts = [compare('>=', left, low), compare('<=', left, high)];
   return { is: 'and', parts, start: left.start, end: high.end };
 }
