@@ -1,7 +1,8 @@
 /** Whether two parts are of one kind, and what to say where they are not. */
 
+import { listNames } from '../../study/report.ts';
 import type { Built } from './built.ts';
-import { inWords, isNumber, sameDimension } from './dimensions.ts';
+import { inWords, isNumber, sameDimension, usualUnits } from './dimensions.ts';
 import type { Span } from './tree.ts';
 import { refuse } from './trouble.ts';
 
@@ -25,8 +26,9 @@ export function commonDimension(
 
 function mendOf(left: Built, right: Built): string {
   const plain = [left, right].find((side) => isNumber(side.dimension) && side.constant !== null);
-  if (plain !== undefined) return 'Give the plain number its unit, e.g. 2 s, 10 bar or 300 kN.';
-  return 'Both sides must be of one kind; look at the quantities and units on each.';
+  if (plain === undefined) return 'Both sides must be of one kind; look at the quantities and units on each.';
+  const units = usualUnits((plain === left ? right : left).dimension);
+  return `Give the plain number its unit${units.length === 0 ? '' : `: ${listNames(units)}`}.`;
 }
 
 export function refuseDegrees(at: Span): never {

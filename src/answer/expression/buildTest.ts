@@ -5,9 +5,10 @@ import type { Bound, Built } from './built.ts';
 import { allOf, anyOf, type BuiltTest, type Findings, mostTelling, opposite } from './builtTest.ts';
 import { compareAbout, compareApart, compareSides, numbersOf } from './compare.ts';
 import type { AskedValues, NamedNumber, Witness } from './model.ts';
+import { placeTest } from './placeTest.ts';
 import { around, type Spread, spreadRange } from './spreadRange.ts';
 import type { Expression, Node, Test } from './tree.ts';
-import { placeTest, trendTest } from './trend.ts';
+import { trendTest } from './trend.ts';
 import { countPart, type Workshop } from './workshop.ts';
 
 interface Yard extends Workshop {

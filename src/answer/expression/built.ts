@@ -23,7 +23,7 @@ export interface Built extends Span {
 export const told = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
 /** Reads one told value; absent is NaN. */
-export const askedValue = (values: AskedValues, index: number): number => values[index] ?? Number.NaN;
+const askedValue = (values: AskedValues, index: number): number => values[index] ?? Number.NaN;
 
 /** The innermost part that has no value; null where the whole has one. */
 export function absentIn(built: Built, values: AskedValues, text: string): Absent | null {

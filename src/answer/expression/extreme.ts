@@ -44,7 +44,7 @@ export function peakOf(kind: 'highest' | 'lowest', bodies: readonly Built[], vac
  *
  *   x* = ½ (y₋ − y₊)/(y₋ − 2 y₀ + y₊)        y* = y₀ − ¼ (y₋ − y₊) x*
  */
-export function parabola(before: number, middle: number, after: number): { place: number; value: number } {
+function parabola(before: number, middle: number, after: number): { place: number; value: number } {
   const bend = before - 2 * middle + after;
   if (bend === 0) return { place: 0, value: middle };
   const place = Math.min(Math.max((before - after) / (2 * bend), -0.5), 0.5);

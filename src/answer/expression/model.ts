@@ -155,6 +155,3 @@ export interface CompiledTest {
   readonly margin: (values: AskedValues) => number | null;
   /** The same verdict alone: quick. */ readonly holds: (values: AskedValues) => boolean | null;
 }
-
-export type CompileTest = (text: string, scope: TestScope) => Compiled<CompiledTest>;
-export type CompileExpression = (text: string, scope: TestScope) => Compiled<CompiledExpression>;

@@ -19,7 +19,7 @@ import { isTaken } from './vocabulary.ts';
 export type ReadExpression = (reader: Reader) => Expression;
 
 const LEAST_POINTS = 3;
-export const MOST_POINTS = 400;
+const MOST_POINTS = 400;
 
 /** The word `for` and the range behind it. */
 export function readRange(reader: Reader, expression: ReadExpression): RangeNode {
@@ -75,7 +75,7 @@ function endOfRange(reader: Reader, expression: ReadExpression): Expression | 'v
 export const takePad = (reader: Reader): boolean =>
   takeWords(reader, 'the pad') || takeWords(reader, 'pad') || takeWords(reader, 'sea level');
 
-export const padAt = (span: { readonly start: number; readonly end: number }): Expression => ({
+const padAt = (span: { readonly start: number; readonly end: number }): Expression => ({
   is: 'number',
   value: 0,
   asDifference: 0,

@@ -1,6 +1,8 @@
 /** Reads what is said of an expression: compared, about, between, rising, highest somewhere. */
 
-import { asExpression, plainNumber, type ReadAny, readSum as readSumOf } from './readExpression.ts';
+import { ABOUT, LESS, MORE, ORDERS, type Order, ROUGHLY } from './comparatives.ts';
+import { asExpression, type ReadAny, readSum as readSumOf } from './readExpression.ts';
+import { EXTREMES, extremeHere, readPlace } from './readExtreme.ts';
 import {
   expectWords,
   type Reader,
@@ -11,55 +13,11 @@ import {
   takeOneOf,
   takeSign,
   takeWords,
-  wordAt,
 } from './reader.ts';
+import { plainNumber } from './readNumber.ts';
 import { readRange } from './readRange.ts';
 import type { Expression, Node, Span, Test, Trend } from './tree.ts';
 import { refuse } from './trouble.ts';
-
-/** `about` allows this share, `roughly` this one. */
-export const ABOUT = 0.05;
-export const ROUGHLY = 0.2;
-
-type Order = '<' | '<=' | '>' | '>=';
-
-const MORE = [
-  'more',
-  'greater',
-  'higher',
-  'larger',
-  'bigger',
-  'longer',
-  'wider',
-  'hotter',
-  'faster',
-  'heavier',
-];
-const LESS = [
-  'less',
-  'lower',
-  'smaller',
-  'shorter',
-  'narrower',
-  'cooler',
-  'colder',
-  'slower',
-  'lighter',
-  'fewer',
-];
-
-const ORDERS: readonly (readonly [string, Order])[] = [
-  ...MORE.map((word) => [`${word} than`, '>'] as const),
-  ...LESS.map((word) => [`${word} than`, '<'] as const),
-  ['above', '>'],
-  ['over', '>'],
-  ['below', '<'],
-  ['under', '<'],
-  ['at least', '>='],
-  ['at most', '<='],
-  ['no more than', '<='],
-  ['no less than', '>='],
-];
 
 const TRENDS: readonly (readonly [string, Trend])[] = [
   ...['rises', 'grows', 'increases'].map((word) => [word, 'rises'] as const),
@@ -68,11 +26,6 @@ const TRENDS: readonly (readonly [string, Trend])[] = [
   ...['fall', 'drop', 'decrease'].map((word) => [`does not ${word}`, 'does not fall'] as const),
   ...['rises', 'grows', 'increases'].map((word) => [`never ${word}`, 'does not rise'] as const),
   ...['falls', 'drops', 'decreases'].map((word) => [`never ${word}`, 'does not fall'] as const),
-];
-
-const EXTREMES = [
-  ...['highest', 'greatest', 'largest'].map((word) => [word, 'highest'] as const),
-  ...['lowest', 'least', 'smallest'].map((word) => [word, 'lowest'] as const),
 ];
 
 const VERBS = ['is', 'are', 'stays', 'remains'].map((verb) => [verb, verb] as const);
@@ -232,58 +185,4 @@ function readTrend(reader: Reader, trend: Trend, body: Expression, sum: () => Ex
   const late = trend === 'constant' && early === null && takeWords(reader, 'within') ? sum() : null;
   const tolerance = early ?? late;
   return { is: 'trend', trend, body, range, tolerance, ...spanFrom(reader, body.start) };
-}
-
-function extremeHere(reader: Reader): 'highest' | 'lowest' {
-  const kind = takeOneOf(reader, EXTREMES);
-  if (kind !== null) return kind;
-  return refuseHere(
-    reader,
-    `“highest” or “lowest” is expected here, but ${standsHere(reader)}.`,
-    'Write it like has its highest value for r from 2 to 4.5 between 3.2 and 3.6.',
-  );
-}
-
-/** `for r from 2 to 4.5 between 3.2 and 3.6`, `… above 3.2`, `… below 3.6`, `… about 3.4`. */
-function readPlace(
-  reader: Reader,
-  kind: 'highest' | 'lowest',
-  body: Expression,
-  sum: () => Expression,
-): Test {
-  const range = readRange(reader, sum);
-  const limits = readLimits(reader, sum);
-  return { is: 'extremePlace', kind, body, range, ...limits, ...spanFrom(reader, body.start) };
-}
-
-type Limit = Expression | 'vacuum' | null;
-
-function readLimits(reader: Reader, sum: () => Expression): { readonly low: Limit; readonly high: Limit } {
-  const limit = (): Expression | 'vacuum' => (takeWords(reader, 'vacuum') ? 'vacuum' : sum());
-  if (takeWords(reader, 'between')) {
-    const low = limit();
-    expectWords(reader, ['and'], 'between the two limits', 'between 3.2 and 3.6');
-    return { low, high: limit() };
-  }
-  if (takeWords(reader, 'above')) return { low: limit(), high: null };
-  if (takeWords(reader, 'below')) return { low: null, high: limit() };
-  const share = takeWords(reader, 'about') || takeWords(reader, 'around') ? ABOUT : null;
-  if (share !== null) return aroundPlace(sum(), share);
-  return refuseHere(
-    reader,
-    `Behind the range is expected where the ${wordAt(reader) === null ? 'value' : 'place'} should lie, but ${standsHere(reader)}.`,
-    'Write it like … is highest for r from 2 to 4.5 between 3.2 and 3.6; above, below and about are known too.',
-  );
-}
-
-function aroundPlace(middle: Expression, share: number): { readonly low: Limit; readonly high: Limit } {
-  const times = (factor: number): Expression => ({
-    is: 'binary',
-    operator: '*',
-    left: plainNumber(factor, middle),
-    right: middle,
-    start: middle.start,
-    end: middle.end,
-  });
-  return { low: times(1 - share), high: times(1 + share) };
 }

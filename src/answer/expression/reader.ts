@@ -27,7 +27,7 @@ export function take(reader: Reader): Token {
 }
 
 /** End of the last token taken. */
-export const lastEnd = (reader: Reader): number => reader.tokens[reader.at - 1]?.end ?? 0;
+const lastEnd = (reader: Reader): number => reader.tokens[reader.at - 1]?.end ?? 0;
 
 export const spanFrom = (reader: Reader, start: number): Span => ({ start, end: lastEnd(reader) });
 

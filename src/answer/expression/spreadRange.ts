@@ -2,9 +2,11 @@
 
 import { quote } from '../../study/report.ts';
 import type { Bound, Built } from './built.ts';
-import { inWords, isNumber, LENGTH, PRESSURE, sameDimension } from './dimensions.ts';
+import { isNumber } from './dimensions.ts';
 import type { Exponents, RangeKind, RangePlace, TestedRange } from './model.ts';
+import { type Ends, endsOf } from './rangeEnds.ts';
 import { type RangeUse, useOf } from './rangeUse.ts';
+import { pointsOf, scaleOf } from './spacing.ts';
 import type { Expression, Node, RangeNode } from './tree.ts';
 import { refuse } from './trouble.ts';
 import type { Workshop } from './workshop.ts';
@@ -36,12 +38,6 @@ export interface Spread {
 /** Points of a range of places, throttles and plain numbers; and of an input, where each point is another engine. */
 const POINTS = 33;
 const POINTS_OF_INPUT = 17;
-/** Top [m] of a range of altitudes that goes up to vacuum, which itself is the last point. */
-const TOP = 100_000;
-/** Ranges whose ends differ by this factor are spaced in equal ratios. */
-const WIDE = 10;
-/** Altitudes are spaced as u to this power: closer where the air is dense. */
-const LOW_END = 1.5;
 
 export function spreadRange(
   node: RangeNode,
@@ -94,118 +90,6 @@ function refuseVariable(node: RangeNode, bound: Bound, { scope }: Workshop): voi
       'Take another word, such as z, p or r.',
     );
   }
-}
-
-interface Ends {
-  readonly from: RangePlace;
-  readonly to: RangePlace;
-  readonly dimension: Exponents;
-  readonly fromWords: string;
-  readonly toWords: string;
-}
-
-function endsOf(node: RangeNode, shop: Workshop, build: Build): Ends {
-  const read = (end: Expression | 'vacuum'): Built | 'vacuum' => {
-    if (end === 'vacuum') return end;
-    const built = build(end, new Map(), shop);
-    if (built.constant !== null) return built;
-    return refuse(
-      end,
-      'range-not-fixed',
-      'The end of a range is itself computed; only fixed values can stand there.',
-      'Write a value such as 0 km, 0.5 bar or 40 %.',
-    );
-  };
-  const [from, to] = [read(node.from), read(node.to)];
-  const known = from === 'vacuum' ? to : from;
-  if (known === 'vacuum') {
-    refuse(node, 'range-empty', 'The range begins and ends in vacuum.', 'Write e.g. from 0 km to vacuum.');
-  }
-  const zero = known.anyDimension && to !== 'vacuum' ? to.dimension : known.dimension;
-  const dimension = zero;
-  for (const end of [from, to]) {
-    if (end === 'vacuum' || end.anyDimension || sameDimension(end.dimension, dimension)) continue;
-    refuse(
-      node,
-      'range-unlike',
-      `The range goes from ${inWords(dimension)} to ${inWords(end.dimension)}.`,
-      'Give both ends in units of one kind.',
-    );
-  }
-  const ends = {
-    from: from === 'vacuum' ? from : from.constant!,
-    to: to === 'vacuum' ? to : to.constant!,
-    dimension,
-    fromWords: wordsOf(node.from, shop.text),
-    toWords: wordsOf(node.to, shop.text),
-  };
-  return checkEnds(ends, node);
-}
-
-const wordsOf = (node: Expression | 'vacuum', text: string): string =>
-  node === 'vacuum' ? node : text.slice(node.start, node.end);
-
-function checkEnds(ends: Ends, node: RangeNode): Ends {
-  const { from, to, dimension } = ends;
-  if (from === to)
-    refuse(node, 'range-empty', 'Both ends of the range are the same.', 'Give two different ends.');
-  if (from !== 'vacuum' && to !== 'vacuum') return ends;
-  if (sameDimension(dimension, PRESSURE)) {
-    return { ...ends, from: from === 'vacuum' ? 0 : from, to: to === 'vacuum' ? 0 : to };
-  }
-  if (!sameDimension(dimension, LENGTH)) {
-    refuse(
-      node,
-      'range-unlike',
-      `The range goes from ${inWords(dimension)} to vacuum.`,
-      'Only altitudes and outside pressures go up to vacuum.',
-    );
-  }
-  const other = from === 'vacuum' ? to : from;
-  if (typeof other === 'number' && other >= TOP) {
-    refuse(
-      node,
-      'range-empty',
-      'The range begins above 100 km, where vacuum is taken to begin.',
-      'Begin lower.',
-    );
-  }
-  return ends;
-}
-
-interface Scale {
-  readonly spacing: TestedRange['spacing'];
-  /** Value at a share u of the range. */ readonly at: (u: number) => number;
-}
-
-function scaleOf({ from, to }: Ends, use: RangeUse): Scale {
-  const low = from === 'vacuum' ? TOP : from;
-  const high = to === 'vacuum' ? TOP : to;
-  const [least, most] = [Math.min(low, high), Math.max(low, high)];
-  if (use.of === 'altitude') {
-    const up = high > low;
-    const at = (u: number): number => least + (most - least) * (up ? u : 1 - u) ** LOW_END;
-    return { spacing: 'closer at the low end', at };
-  }
-  if (use.of === 'pressure' && least === 0) {
-    const up = high > low;
-    return { spacing: 'closer at the low end', at: (u) => most * (up ? u : 1 - u) ** 2 };
-  }
-  if (least > 0 && most / least >= WIDE) {
-    return { spacing: 'in equal ratios', at: (u) => low * (high / low) ** u };
-  }
-  return { spacing: 'even', at: (u) => low + (high - low) * u };
-}
-
-function pointsOf({ from, to }: Ends, { at }: Scale, count: number): readonly RangePlace[] {
-  const vacuum = from === 'vacuum' || to === 'vacuum';
-  const steps = count - (vacuum ? 2 : 1);
-  const values = Array.from({ length: steps + 1 }, (_, i): RangePlace => at(i / steps));
-  // The ends are as written, not as rounded on the way.
-  if (typeof from === 'number') values[0] = from;
-  if (typeof to === 'number') values[steps] = to;
-  if (from === 'vacuum') return ['vacuum', ...values];
-  return to === 'vacuum' ? [...values, 'vacuum'] : values;
 }
 
 interface Told {

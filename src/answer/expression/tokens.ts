@@ -16,7 +16,7 @@ export type Token = Span &
   );
 
 /** A longer text is no test: the longest sentence is read aloud in less. */
-export const MOST_SIGNS = 4000;
+const MOST_SIGNS = 4000;
 
 const SPACE = /[\s\u00a0\u2007\u2009\u200a\u202f]+/y;
 const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/y;

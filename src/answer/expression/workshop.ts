@@ -6,7 +6,7 @@ import type { Span } from './tree.ts';
 import { refuse } from './trouble.ts';
 
 /** More numbers than one sentence may ask for. */
-export const MOST_ASKS = 2000;
+const MOST_ASKS = 2000;
 /** Ranges within ranges multiply; more parts than this are never needed. */
 const MOST_PARTS = 200_000;
 
