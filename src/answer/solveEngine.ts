@@ -17,7 +17,8 @@ import {
 } from '../physics/nozzle/index.ts';
 import { ENERGY_RELEASE_BAND } from '../physics/nozzle/losses/index.ts';
 import { plumeSource } from '../physics/plume/index.ts';
-import type { Ambient, EngineInput, Nozzle, Quantity, Size } from '../study/model.ts';
+import type { Ambient, EngineInput, Nozzle, Size } from '../study/model.ts';
+import { statedSpan } from '../study/plainQuantity.ts';
 import { baseAtBoundNotes } from './baseAtBound.ts';
 import { nozzleForm } from './compare/traits.ts';
 import { figuresAt } from './conditions.ts';
@@ -27,6 +28,7 @@ import type { PositionAnswer } from './model.ts';
 import { sizeErrors } from './scatter/sizeErrors.ts';
 import { hasWall, sizedEngine } from './sizedEngine.ts';
 import type { EngineSolution } from './solution.ts';
+import { statedQuantities } from './statedQuantities.ts';
 import { wallIn, wallOf } from './wallOf.ts';
 import { advisedWhenCold, type WorkingGas, workingGas } from './workingGas.ts';
 
@@ -275,8 +277,7 @@ function pressureOf(ambient: Ambient): number {
 }
 
 function omittedOf(input: EngineInput): readonly string[] {
-  const { published: _, ...stated } = input;
-  const spread = quantitiesOf(stated).filter((quantity) => quantity.plusMinus !== null);
+  const spread = statedQuantities(input).filter((quantity) => statedSpan(quantity) !== null);
   return [
     input.losses === 'none'
       ? 'Friction on the wall, slow chemistry and drops that lag, as the study asks.'
@@ -285,17 +286,10 @@ function omittedOf(input: EngineInput): readonly string[] {
     'Cooling, and the propellant some engines spend on it.',
     ...(spread.length > 0
       ? [
-          `The stated ± of ${spread.map(({ text }) => text).join(', ')}: results hold at the middle values; this version does not carry the spread through.`,
+          `The stated spread of ${spread.map(({ text }) => text).join(', ')}: these results hold at the middle values. The check of the study’s sentences carries the spread through.`,
         ]
       : []),
   ];
-}
-
-/** Every quantity inside an engine's input, wherever it stands. */
-function quantitiesOf(value: unknown): readonly Quantity[] {
-  if (typeof value !== 'object' || value === null) return [];
-  if ('plusMinus' in value) return [value as Quantity];
-  return Object.values(value).flatMap(quantitiesOf);
 }
 
 /** A linear plug's exit is no circle. */

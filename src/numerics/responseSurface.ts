@@ -69,7 +69,12 @@ function surfaceOf(terms: readonly TermPowers[], coefficients: Float64Array): Re
   };
 }
 
-function termValuesInto(into: Float64Array, point: ArrayLike<number>, terms: readonly TermPowers[]): void {
+/** Every term at a point; surfaces of the same terms share them. */
+export function termValuesInto(
+  into: Float64Array,
+  point: ArrayLike<number>,
+  terms: readonly TermPowers[],
+): void {
   terms.forEach((powers, term) => {
     let product = 1;
     for (let i = 0; i < powers.length; i++) if (powers[i]! > 0) product *= legendre(powers[i]!, point[i]!);

@@ -1,48 +1,52 @@
-/** What is not known, drawn: the value of every ask in each of many draws. SI units. */
+/** Numbers drawn over all that is not known: inputs as stated, and the published errors of the models. */
 
-import type { Study } from '../../study/model.ts';
-import type { Crew } from '../asked/crew.ts';
-import type { Ask, Told } from '../asked/model.ts';
-import type { AskedValues } from '../expression/model.ts';
+import type { Told } from '../asked/model.ts';
 
-/** One thing that is not known; all numbers that hang on it take the same draw. */
-export interface SpreadSource {
-  /** Path of an input in the study, or the name of a model’s error. */ readonly name: string;
-  readonly kind: 'input' | 'model';
-  /** For people, e.g. `mixture ratio of Alder B`, `friction on the wall`. */ readonly label: string;
+/** One thing that is not known; the draws of all that hang on it move together. */
+export type Unknown =
+  | {
+      readonly kind: 'input';
+      /** Path in the study: what two engines inherit has one. */ readonly path: string;
+      /** [SI] taken where one value is needed */ readonly middle: number;
+      /** [SI] between these it is drawn */ readonly low: number;
+      readonly high: number;
+      /** As stated, e.g. `3.5 ± 0.05`. */ readonly text: string;
+    }
+  /** The error of a model, by the name of its {@link Scatter}. */
+  | { readonly kind: 'model'; readonly name: string; readonly source: string };
+
+/** What is known of one ask over all draws. */
+export interface DrawnAsk {
+  /** [SI] one a draw; 0 where `absent` */ readonly values: Float64Array;
+  /** 1 where there is no value in that draw; null: there always is. */ readonly absent: Uint8Array | null;
+  /** Standard error of the response surface on points it had not seen [SI]; 0 where the engines were solved for each draw. */
+  readonly surfaceError: number;
+  /** At the study's middle values. */ readonly middle: Told;
 }
 
-/** One of several published models that stand beside each other: chosen, not drawn. */
-export interface AlternativeChoice {
-  readonly of: string;
-  readonly by: string;
+/** The same draws with one of several published models in charge. */
+export interface DrawnAlternative {
+  /** e.g. `separation criterion` */ readonly of: string;
+  /** e.g. `Schmucker 1973` */ readonly by: string;
+  /** One an ask; those that the model does not touch are the same objects as in `asks`. */
+  readonly asks: readonly DrawnAsk[];
 }
 
-export interface DrawnAsks {
-  readonly sources: readonly SpreadSource[];
-  /** Of every ask, all that is not known at its middle value. */ readonly middle: readonly Told[];
-  /** Number of draws. */ readonly count: number;
-  /** Value of every ask in one draw; by the model that the program takes, or by one that stands beside it. */
-  values(draw: number, alternative?: AlternativeChoice): AskedValues;
-  /** The same with each source at this quantile of its spread, 0 to 1, in the order of `sources`. */
-  valuesAt(quantiles: ArrayLike<number>, alternative?: AlternativeChoice): AskedValues;
-  /** All that the told numbers name. */ readonly alternatives: readonly AlternativeChoice[];
-  /** Of every ask: standard deviation of what stands in for it, found on draws held out [SI]; 0 where nothing does. */
-  readonly standInError: readonly number[];
-  /** How it was drawn, one line each, e.g. `1024 draws of 3 inputs and 4 model errors`. */
-  readonly conditions: readonly string[];
-  /** More draws are coming. */ readonly provisional: boolean;
+export interface Drawn {
+  readonly count: number;
+  /** Draws come in blocks of equal length, each scrambled by itself: their differences give the error of a share. */
+  readonly blocks: number;
+  readonly seed: number;
+  readonly unknowns: readonly Unknown[];
+  /** In the order asked. */ readonly asks: readonly DrawnAsk[];
+  readonly alternatives: readonly DrawnAlternative[];
+  /** `exact`: no input moves, or the engines were solved for each draw; `surface`: a response surface stands for them. */
+  readonly method: 'exact' | 'surface';
+  /** Points at which the engines were solved. */ readonly solved: number;
+  /** Fewer points than are wanted: the inputs do not move yet, or the surface is coarse. */ readonly provisional: boolean;
+  /**
+   * The values of some asks, by their places, at one point of the unit cube (an entry for each unknown): for shares of the
+   * spread. Null where an ask has none.
+   */
+  at(unit: ArrayLike<number>, which: readonly number[]): (number | null)[];
 }
-
-export interface DrawOptions {
-  readonly draws?: number;
-  readonly signal?: AbortSignal;
-}
-
-/** First few draws soon, then all. */
-export type DrawAsks = (
-  study: Study,
-  asks: readonly Ask[],
-  crew: Crew,
-  options?: DrawOptions,
-) => AsyncGenerator<DrawnAsks>;

@@ -1,0 +1,138 @@
+/** Asks of a study drawn over all that is not known: engines are solved at a few points, a response surface does the rest. */
+
+import { sobolPoints } from '../../numerics/sobol.ts';
+import type { Study } from '../../study/model.ts';
+import type { Crew, Point } from '../asked/crew.ts';
+import type { Ask, Told } from '../asked/model.ts';
+import { type DrawCounts, drawnFrom } from './drawn.ts';
+import type { Drawn } from './model.ts';
+import { pointsFor } from './surfaces.ts';
+import { type UnknownInput, unknownInputs } from './unknowns.ts';
+
+export interface DrawOptions extends Partial<DrawCounts> {
+  /** Points at which the engines are solved at most. */ readonly mostSolved?: number;
+  readonly signal?: AbortSignal;
+  /** Told a first, provisional result as soon as the engines are solved at the middle values. */
+  readonly onProvisional?: (drawn: Drawn) => void;
+  /** Told how many points are done, of how many known by now. */
+  readonly onProgress?: (done: number, of: number) => void;
+}
+
+const DRAWS = 1024;
+const BLOCKS = 8;
+const MOST_SOLVED = 160;
+/** A surface's error as a share of the spread of the number at which no more points are added. */
+const FINE_ENOUGH = 0.03;
+
+/**
+ * First the middle values alone; then as many points as a surface of the second degree needs, and once more as many while the
+ * points held out are missed by more than 3 % of a number's own spread, up to the limit.
+ *
+ * @throws ProblemError `too-many-unknowns`; what the crew throws
+ */
+export async function drawAsks(
+  study: Study,
+  asks: readonly Ask[],
+  crew: Crew,
+  { signal, onProvisional, onProgress, mostSolved = MOST_SOLVED, ...rest }: DrawOptions = {},
+): Promise<Drawn> {
+  const counts: DrawCounts = {
+    count: rest.count ?? DRAWS,
+    blocks: rest.blocks ?? BLOCKS,
+    seed: rest.seed ?? 1,
+  };
+  const inputs = unknownInputs(study, asks);
+  const work = { ...(signal && { signal }) };
+  const [middle = []] = await crew.tell(asks, [{}], work);
+  const centre = new Float64Array(inputs.length);
+  const first = drawnFrom(
+    inputs,
+    middle,
+    { places: [centre], heldOut: 0, told: [middle] },
+    counts,
+    inputs.length > 0,
+  );
+  if (inputs.length === 0) return first;
+  onProvisional?.(first);
+
+  let places: readonly Float64Array[] = [];
+  let told: readonly (readonly Told[])[] = [];
+  for (const wanted of pointCounts(inputs.length, mostSolved)) {
+    const design = designOf(inputs.length, wanted, counts.seed);
+    const fresh = design.slice(places.length);
+    const before = places.length;
+    let done = 0;
+    const more = await crew.tell(
+      asks,
+      fresh.map((place) => pointAt(inputs, place)),
+      { ...work, onPoint: () => onProgress?.(before + ++done, wanted) },
+    );
+    places = design;
+    told = [...told, ...more];
+    const heldOut = heldOutOf(wanted);
+    const drawn = drawnFrom(inputs, middle, { places, heldOut, told }, counts, false);
+    if (isFine(drawn)) return drawn;
+    if (wanted === mostPoints(inputs.length, mostSolved)) return drawn;
+    onProvisional?.({ ...drawn, provisional: true });
+  }
+  throw new RangeError('no points to solve at');
+}
+
+/** Whether the surfaces are fine enough, where they are not thrown off by places without a value. */
+function isFine({ asks }: Drawn): boolean {
+  return asks.every(({ values, surfaceError }) => {
+    if (surfaceError === 0) return true;
+    let sum = 0;
+    let squares = 0;
+    for (const value of values) {
+      sum += value;
+      squares += value * value;
+    }
+    const mean = sum / values.length;
+    const deviation = Math.sqrt(Math.max(0, squares / values.length - mean * mean));
+    return surfaceError <= FINE_ENOUGH * deviation || surfaceError <= 1e-6 * Math.abs(mean);
+  });
+}
+
+/** Points in the first round, and in those that follow if it is not enough. */
+function pointCounts(inputs: number, mostSolved: number): readonly number[] {
+  const most = mostPoints(inputs, mostSolved);
+  const rounds = [
+    withHeldOut(pointsFor(2, inputs)),
+    withHeldOut(pointsFor(3, inputs)),
+    withHeldOut(pointsFor(4, inputs)),
+  ];
+  return [...new Set([...rounds.filter((count) => count < most), most])];
+}
+
+function mostPoints(inputs: number, mostSolved: number): number {
+  return Math.max(withHeldOut(pointsFor(1, inputs)), Math.min(mostSolved, withHeldOut(pointsFor(4, inputs))));
+}
+
+const LEAST_HELD_OUT = 4;
+const SHARE_HELD_OUT = 0.25;
+
+function withHeldOut(points: number): number {
+  return points + Math.max(LEAST_HELD_OUT, Math.ceil(SHARE_HELD_OUT * points));
+}
+
+function heldOutOf(all: number): number {
+  return Math.max(LEAST_HELD_OUT, Math.floor((SHARE_HELD_OUT / (1 + SHARE_HELD_OUT)) * all));
+}
+
+/** The first points of one scrambled sequence, so that a larger design holds the smaller one. */
+function designOf(inputs: number, count: number, seed: number): readonly Float64Array[] {
+  const points = sobolPoints(count, inputs, seed);
+  return Array.from({ length: count }, (_, i) =>
+    Float64Array.from({ length: inputs }, (__, d) => 2 * points.at(i, d) - 1),
+  );
+}
+
+function pointAt(inputs: readonly UnknownInput[], place: Float64Array): Point {
+  return Object.fromEntries(
+    inputs.map(({ unknown, distribution: { low, high } }, i) => [
+      unknown.path,
+      low + 0.5 * (place[i]! + 1) * (high - low),
+    ]),
+  );
+}

@@ -1,0 +1,90 @@
+/** Response surfaces of all that was told at a set of points, each of the degree that fits points it has not seen best. */
+
+import { surfaceFit, type TermPowers, termsUpTo, termValuesInto } from '../../numerics/responseSurface.ts';
+
+/** Values of one number at the points; null where it has none. */
+export type ValuesAtPoints = readonly (number | null)[];
+
+export interface FittedSurface {
+  readonly degree: number;
+  readonly coefficients: Float64Array;
+  /** Root mean square miss at the points held out [SI] */ readonly error: number;
+}
+
+export interface Surfaces {
+  /** @param values of one number at all points, those held out last */ fit(
+    values: ValuesAtPoints,
+  ): FittedSurface | null;
+  /** Value of a surface at the place last given to {@link moveTo}. */ at(surface: FittedSurface): number;
+  /** Inputs from −1 to 1. */ moveTo(place: ArrayLike<number>): void;
+}
+
+const HIGHEST_DEGREE = 4;
+/** Points a term at least, beside those held out: fewer follow noise. */
+const POINTS_A_TERM = 1.3;
+
+/** How many points a degree asks for. */
+export function pointsFor(degree: number, inputs: number): number {
+  return Math.ceil(POINTS_A_TERM * termsUpTo(degree, inputs).length);
+}
+
+/**
+ * @param points all of them, inputs from −1 to 1
+ * @param heldOut how many of the last ones test the surface
+ */
+export function surfacesOver(points: readonly ArrayLike<number>[], heldOut: number): Surfaces {
+  const inputs = points[0]?.length ?? 0;
+  const terms: TermPowers[][] = [];
+  for (let degree = 0; degree <= HIGHEST_DEGREE; degree++) {
+    terms.push([...termsUpTo(degree, inputs)]);
+    if (pointsFor(degree, inputs) > points.length - heldOut) break;
+  }
+  const place = terms.map((each) => new Float64Array(each.length));
+
+  return {
+    fit(values) {
+      const present = points.flatMap((point, i) =>
+        values[i] === null ? [] : [{ point, value: values[i]!, i }],
+      );
+      const seen = present.filter(({ i }) => i < points.length - heldOut);
+      const tests = present.filter(({ i }) => i >= points.length - heldOut);
+      if (seen.length === 0) return null;
+      const spread =
+        Math.max(...present.map(({ value }) => value)) - Math.min(...present.map(({ value }) => value));
+      let best: FittedSurface | null = null;
+      for (let degree = 0; degree < terms.length; degree++) {
+        if (degree > 0 && pointsFor(degree, inputs) > seen.length) break;
+        const own = terms[degree]!;
+        const surface = surfaceFit(
+          seen.map(({ point }) => point),
+          own,
+        )?.fit(seen.map(({ value }) => value));
+        if (surface === undefined) break;
+        const over = tests.length > 0 ? tests : seen;
+        const squares = over.reduce((sum, { point, value }) => sum + (surface.at(point) - value) ** 2, 0);
+        const error = Math.sqrt(squares / over.length);
+        if (best === null || error < best.error) {
+          best = { degree, coefficients: surface.coefficients, error };
+        }
+        if (spread === 0) break;
+      }
+      if (best === null) return null;
+      // The points held out have done their work: they sharpen the surface that they have judged.
+      const whole = surfaceFit(
+        present.map(({ point }) => point),
+        terms[best.degree]!,
+      )?.fit(present.map(({ value }) => value));
+      return whole === undefined ? best : { ...best, coefficients: whole.coefficients };
+    },
+    moveTo(at) {
+      for (let degree = 0; degree < terms.length; degree++)
+        termValuesInto(place[degree]!, at, terms[degree]!);
+    },
+    at({ degree, coefficients }) {
+      const own = place[degree]!;
+      let sum = 0;
+      for (let i = 0; i < own.length; i++) sum += coefficients[i]! * own[i]!;
+      return sum;
+    },
+  };
+}

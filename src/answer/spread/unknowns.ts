@@ -1,0 +1,57 @@
+/** The inputs of a study that are not known exactly, as far as the asked engines hang on them. */
+
+import { ProblemError } from '../../numerics/problem.ts';
+import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
+import type { EngineInput, Study } from '../../study/model.ts';
+import type { Ask } from '../asked/model.ts';
+import { settableInputs } from '../inputs/index.ts';
+import { statedQuantities } from '../statedQuantities.ts';
+import { type Distribution, distributionOf } from './distribution.ts';
+import type { Unknown } from './model.ts';
+
+export interface UnknownInput {
+  readonly unknown: Extract<Unknown, { kind: 'input' }>;
+  readonly distribution: Distribution;
+}
+
+/** @throws ProblemError `too-many-unknowns` */
+export function unknownInputs(study: Study, asks: readonly Ask[]): readonly UnknownInput[] {
+  const found = new Map<string, UnknownInput>();
+  for (const engine of askedEngines(study, asks)) {
+    const allowed = new Map(settableInputs(engine).map((entry) => [entry.path, entry]));
+    for (const quantity of statedQuantities(engine)) {
+      if (found.has(quantity.path)) continue;
+      const entry = allowed.get(quantity.path);
+      const distribution = distributionOf(quantity, {
+        lowest: entry?.lowest ?? null,
+        highest: entry?.highest ?? null,
+      });
+      if (distribution === null) continue;
+      const { path, value, text } = quantity;
+      const { low, high } = distribution;
+      found.set(path, { unknown: { kind: 'input', path, middle: value, low, high, text }, distribution });
+    }
+  }
+  if (found.size > MOST_INPUTS) {
+    throw new ProblemError({
+      code: 'too-many-unknowns',
+      what: `${found.size} inputs have a ± or a range; ${MOST_INPUTS} at most can be carried through.`,
+      mend: 'State those that matter least as exact values.',
+    });
+  }
+  return [...found.values()];
+}
+
+/** Room is left for the errors of the models. */
+const MOST_INPUTS = MOST_SOBOL_DIMENSIONS / 2;
+
+/** The engines asked for, and those that they take their size from. */
+function askedEngines(study: Study, asks: readonly Ask[]): readonly EngineInput[] {
+  const wanted = new Set(asks.map(({ engine }) => engine));
+  for (;;) {
+    const before = wanted.size;
+    for (const { id, size } of study.engines) if (wanted.has(id) && size.by === 'same') wanted.add(size.as);
+    if (wanted.size === before) break;
+  }
+  return study.engines.filter(({ id }) => wanted.has(id));
+}
