@@ -30,14 +30,24 @@ export function buildQuantity(
   }
   const places = readPlaces(node, engine, shop, inside, bound);
   const ask: Ask = { engine, quantity: entry.name, ...places };
+  const { start, end } = node;
+  if (isNothing(ask)) return constantOf(0, { dimension, start, end });
   const problem = shop.scope.askProblem(ask);
   if (problem !== null) {
     const { code, what, mend, why } = problem;
     refuse(node, code, what, mend, why === undefined ? {} : { why });
   }
-  const { start, end } = node;
   return askedOf(askIndex(shop, ask, node), { dimension, quantity: entry.name, start, end });
 }
+
+/** Air that is not there presses on nothing: known without asking, so that a range up to vacuum may hold it. */
+const isNothing = ({ quantity, ambient, throttle, inputs, part, station }: Ask): boolean =>
+  ambient?.kind === 'vacuum' &&
+  ['air.pressure', 'air.density'].includes(quantity) &&
+  throttle === null &&
+  station === null &&
+  part === undefined &&
+  inputs.length === 0;
 
 function variableOf(
   node: NameNode,

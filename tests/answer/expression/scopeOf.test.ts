@@ -41,5 +41,17 @@ test('what can never be told is refused before anything runs', () => {
   expect(refused('bell.exit.mach(10 km) > 2').code).toBe('ambient-not-expected');
   expect(refused('bell.thrust > 2 N').code).toBe('ambient-missing');
   expect(refused('bell.wall.pressure > 2 bar').code).toBe('station-missing');
-  expect(refused('air.pressure(vacuum) > 2 bar').code).toBe('ambient-not-air');
+  expect(refused('air.temperature(vacuum) > 2 K').code).toBe('ambient-not-air');
+});
+
+test('where there is no air, its pressure and density are nothing', () => {
+  expect(compiled('air.pressure(vacuum) < 1 Pa and air.density(vacuum) < 1 kg/m³').decide([]).holds).toBe(
+    true,
+  );
+  const lets = compiled('for some z from pad to vacuum, bell.exitPressure > air.pressure(z)');
+  expect(lets.asks).toHaveLength(33);
+  expect(lets.decide(lets.asks.map(({ engine }) => (engine === null ? 2 : 1)))).toMatchObject({
+    holds: true,
+    witnesses: [{ place: 'vacuum' }],
+  });
 });
