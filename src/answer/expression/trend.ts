@@ -131,7 +131,12 @@ function allowance(node: TrendNode, tolerance: Built | null, body: Built): (midd
       'Write e.g. within 1 %.',
     );
   }
-  return (middle) => toleranceOf(node.tolerance!, tolerance, { ...body, value: () => middle })([]);
+  const { tolerance: written } = node;
+  const share = (middle: number): number =>
+    toleranceOf(written, tolerance, { ...body, value: () => middle })([]);
+  // Once at the door, so that a tolerance of another kind is refused before anything runs.
+  share(1);
+  return share;
 }
 
 /** A test by the sign of its margin alone. */

@@ -34,6 +34,11 @@ describe('dimensions are checked before anything runs, each with its place', () 
     ['max(2 bar, 3 km) > 1 bar', 'max is taken of a pressure and a length.', '3 km'],
     ['bell.exit.pressure > 2', 'This compares a pressure with a plain number.', 'bell.exit.pressure > 2'],
     [
+      'bell.thrust(z) is constant for z from pad to 3 km within 3 km',
+      'The tolerance is a length, but a force is compared.',
+      '3 km',
+    ],
+    [
       'bell.exit.pressure is about 2 bar within 3 km',
       'The tolerance is a length, but a pressure is compared.',
       '3 km',
