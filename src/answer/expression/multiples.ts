@@ -1,4 +1,4 @@
-/** Multiples in words: `twice`, `half of`, `a third of`, `two thirds of`, `three times`, `2.5 times`. */
+/** Multiples in words: `twice`, `half of`, `a third of`, `two thirds of`, `three times`, `2.5 times`, `22 % of`. */
 
 import { peek, type Reader, takeOneOf, takeWords, wordAt } from './reader.ts';
 
@@ -52,6 +52,8 @@ const SINGLE: readonly (readonly [string, number])[] = [
 
 /** Takes a multiple in words with what ties it to the next thing (`of`, `as much as`); null where none stands here. */
 export function multipleAt(reader: Reader): number | null {
+  const share = shareAt(reader);
+  if (share !== null) return share;
   const multiple = takeOneOf(reader, SINGLE) ?? numberOfTimes(reader);
   if (multiple === null) return null;
   if (takeWords(reader, 'of')) return multiple;
@@ -65,4 +67,17 @@ function numberOfTimes(reader: Reader): number | null {
   if (token.is !== 'number' || token.unit !== null || wordAt(reader, 1) !== 'times') return null;
   reader.at += 2;
   return token.value;
+}
+
+/** `22 % of` */
+export function shareStands(reader: Reader): boolean {
+  const token = peek(reader);
+  return token.is === 'number' && token.percent && wordAt(reader, 1) === 'of';
+}
+
+function shareAt(reader: Reader): number | null {
+  const token = peek(reader);
+  if (!shareStands(reader) || token.is !== 'number') return null;
+  reader.at += 2;
+  return token.value / 100;
 }

@@ -1,6 +1,7 @@
 /** Reads what is said of an expression: compared, about, between, rising, highest somewhere. */
 
 import { ABOUT, LESS, MORE, ORDERS, type Order, ROUGHLY } from './comparatives.ts';
+import { shareStands } from './multiples.ts';
 import { asExpression, type ReadAny, readSum as readSumOf } from './readExpression.ts';
 import { EXTREMES, extremeHere, readPlace } from './readExtreme.ts';
 import {
@@ -14,7 +15,7 @@ import {
   takeSign,
   takeWords,
 } from './reader.ts';
-import { plainNumber } from './readNumber.ts';
+import { plainNumber, readNumber } from './readNumber.ts';
 import { readRange } from './readRange.ts';
 import type { Expression, Node, Span, Test, Trend } from './tree.ts';
 import { refuse } from './trouble.ts';
@@ -140,7 +141,8 @@ function readIs(reader: Reader, left: Expression, sum: () => Expression): Test {
   if (takeWords(reader, 'between')) return readBetween(reader, left, sum);
   if (takeWords(reader, 'constant')) return readTrend(reader, 'constant', left, sum);
   if (takeWords(reader, 'within')) {
-    const tolerance = sum();
+    // Here the share is the tolerance itself, not so much of what follows.
+    const tolerance = shareStands(reader) ? readNumber(reader) : sum();
     expectWords(reader, ['of'], 'behind the tolerance', 'is within 2 % of 340 s');
     return about(left, readAmount(reader, sum), tolerance);
   }

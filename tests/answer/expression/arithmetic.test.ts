@@ -85,6 +85,8 @@ describe('multiples in words', () => {
     ['three times 3', 9],
     ['2.5 times 4', 10],
     ['a third of 9', 3],
+    ['22 % of 50', 11],
+    ['50 % of 20 % of 10 + 1', 2],
     ['one quarter of 8', 2],
     ['two thirds of 9', 6],
     ['three quarters of 8', 6],
