@@ -8,7 +8,8 @@
  * model output", Comput. Phys. Commun. 181 (2010) 259–270, table 2 (from memory; tested on functions whose indices are known).
  */
 
-import { sobolPoints } from './sobol.ts';
+import { randomStream } from './randomStream.ts';
+import { MOST_SOBOL_DIMENSIONS, sobolPoints } from './sobol.ts';
 
 export interface Effects {
   readonly mean: number;
@@ -56,11 +57,33 @@ interface Run {
   readonly first: readonly number[];
 }
 
+type Coordinate = (point: number, dimension: number) => number;
+
+/**
+ * Two sets of points that know nothing of each other: halves of the coordinates of one sequence; where there are more than it
+ * has, a second scrambling in shuffled order (R. A. Fisher, F. Yates).
+ */
+function pairOf(dimensions: number, count: number, seed: number): readonly [Coordinate, Coordinate] {
+  if (2 * dimensions <= MOST_SOBOL_DIMENSIONS) {
+    const points = sobolPoints(count, 2 * dimensions, seed);
+    return [(point, i) => points.at(point, i), (point, i) => points.at(point, dimensions + i)];
+  }
+  const one = sobolPoints(count, dimensions, seed);
+  const other = sobolPoints(count, dimensions, ~seed);
+  const chance = randomStream(seed);
+  const order = Array.from({ length: count }, (_, i) => i);
+  for (let i = count - 1; i > 0; i--) {
+    const j = Math.floor((i + 1) * chance());
+    [order[i], order[j]] = [order[j]!, order[i]!];
+  }
+  return [(point, i) => one.at(point, i), (point, i) => other.at(order[point]!, i)];
+}
+
 function oneRun(f: (u: Float64Array) => number, dimensions: number, count: number, seed: number): Run {
-  const points = sobolPoints(count, 2 * dimensions, seed);
+  const [one, other] = pairOf(dimensions, count, seed);
   const u = new Float64Array(dimensions);
   const at = (point: number, second: (i: number) => boolean): number => {
-    for (let i = 0; i < dimensions; i++) u[i] = points.at(point, second(i) ? dimensions + i : i);
+    for (let i = 0; i < dimensions; i++) u[i] = (second(i) ? other : one)(point, i);
     return f(u);
   };
   const a = Float64Array.from({ length: count }, (_, point) => at(point, () => false));

@@ -188,6 +188,13 @@ function readUnit(
   if (unit === null) {
     const allowed = kinds.flatMap((k) => quantityKinds[k].usual);
     const near = nearestName(unitText, allowed) ?? nearestName(unitText, unitTable.keys());
+    if (/^-\s*[\d.]/.test(unitText)) {
+      return refuse(
+        'range-unreadable',
+        `In ${quoted(whole)} the minus sign could mean a range.`,
+        'Write a range with “to”, e.g. 3.4 to 3.6.',
+      );
+    }
     const ton = /^(?:short |long |us )?tons?$/i.test(unitText);
     return refuse(
       'unit-unknown',

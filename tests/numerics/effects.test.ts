@@ -57,4 +57,16 @@ describe('total effects', () => {
     expect(found.total[0]).toBeCloseTo(1, 1);
     expect(found.total[1]).toBe(0);
   });
+
+  it('of more numbers than half the dimensions of the sequence are found all the same', () => {
+    // A weighted sum of 40 numbers: shares w²/Σw².
+    const weights = Array.from({ length: 40 }, (_, i) => (i === 7 ? 6 : i === 30 ? 3 : 0.1));
+    const squares = weights.reduce((sum, w) => sum + w * w, 0);
+    const found = effectsOf((u) => weights.reduce((sum, w, i) => sum + w * u[i]!, 0), 40, options);
+    for (const i of [7, 30, 31]) {
+      const share = weights[i]! ** 2 / squares;
+      expect(Math.abs(found.total[i]! - share)).toBeLessThan(4 * found.totalError[i]! + 1e-3);
+      expect(found.totalError[i]!).toBeLessThan(0.02);
+    }
+  });
 });

@@ -44,6 +44,8 @@ describe('ranges', () => {
     ['3.4 to 3.6 most likely 3.7', 'between the two ends'],
     ['3.4 ± 0.1 to 3.6', 'either'],
     ['3.4 to much', 'number'],
+    ['3.4-3.6', 'with “to”'],
+    ['3.4 − 3.6', 'with “to”'],
   ])('%s is refused', (text, mend) => {
     const parsed = parseQuantity(text, 'share', 'number');
     expect(parsed.ok ? '' : `${parsed.problem.what} ${parsed.problem.mend}`).toContain(mend);

@@ -8,7 +8,7 @@ import { modelError, movedBy } from './distribution.ts';
 import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
 import { type FittedSurface, type Surfaces, surfacesOver, type ValuesAtPoints } from './surfaces.ts';
-import type { UnknownInput } from './unknowns.ts';
+import { tooManyUnknowns, type UnknownInput } from './unknowns.ts';
 
 export interface DrawCounts {
   readonly count: number;
@@ -43,10 +43,8 @@ export function drawnFrom(
   provisional: boolean,
 ): Drawn {
   const numbers = middle.map((_, ask) => askNumbers(told, ask));
-  const unknowns = [...inputs.map(({ unknown }) => unknown), ...modelUnknowns(told)].slice(
-    0,
-    MOST_SOBOL_DIMENSIONS,
-  );
+  const unknowns = [...inputs.map(({ unknown }) => unknown), ...modelUnknowns(told)];
+  if (unknowns.length > MOST_SOBOL_DIMENSIONS) throw tooManyUnknowns(unknowns.length, MOST_SOBOL_DIMENSIONS);
   const modelAt = new Map(
     unknowns.flatMap((each, i) => (each.kind === 'model' ? [[each.name, i] as const] : [])),
   );
@@ -76,7 +74,7 @@ export function drawnFrom(
       fitted === null ? [] : [{ fitted, ask, drawn: emptyDraws(draws.count, fitted, middle[ask]!) }],
     ),
   );
-  drawInto(all, draws, surfaces, places, counts.seed);
+  drawInto(all, draws, surfaces, { places, heldOut }, counts.seed);
   const drawnOf = new Map(all.map(({ fitted, drawn }) => [fitted, drawn]));
   const asks = fits.map((fitted) => drawnOf.get(fitted)!);
   const alternatives = others.map(
@@ -180,26 +178,30 @@ function drawInto(
   all: readonly Drawing[],
   { count, places, deviations }: DrawPlaces,
   surfaces: Surfaces,
-  solvedAt: readonly Float64Array[],
+  solved: Pick<SolvedPoints, 'places' | 'heldOut'>,
   seed: number,
 ): void {
-  const streams = all.map(({ ask }) => randomStream(seed + ask));
+  const chance = randomStream(seed);
+  const missed = new Float64Array(solved.heldOut);
   const partly = all.some(({ fitted }) => fitted.toldAt !== null);
   for (let draw = 0; draw < count; draw++) {
     const place = places[draw]!;
     surfaces.moveTo(place);
-    const near = partly ? nearest(solvedAt, place) : 0;
-    all.forEach(({ fitted, drawn: { values, absent } }, i) => {
+    const near = partly ? nearest(solved.places, place) : 0;
+    for (let i = 0; i < missed.length; i++) missed[i] = normalQuantile(chance());
+    for (const { fitted, drawn } of all) {
+      const { values, absent } = drawn;
       const { value, toldAt } = fitted;
-      if (value === null) return;
+      if (value === null) continue;
       if (toldAt !== null && !toldAt[near]!) {
         absent![draw] = 1;
-        return;
+        continue;
       }
-      values[draw] = valueIn(fitted, value, deviations[draw]!, surfaces);
-      // What the surface misses counts as one more thing that is not known.
-      if (value.error > 0) values[draw]! += value.error * normalQuantile(streams[i]!());
-    });
+      let sum = valueIn(fitted, value, deviations[draw]!, surfaces);
+      // What the surfaces miss together at the points held out, they miss together in a draw: it cancels in differences.
+      for (let i = 0; i < missed.length; i++) sum += missed[i]! * value.misses[i]!;
+      values[draw] = sum;
+    }
   }
 }
 

@@ -9,6 +9,8 @@ export interface FittedSurface {
   readonly degree: number;
   readonly coefficients: Float64Array;
   /** Root mean square miss at the points held out [SI] */ readonly error: number;
+  /** Its miss at each point held out over the root of their number [SI]: their squares add up to that of `error`. */
+  readonly misses: Float64Array;
 }
 
 export interface Surfaces {
@@ -60,11 +62,22 @@ export function surfacesOver(points: readonly ArrayLike<number>[], heldOut: numb
           own,
         )?.fit(seen.map(({ value }) => value));
         if (surface === undefined) break;
-        const over = tests.length > 0 ? tests : seen;
-        const squares = over.reduce((sum, { point, value }) => sum + (surface.at(point) - value) ** 2, 0);
-        const error = Math.sqrt(squares / over.length);
+        const misses = new Float64Array(heldOut);
+        for (const { point, value, i } of tests) {
+          misses[i - (points.length - heldOut)] = (value - surface.at(point)) / Math.sqrt(tests.length);
+        }
+        const unseen = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0));
+        const error =
+          tests.length > 0
+            ? unseen
+            : Math.sqrt(
+                seen.reduce((sum, { point, value }) => sum + (surface.at(point) - value) ** 2, 0) /
+                  seen.length,
+              );
+        // None of the points held out has a value: the misses at the others stand for them.
+        if (tests.length === 0 && heldOut > 0) misses[0] = error;
         if (best === null || error < best.error) {
-          best = { degree, coefficients: surface.coefficients, error };
+          best = { degree, coefficients: surface.coefficients, error, misses };
         }
         if (spread === 0) break;
       }

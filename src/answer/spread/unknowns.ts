@@ -32,14 +32,17 @@ export function unknownInputs(study: Study, asks: readonly Ask[]): readonly Unkn
       found.set(path, { unknown: { kind: 'input', path, middle: value, low, high, text }, distribution });
     }
   }
-  if (found.size > MOST_INPUTS) {
-    throw new ProblemError({
-      code: 'too-many-unknowns',
-      what: `${found.size} inputs have a ± or a range; ${MOST_INPUTS} at most can be carried through.`,
-      mend: 'State those that matter least as exact values.',
-    });
-  }
+  if (found.size > MOST_INPUTS) throw tooManyUnknowns(found.size, MOST_INPUTS);
   return [...found.values()];
+}
+
+/** Inputs alone, or together with the errors of the models. */
+export function tooManyUnknowns(found: number, most: number): ProblemError {
+  return new ProblemError({
+    code: 'too-many-unknowns',
+    what: `${found} inputs and errors of models are not known exactly; ${most} at most can be carried through.`,
+    mend: 'State the inputs that matter least as exact values.',
+  });
 }
 
 /** Room is left for the errors of the models. */

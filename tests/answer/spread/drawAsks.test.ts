@@ -196,6 +196,20 @@ describe('the response surface', () => {
     expect(worst).toBeLessThan(4 * surfaceError);
   });
 
+  it('misses alike what two engines have in common: it cancels in their difference', async () => {
+    // No polynomial follows the kink, and both engines have it; half of one misses half as much.
+    const kink = (r: number): number => Math.abs(r - 3.47);
+    const crew = fakeCrew(
+      ({ engine }, { [RATIO]: r = 3.5 }) => (engine === 'a' ? 1 : 0.5) * kink(r) + (engine === 'a' ? 0 : 7),
+    );
+    const drawn = await drawAsks(spreadOut, [a, b], crew);
+    expect(drawn.asks[0]!.surfaceError).toBeGreaterThan(1e-3);
+    expect(drawn.asks[1]!.surfaceError / drawn.asks[0]!.surfaceError).toBeCloseTo(0.5, 6);
+    const [least, most] = spanOf(drawn, drawn.asks, ([x, y]) => y! - 0.5 * x!, [0, 1])!;
+    expect(least).toBeCloseTo(7, 9);
+    expect(most).toBeCloseTo(7, 9);
+  });
+
   it('of a step says that it misses it', async () => {
     const crew = fakeCrew((_, { [RATIO]: r = 3.5, [PRESSURE]: p = 1e7 }) => (r + p / 1e8 > 3.63 ? 1 : 0));
     const drawn = await drawAsks(spreadOut, [a], crew);
