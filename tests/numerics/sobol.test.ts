@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { normalQuantile } from '../../src/numerics/normalQuantile.ts';
 import { MOST_SOBOL_DIMENSIONS, sobolPoints } from '../../src/numerics/sobol.ts';
+import { SOBOL_DIRECTIONS } from '../../src/numerics/sobolDirections.ts';
 
 /** SciPy's sequence and quantiles; see scripts/reference/make_sampling_reference.py. */
 const reference = JSON.parse(
@@ -17,6 +18,30 @@ describe('Sobol points', () => {
     const points = sobolPoints(1024, reference.dimensions, null);
     for (const { index, point } of reference.points) {
       expect(point.map((_, d) => points.at(index, d))).toEqual(point);
+    }
+  });
+
+  it('come from primitive polynomials and odd first numbers', () => {
+    const orderOf = (polynomial: number, degree: number): number => {
+      let power = 1;
+      for (let order = 1; ; order++) {
+        power <<= 1;
+        if (power >> degree) power ^= polynomial;
+        if (power === 1) return order;
+        if (power === 0 || order > 2 ** degree) return 0;
+      }
+    };
+    const polynomials = SOBOL_DIRECTIONS.map(([polynomial]) => polynomial);
+    expect(new Set(polynomials).size).toBe(MOST_SOBOL_DIMENSIONS);
+    for (const [polynomial, start] of SOBOL_DIRECTIONS.slice(1)) {
+      const degree = 31 - Math.clz32(polynomial);
+      // Powers of x run through everything but 0: that is what primitive means.
+      expect(orderOf(polynomial, degree)).toBe(2 ** degree - 1);
+      expect(start).toHaveLength(degree);
+      start.forEach((m, i) => {
+        expect(m % 2).toBe(1);
+        expect(m).toBeLessThan(2 ** (i + 1));
+      });
     }
   });
 

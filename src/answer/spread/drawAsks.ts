@@ -4,13 +4,17 @@ import { sobolPoints } from '../../numerics/sobol.ts';
 import type { Study } from '../../study/model.ts';
 import type { Crew, Point } from '../asked/crew.ts';
 import type { Ask, Told } from '../asked/model.ts';
-import { type DrawCounts, drawnFrom } from './drawn.ts';
+import { drawnFrom } from './drawn.ts';
+import { type DrawCounts, drawPlaces } from './drawPlaces.ts';
 import type { Drawn } from './model.ts';
 import { pointsFor } from './surfaces.ts';
 import { type UnknownInput, unknownInputs } from './unknowns.ts';
 
 export interface DrawOptions extends Partial<DrawCounts> {
-  /** Points at which the engines are solved at most. */ readonly mostSolved?: number;
+  /**
+   * Points at which the engines are solved for a surface at most. Where it is not less than the number of draws, engines that no
+   * surface follows well are solved for each draw.
+   */ readonly mostSolved?: number;
   readonly signal?: AbortSignal;
   /** Told a first, provisional result as soon as the engines are solved at the middle values. */
   readonly onProvisional?: (drawn: Drawn) => void;
@@ -26,7 +30,7 @@ const FINE_ENOUGH = 0.03;
 
 /**
  * First the middle values alone; then as many points as a surface of the second degree needs, and once more as many while the
- * points held out are missed by more than 3 % of a number's own spread, up to the limit.
+ * points held out are missed by more than 3 % of a number's own spread, up to the limit; then each draw, if the limit allows.
  *
  * @throws ProblemError `too-many-unknowns`; what the crew throws
  */
@@ -72,8 +76,18 @@ export async function drawAsks(
     const heldOut = heldOutOf(wanted);
     const drawn = drawnFrom(inputs, middle, { places, heldOut, told }, counts, false);
     if (isFine(drawn)) return drawn;
-    if (wanted === mostPoints(inputs.length, mostSolved)) return drawn;
+    const isLast = wanted === mostPoints(inputs.length, mostSolved);
+    if (isLast && mostSolved < counts.count) return drawn;
     onProvisional?.({ ...drawn, provisional: true });
+    if (!isLast) continue;
+    const draws = drawPlaces(inputs, inputs.length, counts).places;
+    done = 0;
+    const toldInDraws = await crew.tell(
+      asks,
+      draws.map((place) => pointAt(inputs, place)),
+      { ...work, onPoint: () => onProgress?.(wanted + ++done, wanted + draws.length) },
+    );
+    return drawnFrom(inputs, middle, { places, heldOut, told }, counts, false, toldInDraws);
   }
   throw new RangeError('no points to solve at');
 }

@@ -2,19 +2,20 @@
 
 import { normalQuantile } from '../../numerics/normalQuantile.ts';
 import { randomStream } from '../../numerics/randomStream.ts';
-import { MOST_SOBOL_DIMENSIONS, sobolPoints } from '../../numerics/sobol.ts';
+import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
 import type { Told } from '../asked/model.ts';
 import { modelError, movedBy } from './distribution.ts';
+import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from './drawPlaces.ts';
 import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
-import { type FittedSurface, type Surfaces, surfacesOver, type ValuesAtPoints } from './surfaces.ts';
+import {
+  eachDrawItself,
+  type FittedSurface,
+  type Surfaces,
+  surfacesOver,
+  type ValuesAtPoints,
+} from './surfaces.ts';
 import { tooManyUnknowns, type UnknownInput } from './unknowns.ts';
-
-export interface DrawCounts {
-  readonly count: number;
-  readonly blocks: number;
-  readonly seed: number;
-}
 
 /** Points where the engines were solved, inputs from −1 to 1, and what was told there. */
 export interface SolvedPoints {
@@ -34,47 +35,87 @@ interface Fitted {
   /** Null: told at every point. */ readonly toldAt: readonly boolean[] | null;
 }
 
-/** @param middle what was told of each ask at the study's middle values */
+/**
+ * @param middle what was told of each ask at the study's middle values
+ * @param toldInDraws where the engines were solved for each draw: what was told there, in the order of the draws
+ */
 export function drawnFrom(
   inputs: readonly UnknownInput[],
   middle: readonly Told[],
   { places, heldOut, told }: SolvedPoints,
   counts: DrawCounts,
   provisional: boolean,
+  toldInDraws: readonly (readonly Told[])[] | null = null,
 ): Drawn {
-  const numbers = middle.map((_, ask) => askNumbers(told, ask));
-  const unknowns = [...inputs.map(({ unknown }) => unknown), ...modelUnknowns(told)];
+  const unknowns = [
+    ...inputs.map(({ unknown }) => unknown),
+    ...modelUnknowns([...told, ...(toldInDraws ?? [])]),
+  ];
   if (unknowns.length > MOST_SOBOL_DIMENSIONS) throw tooManyUnknowns(unknowns.length, MOST_SOBOL_DIMENSIONS);
-  const modelAt = new Map(
-    unknowns.flatMap((each, i) => (each.kind === 'model' ? [[each.name, i] as const] : [])),
-  );
   const surfaces = surfacesOver(places, heldOut);
-
-  const fitOf = ({ value, scatter }: AskNumbers, instead: ValuesAtPoints = value): Fitted => ({
-    value: surfaces.fit(instead),
-    scatter: [...scatter].flatMap(([name, { low, high }]) => {
-      const unknown = modelAt.get(name);
-      const [lowFit, highFit] = [surfaces.fit(low), surfaces.fit(high)];
-      return unknown === undefined || lowFit === null || highFit === null
-        ? []
-        : [{ unknown, low: lowFit, high: highFit }];
-    }),
-    toldAt: instead.includes(null) ? instead.map((one) => one !== null) : null,
-  });
-
+  const fits = middle.map((_, ask) => fittedTo(surfaces, unknowns, askNumbers(told, ask)));
   const draws = drawPlaces(inputs, unknowns.length, counts);
-  const fits = numbers.map((each) => fitOf(each));
+  const drawn = drawAll(
+    middle,
+    toldInDraws ?? told,
+    unknowns,
+    draws,
+    toldInDraws === null
+      ? { surfaces, heldOut, placeToldFor: (draw) => nearest(places, draws.places[draw]!), seed: counts.seed }
+      : { surfaces: eachDrawItself(), heldOut: 0, placeToldFor: (draw) => draw, seed: counts.seed },
+  );
+
+  return {
+    ...drawn,
+    count: draws.count,
+    blocks: counts.blocks,
+    seed: counts.seed,
+    unknowns,
+    method: toldInDraws !== null || places.length === 1 ? 'exact' : 'surface',
+    solved: places.length + (toldInDraws?.length ?? 0),
+    provisional,
+    at(unit, which) {
+      const deviations = unknowns.map((each, i) => (each.kind === 'model' ? modelError(unit[i]!) : 0));
+      surfaces.moveTo(placeOf(inputs, unit), 0);
+      return which.map((ask) => {
+        const { value } = fits[ask]!;
+        return value === null ? null : valueIn(fits[ask]!, value, deviations, surfaces);
+      });
+    },
+  };
+}
+
+/** How a draw finds its numbers. */
+interface Source {
+  readonly surfaces: Surfaces;
+  readonly heldOut: number;
+  /** Place in what was told that says whether there is a value in a draw. */
+  placeToldFor(this: void, draw: number): number;
+  readonly seed: number;
+}
+
+function drawAll(
+  middle: readonly Told[],
+  told: readonly (readonly Told[])[],
+  unknowns: readonly Unknown[],
+  draws: DrawPlaces,
+  source: Source,
+): Pick<Drawn, 'asks' | 'alternatives'> {
+  const numbers = middle.map((_, ask) => askNumbers(told, ask));
+  const fits = numbers.map((each) => fittedTo(source.surfaces, unknowns, each));
   const others = alternativesOf(numbers).map(({ of, by, values }) => ({
     of,
     by,
-    fits: values.map((instead, ask) => (instead === null ? null : fitOf(numbers[ask]!, instead))),
+    fits: values.map((instead, ask) =>
+      instead === null ? null : fittedTo(source.surfaces, unknowns, numbers[ask]!, instead),
+    ),
   }));
   const all = [fits, ...others.map((each) => each.fits)].flatMap((list) =>
     list.flatMap((fitted, ask) =>
-      fitted === null ? [] : [{ fitted, ask, drawn: emptyDraws(draws.count, fitted, middle[ask]!) }],
+      fitted === null ? [] : [{ fitted, drawn: emptyDraws(draws.count, fitted, middle[ask]!) }],
     ),
   );
-  drawInto(all, draws, surfaces, { places, heldOut }, counts.seed);
+  drawInto(all, draws, source);
   const drawnOf = new Map(all.map(({ fitted, drawn }) => [fitted, drawn]));
   const asks = fits.map((fitted) => drawnOf.get(fitted)!);
   const alternatives = others.map(
@@ -84,25 +125,23 @@ export function drawnFrom(
       asks: own.map((fitted, ask) => (fitted === null ? asks[ask]! : drawnOf.get(fitted)!)),
     }),
   );
+  return { asks, alternatives };
+}
 
+function fittedTo(
+  surfaces: Surfaces,
+  unknowns: readonly Unknown[],
+  { value, scatter }: AskNumbers,
+  instead: ValuesAtPoints = value,
+): Fitted {
   return {
-    count: draws.count,
-    blocks: counts.blocks,
-    seed: counts.seed,
-    unknowns,
-    asks,
-    alternatives,
-    method: places.length === 1 ? 'exact' : 'surface',
-    solved: places.length,
-    provisional,
-    at(unit, which) {
-      const deviations = unknowns.map((each, i) => (each.kind === 'model' ? modelError(unit[i]!) : 0));
-      surfaces.moveTo(placeOf(inputs, unit));
-      return which.map((ask) => {
-        const { value } = fits[ask]!;
-        return value === null ? null : valueIn(fits[ask]!, value, deviations, surfaces);
-      });
-    },
+    value: surfaces.fit(instead),
+    scatter: [...scatter].flatMap(([name, { low, high }]) => {
+      const unknown = unknowns.findIndex((each) => each.kind === 'model' && each.name === name);
+      const [lowFit, highFit] = [surfaces.fit(low), surfaces.fit(high)];
+      return lowFit === null || highFit === null ? [] : [{ unknown, low: lowFit, high: highFit }];
+    }),
+    toldAt: instead.includes(null) ? instead.map((one) => one !== null) : null,
   };
 }
 
@@ -112,41 +151,6 @@ function modelUnknowns(told: readonly (readonly Told[])[]): readonly Unknown[] {
     for (const { name, source } of one.ok ? one.scatter : []) sources.set(name, source);
   }
   return [...sources].map(([name, source]) => ({ kind: 'model', name, source }));
-}
-
-interface DrawPlaces {
-  readonly count: number;
-  /** Inputs of each draw, from −1 to 1. */ readonly places: readonly Float64Array[];
-  /** Deviations of the models' errors in each draw, at the place of their unknown. */
-  readonly deviations: readonly Float64Array[];
-}
-
-function drawPlaces(
-  inputs: readonly UnknownInput[],
-  unknowns: number,
-  { count, blocks, seed }: DrawCounts,
-): DrawPlaces {
-  const each = Math.ceil(count / blocks);
-  const places: Float64Array[] = [];
-  const deviations: Float64Array[] = [];
-  for (let block = 0; block < blocks; block++) {
-    const points = sobolPoints(each, unknowns, seed * blocks + block);
-    for (let i = 0; i < each; i++) {
-      const unit = Float64Array.from({ length: unknowns }, (_, d) => points.at(i, d));
-      places.push(placeOf(inputs, unit));
-      deviations.push(unit.map((chance, d) => (d < inputs.length ? 0 : modelError(chance))));
-    }
-  }
-  return { count: each * blocks, places, deviations };
-}
-
-/** Inputs of a point of the unit cube, from −1 to 1 over the range that is drawn. */
-function placeOf(inputs: readonly UnknownInput[], unit: ArrayLike<number>): Float64Array {
-  return Float64Array.from(inputs, ({ distribution }, i) => {
-    const { low, high } = distribution;
-    const place = (2 * (distribution.quantile(unit[i]!) - low)) / (high - low) - 1;
-    return Math.min(1, Math.max(-1, place));
-  });
 }
 
 function valueIn(
@@ -164,7 +168,6 @@ function valueIn(
 
 interface Drawing {
   readonly fitted: Fitted;
-  readonly ask: number;
   readonly drawn: DrawnAsk;
 }
 
@@ -177,17 +180,14 @@ function emptyDraws(count: number, { value, toldAt }: Fitted, middle: Told): Dra
 function drawInto(
   all: readonly Drawing[],
   { count, places, deviations }: DrawPlaces,
-  surfaces: Surfaces,
-  solved: Pick<SolvedPoints, 'places' | 'heldOut'>,
-  seed: number,
+  { surfaces, heldOut, placeToldFor, seed }: Source,
 ): void {
   const chance = randomStream(seed);
-  const missed = new Float64Array(solved.heldOut);
+  const missed = new Float64Array(heldOut);
   const partly = all.some(({ fitted }) => fitted.toldAt !== null);
   for (let draw = 0; draw < count; draw++) {
-    const place = places[draw]!;
-    surfaces.moveTo(place);
-    const near = partly ? nearest(solved.places, place) : 0;
+    surfaces.moveTo(places[draw]!, draw);
+    const near = partly ? placeToldFor(draw) : 0;
     for (let i = 0; i < missed.length; i++) missed[i] = normalQuantile(chance());
     for (const { fitted, drawn } of all) {
       const { values, absent } = drawn;
@@ -224,16 +224,4 @@ function alternativesOf(numbers: readonly AskNumbers[]): readonly {
       values: numbers.map(({ alternatives }) => alternatives.get(of)?.get(by) ?? null),
     })),
   );
-}
-
-/** Where a number is told at some points only, a draw goes by the point next to it. */
-function nearest(points: readonly Float64Array[], place: Float64Array): number {
-  let best = 0;
-  let least = Infinity;
-  points.forEach((point, i) => {
-    let distance = 0;
-    for (let d = 0; d < place.length; d++) distance += (point[d]! - place[d]!) ** 2;
-    if (distance < least) [best, least] = [i, distance];
-  });
-  return best;
 }

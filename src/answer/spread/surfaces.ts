@@ -18,7 +18,30 @@ export interface Surfaces {
     values: ValuesAtPoints,
   ): FittedSurface | null;
   /** Value of a surface at the place last given to {@link moveTo}. */ at(surface: FittedSurface): number;
-  /** Inputs from −1 to 1. */ moveTo(place: ArrayLike<number>): void;
+  /** Inputs from −1 to 1, and the number of the draw. */ moveTo(
+    place: ArrayLike<number>,
+    draw: number,
+  ): void;
+}
+
+/** No surface at all: every draw has been worked out, and the values are its own. */
+export function eachDrawItself(): Surfaces {
+  let row = 0;
+  return {
+    fit: (values) =>
+      values.every((value) => value === null)
+        ? null
+        : {
+            degree: 0,
+            coefficients: Float64Array.from(values, (value) => value ?? 0),
+            error: 0,
+            misses: new Float64Array(0),
+          },
+    moveTo(_, draw) {
+      row = draw;
+    },
+    at: ({ coefficients }) => coefficients[row]!,
+  };
 }
 
 const HIGHEST_DEGREE = 4;

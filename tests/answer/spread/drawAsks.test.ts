@@ -216,6 +216,29 @@ describe('the response surface', () => {
     expect(drawn.asks[0]!.surfaceError).toBeGreaterThan(0.1);
   });
 
+  it('gives way to engines solved in every draw where it misses and the limit allows', async () => {
+    const jump = (r: number, p: number): number => (r + p / 1e8 > 3.63 ? 1 : 0);
+    const crew = fakeCrew((_, { [RATIO]: r = 3.5, [PRESSURE]: p = 1e7 }): Told | number =>
+      p > 1.09e7 ? { ok: false, problem: { code: 'x', what: 'none here', mend: 'none' } } : jump(r, p),
+    );
+    const drawn = await drawAsks(spreadOut, [a], crew, { mostSolved: 1024 });
+    expect(drawn).toMatchObject({ method: 'exact', provisional: false });
+    const { values, absent, surfaceError } = drawn.asks[0]!;
+    expect(surfaceError).toBe(0);
+    expect(new Set(values)).toEqual(new Set([0, 1]));
+    // One twentieth of the pressures has no value; a block of 128 has one draw in each 128th of them.
+    expect(Math.abs(absent!.reduce((sum, one) => sum + one, 0) / 1024 - 0.05)).toBeLessThan(1 / 128);
+    // r > 3.63 − p/1e8, the pressure even from 90 to 109 bar, r normal about 3.5 by 0.1, cut at three deviations.
+    let expected = 0;
+    for (let i = 0; i < 400; i++) {
+      const deviations = (0.13 - (0.09 + (0.019 * (i + 0.5)) / 400)) / 0.1;
+      expected += (chanceBelow(3) - chanceBelow(deviations)) / (chanceBelow(3) - chanceBelow(-3)) / 400;
+    }
+    const { share, error } = shareOf(drawn, drawn.asks, ([x]) => (x === null ? null : x! > 0.5));
+    expect(Math.abs(share! - expected)).toBeLessThan(4 * error + 1e-3);
+    expect(error).toBeLessThan(0.01);
+  });
+
   it('comes after a provisional answer, and stops when told', async () => {
     const seen: boolean[] = [];
     const crew = fakeCrew((_, { [RATIO]: r = 3.5 }) => r);
