@@ -1,6 +1,7 @@
 /** How far thrust and specific impulse may be off in vacuum and at sea level, by all that is published of the models. */
 
 import { STANDARD_ATMOSPHERE } from '../../physics/constants.ts';
+import { statedSpan } from '../../study/plainQuantity.ts';
 import { figureAlternatives } from '../asked/figureAlternatives.ts';
 import type { Scatter } from '../asked/model.ts';
 import { listed } from '../compare/speech.ts';
@@ -71,16 +72,17 @@ function bandOf(
   };
 }
 
-/** A stated ± of the chamber's efficiency: no model's error, but as much left open. */
+/** A stated ± or range of the chamber's efficiency: no model's error, but as much left open. */
 function statedEfficiency({ input }: EngineSolution, key: Key, value: number): readonly Scatter[] {
-  const { value: efficiency, plusMinus, byDefault } = input.chamber.efficiency;
-  if (key !== 'specificImpulse' || byDefault || plusMinus === null || plusMinus === 0) return [];
+  const { value: efficiency, byDefault } = input.chamber.efficiency;
+  const span = statedSpan(input.chamber.efficiency);
+  if (key !== 'specificImpulse' || byDefault || span === null || span.low === span.high) return [];
   const end = (share: number): number => (value * Math.min(share, 1)) / efficiency;
   return [
     {
       name: 'the chamber efficiency as stated',
-      low: end(efficiency - plusMinus),
-      high: end(efficiency + plusMinus),
+      low: end(span.low),
+      high: end(span.high),
       source: 'the study',
     },
   ];

@@ -193,8 +193,8 @@ describe('the bands of the answer', () => {
     expect(Math.abs(high - losses.ideal * (1 - losses.sum.low))).toBeLessThan(0.1 * width);
   });
 
-  test('take in a stated ± of the efficiency', async () => {
-    const stated = engines.split('\n')[1]!.replace('100 bar }', '100 bar, efficiency: 97 ± 1 % }');
+  test.each(['97 ± 1 %', '96 to 98 %'])('take in a stated efficiency of %s', async (efficiency) => {
+    const stated = engines.split('\n')[1]!.replace('100 bar }', `100 bar, efficiency: ${efficiency} }`);
     const { answer } = await solveText(stated);
     const { bands, vacuum } = answer.engines.bell!;
     const { low, from } = bands['vacuum.specificImpulse']!;
