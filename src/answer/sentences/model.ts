@@ -36,9 +36,30 @@ export interface SpreadShare {
   readonly words: string;
 }
 
+export interface AbsoluteWord {
+  /** As written in the sentence. */ readonly word: string;
+  /** The test covers the whole range that the word claims. */ readonly covered: boolean;
+  /** What to do where it does not; what covers it where it does. */ readonly words: string;
+}
+
+/** A number read out of the words of a sentence. */
+export interface SaidNumber {
+  /** As written in the sentence, e.g. `12 %`. */ readonly text: string;
+  /** Null where nothing of its kind is computed. */ readonly agrees: boolean | null;
+  readonly words: string;
+}
+
+/** One of several published models, and what the sentence is by it. */
+export interface SentenceByModel {
+  readonly of: string;
+  readonly by: string;
+  /** Null where that model has no number here. */ readonly share: number | null;
+}
+
 export interface CheckedSentence {
   readonly id: string;
   readonly say: string;
+  /** Meant to be said; false: a half-truth kept to discuss, whose failing is no failure. */ readonly said: boolean;
   /** The test as written; null where there is none. */ readonly holds: string | null;
   readonly verdict: Verdict;
   /** Share of what is not known in which it holds [–]; null where it is not computed. */ readonly share:
@@ -50,17 +71,17 @@ export interface CheckedSentence {
     | string
     | null;
   /** What is true instead; null where the sentence is. */ readonly instead: string | null;
+  /** `wording`, or `instead`, as tests that hold in at least 95 % of the draws; null where they have no test. */
+  readonly wordingHolds: string | null;
   /** Under which conditions it was tested, one line each. */ readonly conditions: readonly string[];
   readonly flips: readonly FlipPoint[];
   readonly matters: readonly SpreadShare[];
   /** By each of several published models, where they disagree or could. */
-  readonly alternatives: readonly {
-    readonly of: string;
-    readonly by: string;
-    readonly share: number | null;
-  }[];
+  readonly alternatives: readonly SentenceByModel[];
   /** Absolute words that were found, and whether the test covers the whole range. */
-  readonly absolutes: readonly { readonly word: string; readonly covered: boolean; readonly words: string }[];
+  readonly absolutes: readonly AbsoluteWord[];
+  /** Numbers found in the words, each held against the test and what is computed. */
+  readonly saidNumbers: readonly SaidNumber[];
   /** One line: why this verdict. */ readonly why: string;
   /** Still being worked out: fewer draws than asked for. */ readonly provisional: boolean;
   /** Why there is no verdict. */ readonly problem: Problem | null;

@@ -1,0 +1,78 @@
+/** One asked number in words: `the specific impulse of Alder P at the pad`. */
+
+import type { EngineInput } from '../../study/model.ts';
+import type { Ask, AskedAmbient, AskedStation } from '../asked/model.ts';
+import { quantity } from '../catalogue.ts';
+import { listed } from '../compare/speech.ts';
+import { showStated } from '../display.ts';
+import { settableInputs } from '../inputs/index.ts';
+
+export type EnginesById = ReadonlyMap<string, EngineInput>;
+
+export const enginesById = (engines: readonly EngineInput[]): EnginesById =>
+  new Map(engines.map((engine) => [engine.id, engine]));
+
+/** @param placed false: without where it is asked for */
+export function askWords(ask: Ask, engines: EnginesById, placed = true): string {
+  return `the ${labelWords(ask)}${ownerWords(ask, engines)}${placed ? placeWords(ask, engines) : ''}`;
+}
+
+/** The same where the quantity has just been named: `that of Alder B at the pad`. */
+export function thatOfWords(ask: Ask, engines: EnginesById, placed = true): string {
+  return `that${ownerWords(ask, engines)}${placed ? placeWords(ask, engines) : ''}`;
+}
+
+function labelWords({ quantity: name, part }: Ask): string {
+  const { label } = quantity(name);
+  return part === undefined ? label : `${label} (${part})`;
+}
+
+function ownerWords({ engine }: Ask, engines: EnginesById): string {
+  return engine === null ? '' : ` of ${engines.get(engine)?.name ?? engine}`;
+}
+
+function placeWords(ask: Ask, engines: EnginesById): string {
+  const { ambient, station, throttle } = ask;
+  return [
+    station === null ? '' : ` ${stationWords(station)}`,
+    ambient === null ? '' : ` ${ambientWords(ambient)}`,
+    throttle === null
+      ? ''
+      : ` at ${showStated('separation.throttle.share', throttle).text} of full chamber pressure`,
+    inputWords(ask, engines),
+  ].join('');
+}
+
+export function ambientWords(ambient: AskedAmbient): string {
+  if (ambient.kind === 'vacuum') return 'in vacuum';
+  if (ambient.kind === 'pressure') {
+    return `in ${showStated('ambientPressure', ambient.pressure).text} outside`;
+  }
+  return altitudeWords(ambient.altitude);
+}
+
+export function altitudeWords(altitude: number): string {
+  return altitude === 0 ? 'at the pad' : `at ${showStated('altitude', altitude).text}`;
+}
+
+function stationWords(station: AskedStation): string {
+  switch (station.kind) {
+    case 'areaRatio':
+      return `at area ratio ${showStated('areaRatio', station.areaRatio).text}`;
+    case 'distance':
+      return `${showStated('separation.place.axial', station.distance).text} behind the throat`;
+    default:
+      return `at the ${station.kind}`;
+  }
+}
+
+function inputWords({ engine, inputs }: Ask, engines: EnginesById): string {
+  const input = engine === null ? undefined : engines.get(engine);
+  if (inputs.length === 0 || input === undefined) return '';
+  const known = settableInputs(input);
+  const words = inputs.map(({ input: name, value }) => {
+    const entry = known.find((one) => one.name === name);
+    return entry === undefined ? name : `${entry.label} ${showStated(entry.quantity, value).text}`;
+  });
+  return ` with ${listed(words)}`;
+}

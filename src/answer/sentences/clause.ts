@@ -1,0 +1,134 @@
+/** What is true of one comparison, in words with numbers, and as a test of its own. */
+
+import { quantity } from '../catalogue.ts';
+import type { DrawnAsks } from '../spread/model.ts';
+import type { Choices } from './alternatives.ts';
+import { askWords, type EnginesById, thatOfWords } from './askWords.ts';
+import { type Band, bandOf } from './bandOf.ts';
+import type { Measured, MeasuredNumber } from './measured.ts';
+import { moreWords, timesWords } from './ratioWords.ts';
+import { unitOfNumber } from './sideUnit.ts';
+import { type SaidSpan, spanWords } from './spanWords.ts';
+
+export interface Clause {
+  readonly words: string;
+  /** The same as a test. */ readonly holds: string;
+  /** How many times, or by which share: for numbers in words. */ readonly share: Band | null;
+}
+
+export interface Teller {
+  readonly drawn: DrawnAsks;
+  readonly choices: Choices;
+  readonly engines: EnginesById;
+}
+
+export function clauseOf(measured: Measured, teller: Teller): Clause | null {
+  switch (measured.is) {
+    case 'value':
+      return valueClause(measured.of, teller);
+    case 'times':
+      return pairClause(measured.one, measured.other, 'times', teller);
+    case 'more':
+      return measured.by === 'amount'
+        ? amountClause(measured.one, measured.other, teller)
+        : pairClause(measured.one, measured.other, 'more', teller);
+  }
+}
+
+const evaluate = ({ expression, places }: MeasuredNumber, all: ArrayLike<number | null>): number | null =>
+  expression.evaluate(places.map((place) => all[place] ?? null));
+
+function valueClause(of: MeasuredNumber, { drawn, choices, engines }: Teller): Clause | null {
+  const band = bandOf(drawn, choices, (all) => evaluate(of, all));
+  if (band === null) return null;
+  const span = spanWords(band.low, band.high, unitOf(of, band));
+  return {
+    words: `${capital(nameOf(of, engines))} is ${span.words}.`,
+    holds: within(of.expression.text, span, unitOf(of, band).symbol, unitOf(of, band).perSI),
+    share: null,
+  };
+}
+
+/** `A is between 3 and 6 s more than B` */
+function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller): Clause | null {
+  const { drawn, choices, engines } = teller;
+  const band = bandOf(drawn, choices, (all) => less(evaluate(one, all), evaluate(other, all)));
+  if (band === null) return null;
+  const unit = unitOf(one, band);
+  const [low, high, word] = band.high <= 0 ? [-band.high, -band.low, 'less'] : [band.low, band.high, 'more'];
+  const span = spanWords(low, high, unit);
+  const open = band.low < 0 && band.high > 0;
+  const how = open ? `${span.words} more (below zero: less)` : `${span.words} ${word}`;
+  const signed = word === 'less' ? { ...span, low: -span.high, high: -span.low } : span;
+  return {
+    words: `${capital(nameOf(one, engines))} is ${how} than ${nameBeside(one, other, engines)}.`,
+    holds: within(`(${one.expression.text}) - (${other.expression.text})`, signed, unit.symbol, unit.perSI),
+    share: bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all))),
+  };
+}
+
+/** `A is about a third more than B`, `A is between 1.4 and 1.6 times B` */
+function pairClause(
+  one: MeasuredNumber,
+  other: MeasuredNumber,
+  as: 'more' | 'times',
+  { drawn, choices, engines }: Teller,
+): Clause | null {
+  const share = bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all)));
+  if (share === null) return null;
+  const span = as === 'more' ? moreWords(share.low, share.high) : timesSpan(share);
+  const base = `(${one.expression.text}) / (${other.expression.text})`;
+  return {
+    words: `${capital(nameOf(one, engines))} is ${span.words} ${nameBeside(one, other, engines)}.`,
+    holds: within(base, { low: 1 + span.low, high: 1 + span.high }, '', 1),
+    share,
+  };
+}
+
+function timesSpan(share: Band): SaidSpan {
+  const times = timesWords(1 + share.low, 1 + share.high);
+  return { words: times.words, low: times.low - 1, high: times.high - 1 };
+}
+
+const less = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a - b);
+
+/** (a − b)/|b|; null where b is nothing. */
+export const shareMore = (a: number | null, b: number | null): number | null =>
+  a === null || b === null || b === 0 ? null : (a - b) / Math.abs(b);
+
+function unitOf({ expression }: MeasuredNumber, band: Band): ReturnType<typeof unitOfNumber> {
+  const madeOf = expression.asks.map((ask) => ask.quantity);
+  return unitOfNumber(expression.quantity, expression.dimension, madeOf, [band.low, band.high]);
+}
+
+function nameOf({ expression }: MeasuredNumber, engines: EnginesById): string {
+  const ask = expression.ask === null ? undefined : expression.asks[expression.ask];
+  return ask === undefined ? expression.text : askWords(ask, engines);
+}
+
+function nameBeside(one: MeasuredNumber, other: MeasuredNumber, engines: EnginesById): string {
+  const [first, second] = [one, other].map(({ expression }) =>
+    expression.ask === null ? undefined : expression.asks[expression.ask],
+  );
+  if (first === undefined || second === undefined || second.engine === null) return nameOf(other, engines);
+  return quantity(first.quantity).label === quantity(second.quantity).label && first.part === second.part
+    ? thatOfWords(second, engines)
+    : askWords(second, engines);
+}
+
+/** Rounding of the numbers on their way into the test and back. */
+const SLACK = 1e-9;
+
+function within(text: string, { low, high }: Band, symbol: string, perSI: number): string {
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  const [least, most] = [low - SLACK * size, high + SLACK * size];
+  const unit = symbol === '' ? '' : symbol === '°' ? ' deg' : ` ${symbol}`;
+  return `${text} is between ${written(least * perSI)}${unit} and ${written(most * perSI)}${unit}`;
+}
+
+function written(value: number): string {
+  const text = String(Number(value.toPrecision(10)));
+  return text.includes('e') ? value.toFixed(12) : text;
+}
+
+export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

@@ -1,0 +1,87 @@
+/** Spans as people say them, rounded outwards so that what is said stays true. */
+
+import type { DisplayUnit } from '../catalogue.ts';
+
+/** A span that may be said. */
+export interface SaidSpan {
+  /** e.g. `between 3 and 5 %`, `about 350 s` */ readonly words: string;
+  /** The ends that the words stand for, in SI: at least as wide as what was given. */ readonly low: number;
+  readonly high: number;
+}
+
+/** Both ends this close to a round number are said as one. */
+const ABOUT = 0.015;
+/** The rounded span may be this much wider than the true one. */
+const WIDER = 1.5;
+
+/** @param low high SI, low ≤ high */
+export function spanWords(low: number, high: number, unit: DisplayUnit): SaidSpan {
+  const [from, to] = [low * unit.perSI, high * unit.perSI];
+  const round = roundNumber(from, to);
+  if (round !== null) {
+    const reach = Math.max(Math.abs(to - round), Math.abs(round - from), 1e-9 * Math.abs(round));
+    const exact = reach <= 1e-6 * Math.abs(round);
+    return {
+      words: `${exact ? '' : 'about '}${withUnit(plain(round), unit)}`,
+      low: (round - reach) / unit.perSI,
+      high: (round + reach) / unit.perSI,
+    };
+  }
+  const step = stepFor(from, to);
+  const [down, up] = [outwards(from, step, Math.floor), outwards(to, step, Math.ceil)];
+  return {
+    words: `between ${plain(down)} and ${withUnit(plain(up), unit)}`,
+    low: down / unit.perSI,
+    high: up / unit.perSI,
+  };
+}
+
+/** Of three digits at most, close to both ends; null where there is none. */
+function roundNumber(from: number, to: number): number | null {
+  const middle = (from + to) / 2;
+  if (middle === 0) return from === to ? 0 : null;
+  for (const digits of [1, 2, 3]) {
+    const round = Number(middle.toPrecision(digits));
+    const most = ABOUT * Math.abs(round);
+    if (Math.abs(from - round) <= most && Math.abs(to - round) <= most) return round;
+  }
+  return null;
+}
+
+/** The coarsest of 1, 2, 5 times a power of ten that does not widen the span by too much. */
+function stepFor(from: number, to: number): number {
+  const width = to - from;
+  const top = 10 ** Math.ceil(Math.log10(width) + 1);
+  for (let power = top; ; power /= 10) {
+    for (const part of [5, 2, 1]) {
+      const step = part * power;
+      const wide = outwards(to, step, Math.ceil) - outwards(from, step, Math.floor);
+      if (wide <= WIDER * width * (1 + 1e-9)) return step;
+    }
+  }
+}
+
+/** On the grid of `step`, without what binary fractions leave behind. */
+function outwards(value: number, step: number, to: (x: number) => number): number {
+  const steps = value / step;
+  const near = Math.round(steps);
+  const whole = Math.abs(steps - near) < 1e-9 * Math.max(1, Math.abs(steps)) ? near : to(steps);
+  return Number((whole * step).toPrecision(12)) + 0;
+}
+
+/** Digits without an exponent, thousands apart from five digits on. */
+export function plain(value: number): string {
+  const size = Math.abs(value);
+  const decimals = size === 0 ? 0 : Math.max(0, 12 - Math.ceil(Math.log10(size) + 1));
+  const text =
+    size >= 1e15 || (size > 0 && size < 1e-6) ? String(size) : size.toFixed(Math.min(decimals, 12));
+  const [whole = '', rest] = text.includes('e') ? [text] : text.split('.');
+  const kept = rest?.replace(/0+$/, '') ?? '';
+  const spaced =
+    whole.length > 4 && !whole.includes('e') ? whole.replace(/\B(?=(\d{3})+(?!\d))/g, '\u202f') : whole;
+  return `${value < 0 ? '−' : ''}${spaced}${kept === '' ? '' : `.${kept}`}`;
+}
+
+export function withUnit(number: string, { symbol }: DisplayUnit): string {
+  return symbol === '' || symbol === '°' ? `${number}${symbol}` : `${number}\u00a0${symbol}`;
+}
