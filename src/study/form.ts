@@ -543,7 +543,7 @@ export const engineKeys = [
   'published',
 ] as const;
 export const compareKeys = ['base', 'other'] as const;
-export const sentenceKeys = ['id', 'say', 'holds', 'sources'] as const;
+export const sentenceKeys = ['id', 'say', 'said', 'holds', 'sources'] as const;
 export const sourceKeys = ['title', 'author', 'year', 'where'] as const;
 
 /** Ids of engines and ingredients take part in plain algebra, so they are words without dashes or spaces. */

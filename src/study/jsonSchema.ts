@@ -190,6 +190,7 @@ export function studyJsonSchema(): JsonSchema {
           properties: {
             id: { type: 'string', pattern: PLAIN_ID.source },
             say: text,
+            said: { type: 'boolean', default: true },
             holds: text,
             sources: { type: 'array', items: text },
           },

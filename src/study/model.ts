@@ -194,6 +194,7 @@ export interface SolveFor {
 export interface SentenceInput {
   readonly id: string;
   readonly say: string;
+  /** Meant to be said; false: kept to be discussed, such as a half-truth. */ readonly said: boolean;
   /** The test that decides it, as written; not evaluated by this layer. */ readonly holds: string | null;
   readonly sources: readonly string[];
 }

@@ -371,6 +371,20 @@ function readSources(cursor: Cursor | undefined, report: Report): SourceInput[] 
   return sources;
 }
 
+/** Said, unless the study says otherwise. */
+function readSaid(cursor: Cursor | undefined, report: Report): boolean {
+  if (cursor === undefined) return true;
+  const mend = 'Write said: false for a sentence that is not meant to be said, or leave the key out.';
+  const word = textAt(cursor, 'true or false', mend, report)?.trim() ?? 'true';
+  if (word === 'true' || word === 'false') return word === 'true';
+  report.problem(
+    { code: 'said-unreadable', what: `${quote(word)} is neither true nor false.`, mend },
+    cursor.path,
+    offsetAt(cursor),
+  );
+  return true;
+}
+
 function readSentences(
   cursor: Cursor | undefined,
   sourceIds: readonly string[],
@@ -415,6 +429,7 @@ function readSentences(
     const say = sayAt ? proseAt(sayAt, 'a sentence', 'say: The gas lets go of the wall.', report) : null;
     const holdsAt = entries.get('holds');
     const holds = holdsAt ? proseAt(holdsAt, 'a test', 'holds: bell.exitPressure < 0.4 bar', report) : null;
+    const said = readSaid(entries.get('said'), report);
     const sourcesAt = entries.get('sources');
     const cited = sourcesAt
       ? (itemsAt(sourcesAt, 'a list of source ids', 'Write [stark2005].', report) ?? [])
@@ -435,7 +450,7 @@ function readSentences(
       );
       return [];
     });
-    if (id !== null && say !== null) sentences.push({ id, say, holds, sources });
+    if (id !== null && say !== null) sentences.push({ id, say, said, holds, sources });
   }
   return sentences;
 }

@@ -134,7 +134,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       '| `compare` | `{ base, other }`: the two engines set against each other; *more* and *less* are told from the base. Absent: the first two. |',
       '| `altitudes`, `ambients` | Lists of altitudes and of pressures of interest, besides the standard ones. |',
       '| `ingredients` | Propellants that the data does not have. |',
-      '| `sentences` | What you mean to say: `id` (stable), `say`, and as you like `holds` (the test that decides it) and `sources`. This version keeps and shows them; it does not judge them. |',
+      '| `sentences` | What you mean to say: `id` (stable), `say`, and as you like `holds` (the test that decides it, see [sentences](sentences.md)), `sources`, and `said: false` for a sentence that is not meant to be said, such as a half-truth kept to discuss. |',
       '| `sources` | Citations by id: `title`, and as you like `author`, `year`, `where`. |',
     ].join('\n'),
     '## An engine',

@@ -1,6 +1,6 @@
 /** Published models that stand beside each other, and what a sentence is by each of them. */
 
-import type { AlternativeChoice, DrawnAsks } from '../spread/model.ts';
+import type { AlternativeChoice, DrawnAsks } from './drawnAsks.ts';
 import type { SentenceByModel } from './model.ts';
 import { holdingShare, type PlacedTest } from './shareOf.ts';
 

@@ -14,7 +14,9 @@ export const enginesById = (engines: readonly EngineInput[]): EnginesById =>
 
 /** @param placed false: without where it is asked for */
 export function askWords(ask: Ask, engines: EnginesById, placed = true): string {
-  return `the ${labelWords(ask)}${ownerWords(ask, engines)}${placed ? placeWords(ask, engines) : ''}`;
+  // `pressure at the lip, flowing full`: the owner stands before what is added.
+  const [name = '', ...added] = labelWords(ask).split(/(?=, )/);
+  return `the ${name}${ownerWords(ask, engines)}${added.length === 0 ? '' : `${added.join('')},`}${placed ? placeWords(ask, engines) : ''}`;
 }
 
 /** The same where the quantity has just been named: `that of Alder B at the pad`. */

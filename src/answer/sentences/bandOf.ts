@@ -1,6 +1,6 @@
 /** Between which two values 95 % of the draws lie, by every published model that stands beside another. */
 
-import type { AlternativeChoice, DrawnAsks } from '../spread/model.ts';
+import type { AlternativeChoice, DrawnAsks, Row } from './drawnAsks.ts';
 
 export interface Band {
   readonly low: number;
@@ -12,14 +12,14 @@ const TAIL = 0.025;
 
 /** Null where no draw has a value. */
 export function bandOf(
-  drawn: DrawnAsks,
+  drawn: Pick<DrawnAsks, 'rows'>,
   choices: readonly (AlternativeChoice | undefined)[],
-  evaluate: (all: ArrayLike<number | null>) => number | null,
+  evaluate: (all: Row) => number | null,
 ): Band | null {
   const bands = choices.flatMap((choice) => {
     const values: number[] = [];
-    for (let draw = 0; draw < drawn.count; draw++) {
-      const value = evaluate(drawn.values(draw, choice));
+    for (const row of drawn.rows(choice)) {
+      const value = evaluate(row);
       if (value !== null) values.push(value);
     }
     return middleOf(values) ?? [];

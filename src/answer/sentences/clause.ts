@@ -1,10 +1,10 @@
 /** What is true of one comparison, in words with numbers, and as a test of its own. */
 
 import { quantity } from '../catalogue.ts';
-import type { DrawnAsks } from '../spread/model.ts';
 import type { Choices } from './alternatives.ts';
 import { askWords, type EnginesById, thatOfWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
+import type { DrawnAsks, Row } from './drawnAsks.ts';
 import type { Measured, MeasuredNumber } from './measured.ts';
 import { moreWords, timesWords } from './ratioWords.ts';
 import { unitOfNumber } from './sideUnit.ts';
@@ -13,6 +13,9 @@ import { type SaidSpan, spanWords } from './spanWords.ts';
 export interface Clause {
   readonly words: string;
   /** The same as a test. */ readonly holds: string;
+  /** Whether it is so in one draw; null where a number is absent. */ readonly value: (
+    row: Row,
+  ) => boolean | null;
   /** How many times, or by which share: for numbers in words. */ readonly share: Band | null;
 }
 
@@ -35,7 +38,7 @@ export function clauseOf(measured: Measured, teller: Teller): Clause | null {
   }
 }
 
-const evaluate = ({ expression, places }: MeasuredNumber, all: ArrayLike<number | null>): number | null =>
+const evaluate = ({ expression, places }: MeasuredNumber, all: Row): number | null =>
   expression.evaluate(places.map((place) => all[place] ?? null));
 
 function valueClause(of: MeasuredNumber, { drawn, choices, engines }: Teller): Clause | null {
@@ -45,6 +48,7 @@ function valueClause(of: MeasuredNumber, { drawn, choices, engines }: Teller): C
   return {
     words: `${capital(nameOf(of, engines))} is ${span.words}.`,
     holds: within(of.expression.text, span, unitOf(of, band).symbol, unitOf(of, band).perSI),
+    value: inside((row) => evaluate(of, row), span),
     share: null,
   };
 }
@@ -63,6 +67,7 @@ function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller
   return {
     words: `${capital(nameOf(one, engines))} is ${how} than ${nameBeside(one, other, engines)}.`,
     holds: within(`(${one.expression.text}) - (${other.expression.text})`, signed, unit.symbol, unit.perSI),
+    value: inside((row) => less(evaluate(one, row), evaluate(other, row)), signed),
     share: bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all))),
   };
 }
@@ -81,6 +86,7 @@ function pairClause(
   return {
     words: `${capital(nameOf(one, engines))} is ${span.words} ${nameBeside(one, other, engines)}.`,
     holds: within(base, { low: 1 + span.low, high: 1 + span.high }, '', 1),
+    value: inside((row) => shareMore(evaluate(one, row), evaluate(other, row)), span),
     share,
   };
 }
@@ -116,12 +122,21 @@ function nameBeside(one: MeasuredNumber, other: MeasuredNumber, engines: Engines
     : askWords(second, engines);
 }
 
+const inside =
+  (value: (row: Row) => number | null, { low, high }: Band) =>
+  (row: Row): boolean | null => {
+    const found = value(row);
+    const slack = SLACK * Math.max(Math.abs(low), Math.abs(high));
+    return found === null ? null : found >= low - slack && found <= high + slack;
+  };
+
 /** Rounding of the numbers on their way into the test and back. */
 const SLACK = 1e-9;
 
 function within(text: string, { low, high }: Band, symbol: string, perSI: number): string {
   const size = Math.max(Math.abs(low), Math.abs(high));
-  const [least, most] = [low - SLACK * size, high + SLACK * size];
+  const slack = high - low > 1e-6 * size ? 0 : SLACK * size;
+  const [least, most] = [low - slack, high + slack];
   const unit = symbol === '' ? '' : symbol === '°' ? ' deg' : ` ${symbol}`;
   return `${text} is between ${written(least * perSI)}${unit} and ${written(most * perSI)}${unit}`;
 }

@@ -4,11 +4,17 @@ import type { EngineInput, Study } from '../../study/model.ts';
 import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
 import { settableInputs } from '../inputs/index.ts';
-import type { DrawnAsks } from '../spread/model.ts';
 import { ambientWords } from './askWords.ts';
+import type { DrawnAsks } from './drawnAsks.ts';
+import { enginesMovedBy } from './enginesMovedBy.ts';
+import { movableInputs } from './inputLabels.ts';
 import type { PlacedTest } from './shareOf.ts';
 
-export function conditionsOf({ test }: PlacedTest, study: Study, drawn: DrawnAsks): readonly string[] {
+export function conditionsOf(
+  { test, places }: PlacedTest,
+  study: Study,
+  drawn: DrawnAsks,
+): readonly string[] {
   const ids = new Set(test.asks.map(({ engine }) => engine));
   const engines = study.engines.filter(({ id }) => ids.has(id));
   const models = [...new Set(test.asks.map((ask) => quantity(ask.quantity).model))];
@@ -20,8 +26,30 @@ export function conditionsOf({ test }: PlacedTest, study: Study, drawn: DrawnAsk
     ...(engines.length === 0 ? [] : [lossWords(engines)]),
     ...engines.flatMap(restWords),
     `Models: ${models.join(', ')}.`,
+    ...openWords(test, places, drawn, study),
     ...drawn.conditions,
   ];
+}
+
+/** What is not known of this sentence. */
+function openWords(
+  { asks }: PlacedTest['test'],
+  places: readonly number[],
+  { sources, middle }: DrawnAsks,
+  { engines }: Study,
+): readonly string[] {
+  const moved = enginesMovedBy(asks, engines);
+  const inputs = movableInputs(engines);
+  const told = places.flatMap((place) => {
+    const one = middle[place];
+    return one?.ok ? one.scatter.map(({ name }) => name) : [];
+  });
+  const own = sources.filter(({ name, kind }) =>
+    kind === 'model' ? told.includes(name) : (inputs.get(name)?.engines ?? []).some((id) => moved.has(id)),
+  );
+  if (own.length === 0) return ['Nothing is left open: no input has a ±, no model brings an error.'];
+  const words = own.map(({ kind, label }) => (kind === 'input' ? label : `error of the model for ${label}`));
+  return [`Not known: ${words.join('; ')}.`];
 }
 
 /** A range tells its own places. */

@@ -4,7 +4,7 @@ import type { Study } from '../../study/model.ts';
 import type { Crew, Point } from '../asked/crew.ts';
 import type { Ask } from '../asked/model.ts';
 import { show } from '../display.ts';
-import type { DrawnAsks } from '../spread/model.ts';
+import type { DrawnAsks } from './drawnAsks.ts';
 import { enginesMovedBy } from './enginesMovedBy.ts';
 import { type MovableInput, movableInputs } from './inputLabels.ts';
 import type { FlipPoint } from './model.ts';

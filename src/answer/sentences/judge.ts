@@ -32,23 +32,27 @@ export interface ToJudge {
 
 export function judge({ own, alternatives, absentWhy, decider, certain }: ToJudge): Judgement {
   const wouldDecide = decider === null ? '' : ` What would decide it: ${decider}.`;
-  if (own.absent === 1) {
-    return {
-      verdict: 'can’t tell',
-      why: `A number it needs is absent. ${absentWhy ?? ''}${wouldDecide}`.trim(),
-    };
+  const cannot = (why: string): Judgement => ({ verdict: 'can’t tell', why: `${why.trim()}${wouldDecide}` });
+  if (own.absent === 1) return cannot(`A number it needs is absent. ${absentWhy ?? ''}`);
+  const told = own.share * (1 - own.absent);
+  if (byShare(told) !== byShare(told + own.absent)) {
+    return cannot(
+      `A number it needs is absent in ${percent(own.absent)} of what is not known. ${absentWhy ?? ''}`,
+    );
   }
-  if (byShare(own.least) !== byShare(own.most)) {
-    const why =
-      own.absent > 0
-        ? `A number it needs is absent in ${percent(own.absent)} of what is not known. ${absentWhy ?? ''}`
-        : `What stands in for the model is not sharp enough: it holds in ${percent(own.least)} to ${percent(own.most)}.`;
-    return { verdict: 'can’t tell', why: `${why.trim()}${wouldDecide}` };
+  const [least, most] = [own.share - own.unsure / 2, own.share + own.unsure / 2];
+  if (own.unsure > MOST_UNSURE && byShare(least) !== byShare(most)) {
+    return cannot(
+      `The response surface that stands in for the engines is too coarse: it holds in ${percent(Math.max(0, least))} to ${percent(Math.min(1, most))} of what is not known.`,
+    );
   }
   const split = disagreement(alternatives);
-  if (split !== null) return { verdict: 'can’t tell', why: `${split}${wouldDecide}` };
+  if (split !== null) return cannot(split);
   return { verdict: byShare(own.share), why: shareWords(own, certain) + agreement(alternatives) };
 }
+
+/** A response surface may leave so many draws open before it is too coarse for a verdict. */
+const MOST_UNSURE = 0.2;
 
 const percent = (share: number): string => {
   const shown = share * 100;
@@ -100,7 +104,7 @@ function agreement(alternatives: readonly SentenceByModel[]): string {
   if (kinds.length === 0) return '';
   const counts = kinds.map((of) => {
     const count = alternatives.filter((one) => one.of === of && one.share !== null).length;
-    return `${of} (${count} of them)`;
+    return `each of the ${count} models for the ${of}`;
   });
-  return ` So say all that stand beside each other for the ${listed(counts)}.`;
+  return ` So it is by ${listed(counts)}.`;
 }

@@ -35,11 +35,22 @@ export function partCompiler(scope: TestScope, placeOf: ReadonlyMap<string, numb
   };
 }
 
-/** Null where the sides move inside a range, or nothing is computed. */
-export function measuredBy({ names: { left, right } }: ComparedSides, compile: Compile): Measured | null {
-  if (left.fixed && right.fixed) return null;
-  if (!left.fixed && !right.fixed) return pairOf(left.expression, right.expression, compile);
-  const text = left.fixed ? right.expression : left.expression;
+/** Empty where the sides move inside a range, or nothing is computed. */
+export function measuredBy({ names: { left, right } }: ComparedSides, compile: Compile): readonly Measured[] {
+  if (left.fixed && right.fixed) return [];
+  if (left.fixed || right.fixed) return present(sideOf((left.fixed ? right : left).expression, compile));
+  const pair = pairOf(left.expression, right.expression, compile);
+  if (pair !== null && isPlain(pair)) return [pair];
+  return [left, right].flatMap(({ expression }) => present(sideOf(expression, compile)));
+}
+
+const present = (found: Measured | null): readonly Measured[] => (found === null ? [] : [found]);
+
+/** Both are numbers with a name of their own. */
+const isPlain = (pair: Measured): boolean =>
+  pair.is !== 'value' && pair.one.expression.ask !== null && pair.other.expression.ask !== null;
+
+function sideOf(text: string, compile: Compile): Measured | null {
   const difference = splitAt(text, '-−');
   if (difference !== null) {
     const [one, other] = difference.map(compile);

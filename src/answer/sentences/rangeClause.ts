@@ -15,6 +15,7 @@ import { settableInputs } from '../inputs/index.ts';
 import { altitudeWords, askWords, type EnginesById, thatOfWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import { capital, shareMore, type Teller } from './clause.ts';
+import type { AlternativeChoice } from './drawnAsks.ts';
 import { moreWords } from './ratioWords.ts';
 import { ownValues, type PlacedTest } from './shareOf.ts';
 import { unitOfNumber } from './sideUnit.ts';
@@ -107,7 +108,9 @@ function decidedBand(
   { drawn, choices }: Teller,
   of: (sides: ComparedSides) => number | null,
 ): Band | null {
-  const some = { ...drawn, count: Math.min(drawn.count, DRAWS_LOOKED_AT), values: drawn.values.bind(drawn) };
+  const some = {
+    rows: (choice?: AlternativeChoice) => drawn.rows(choice).slice(0, DRAWS_LOOKED_AT),
+  };
   return bandOf(some, choices, (all) => {
     const [side] = placed.test.decide(ownValues(placed, all)).sides;
     return side === undefined ? null : of(side);

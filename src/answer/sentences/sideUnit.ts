@@ -4,7 +4,7 @@ import { findUnit } from '../../study/units.ts';
 import type { DisplayUnit } from '../catalogue.ts';
 import { quantity } from '../catalogue.ts';
 import { unitFor } from '../display.ts';
-import { exponentsOf, inUnits, isNumber, sameDimension, usualUnits } from '../expression/dimensions.ts';
+import { exponentsOf, inWords, isNumber, sameDimension, usualUnits } from '../expression/dimensions.ts';
 import type { Exponents } from '../expression/model.ts';
 
 /** The unit of the quantity that it is, or of one of those it is made of; else a usual one of its kind. */
@@ -22,6 +22,7 @@ export function unitOfNumber(
   if (isNumber(dimension)) return { symbol: '', perSI: 1 };
   const [symbol] = usualUnits(dimension);
   const unit = symbol === undefined ? null : findUnit(symbol);
-  if (symbol === undefined || unit === null) return { symbol: inUnits(dimension), perSI: 1 };
+  if (symbol === undefined || unit === null)
+    return { symbol: inWords(dimension).replace(/^a quantity in /, ''), perSI: 1 };
   return { symbol, perSI: unit.over / unit.times };
 }

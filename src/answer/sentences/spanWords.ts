@@ -55,8 +55,10 @@ function stepFor(from: number, to: number): number {
   for (let power = top; ; power /= 10) {
     for (const part of [5, 2, 1]) {
       const step = part * power;
-      const wide = outwards(to, step, Math.ceil) - outwards(from, step, Math.floor);
-      if (wide <= WIDER * width * (1 + 1e-9)) return step;
+      const [down, up] = [outwards(from, step, Math.floor), outwards(to, step, Math.ceil)];
+      // A sign that is sure stays so: 0.6 does not become 0.
+      const sure = (from <= 0 || down > 0) && (to >= 0 || up < 0);
+      if (sure && up - down <= WIDER * width * (1 + 1e-9)) return step;
     }
   }
 }

@@ -1,0 +1,129 @@
+/** What is true of a test in words with numbers, and the numbers that decide it. */
+
+import { NUMBER } from '../expression/dimensions.ts';
+import type { Decision, NamedNumber } from '../expression/model.ts';
+import { bandOf } from './bandOf.ts';
+import { type Clause, clauseOf, type Teller } from './clause.ts';
+import type { Row } from './drawnAsks.ts';
+import { type Compile, type Measured, measuredBy } from './measured.ts';
+import type { DecidingNumber } from './model.ts';
+import { rangeClause } from './rangeClause.ts';
+import type { Computed } from './saidNumbers.ts';
+import { ownValues, type PlacedTest } from './shareOf.ts';
+import { unitOfNumber } from './sideUnit.ts';
+import { spanWords } from './spanWords.ts';
+
+export interface Truth {
+  /** Null where nothing can be told. */ readonly words: string | null;
+  /** The same as a test; null where it has none. */ readonly holds: string | null;
+  /** What numbers in the words are held against. */ readonly computed: readonly Computed[];
+}
+
+/** More comparisons than this are told by their verdict alone. */
+const MOST_CLAUSES = 3;
+/** Of the draws, what is said must hold in. */
+const TRUE_IN = 0.95;
+
+export function truthOf(placed: PlacedTest, decision: Decision, teller: Teller, compile: Compile): Truth {
+  const { test } = placed;
+  const measured = decision.sides.flatMap((side) => measuredBy(side, compile));
+  const clauses = distinct(measured.flatMap((one) => clauseOf(one, teller) ?? [])).filter((clause) =>
+    isTrue(clause, teller),
+  );
+  const computed = [
+    ...clauses.flatMap(({ words, share }): Computed[] =>
+      share === null ? [] : [{ words, band: share, dimension: NUMBER, isShareMore: true }],
+    ),
+    ...measured.flatMap((one) => computedOf(one, teller)),
+  ];
+  if (test.ranges.length > 0) {
+    const words = rangeClause(placed, decision, teller);
+    return { words, holds: null, computed };
+  }
+  if (clauses.length === 0 || clauses.length > MOST_CLAUSES) return { words: null, holds: null, computed };
+  return {
+    words: clauses.map(({ words }) => words).join(' '),
+    holds: clauses.map(({ holds }) => holds).join(' and '),
+    computed,
+  };
+}
+
+const distinct = (clauses: readonly Clause[]): readonly Clause[] =>
+  clauses.filter((one, i) => clauses.findIndex(({ words }) => words === one.words) === i);
+
+/** What is to be said is held to the same draws as the sentence itself. */
+function isTrue({ value }: Clause, { drawn, choices }: Teller): boolean {
+  return choices.every((choice) => {
+    const rows = drawn.rows(choice);
+    const told = rows.flatMap((row) => value(row) ?? []);
+    return told.filter(Boolean).length >= TRUE_IN * told.length;
+  });
+}
+
+/** The amounts behind a comparison, each by itself. */
+function computedOf(measured: Measured, teller: Teller): readonly Computed[] {
+  const parts = measured.is === 'value' ? [measured.of] : [measured.one, measured.other];
+  const numbers = parts.map(({ expression, places }) => ({
+    text: expression.text,
+    dimension: expression.dimension,
+    quantity: expression.quantity,
+    madeOf: expression.asks.map(({ quantity }) => quantity),
+    evaluate: (row: Row) => expression.evaluate(places.map((place) => row[place] ?? null)),
+  }));
+  const [one, other] = numbers;
+  const all = [...numbers];
+  if (one !== undefined && other !== undefined && measured.is === 'more') {
+    all.push({
+      ...one,
+      text: `${one.text} less ${other.text}`,
+      evaluate: (row) => {
+        const [a, b] = [one.evaluate(row), other.evaluate(row)];
+        return a === null || b === null ? null : a - b;
+      },
+    });
+  }
+  return all.flatMap(({ text, dimension, quantity, madeOf, evaluate }): Computed[] => {
+    const band = bandOf(teller.drawn, teller.choices, evaluate);
+    if (band === null) return [];
+    const unit = unitOfNumber(quantity, dimension, madeOf, [band.low, band.high]);
+    const words = `${text} is ${spanWords(band.low, band.high, unit).words}.`;
+    return [{ words, band, dimension, isShareMore: false }];
+  });
+}
+
+/** The numbers of the test with their bands; inside ranges, those at the place that decides. */
+export function decidingNumbers(
+  placed: PlacedTest,
+  decision: Decision,
+  teller: Teller,
+): readonly DecidingNumber[] {
+  const { test } = placed;
+  const middle = teller.drawn.middle.map((told) => (told.ok ? told.value : null));
+  const numbers: readonly Pick<NamedNumber, 'expression' | 'quantity' | 'dimension' | 'evaluate'>[] =
+    test.numbers.length > 0 ? test.numbers : sidesAsNumbers(placed, decision);
+  return numbers.flatMap(({ expression, quantity, dimension, evaluate }): DecidingNumber[] => {
+    const value = evaluate(ownValues(placed, middle));
+    const band = bandOf(teller.drawn, teller.choices, (row) => evaluate(ownValues(placed, row)));
+    if (value === null || band === null) return [];
+    const [low, high] = [Math.min(band.low, value), Math.max(band.high, value)];
+    const madeOf = test.asks.map((ask) => ask.quantity);
+    const { words } = spanWords(low, high, unitOfNumber(quantity, dimension, madeOf, [low, high]));
+    return [{ expression, quantity, value, low, high, words }];
+  });
+}
+
+/** Both sides of what decides inside a range. */
+function sidesAsNumbers(
+  { test }: PlacedTest,
+  { sides, witnesses }: Decision,
+): readonly Pick<NamedNumber, 'expression' | 'quantity' | 'dimension' | 'evaluate'>[] {
+  const [side] = sides;
+  if (side === undefined || witnesses.length === 0) return [];
+  return (['left', 'right'] as const).flatMap((which) => {
+    const { expression, quantity, ask, fixed } = side.names[which];
+    if (fixed) return [];
+    const evaluate: NamedNumber['evaluate'] = (values) =>
+      ask === null ? (test.decide(values).sides[0]?.[which] ?? null) : (values[ask] ?? null);
+    return [{ expression, quantity, dimension: side.dimension, evaluate }];
+  });
+}
