@@ -1,7 +1,7 @@
 /** What the program's exit status means; scripts and version control rely on it. */
 export const EXIT = {
   /** Answered. */ answered: 0,
-  /** Answered, but something the study asks for could not be computed. */ incomplete: 1,
+  /** Answered, but something the study asks for could not be computed, or a sentence that is said fails. */ incomplete: 1,
   /** Bad input: an unreadable study, an unknown option. */ badInput: 2,
 } as const;
 

@@ -51,13 +51,14 @@ Examples:
   plumeline new my-question                 make a commented study
   plumeline solve my-question               question, short answer, engines side by side
   plumeline solve my-question --json        every number, SI units, for other programs
+  plumeline check my-question               which sentences are safe to say, and what is true
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
 
 Exit status:
   0  answered
-  1  answered, but an engine or a condition asked for could not be computed
+  1  answered, but something asked for could not be computed, or a sentence that is said fails
   2  bad input: a study that cannot be read, an unknown option
 
 For explanation and comparison only, not for building, pressurising or firing hardware.`;
@@ -109,6 +110,35 @@ Examples:
     .action(async (study: string, flags) => {
       const { solveCommand } = await import('./commands/solve.ts');
       done(await solveCommand(study, flags, terminal));
+    });
+
+  program
+    .command('check')
+    .description('check the sentences of a study: safe to say, say with care, don’t say, and what is true')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .option('--json', 'print all that was found as JSON, SI units')
+    .option('--before <file>', 'an earlier --json: tell which verdicts changed since')
+    .option('--all', 'with the numbers, conditions and sources of each sentence')
+    .addHelpText(
+      'after',
+      `
+A sentence holds in a share of what is not known: inputs with ±, the published errors of the models.
+From 95 % on it is safe to say, up to 5 % it is not to be said.
+A sentence marked said: false is checked too, but does not count for the exit status.
+
+Exit status:
+  0  nothing that is said fails
+  1  a sentence that is said fails: don’t say, can’t tell, or its test cannot be read
+  2  bad input
+
+Examples:
+  plumeline check my-question
+  plumeline check my-question --json > before.json
+  plumeline check my-question --before before.json`,
+    )
+    .action(async (study: string, flags) => {
+      const { checkCommand } = await import('./commands/check.ts');
+      done(await checkCommand(study, flags, terminal));
     });
 
   program

@@ -1,0 +1,89 @@
+/** Checked sentences as a reader at a terminal meets them. */
+
+import {
+  type ChangedVerdict,
+  type CheckedSentence,
+  countWords,
+  failsAsSaid,
+  shareText,
+} from '../../../answer/sentences/index.ts';
+import { padEnd, wrapped } from './wrap.ts';
+
+export interface CheckParts {
+  readonly question: string;
+  readonly sentences: readonly CheckedSentence[];
+  /** Null where nothing earlier was given. */ readonly changed: readonly ChangedVerdict[] | null;
+  readonly caution: string;
+  /** With numbers, conditions and sources. */ readonly whole: boolean;
+}
+
+export function checkText(
+  { question, sentences, changed, caution, whole }: CheckParts,
+  width: number,
+): string {
+  const parts = [
+    wrapped(question, width),
+    sentences.length === 0
+      ? 'The study has no sentences. Write them under “sentences” in study.yaml.'
+      : sentences.map((sentence) => sentenceText(sentence, whole, width)).join('\n\n'),
+    changed === null ? '' : changedText(changed, width),
+    summary(sentences, width),
+    wrapped(caution, width),
+  ];
+  return parts.filter((part) => part !== '').join('\n\n');
+}
+
+const VERDICT_WIDTH = 'say with care'.length;
+const INDENT = '  ';
+
+function sentenceText(sentence: CheckedSentence, whole: boolean, width: number): string {
+  const { id, say, said, verdict, share, wording, instead } = sentence;
+  const holds = share === null ? '' : shareText(share);
+  const head = `${padEnd(verdict, VERDICT_WIDTH)}  ${padEnd(holds, 7)} ${id}${said ? '' : '  (kept, not said)'}`;
+  const line = (label: string, text: string): string =>
+    wrapped(text, width, INDENT + ' '.repeat(10), `${INDENT}${padEnd(label, 9)} `);
+  const lines = [
+    wrapped(`“${say}”`, width, INDENT),
+    ...(instead === null ? [] : [line('Instead', instead)]),
+    ...(wording === null ? [] : [line('Numbers', wording)]),
+    ...whyLines(sentence).map((text) => line('Why', text)),
+    ...sentence.flips.slice(0, whole ? undefined : 2).map(({ words }) => line('Turns', words)),
+    ...(whole ? detailLines(sentence, line) : []),
+  ];
+  return [head.trimEnd(), ...lines].join('\n');
+}
+
+function whyLines({ why, problem, verdict }: CheckedSentence): readonly string[] {
+  if (problem !== null) return [`${why} ${problem.mend}`.trim()];
+  return verdict === 'safe to say' ? [] : [why];
+}
+
+function detailLines(
+  { numbers, matters, conditions, absolutes, saidNumbers, alternatives, sources }: CheckedSentence,
+  line: (label: string, text: string) => string,
+): readonly string[] {
+  return [
+    ...numbers.map(({ expression, words }) => line('Decides', `${expression}: ${words}`)),
+    ...matters.map(({ words }) => line('Matters', words)),
+    ...alternatives.map(({ of, by, share }) =>
+      line('By', `${by} (${of}): ${share === null ? 'no number here' : `holds in ${shareText(share)}`}`),
+    ),
+    ...absolutes.map(({ words }) => line('Absolute', words)),
+    ...saidNumbers.map(({ words }) => line('Number', words)),
+    ...conditions.map((text) => line('Tested', text)),
+    ...sources.map((text) => line('Source', text)),
+  ];
+}
+
+function changedText(changed: readonly ChangedVerdict[], width: number): string {
+  if (changed.length === 0) return 'No verdict has changed.';
+  return ['Changed since', ...changed.map(({ words }) => wrapped(words, width, '    ', '  - '))].join('\n');
+}
+
+function summary(sentences: readonly CheckedSentence[], width: number): string {
+  if (sentences.length === 0) return '';
+  const failing = sentences.filter(failsAsSaid).map(({ id }) => id);
+  const last =
+    failing.length === 0 ? 'Nothing that is said fails.' : `Said, but fails: ${failing.join(', ')}.`;
+  return wrapped(`${countWords(sentences)}. ${last}`, width);
+}
