@@ -67,7 +67,12 @@ export { percent as shareText };
 function shareWords({ share, error }: HoldingShare, certain: boolean): string {
   if (certain) return `It ${share === 1 ? 'holds' : 'does not hold'}, and nothing in it is left open.`;
   const near = [SAFE_FROM, DONT_UP_TO].find((line) => Math.abs(share - line) <= error);
-  const holds = share === 0 ? 'It holds nowhere in' : `It holds in ${percent(share)} of`;
+  const holds =
+    share === 0
+      ? 'It holds nowhere in'
+      : share === 1
+        ? 'It holds throughout'
+        : `It holds in ${percent(share)} of`;
   const line =
     near === undefined
       ? ''

@@ -30,7 +30,7 @@ export async function checkCommand(
   let sentences: readonly CheckedSentence[];
   try {
     sentences = await checkSentences(study, crew, {
-      onProgress: (done, of) => sayIfSlow(terminal, `Working out what is asked (${done} of ${of}) …`),
+      onProvisional: () => sayIfSlow(terminal, 'Working out what is asked …'),
       onDecided: () => sayIfSlow(terminal, 'Looking where verdicts turn …'),
     });
   } finally {
