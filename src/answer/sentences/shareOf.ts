@@ -25,16 +25,17 @@ export function ownValues({ places }: Pick<PlacedTest, 'places'>, all: Row): rea
 
 export function holdingShare(
   placed: PlacedTest,
-  { drawn, rows }: DrawnAsks,
+  draws: DrawnAsks,
   alternative?: AlternativeChoice,
 ): HoldingShare {
+  const { drawn } = draws;
   const own = asksOf(placed, drawn, alternative);
   const { share, error, undecided } = shareOf(drawn, own, placed.test.holds);
   if (own.every(({ surfaceError }) => surfaceError === 0)) {
     return { share: share ?? 0, error, absent: undecided, unsure: 0 };
   }
   const errors = own.map(({ surfaceError }) => surfaceError);
-  const all = rows(alternative).slice(0, ROWS_LOOKED_AT);
+  const all = draws.rows(alternative).slice(0, ROWS_LOOKED_AT);
   const turned = all.filter((row) => couldTurn(placed, ownValues(placed, row), errors)).length;
   return { share: share ?? 0, error, absent: undecided, unsure: turned / all.length };
 }
