@@ -79,7 +79,7 @@ export function drawnFrom(
       surfaces.moveTo(placeOf(inputs, unit), 0);
       return which.map((ask) => {
         const { value } = fits[ask]!;
-        return value === null ? null : valueIn(fits[ask]!, value, deviations, surfaces);
+        return value === null ? null : surfaces.at(value) + movedIn(fits[ask]!, deviations, surfaces);
       });
     },
   };
@@ -107,15 +107,15 @@ function drawAll(
     of,
     by,
     fits: values.map((instead, ask) =>
-      instead === null ? null : fittedTo(source.surfaces, unknowns, numbers[ask]!, instead),
+      instead === null ? null : { ...fits[ask]!, ...valueFittedTo(source.surfaces, instead) },
     ),
   }));
   const all = [fits, ...others.map((each) => each.fits)].flatMap((list) =>
     list.flatMap((fitted, ask) =>
-      fitted === null ? [] : [{ fitted, drawn: emptyDraws(draws.count, fitted, middle[ask]!) }],
+      fitted === null ? [] : [{ fitted, ask, drawn: emptyDraws(draws.count, fitted, middle[ask]!) }],
     ),
   );
-  drawInto(all, draws, source);
+  drawInto(all, fits, draws, source);
   const drawnOf = new Map(all.map(({ fitted, drawn }) => [fitted, drawn]));
   const asks = fits.map((fitted) => drawnOf.get(fitted)!);
   const alternatives = others.map(
@@ -128,20 +128,21 @@ function drawAll(
   return { asks, alternatives };
 }
 
-function fittedTo(
-  surfaces: Surfaces,
-  unknowns: readonly Unknown[],
-  { value, scatter }: AskNumbers,
-  instead: ValuesAtPoints = value,
-): Fitted {
+function fittedTo(surfaces: Surfaces, unknowns: readonly Unknown[], { value, scatter }: AskNumbers): Fitted {
   return {
-    value: surfaces.fit(instead),
+    ...valueFittedTo(surfaces, value),
     scatter: [...scatter].flatMap(([name, { low, high }]) => {
       const unknown = unknowns.findIndex((each) => each.kind === 'model' && each.name === name);
       const [lowFit, highFit] = [surfaces.fit(low), surfaces.fit(high)];
       return lowFit === null || highFit === null ? [] : [{ unknown, low: lowFit, high: highFit }];
     }),
-    toldAt: instead.includes(null) ? instead.map((one) => one !== null) : null,
+  };
+}
+
+function valueFittedTo(surfaces: Surfaces, values: ValuesAtPoints): Pick<Fitted, 'value' | 'toldAt'> {
+  return {
+    value: surfaces.fit(values),
+    toldAt: values.includes(null) ? values.map((one) => one !== null) : null,
   };
 }
 
@@ -153,21 +154,20 @@ function modelUnknowns(told: readonly (readonly Told[])[]): readonly Unknown[] {
   return [...sources].map(([name, source]) => ({ kind: 'model', name, source }));
 }
 
-function valueIn(
-  { scatter }: Fitted,
-  value: FittedSurface,
-  deviations: ArrayLike<number>,
-  surfaces: Surfaces,
-): number {
-  let sum = surfaces.at(value);
+/** What the errors of the models move a number by. */
+function movedIn({ scatter }: Fitted, deviations: ArrayLike<number>, surfaces: Surfaces): number {
+  let sum = 0;
   for (const { unknown, low, high } of scatter) {
-    sum += movedBy(deviations[unknown]!, 0, surfaces.at(low), surfaces.at(high));
+    const deviation = deviations[unknown]!;
+    const end = surfaces.at(deviation < 0 ? low : high);
+    sum += movedBy(deviation, 0, end, end);
   }
   return sum;
 }
 
 interface Drawing {
   readonly fitted: Fitted;
+  readonly ask: number;
   readonly drawn: DrawnAsk;
 }
 
@@ -179,17 +179,21 @@ function emptyDraws(count: number, { value, toldAt }: Fitted, middle: Told): Dra
 
 function drawInto(
   all: readonly Drawing[],
+  fits: readonly Fitted[],
   { count, places, deviations }: DrawPlaces,
   { surfaces, heldOut, placeToldFor, seed }: Source,
 ): void {
   const chance = randomStream(seed);
   const missed = new Float64Array(heldOut);
+  const moved = new Float64Array(fits.length);
   const partly = all.some(({ fitted }) => fitted.toldAt !== null);
   for (let draw = 0; draw < count; draw++) {
     surfaces.moveTo(places[draw]!, draw);
     const near = partly ? placeToldFor(draw) : 0;
     for (let i = 0; i < missed.length; i++) missed[i] = normalQuantile(chance());
-    for (const { fitted, drawn } of all) {
+    // The errors of the models move a number alike under each alternative.
+    for (let ask = 0; ask < fits.length; ask++) moved[ask] = movedIn(fits[ask]!, deviations[draw]!, surfaces);
+    for (const { fitted, ask, drawn } of all) {
       const { values, absent } = drawn;
       const { value, toldAt } = fitted;
       if (value === null) continue;
@@ -197,7 +201,7 @@ function drawInto(
         absent![draw] = 1;
         continue;
       }
-      let sum = valueIn(fitted, value, deviations[draw]!, surfaces);
+      let sum = surfaces.at(value) + moved[ask]!;
       // What the surfaces miss together at the points held out, they miss together in a draw: it cancels in differences.
       for (let i = 0; i < missed.length; i++) sum += missed[i]! * value.misses[i]!;
       values[draw] = sum;

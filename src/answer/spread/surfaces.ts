@@ -1,6 +1,12 @@
 /** Response surfaces of all that was told at a set of points, each of the degree that fits points it has not seen best. */
 
-import { surfaceFit, type TermPowers, termsUpTo, termValuesInto } from '../../numerics/responseSurface.ts';
+import {
+  type SurfaceFit,
+  surfaceFit,
+  type TermPowers,
+  termsUpTo,
+  termValuesInto,
+} from '../../numerics/responseSurface.ts';
 
 /** Values of one number at the points; null where it has none. */
 export type ValuesAtPoints = readonly (number | null)[];
@@ -65,6 +71,22 @@ export function surfacesOver(points: readonly ArrayLike<number>[], heldOut: numb
     if (pointsFor(degree, inputs) > points.length - heldOut) break;
   }
   const place = terms.map((each) => new Float64Array(each.length));
+  const worked = new Map<string, SurfaceFit | null>();
+  /** Points that all numbers have are worked through once. */
+  const fitOver = (some: readonly { readonly i: number }[], degree: number): SurfaceFit | null => {
+    const work = (): SurfaceFit | null =>
+      surfaceFit(
+        some.map(({ i }) => points[i]!),
+        terms[degree]!,
+      );
+    if (some.length !== points.length && some.length !== points.length - heldOut) return work();
+    const key = `${degree} ${some.map(({ i }) => i).join(' ')}`;
+    const known = worked.get(key);
+    if (known !== undefined) return known;
+    const fit = work();
+    worked.set(key, fit);
+    return fit;
+  };
 
   return {
     fit(values) {
@@ -79,11 +101,7 @@ export function surfacesOver(points: readonly ArrayLike<number>[], heldOut: numb
       let best: FittedSurface | null = null;
       for (let degree = 0; degree < terms.length; degree++) {
         if (degree > 0 && pointsFor(degree, inputs) > seen.length) break;
-        const own = terms[degree]!;
-        const surface = surfaceFit(
-          seen.map(({ point }) => point),
-          own,
-        )?.fit(seen.map(({ value }) => value));
+        const surface = fitOver(seen, degree)?.fit(seen.map(({ value }) => value));
         if (surface === undefined) break;
         const misses = new Float64Array(heldOut);
         for (const { point, value, i } of tests) {
@@ -106,10 +124,7 @@ export function surfacesOver(points: readonly ArrayLike<number>[], heldOut: numb
       }
       if (best === null) return null;
       // The points held out have done their work: they sharpen the surface that they have judged.
-      const whole = surfaceFit(
-        present.map(({ point }) => point),
-        terms[best.degree]!,
-      )?.fit(present.map(({ value }) => value));
+      const whole = fitOver(present, best.degree)?.fit(present.map(({ value }) => value));
       return whole === undefined ? best : { ...best, coefficients: whole.coefficients };
     },
     moveTo(at) {
