@@ -4,17 +4,12 @@ import { normalQuantile } from '../../numerics/normalQuantile.ts';
 import { randomStream } from '../../numerics/randomStream.ts';
 import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
 import type { Told } from '../asked/model.ts';
-import { modelError, movedBy } from './distribution.ts';
+import { modelError } from './distribution.ts';
 import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from './drawPlaces.ts';
+import { type Fitted, fittedTo, movedIn, valueFittedTo } from './fitted.ts';
 import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
-import {
-  eachDrawItself,
-  type FittedSurface,
-  type Surfaces,
-  surfacesOver,
-  type ValuesAtPoints,
-} from './surfaces.ts';
+import { eachDrawItself, type Surfaces, surfacesOver, type ValuesAtPoints } from './surfaces.ts';
 import { tooManyUnknowns, type UnknownInput } from './unknowns.ts';
 
 /** Points where the engines were solved, inputs from −1 to 1, and what was told there. */
@@ -22,17 +17,6 @@ export interface SolvedPoints {
   readonly places: readonly Float64Array[];
   /** How many of the last ones only test. */ readonly heldOut: number;
   readonly told: readonly (readonly Told[])[];
-}
-
-/** One ask, ready to be drawn. */
-interface Fitted {
-  readonly value: FittedSurface | null;
-  readonly scatter: readonly {
-    readonly unknown: number;
-    readonly low: FittedSurface;
-    readonly high: FittedSurface;
-  }[];
-  /** Null: told at every point. */ readonly toldAt: readonly boolean[] | null;
 }
 
 /**
@@ -128,41 +112,12 @@ function drawAll(
   return { asks, alternatives };
 }
 
-function fittedTo(surfaces: Surfaces, unknowns: readonly Unknown[], { value, scatter }: AskNumbers): Fitted {
-  return {
-    ...valueFittedTo(surfaces, value),
-    scatter: [...scatter].flatMap(([name, { low, high }]) => {
-      const unknown = unknowns.findIndex((each) => each.kind === 'model' && each.name === name);
-      const [lowFit, highFit] = [surfaces.fit(low), surfaces.fit(high)];
-      return lowFit === null || highFit === null ? [] : [{ unknown, low: lowFit, high: highFit }];
-    }),
-  };
-}
-
-function valueFittedTo(surfaces: Surfaces, values: ValuesAtPoints): Pick<Fitted, 'value' | 'toldAt'> {
-  return {
-    value: surfaces.fit(values),
-    toldAt: values.includes(null) ? values.map((one) => one !== null) : null,
-  };
-}
-
 function modelUnknowns(told: readonly (readonly Told[])[]): readonly Unknown[] {
   const sources = new Map<string, string>();
   for (const one of told.flat()) {
     for (const { name, source } of one.ok ? one.scatter : []) sources.set(name, source);
   }
   return [...sources].map(([name, source]) => ({ kind: 'model', name, source }));
-}
-
-/** What the errors of the models move a number by. */
-function movedIn({ scatter }: Fitted, deviations: ArrayLike<number>, surfaces: Surfaces): number {
-  let sum = 0;
-  for (const { unknown, low, high } of scatter) {
-    const deviation = deviations[unknown]!;
-    const end = surfaces.at(deviation < 0 ? low : high);
-    sum += movedBy(deviation, 0, end, end);
-  }
-  return sum;
 }
 
 interface Drawing {
