@@ -21,6 +21,13 @@ export { gatherMaterials, type Materials } from './materials.ts';
 export type * from './model.ts';
 export { plumeAt } from './plume.ts';
 export type * from './plumeModel.ts';
+export {
+  changedVerdicts,
+  checkAnswer,
+  checkSentences,
+  failsAsSaid,
+} from './sentences/index.ts';
+export type * from './sentences/model.ts';
 export type { DataShelf } from './shelf.ts';
 export type { EngineSolution } from './solution.ts';
 export { type SolvedStudy, type SolveOptions, solveStudy, solveStudyLive } from './solve.ts';

@@ -67,7 +67,7 @@ export async function solveStudyLive(
     failed,
     shortAnswer: shortAnswerFor(comparison, study, solutions, failed),
     comparison,
-    notModelled: notModelled(study),
+    notModelled: NOT_MODELLED,
     hazards: hazardsFor([...solutions.values()]),
   };
   refuseNonFinite(answer, 'answer');
@@ -175,13 +175,10 @@ function shortAnswerFor(
   };
 }
 
-function notModelled(study: Study): readonly string[] {
-  return [
-    'Flight: what the engines do for a vehicle on its way up.',
-    'Noise, mixing of the jet with the air, and what the flow around a vehicle does to the exit.',
-    ...(study.sentences.length > 0 ? ['The sentences of the study: this version does not judge them.'] : []),
-  ];
-}
+const NOT_MODELLED: readonly string[] = [
+  'Flight: what the engines do for a vehicle on its way up.',
+  'Noise, mixing of the jet with the air, and what the flow around a vehicle does to the exit.',
+];
 
 function hazardsFor(solutions: readonly EngineSolution[]): readonly string[] {
   const known = hazardsOf(solutions.flatMap(({ records }) => records));

@@ -21,7 +21,7 @@ const rest = 'sources: { leaflet: { title: Leaflet of the invented Alder engines
 const { answer } = await solveText(engines, rest);
 
 test('the terminal has each row with its difference, the contradictions, and what the rows settle', () => {
-  const text = answerText(answer, { altitudes: [], ambients: [] }, 400);
+  const text = answerText(answer, [], { altitudes: [], ambients: [] }, 400);
   expect(text).toContain('Published figures of Alder B');
   expect(text).toMatch(
     /1\. thrust in vacuum: 70000 lbf \(311\.4 kN\) published, .* kN computed: .* outside its digits/,
@@ -32,7 +32,13 @@ test('the terminal has each row with its difference, the contradictions, and wha
 });
 
 test('the page has the same, and no markup of a stranger', async () => {
-  const page = packagePage({ answer, study: await studyOf(engines, rest), figures: [], fonts: [] });
+  const page = packagePage({
+    answer,
+    sentences: [],
+    study: await studyOf(engines, rest),
+    figures: [],
+    fonts: [],
+  });
   expect(page).toContain('Published figures of Alder B');
   expect(page).toContain('70000 lbf (311.4 kN)');
   expect(page).toContain('a &lt;b&gt;talk&lt;/b&gt;');

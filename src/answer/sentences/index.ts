@@ -1,5 +1,6 @@
 /** Sentences checked: verdict, share, wording, conditions, flip points. */
 export { type ChangedVerdict, changedVerdicts, type Judged } from './changedVerdicts.ts';
+export { type CheckAnswer, checkAnswer } from './checkAnswer.ts';
 export { type CheckOptions, checkSentences } from './checkSentences.ts';
 export type * from './model.ts';
 export { besideWords, countWords, failsAsSaid, shareText } from './words.ts';

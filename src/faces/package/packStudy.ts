@@ -4,6 +4,8 @@ import { createHash, randomBytes } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { altitudeCurve } from '../../answer/conditions.ts';
+import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
+import type { CheckedSentence } from '../../answer/sentences/model.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Study } from '../../study/model.ts';
@@ -23,6 +25,7 @@ export interface PackInput {
   readonly study: Study;
   /** `study.yaml` as its owner wrote it. */ readonly text: string;
   readonly solved: SolvedStudy;
+  /** The study's sentences, checked. */ readonly sentences: readonly CheckedSentence[];
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
     which: number,
@@ -57,7 +60,7 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
 
 const digest = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
-function filesOf({ study, text, solved, onFigure }: PackInput): Map<string, Buffer> {
+function filesOf({ study, text, solved, sentences, onFigure }: PackInput): Map<string, Buffer> {
   const { answer, solutions } = solved;
   const files = new Map<string, Buffer>();
   const add = (name: string, content: string | Buffer): void => {
@@ -66,7 +69,7 @@ function filesOf({ study, text, solved, onFigure }: PackInput): Map<string, Buff
   const anyEngine = Object.keys(answer.engines).length > 0;
   const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
   const figures = anyEngine ? packageFigures(answer, curves) : [];
-  add('index.html', packagePage({ answer, study, figures, fonts: embeddedFonts([400, 600]) }));
+  add('index.html', packagePage({ answer, sentences, study, figures, fonts: embeddedFonts([400, 600]) }));
   figures.forEach(({ name, scene }, i) => {
     onFigure?.(name, i + 1, figures.length);
     const svg = sceneToSvg(scene);
@@ -76,6 +79,8 @@ function filesOf({ study, text, solved, onFigure }: PackInput): Map<string, Buff
   });
   add('numbers.json', `${JSON.stringify(answer, null, 2)}\n`);
   add('numbers.csv', numbersCsv(answer));
+  if (sentences.length > 0)
+    add('sentences.json', `${JSON.stringify(checkAnswer(study, sentences), null, 2)}\n`);
   add('study.yaml', text);
   add('README.txt', readme(answer.question, answer.caution));
   return files;
@@ -90,6 +95,7 @@ index.html     question, short answer, pictures, tables, conditions, models, sou
 figures/       each figure as SVG (live text, font Source Sans 3) and PNG, in 16:9, 9:16 and 1:1
 numbers.csv    every number with its name, in SI units and as shown
 numbers.json   the whole answer, SI units
+sentences.json what the check of the sentences found, SI units; absent where the study has none
 study.yaml     the study it was made from
 manifest.json  size and SHA-256 of each file
 `;

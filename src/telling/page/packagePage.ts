@@ -3,6 +3,7 @@
 import { quantity } from '../../answer/catalogue.ts';
 import { changeWords } from '../../answer/changeWords.ts';
 import type { ComparedQuantity, EngineAnswer, StudyAnswer } from '../../answer/model.ts';
+import type { CheckedSentence } from '../../answer/sentences/model.ts';
 import type { Study } from '../../study/model.ts';
 import { CAUTION_SHORT } from '../caution.ts';
 import type { PackageFigure } from '../figures/packageFigures.ts';
@@ -12,16 +13,18 @@ import { formatAltitude, formatValue } from '../numbers/formatNumber.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 import { type EmbeddedFont, fontFace, sceneToSvg } from '../scene/svg.ts';
 import { publishedHtml } from './publishedTable.ts';
+import { sentencesHtml } from './sentencesHtml.ts';
 import { separationHtml } from './separationHtml.ts';
 
 export interface PageParts {
   readonly answer: StudyAnswer;
+  /** Empty where none was checked. */ readonly sentences: readonly CheckedSentence[];
   readonly study: Study;
   readonly figures: readonly PackageFigure[];
   readonly fonts: readonly EmbeddedFont[];
 }
 
-export function packagePage({ answer, study, figures, fonts }: PageParts): string {
+export function packagePage({ answer, sentences, study, figures, fonts }: PageParts): string {
   const { shortAnswer, comparison } = answer;
   const engines = Object.values(answer.engines);
   return `<!doctype html>
@@ -51,7 +54,7 @@ ${section(
 ${section('The engines', engines.map((engine, i) => engineHtml(engine, i)).join('\n'))}
 ${section('Does the gas stay on the wall?', separationHtml(engines))}
 ${section('Conditions', conditions(answer))}
-${sentences(study)}
+${sentences.length === 0 ? '' : section('Sentences of the study', sentencesHtml(sentences))}
 ${section('How it was worked out', models(engines))}
 ${section('Not in these numbers', `${engines.map((engine) => omitted(engine)).join('\n')}${list(answer.notModelled)}`)}
 ${sources(study)}
@@ -171,14 +174,6 @@ function models(engines: readonly EngineAnswer[]): string {
 
 const omitted = (engine: EngineAnswer): string =>
   engine.omitted.length === 0 ? '' : `<h3>${text(engine.name)}</h3>${list(engine.omitted)}`;
-
-function sentences(study: Study): string {
-  if (study.sentences.length === 0) return '';
-  return section(
-    'Sentences of the study',
-    `<p>Not judged by this version.</p>${list(study.sentences.map((sentence) => sentence.say))}`,
-  );
-}
 
 function sources(study: Study): string {
   const lines = study.sources.map(({ id, title, author, year, where }) =>

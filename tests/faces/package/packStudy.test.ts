@@ -3,8 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { localCrew } from '../../../src/answer/asked/localCrew.ts';
 import { catalogue } from '../../../src/answer/catalogue.ts';
 import { CAUTION } from '../../../src/answer/caution.ts';
+import { type CheckedSentence, checkSentences } from '../../../src/answer/sentences/index.ts';
 import { type SolvedStudy, solveStudyLive } from '../../../src/answer/solve.ts';
 import { openDataShelf } from '../../../src/faces/disk/data.ts';
 import { type PackedStudy, packStudy } from '../../../src/faces/package/packStudy.ts';
@@ -17,6 +19,7 @@ let place: string;
 let packed: PackedStudy;
 let study: Study;
 let solved: SolvedStudy;
+let sentences: readonly CheckedSentence[];
 let text: string;
 
 async function solve(yaml: string): Promise<{ study: Study; solved: SolvedStudy }> {
@@ -30,7 +33,8 @@ beforeAll(async () => {
   place = await mkdtemp(join(tmpdir(), 'plumeline-pack-'));
   text = await readFile(new URL('../../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
   ({ study, solved } = await solve(text));
-  packed = await packStudy({ study, text, solved }, join(place, 'one'));
+  sentences = await checkSentences(study, await localCrew(study, openDataShelf()), { flips: false });
+  packed = await packStudy({ study, text, solved, sentences }, join(place, 'one'));
 });
 afterAll(() => rm(place, { recursive: true, force: true }));
 
@@ -49,6 +53,7 @@ describe('a package', () => {
       'index.html',
       'numbers.csv',
       'numbers.json',
+      'sentences.json',
       'study.yaml',
       'README.txt',
       'manifest.json',
@@ -78,7 +83,7 @@ describe('a package', () => {
   });
 
   test('is the same bytes each time', async () => {
-    const again = await packStudy({ study, text, solved }, join(place, 'two'));
+    const again = await packStudy({ study, text, solved, sentences }, join(place, 'two'));
     expect(again.files).toEqual(packed.files);
     for (const name of packed.files) {
       expect((await file(name)).equals(await file(name, again.folder)), name).toBe(true);
@@ -119,10 +124,12 @@ describe('a package', () => {
   });
 
   test('replaces an earlier package, never another folder', async () => {
-    const once = await packStudy({ study, text, solved }, join(place, 'one'));
+    const once = await packStudy({ study, text, solved, sentences }, join(place, 'one'));
     expect(once.files).toEqual(packed.files);
     await writeFile(join(place, 'one', 'my-notes.txt'), 'mine');
-    await expect(packStudy({ study, text, solved }, join(place, 'one'))).rejects.toThrow(/my-notes\.txt/);
+    await expect(packStudy({ study, text, solved, sentences }, join(place, 'one'))).rejects.toThrow(
+      /my-notes\.txt/,
+    );
     expect((await file('my-notes.txt')).toString()).toBe('mine');
     await rm(join(place, 'one', 'my-notes.txt'));
   });
@@ -133,7 +140,7 @@ describe('a package', () => {
       .replace(/^question:.*$/m, `question: "${evil.replaceAll('"', '\\"')}"`)
       .replace('name: Alder B', `name: "=cmd|' /C calc'!A0 <b onload=alert(3)>"`);
     const other = await solve(hostile);
-    const bad = await packStudy({ ...other, text: hostile }, join(place, 'hostile'));
+    const bad = await packStudy({ ...other, text: hostile, sentences: [] }, join(place, 'hostile'));
     for (const name of bad.files.filter((name) => /\.(html|svg)$/.test(name))) {
       const content = (await file(name, bad.folder)).toString();
       expect(content, name).not.toMatch(/<script|<img|<b onload/i);

@@ -4,6 +4,7 @@ import { solveStudy } from '../../../answer/solve.ts';
 import type { EngineInput, Study } from '../../../study/model.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { BadInput } from '../badInput.ts';
+import { checkedSentences } from '../checkedSentences.ts';
 import { altitudeList, ambientList } from '../conditionLists.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
@@ -34,11 +35,15 @@ export async function solveCommand(
     altitudes,
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
   });
+  // A sentence may speak of engines that were not asked for.
+  const told = flags.json !== true && flags.engine === undefined;
+  const sentences = told ? await checkedSentences(study, terminal, { flips: false }) : [];
   terminal.out(
     flags.json
       ? JSON.stringify(answer, null, 2)
       : answerText(
           answer,
+          sentences,
           {
             altitudes: [...study.altitudes.map(({ value }) => value), ...altitudes],
             ambients: [...study.ambients.map(({ value }) => value), ...ambients],

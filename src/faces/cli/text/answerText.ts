@@ -4,11 +4,17 @@ import { findQuantity, quantity } from '../../../answer/catalogue.ts';
 import { changeWords } from '../../../answer/changeWords.ts';
 import { showIn, showStated } from '../../../answer/display.ts';
 import type { EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
+import { besideWords, type CheckedSentence } from '../../../answer/sentences/index.ts';
 import { type Asked, engineTables, pressureText } from './engineTables.ts';
 import { publishedText } from './publishedText.ts';
 import { wrapped } from './wrap.ts';
 
-export function answerText(answer: StudyAnswer, asked: Asked, width: number): string {
+export function answerText(
+  answer: StudyAnswer,
+  sentences: readonly CheckedSentence[],
+  asked: Asked,
+  width: number,
+): string {
   const engines = columnsOf(answer);
   const parts = [
     wrapped(answer.question, width),
@@ -18,6 +24,7 @@ export function answerText(answer: StudyAnswer, asked: Asked, width: number): st
     engineTables(engines, answer.comparison !== null, asked, width),
     crossingText(answer),
     publishedText(engines, width),
+    sentencesText(sentences, width),
     changesText(engines, width),
     sideLoadsText(engines, asked, width),
     notesText(engines, width),
@@ -71,6 +78,13 @@ function crossingText(answer: StudyAnswer): string {
   const entry = quantity('comparison.crossing');
   const where = crossings.map((z) => showIn(entry.unit, z, z < 10_000 ? 2 : 3).text).join(', ');
   return `Equal specific impulse at ${where}.`;
+}
+
+function sentencesText(sentences: readonly CheckedSentence[], width: number): string {
+  const items = sentences.map(
+    (sentence) => `${sentence.verdict}: “${sentence.say}” ${besideWords(sentence)}`,
+  );
+  return listText('Sentences (plumeline check tells more)', items, width);
 }
 
 function changesText(engines: readonly EngineAnswer[], width: number): string {

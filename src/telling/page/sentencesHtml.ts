@@ -1,0 +1,27 @@
+/** Sentences with their verdicts, for the page of a package. */
+
+import { type CheckedSentence, countWords, shareText } from '../../answer/sentences/index.ts';
+import { escapeMarkup as text } from '../scene/safeText.ts';
+
+/** Empty where the study has none. */
+export function sentencesHtml(sentences: readonly CheckedSentence[]): string {
+  if (sentences.length === 0) return '';
+  return `<p>${text(countWords(sentences))}. The share says in how much of what is not known a sentence holds: inputs with ±, the published errors of the models.</p>
+<div class="wide"><table>
+<thead><tr><th scope="col">Verdict</th><th scope="col" class="n">Holds in</th><th scope="col">Sentence, and what is computed</th></tr></thead>
+<tbody>${sentences.map(rowHtml).join('')}</tbody></table></div>`;
+}
+
+function rowHtml(sentence: CheckedSentence): string {
+  const { verdict, share, say, said, wording, instead, why, problem, flips, conditions } = sentence;
+  const lines = [
+    ...(said ? [] : ['Kept to be discussed, not to be said.']),
+    ...(instead === null ? [] : [`Instead: ${instead}`]),
+    ...(wording === null ? [] : [wording]),
+    ...(verdict === 'safe to say' ? [] : [problem === null ? why : `${why} ${problem.mend}`]),
+    ...flips.slice(0, 2).map(({ words }) => `${words}.`.replace(/^./, (first) => first.toUpperCase())),
+    ...(conditions.length === 0 ? [] : [`Tested: ${conditions.join(' ')}`]),
+  ];
+  const holds = share === null ? '' : text(shareText(share));
+  return `<tr><th scope="row"><strong>${text(verdict)}</strong></th><td class="n">${holds}</td><td>“${text(say)}”${lines.map((line) => `<br>${text(line)}`).join('')}</td></tr>`;
+}
