@@ -529,6 +529,8 @@ export const topKeys = [
   'ambients',
   'ingredients',
   'sentences',
+  'facts',
+  'analogies',
   'sources',
 ] as const;
 export const engineKeys = [
@@ -544,6 +546,22 @@ export const engineKeys = [
 ] as const;
 export const compareKeys = ['base', 'other'] as const;
 export const sentenceKeys = ['id', 'say', 'said', 'holds', 'sources'] as const;
+export const factKeys = ['id', 'say', 'value', 'at', 'sources', 'disagree'] as const;
+export const disagreeKeys = ['values', 'chosen', 'because'] as const;
+export const analogyKeys = [
+  'id',
+  'say',
+  'said',
+  'stands',
+  'legs',
+  'holdsFor',
+  'breaksWhere',
+  'sources',
+] as const;
+export const standsKeys = ['this', 'for', 'relation'] as const;
+export const legKeys = ['say', 'main', 'holds', 'as'] as const;
+export const courseKeys = ['of', 'over', 'from', 'to', 'goes'] as const;
+export const breakKeys = ['say', 'when'] as const;
 export const sourceKeys = ['title', 'author', 'year', 'where'] as const;
 
 /** Ids of engines and ingredients take part in plain algebra, so they are words without dashes or spaces. */

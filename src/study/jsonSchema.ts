@@ -1,8 +1,10 @@
 /** The form of a study as JSON Schema (draft 2020-12), made from the one table that the reader follows. */
 
+import { courseForms } from './courseWords.ts';
 import {
   chamberFields,
   chemistryWords,
+  disagreeKeys,
   ENGINE_ID,
   type Field,
   type Fields,
@@ -143,6 +145,60 @@ function publishedSchema(): JsonSchema {
   };
 }
 
+const exact = (properties: JsonSchema, required: readonly string[]): JsonSchema => ({
+  type: 'object',
+  additionalProperties: false,
+  required,
+  properties,
+});
+
+const idSchema = { type: 'string', pattern: PLAIN_ID.source } as const;
+const flag = { type: 'boolean' } as const;
+const idList = { type: 'array', items: text } as const;
+
+function factsSchema(): JsonSchema {
+  const value = exact({ value: scalar, source: text }, ['value', 'source']);
+  const values = { type: 'array', minItems: 2, maxItems: 2, items: value };
+  const disagree = exact({ values, chosen: { enum: [1, 2] }, because: text }, disagreeKeys);
+  const fact = {
+    id: idSchema,
+    say: text,
+    value: scalar,
+    at: text,
+    sources: { ...idList, minItems: 1 },
+    disagree,
+  };
+  return {
+    type: 'array',
+    description: 'Reported, not computed: history, dates, records; each with its source.',
+    items: exact(fact, ['id', 'say', 'sources']),
+  };
+}
+
+function analogiesSchema(): JsonSchema {
+  const stands = exact({ this: text, for: text, relation: text }, ['this', 'for']);
+  const goes = { ...text, examples: courseForms };
+  const course = exact({ of: text, over: text, from: scalar, to: scalar, goes }, ['of', 'over', 'goes']);
+  const leg = exact({ say: text, main: { ...flag, default: false }, holds: text, as: course }, ['say']);
+  const breaks = { anyOf: [text, exact({ say: text, when: text }, ['say'])] };
+  const some = (items: JsonSchema): JsonSchema => ({ type: 'array', minItems: 1, items });
+  const analogy = {
+    id: idSchema,
+    say: text,
+    said: { ...flag, default: true },
+    stands: some(stands),
+    legs: some(leg),
+    holdsFor: text,
+    breaksWhere: some(breaks),
+    sources: idList,
+  };
+  return {
+    type: 'array',
+    description: 'Likenesses from daily life: what stands for what, and what of it is tested.',
+    items: exact(analogy, ['id', 'say', 'stands', 'legs', 'holdsFor', 'breaksWhere']),
+  };
+}
+
 export function studyJsonSchema(): JsonSchema {
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -196,6 +252,8 @@ export function studyJsonSchema(): JsonSchema {
           },
         },
       },
+      facts: factsSchema(),
+      analogies: analogiesSchema(),
       sources: {
         type: 'object',
         propertyNames: { pattern: PLAIN_ID.source },

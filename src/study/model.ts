@@ -199,6 +199,82 @@ export interface SentenceInput {
   readonly sources: readonly string[];
 }
 
+/** Something that no computation decides: history, dates, records. */
+export interface ReportedFact {
+  readonly id: string;
+  readonly say: string;
+  readonly value: Quantity | null;
+  /** Where or when it holds, in words. */ readonly at: string | null;
+  /** Keys of the study’s sources as cited; empty or unknown ones are told by the check. */
+  readonly sources: readonly string[];
+  readonly disagree: Disagreement | null;
+  readonly path: string;
+}
+
+/** Two sources that do not say the same, and which of them is followed. */
+export interface Disagreement {
+  readonly values: readonly [ReportedValue, ReportedValue];
+  /** 1 or 2 */ readonly chosen: 1 | 2;
+  readonly because: string;
+}
+
+export interface ReportedValue {
+  readonly value: Quantity;
+  /** Key of the study’s sources, as cited. */ readonly source: string;
+}
+
+/** A likeness from daily life, and what of it can be tested. */
+export interface AnalogyInput {
+  readonly id: string;
+  readonly say: string;
+  /** Meant to be said; false: kept to be discussed. */ readonly said: boolean;
+  readonly stands: readonly StandsFor[];
+  readonly legs: readonly LegInput[];
+  /** Where the likeness holds, in words. */ readonly holdsFor: string;
+  readonly breaksWhere: readonly BreakInput[];
+  readonly sources: readonly string[];
+  readonly path: string;
+}
+
+/** What stands for what. */
+export interface StandsFor {
+  readonly this: string;
+  readonly for: string;
+  /** Quantity of the catalogue that it is tied to, as written. */ readonly relation: string | null;
+}
+
+/** One thing that the likeness makes people believe. */
+export interface LegInput {
+  readonly say: string;
+  /** The point of the likeness; wrong, it must not be told. */ readonly main: boolean;
+  /** A test, as written; not evaluated by this layer. */ readonly holds: string | null;
+  readonly as: LegCourse | null;
+  readonly path: string;
+}
+
+/** How a quantity goes with an input. */
+export interface LegCourse {
+  /** Expression, as written. */ readonly of: string;
+  /** Input, surroundings or throttle that moves, as written. */ readonly over: string;
+  /** Ends of the range, as written; null: the range that is worth looking at. */ readonly from:
+    | string
+    | null;
+  readonly to: string | null;
+  readonly goes: Course;
+}
+
+export type Course =
+  | { readonly is: 'up' | 'down'; readonly text: string }
+  /** Neither up nor down by more than this share of its middle. */
+  | { readonly is: 'unchanged'; readonly within: number; readonly text: string }
+  /** In proportion to this power of the input. */
+  | { readonly is: 'power'; readonly exponent: number; readonly tolerance: number; readonly text: string };
+
+export interface BreakInput {
+  readonly say: string;
+  /** A test that holds where it breaks, as written. */ readonly when: string | null;
+}
+
 export interface SourceInput {
   readonly id: string;
   readonly title: string;
@@ -216,6 +292,8 @@ export interface Study {
   /** Extra ambient conditions of interest, besides the standard list. */ readonly altitudes: readonly Quantity[];
   readonly ambients: readonly Quantity[];
   readonly sentences: readonly SentenceInput[];
+  readonly facts: readonly ReportedFact[];
+  readonly analogies: readonly AnalogyInput[];
   readonly sources: readonly SourceInput[];
 }
 

@@ -20,7 +20,6 @@ import {
   ENGINE_ID,
   PLAIN_ID,
   type Range,
-  reservedIds,
   STUDY_FORMAT,
   sentenceKeys,
   sourceKeys,
@@ -30,7 +29,10 @@ import { migrateStudy } from './migrations.ts';
 import type { EngineInput, Quantity, SentenceInput, SourceInput, StudyOutcome } from './model.ts';
 import { type KnownName, nameBook } from './names.ts';
 import { nearestName } from './nearest.ts';
+import { citedSources, idFits, proseAt, saidAt } from './prose.ts';
+import { readAnalogies } from './readAnalogies.ts';
 import { type EngineContext, engineNameAt, readEngine } from './readEngine.ts';
+import { readFacts } from './readFacts.ts';
 import { customIngredientsAt } from './readIngredients.ts';
 import { listNames, quote, type Report } from './report.ts';
 import type { EngineDraft } from './sections.ts';
@@ -45,7 +47,6 @@ export interface ReadOptions {
   readonly knownGases?: readonly KnownName[];
 }
 
-const LONGEST_TEXT = 2000;
 const MOST_ENGINES = 50;
 const MOST_CONDITIONS = 200;
 
@@ -98,22 +99,6 @@ function readVersion(entries: Entries, report: Report): number | null {
   return version;
 }
 
-/** Text of at most 2000 signs, or null with a problem. */
-function proseAt(cursor: Cursor, expected: string, example: string, report: Report): string | null {
-  const text = textAt(cursor, expected, `Write it like: ${example}`, report)?.trim() ?? null;
-  if (text === null || text.length <= LONGEST_TEXT) return text;
-  report.problem(
-    {
-      code: 'text-too-long',
-      what: `${quote(cursor.path)} holds ${text.length} signs; up to ${LONGEST_TEXT} are allowed.`,
-      mend: 'Shorten it.',
-    },
-    cursor.path,
-    offsetAt(cursor),
-  );
-  return null;
-}
-
 function quantitiesAt(
   cursor: Cursor | undefined,
   kind: QuantityKind,
@@ -154,20 +139,6 @@ function quantitiesAt(
     const { kind: _, ...quantity } = read;
     return [quantity];
   });
-}
-
-function idFits(id: string, form: RegExp, at: Cursor, what: string, mend: string, report: Report): boolean {
-  if (form.test(id) && !reservedIds.has(id)) return true;
-  report.problem(
-    {
-      code: 'id-unfit',
-      what: `${quote(id)} cannot name ${what}${reservedIds.has(id) ? ': the word has a meaning of its own' : ''}.`,
-      mend,
-    },
-    at.path,
-    at.key === null ? offsetAt(at) : keyOffset(at),
-  );
-  return false;
 }
 
 /** For each engine the one it is like; null: none; 'broken': named, but not to be followed. */
@@ -371,20 +342,6 @@ function readSources(cursor: Cursor | undefined, report: Report): SourceInput[] 
   return sources;
 }
 
-/** Said, unless the study says otherwise. */
-function readSaid(cursor: Cursor | undefined, report: Report): boolean {
-  if (cursor === undefined) return true;
-  const mend = 'Write said: false for a sentence that is not meant to be said, or leave the key out.';
-  const word = textAt(cursor, 'true or false', mend, report)?.trim() ?? 'true';
-  if (word === 'true' || word === 'false') return word === 'true';
-  report.problem(
-    { code: 'said-unreadable', what: `${quote(word)} is neither true nor false.`, mend },
-    cursor.path,
-    offsetAt(cursor),
-  );
-  return true;
-}
-
 function readSentences(
   cursor: Cursor | undefined,
   sourceIds: readonly string[],
@@ -429,27 +386,8 @@ function readSentences(
     const say = sayAt ? proseAt(sayAt, 'a sentence', 'say: The gas lets go of the wall.', report) : null;
     const holdsAt = entries.get('holds');
     const holds = holdsAt ? proseAt(holdsAt, 'a test', 'holds: bell.exitPressure < 0.4 bar', report) : null;
-    const said = readSaid(entries.get('said'), report);
-    const sourcesAt = entries.get('sources');
-    const cited = sourcesAt
-      ? (itemsAt(sourcesAt, 'a list of source ids', 'Write [stark2005].', report) ?? [])
-      : [];
-    const sources = cited.flatMap((at) => {
-      const name = textAt(at, 'the id of a source', `Sources: ${listNames(sourceIds)}.`, report)?.trim();
-      if (name === undefined) return [];
-      if (sourceIds.includes(name)) return [name];
-      const near = nearestName(name, sourceIds);
-      report.problem(
-        {
-          code: 'source-unknown',
-          what: `${quote(name)} is not among the sources of this study.`,
-          mend: `${near === null ? '' : `Did you mean ${near}? `}Sources of this study: ${listNames(sourceIds)}.`,
-        },
-        at.path,
-        offsetAt(at),
-      );
-      return [];
-    });
+    const said = saidAt(entries.get('said'), 'a sentence', report);
+    const sources = citedSources(entries.get('sources'), sourceIds, report);
     if (id !== null && say !== null) sentences.push({ id, say, said, holds, sources });
   }
   return sentences;
@@ -507,6 +445,8 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
   const ambients = quantitiesAt(entries.get('ambients'), 'pressure', ambientPressureRange, '0.2 bar', report);
   const sources = readSources(entries.get('sources'), report);
   const sentences = readSentences(entries.get('sentences'), sourceIds, report);
+  const facts = readFacts(entries.get('facts'), sourceIds, report);
+  const analogies = readAnalogies(entries.get('analogies'), sourceIds, report);
 
   if (report.problems.length > 0 || question === null || read === null) return failed();
   return {
@@ -519,6 +459,8 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
       altitudes,
       ambients,
       sentences,
+      facts,
+      analogies,
       sources,
     },
     warnings: report.warnings,

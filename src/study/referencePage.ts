@@ -1,5 +1,6 @@
 /** The reference of the study file as a page of documentation, made from the table that the reader follows. */
 
+import { courseForms, EXPONENT_TOLERANCE } from './courseWords.ts';
 import {
   chamberFields,
   type Field,
@@ -107,6 +108,93 @@ function nameTable(names: readonly KnownName[]): string {
   ].join('\n');
 }
 
+const keyTable = (rows: readonly (readonly [key: string, meaning: string])[]): string =>
+  ['| key | meaning |', '| --- | --- |', ...rows.map(([key, meaning]) => `| \`${key}\` | ${meaning} |`)].join(
+    '\n',
+  );
+
+function factsPart(): readonly string[] {
+  return [
+    '## `facts`',
+    'History, dates and records, which no computation decides. Each is told as *reported, not computed*. Without a source, or with one that the study does not have, the study is still solved, but the fact fails the check.',
+    keyTable([
+      ['id', 'Stable.'],
+      ['say', 'The words.'],
+      ['value', 'As you like: the number in them, with its unit.'],
+      ['at', 'As you like: where or when it holds, in words.'],
+      ['sources', 'Ids of `sources`: at least one.'],
+      [
+        'disagree',
+        'Where two sources differ: `values`, two of `{ value, source }`; `chosen`, 1 or 2; `because`, why that one is followed.',
+      ],
+    ]),
+    [
+      '```yml',
+      'facts:',
+      '  - id: first-run',
+      '    say: The Alder bell first ran for 162 seconds.',
+      '    value: 162 s',
+      '    at: on the stand, full throttle',
+      '    sources: [stand-log]',
+      '    disagree:',
+      '      values: [{ value: 162 s, source: stand-log }, { value: 160 s, source: newsletter }]',
+      '      chosen: 1',
+      '      because: The log was written at the stand; the newsletter rounds.',
+      '```',
+    ].join('\n'),
+  ];
+}
+
+function analogiesPart(): readonly string[] {
+  return [
+    '## `analogies`',
+    'A likeness stands on legs: things that it makes people believe. Each leg is tested against the engines of the study; a leg with the wrong sign, direction or scaling changes the verdict ([claims and analogies](claims.md)).',
+    keyTable([
+      ['id', 'Stable.'],
+      ['say', 'The likeness, as it is told.'],
+      ['said', '`false` where it is kept to be discussed.'],
+      [
+        'stands',
+        'What stands for what: `{ this, for }`, and as you like `relation`, the quantity of the catalogue that it is tied to.',
+      ],
+      [
+        'legs',
+        'Each with `say`, and either `holds`, a [test](sentences.md), or `as`. `main: true` marks the point of the likeness; without a mark it is the first.',
+      ],
+      [
+        'legs … as',
+        '`of`, an expression; `over`, what moves (an input such as `engines.bell.chamber.pressure` or `nozzle.areaRatio`, or `altitude`, `ambientPressure`, `throttle`); `from` and `to`, as you like; `goes`, how it goes.',
+      ],
+      ['holdsFor', 'Where the likeness holds, in words.'],
+      [
+        'breaksWhere',
+        'Where it breaks: words, or `{ say, when }` with a test that holds there. Where it holds in this study, the likeness needs care.',
+      ],
+      ['sources', 'As you like: ids of `sources`.'],
+    ]),
+    `\`goes\` is one of: ${courseForms.map((form) => `\`${form}\``).join(', ')}. Behind a power a tolerance of its exponent may stand, \`like the square ± 0.2\`; ± ${EXPONENT_TOLERANCE} if nothing is said.`,
+    [
+      '```yml',
+      'analogies:',
+      '  - id: hose',
+      '    say: A rocket engine is like a garden hose with a thumb over its end.',
+      '    stands:',
+      '      - { this: the thumb, for: the throat, relation: throat.area }',
+      '      - { this: the tap, for: the pressure in the chamber, relation: chamber.pressure }',
+      '    legs:',
+      '      - say: More pressure pushes more through.',
+      '        main: true',
+      '        as: { of: bell.massFlow, over: engines.bell.chamber.pressure, goes: up }',
+      '      - say: Behind the narrow place it only gets slower.',
+      '        holds: bell.exit.velocity < bell.throat.velocity',
+      '    holdsFor: gas that is slower than sound',
+      '    breaksWhere:',
+      '      - { say: behind the throat the gas is faster than sound and speeds up as it widens, when: bell.exit.mach > 1 }',
+      '```',
+    ].join('\n'),
+  ];
+}
+
 /** Markdown; the same text every time for the same propellants. */
 export function studyFilePage(propellants: readonly KnownName[]): string {
   return `${[
@@ -135,6 +223,8 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       '| `altitudes`, `ambients` | Lists of altitudes and of pressures of interest, besides the standard ones. |',
       '| `ingredients` | Propellants that the data does not have. |',
       '| `sentences` | What you mean to say: `id` (stable), `say`, and as you like `holds` (the test that decides it, see [sentences](sentences.md)), `sources`, and `said: false` for a sentence that is not meant to be said, such as a half-truth kept to discuss. |',
+      '| `facts` | What is reported, not computed: [facts](#facts). |',
+      '| `analogies` | Likenesses, and what of them is tested: [analogies](#analogies). |',
       '| `sources` | Citations by id: `title`, and as you like `author`, `year`, `where`. |',
     ].join('\n'),
     '## An engine',
@@ -178,6 +268,8 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       '```',
     ].join('\n'),
     'Where a row states no ±, its digits do: half a unit of the last one (`331.4 s` is ± 0.05 s). Zeros at the end of a whole number are taken for rounding as long as that leaves at most 1 % open (`1700 kN` is ± 5 kN, `100 bar` is ± 0.5 bar).',
+    ...factsPart(),
+    ...analogiesPart(),
     '## An ingredient of your own',
     'Under `ingredients`, by a name of your choice:',
     table(ingredientFields),
