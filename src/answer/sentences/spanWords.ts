@@ -9,8 +9,9 @@ export interface SaidSpan {
   readonly high: number;
 }
 
-/** Both ends this close to a round number are said as one. */
+/** Both ends this close to a round number are said as one; with three digits, as close as those claim. */
 const ABOUT = 0.015;
+const ABOUT_THREE_DIGITS = 0.005;
 /** The rounded span may be this much wider than the true one. */
 const WIDER = 1.5;
 
@@ -42,7 +43,7 @@ function roundNumber(from: number, to: number): number | null {
   if (middle === 0) return from === to ? 0 : null;
   for (const digits of [1, 2, 3]) {
     const round = Number(middle.toPrecision(digits));
-    const most = ABOUT * Math.abs(round);
+    const most = (digits < 3 ? ABOUT : ABOUT_THREE_DIGITS) * Math.abs(round);
     if (Math.abs(from - round) <= most && Math.abs(to - round) <= most) return round;
   }
   return null;
