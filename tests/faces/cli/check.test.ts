@@ -1,0 +1,125 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, test } from 'vitest';
+import { CAUTION } from '../../../src/answer/caution.ts';
+import type { CheckAnswer } from '../../../src/answer/sentences/index.ts';
+import { visibleLength } from '../../../src/faces/cli/text/wrap.ts';
+import { runMain } from './runMain.ts';
+
+const place = mkdtempSync(join(tmpdir(), 'plumeline-check-'));
+afterAll(() => rmSync(place, { recursive: true, force: true }));
+const example = fileURLToPath(new URL('../../../examples/alder-booster', import.meta.url));
+
+/** Perfect gas through an ideal nozzle: thrust in vacuum above thrust at the pad, whatever the numbers. */
+function studyFolder(name: string, sentences: string, pressure = '70 bar'): string {
+  const folder = join(place, name);
+  mkdirSync(folder);
+  writeFileSync(
+    join(folder, 'study.yaml'),
+    `plumeline: 1
+question: Which?
+engines:
+  cold: { propellants: { gamma: 1.4, molarMass: 28 g/mol, temperature: 300 K }, chamber: { pressure: ${pressure}, efficiency: 100 % }, size: { throat: 100 mm }, nozzle: { kind: ideal, areaRatio: 10 } }
+sentences:
+${sentences}
+`,
+  );
+  return folder;
+}
+
+const good =
+  '  - { id: grows, say: It pushes harder in vacuum., holds: cold.thrust(vacuum) > cold.thrust(0 km) }';
+const wrong = '{ id: falls, say: It pushes less in vacuum., holds: cold.thrust(vacuum) < cold.thrust(0 km)';
+const words = ({ out }: { readonly out: string }): string => out.replace(/\s+/g, ' ');
+
+describe('plumeline check', () => {
+  test('nothing fails: exit 0, words, numbers, the caution last, within the width', async () => {
+    const ran = await runMain(['check', studyFolder('good', good)]);
+    expect(ran.status).toBe(0);
+    expect(words(ran)).toMatch(
+      /safe to say 100 % grows “It pushes harder in vacuum\.” Numbers The thrust of cold in vacuum is/,
+    );
+    expect(words(ran)).toContain('1 safe to say. Nothing that is said fails.');
+    expect(words(ran).endsWith(CAUTION.replace(/\s+/g, ' '))).toBe(true);
+    for (const line of ran.out.split('\n')) expect(visibleLength(line)).toBeLessThanOrEqual(100);
+  });
+
+  test('a said sentence that fails: exit 1, with what is true instead; kept ones do not count', async () => {
+    const said = await runMain(['check', studyFolder('said', `  - ${wrong} }`)]);
+    expect(said.status).toBe(1);
+    expect(words(said)).toMatch(
+      /don’t say 0 % falls .* Instead The thrust of cold in vacuum is .* more than that of cold at the pad/,
+    );
+    expect(words(said)).toContain('Said, but fails: falls.');
+    const kept = await runMain(['check', studyFolder('kept', `  - ${wrong}, said: false }`)]);
+    expect(kept.status).toBe(0);
+    expect(kept.out).toContain('(kept, not said)');
+  });
+
+  test('a test that cannot be read: exit 1, with the reason', async () => {
+    const ran = await runMain([
+      'check',
+      studyFolder('unread', '  - { id: odd, say: So., holds: cold.thrust(vacuum) > 3 bar }'),
+    ]);
+    expect(ran.status).toBe(1);
+    expect(words(ran)).toMatch(/can’t tell odd .* cannot be read: .*force.*pressure/);
+  });
+
+  test('JSON of a fixed form, that --before reads back: which verdicts changed', async () => {
+    const limit = '  - { id: hard, say: It pushes hard., holds: cold.thrust(vacuum) > 80 kN }';
+    const before = await runMain(['check', studyFolder('before', limit), '--json']);
+    const found = JSON.parse(before.out) as CheckAnswer;
+    expect(found).toMatchObject({ format: 'plumeline check 1', caution: CAUTION });
+    expect(found.sentences[0]).toMatchObject({ id: 'hard', verdict: 'safe to say', share: 1 });
+    expect(found.sentences[0]!.numbers[0]).toMatchObject({ quantity: 'thrust' });
+    const file = join(place, 'before.json');
+    writeFileSync(file, before.out);
+    // Half the pressure, half the thrust.
+    const after = await runMain(['check', studyFolder('after', limit, '35 bar'), '--before', file]);
+    expect(after.status).toBe(1);
+    expect(words(after)).toContain('Changed since - hard: safe to say → don’t say');
+    const again = await runMain(['check', join(place, 'before'), '--before', file]);
+    expect(again.out).toContain('No verdict has changed.');
+  });
+
+  test('bad input: exit 2', async () => {
+    const folder = studyFolder('any', good);
+    expect((await runMain(['check', join(place, 'nowhere')])).status).toBe(2);
+    expect((await runMain(['check', folder, '--before', join(place, 'none.json')])).status).toBe(2);
+    const other = join(place, 'other.json');
+    writeFileSync(other, '{"format":"something else"}');
+    const ran = await runMain(['check', folder, '--before', other]);
+    expect(ran.status).toBe(2);
+    expect(ran.err).toContain('is no check of sentences');
+    expect(
+      (await runMain(['check', studyFolder('said-odd', '  - { id: a, say: b, said: perhaps }')])).status,
+    ).toBe(2);
+  });
+
+  test('the example: true, open and false sentences; flip points; conditions', {
+    timeout: 120_000,
+  }, async () => {
+    const ran = await runMain(['check', example, '--json']);
+    expect(ran.status).toBe(0);
+    const { sentences } = JSON.parse(ran.out) as CheckAnswer;
+    const verdict = Object.fromEntries(sentences.map((one) => [one.id, one.verdict]));
+    expect(verdict).toMatchObject({
+      'on-the-way': 'safe to say',
+      'bell-runs-full': 'safe to say',
+      'a-bound': 'safe to say',
+      'pad-gain': 'say with care',
+      'always-better': 'don’t say',
+    });
+    const full = sentences.find(({ id }) => id === 'bell-runs-full')!;
+    expect(full.alternatives.length).toBeGreaterThan(3);
+    expect(full.conditions.join(' ')).toMatch(/Engines: Alder B\. Surroundings: at the pad\./);
+    expect(full.flips[0]!.input).toMatch(/chamber\.pressure|areaRatio/);
+    for (const one of sentences.filter(({ verdict: is }) => is !== 'not checked')) {
+      expect(one.numbers.length, one.id).toBeGreaterThan(0);
+      expect(one.wording ?? one.instead, one.id).not.toBeNull();
+      expect(one.sources.length, one.id).toBeGreaterThan(0);
+    }
+  });
+});
