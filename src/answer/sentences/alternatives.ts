@@ -8,7 +8,7 @@ import { holdingShare, type PlacedTest } from './shareOf.ts';
 export type Choices = readonly (AlternativeChoice | undefined)[];
 
 /** Those that one of the test's numbers brings, its own model first. */
-export function choicesOf({ places }: PlacedTest, drawn: DrawnAsks): Choices {
+export function choicesOf({ places }: Pick<PlacedTest, 'places'>, drawn: DrawnAsks): Choices {
   const own = new Set(
     places.flatMap((place) => {
       const told = drawn.middle[place];

@@ -5,6 +5,7 @@ import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promise
 import { basename, dirname, join, resolve } from 'node:path';
 import { altitudeCurve } from '../../answer/conditions.ts';
 import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
+import type { CheckedComparison } from '../../answer/sentences/comparePair.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
@@ -26,6 +27,7 @@ export interface PackInput {
   /** `study.yaml` as its owner wrote it. */ readonly text: string;
   readonly solved: SolvedStudy;
   /** The study's sentences, checked. */ readonly sentences: readonly CheckedSentence[];
+  /** Its pair, each difference with its band. */ readonly comparison: CheckedComparison | null;
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
     which: number,
@@ -60,7 +62,7 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
 
 const digest = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
-function filesOf({ study, text, solved, sentences, onFigure }: PackInput): Map<string, Buffer> {
+function filesOf({ study, text, solved, sentences, comparison, onFigure }: PackInput): Map<string, Buffer> {
   const { answer, solutions } = solved;
   const files = new Map<string, Buffer>();
   const add = (name: string, content: string | Buffer): void => {
@@ -80,7 +82,7 @@ function filesOf({ study, text, solved, sentences, onFigure }: PackInput): Map<s
   add('numbers.json', `${JSON.stringify(answer, null, 2)}\n`);
   add('numbers.csv', numbersCsv(answer));
   if (sentences.length > 0)
-    add('sentences.json', `${JSON.stringify(checkAnswer(study, sentences), null, 2)}\n`);
+    add('sentences.json', `${JSON.stringify(checkAnswer(study, sentences, comparison), null, 2)}\n`);
   add('study.yaml', text);
   add('README.txt', readme(answer.question, answer.caution));
   return files;

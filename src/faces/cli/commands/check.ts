@@ -1,7 +1,7 @@
 import { CAUTION } from '../../../answer/caution.ts';
 import { changedVerdicts, checkAnswer, failsAsSaid } from '../../../answer/sentences/index.ts';
 import { openDataShelf } from '../../disk/data.ts';
-import { checkedSentences } from '../checkedSentences.ts';
+import { checkedStudy } from '../checkedSentences.ts';
 import { readEarlierCheck } from '../earlierCheck.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
@@ -21,13 +21,13 @@ export async function checkCommand(
 ): Promise<ExitStatus> {
   const earlier = flags.before === undefined ? null : await readEarlierCheck(flags.before);
   const { study } = await openStudy(given, openDataShelf(), terminal);
-  const sentences = await checkedSentences(study, terminal);
+  const { sentences, comparison } = await checkedStudy(study, terminal);
   const changed = earlier === null ? null : changedVerdicts(earlier, sentences);
   terminal.out(
     flags.json
-      ? JSON.stringify({ ...checkAnswer(study, sentences), ...(changed && { changed }) }, null, 2)
+      ? JSON.stringify({ ...checkAnswer(study, sentences, comparison), ...(changed && { changed }) }, null, 2)
       : checkText(
-          { question: study.question, sentences, changed, caution: CAUTION, whole: flags.all === true },
+          { study, sentences, comparison, changed, caution: CAUTION, whole: flags.all === true },
           terminal.width,
         ),
   );

@@ -1,7 +1,7 @@
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { packStudy } from '../../package/packStudy.ts';
-import { checkedSentences } from '../checkedSentences.ts';
+import { checkedStudy } from '../checkedSentences.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
@@ -18,13 +18,14 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
     version: programVersion(),
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
   });
-  const sentences = await checkedSentences(study, terminal);
+  const { sentences, comparison } = await checkedStudy(study, terminal);
   const packed = await packStudy(
     {
       study,
       text,
       solved,
       sentences,
+      comparison,
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
     },
     flags.out,

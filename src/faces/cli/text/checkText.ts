@@ -2,30 +2,34 @@
 
 import {
   type ChangedVerdict,
+  type CheckedComparison,
   type CheckedSentence,
   countWords,
   failsAsSaid,
   shareText,
 } from '../../../answer/sentences/index.ts';
+import type { Study } from '../../../study/model.ts';
 import { padEnd, wrapped } from './wrap.ts';
 
 export interface CheckParts {
-  readonly question: string;
+  readonly study: Study;
   readonly sentences: readonly CheckedSentence[];
+  readonly comparison: CheckedComparison | null;
   /** Null where nothing earlier was given. */ readonly changed: readonly ChangedVerdict[] | null;
   readonly caution: string;
   /** With numbers, conditions and sources. */ readonly whole: boolean;
 }
 
 export function checkText(
-  { question, sentences, changed, caution, whole }: CheckParts,
+  { study, sentences, comparison, changed, caution, whole }: CheckParts,
   width: number,
 ): string {
   const parts = [
-    wrapped(question, width),
+    wrapped(study.question, width),
     sentences.length === 0
       ? 'The study has no sentences. Write them under “sentences” in study.yaml.'
       : sentences.map((sentence) => sentenceText(sentence, whole, width)).join('\n\n'),
+    comparison === null ? '' : comparisonText(comparison, study, width),
     changed === null ? '' : changedText(changed, width),
     summary(sentences, width),
     wrapped(caution, width),
@@ -73,6 +77,20 @@ function detailLines(
     ...conditions.map((text) => line('Tested', text)),
     ...sources.map((text) => line('Source', text)),
   ];
+}
+
+/** Specific impulse alone, told so: what a comparison is usually about. */
+function comparisonText(
+  { base, other, differences }: CheckedComparison,
+  study: Study,
+  width: number,
+): string {
+  if (differences.length === 0) return '';
+  const nameOf = (id: string): string => study.engines.find((engine) => engine.id === id)?.name ?? id;
+  return [
+    `Specific impulse of ${nameOf(other)} against ${nameOf(base)}, over all that is not known`,
+    ...differences.map(({ words }) => wrapped(words, width, '    ', '  - ')),
+  ].join('\n');
 }
 
 function changedText(changed: readonly ChangedVerdict[], width: number): string {
