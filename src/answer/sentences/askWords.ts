@@ -15,7 +15,11 @@ export const enginesById = (engines: readonly EngineInput[]): EnginesById =>
 /** @param placed false: without where it is asked for */
 export function askWords(ask: Ask, engines: EnginesById, placed = true): string {
   // `pressure at the lip, flowing full`: the owner stands before what is added.
-  const [name = '', ...added] = labelWords(ask).split(/(?=, )/);
+  const label = labelWords(ask);
+  if (/ which | where |^where /.test(label) && ask.engine !== null) {
+    return `the ${label} (${engines.get(ask.engine)?.name ?? ask.engine})${placed ? placeWords(ask, engines) : ''}`;
+  }
+  const [name = '', ...added] = label.split(/(?=, )/);
   return `the ${name}${ownerWords(ask, engines)}${added.length === 0 ? '' : `${added.join('')},`}${placed ? placeWords(ask, engines) : ''}`;
 }
 

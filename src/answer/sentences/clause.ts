@@ -6,9 +6,9 @@ import { askWords, type EnginesById, thatOfWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import type { DrawnAsks, Row } from './drawnAsks.ts';
 import type { Measured, MeasuredNumber } from './measured.ts';
-import { moreWords, timesWords } from './ratioWords.ts';
+import { moreWords, timesOrMoreWords } from './ratioWords.ts';
 import { unitOfNumber } from './sideUnit.ts';
-import { type SaidSpan, spanWords } from './spanWords.ts';
+import { spanWords } from './spanWords.ts';
 
 export interface Clause {
   readonly words: string;
@@ -46,7 +46,7 @@ function valueClause(of: MeasuredNumber, { drawn, choices, engines }: Teller): C
   if (band === null) return null;
   const span = spanWords(band.low, band.high, unitOf(of, band));
   return {
-    words: `${capital(nameOf(of, engines))} is ${span.words}.`,
+    words: `${headOf(of, engines)} is ${span.words}.`,
     holds: within(of.expression.text, span, unitOf(of, band).symbol, unitOf(of, band).perSI),
     value: inside((row) => evaluate(of, row), span),
     share: null,
@@ -65,7 +65,7 @@ function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller
   const how = open ? `${span.words} more (below zero: less)` : `${span.words} ${word}`;
   const signed = word === 'less' ? { ...span, low: -span.high, high: -span.low } : span;
   return {
-    words: `${capital(nameOf(one, engines))} is ${how} than ${nameBeside(one, other, engines)}.`,
+    words: `${headOf(one, engines)} is ${how} than ${nameBeside(one, other, engines)}.`,
     holds: within(`(${one.expression.text}) - (${other.expression.text})`, signed, unit.symbol, unit.perSI),
     value: inside((row) => less(evaluate(one, row), evaluate(other, row)), signed),
     share: bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all))),
@@ -81,19 +81,15 @@ function pairClause(
 ): Clause | null {
   const share = bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all)));
   if (share === null) return null;
-  const span = as === 'more' ? moreWords(share.low, share.high) : timesSpan(share);
+  const words = as === 'more' ? moreWords : timesOrMoreWords;
+  const span = words(share.low, share.high);
   const base = `(${one.expression.text}) / (${other.expression.text})`;
   return {
-    words: `${capital(nameOf(one, engines))} is ${span.words} ${nameBeside(one, other, engines)}.`,
+    words: `${headOf(one, engines)} is ${span.words} ${nameBeside(one, other, engines)}.`,
     holds: within(base, { low: 1 + span.low, high: 1 + span.high }, '', 1),
     value: inside((row) => shareMore(evaluate(one, row), evaluate(other, row)), span),
     share,
   };
-}
-
-function timesSpan(share: Band): SaidSpan {
-  const times = timesWords(1 + share.low, 1 + share.high);
-  return { words: times.words, low: times.low - 1, high: times.high - 1 };
 }
 
 const less = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a - b);
@@ -105,6 +101,12 @@ export const shareMore = (a: number | null, b: number | null): number | null =>
 function unitOf({ expression }: MeasuredNumber, band: Band): ReturnType<typeof unitOfNumber> {
   const madeOf = expression.asks.map((ask) => ask.quantity);
   return unitOfNumber(expression.quantity, expression.dimension, madeOf, [band.low, band.high]);
+}
+
+/** At the head of a sentence; an expression stays as it is written. */
+function headOf(number: MeasuredNumber, engines: EnginesById): string {
+  const name = nameOf(number, engines);
+  return number.expression.ask === null ? name : capital(name);
 }
 
 function nameOf({ expression }: MeasuredNumber, engines: EnginesById): string {

@@ -3,6 +3,7 @@
 import type { SentenceInput, Study } from '../../study/model.ts';
 import { listed } from '../compare/speech.ts';
 import type { Decision } from '../expression/model.ts';
+import { settableInputs } from '../inputs/index.ts';
 import { heldAgainst } from './absolutes.ts';
 import { byEachModel, choicesOf } from './alternatives.ts';
 import { enginesById } from './askWords.ts';
@@ -40,7 +41,7 @@ export function decidedSentence(
   const matters = drawn.drawn.provisional ? [] : whatMatters(placed, drawn);
   const truth = truthOf(placed, decision, teller, compile);
   const absolutes = heldAgainst(say, test);
-  const saidNumbers = saidNumbersOf(say, test.text, truth.computed);
+  const saidNumbers = saidNumbersOf(say, test.text, truth.computed, inputsOf(test.asks, study));
   const judged = judge({
     own,
     alternatives,
@@ -100,6 +101,14 @@ function firstFailed(
     if (told !== undefined && !told.ok) return { ask, expression: 'The number', why: told.problem.what };
   }
   return null;
+}
+
+/** Values of the inputs of the engines asked [SI]. */
+function inputsOf(asks: PlacedTest['test']['asks'], { engines }: Study): readonly number[] {
+  const asked = new Set(asks.map(({ engine }) => engine));
+  return engines
+    .filter(({ id }) => asked.has(id))
+    .flatMap((engine) => settableInputs(engine).flatMap(({ current }) => current ?? []));
 }
 
 /** One flag by itself, several together. */

@@ -47,7 +47,12 @@ export function judge({ own, alternatives, absentWhy, decider, certain }: ToJudg
     );
   }
   const split = disagreement(alternatives);
-  if (split !== null) return cannot(split);
+  if (split !== null) {
+    return {
+      verdict: 'can’t tell',
+      why: `${split} What would decide it: which of them is right for this nozzle.`,
+    };
+  }
   return { verdict: byShare(own.share), why: shareWords(own, certain) + agreement(alternatives) };
 }
 

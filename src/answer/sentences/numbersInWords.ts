@@ -47,6 +47,7 @@ const SMALL: Readonly<Record<string, number>> = {
 };
 
 const PARTS: readonly (readonly [RegExp, number])[] = [
+  [/\b(?:one|two|three) and a half times\b/gi, 0],
   [/\btwo[ -]thirds\b/gi, 2 / 3],
   [/\bthree[ -]quarters\b/gi, 3 / 4],
   [/\ba third\b|\bone third\b/gi, 1 / 3],
@@ -103,9 +104,10 @@ export function numbersInProse(text: string): readonly NumberInProse[] {
   const found: (NumberInProse & { readonly at: number })[] = [];
   const taken = (at: number, end: number): boolean =>
     found.some((one) => at < one.at + one.text.length && one.at < end);
-  for (const [pattern, value] of PARTS) {
+  for (const [pattern, part] of PARTS) {
     for (const match of text.matchAll(pattern)) {
       if (taken(match.index, match.index + match[0].length)) continue;
+      const value = part === 0 ? SMALL[match[0].split(' ')[0]!.toLowerCase()]! + 0.5 : part;
       const plain = { value, dimension: NUMBER, rounding: 0.075 * value, share: true, times: true };
       found.push({ at: match.index, text: match[0], ...plain });
     }
@@ -162,7 +164,7 @@ const MULTIPLES = /^\s*times\b/i;
 function unitBehind(rest: string): UnitBehind | null {
   if (MULTIPLES.test(rest)) return { text: MULTIPLES.exec(rest)![0], symbol: 'times' };
   const phrase =
-    /^[\s\u00a0\u202f-]?\s*(%|°[CFR]?|[\p{L}µ]+(?:(?:\s?[/·]\s?[\p{L}]+[²³]?)|[²³])*)(\s+(?:per\s+(?:cent|second)))?/u.exec(
+    /^[\s\u00a0\u202f-]?\s*(%|°[CFR]?|[\p{L}µ]+(?:(?:\s?[/·]\s?[\p{L}]+[²³]?)|[²³])*)(\s+(?:(?:per|a)\s+(?:cent|second)))?/u.exec(
       rest,
     );
   if (phrase === null) return null;
@@ -171,7 +173,7 @@ function unitBehind(rest: string): UnitBehind | null {
   const head = /^\s*per cent\b/i.exec(rest);
   if (head !== null) return { text: head[0], symbol: '%' };
   for (const attempt of attempts) {
-    const symbol = symbolOf(attempt.replace(/\s+/g, ' ').trim());
+    const symbol = symbolOf(attempt.replace(/\s+/g, ' ').replace(' a second', ' per second').trim());
     if (symbol !== null)
       return { text: phrase[0].slice(0, phrase[0].indexOf(first) + attempt.length), symbol };
   }

@@ -60,17 +60,21 @@ function trendClause({ witness, side, range, placed, teller }: Told): string {
     );
     return `${name} is not constant: it goes from ${ends.join(' to ')}.`;
   }
-  const other = range.kind === 'rises' || range.kind === 'does not fall' ? 'falls' : 'rises';
+  const up = range.kind === 'rises' || range.kind === 'does not fall';
+  if (witness.around === undefined)
+    return `${name} ends ${up ? 'no higher' : 'no lower'} than it begins: ${range.words}.`;
+  const other = up ? 'falls' : 'rises';
   return `${name} ${other} ${stretchWords(witness, range, teller.engines)}.`;
 }
 
 function everyClause({ witness, side, range, placed, teller }: Told, alone: boolean): string {
   const at = placeIn(range, witness.place, teller.engines);
-  const here = alone ? `${sidesWords(side, placed, teller)}` : '';
+  const bare = side.names.left.fixed && side.names.right.fixed;
+  const here = alone && !bare ? sidesWords(side, placed, teller) : '';
   const [a, b] = [capital(at), here === '' ? '' : `: there ${here}`];
   switch (witness.is) {
     case 'counterexample':
-      return `It is not so ${stretchWords(witness, range, teller.engines)}; at the worst, ${at},${here === '' ? ' it fails' : ` ${here}`}.`;
+      return `It is not so ${stretchWords(witness, range, teller.engines)}; ${here === '' ? `clearest ${at}` : `at the worst, ${at}, ${here}`}.`;
     case 'example':
       return `It is so ${stretchWords(witness, range, teller.engines)}; clearest ${at}${b}.`;
     default:
@@ -96,6 +100,12 @@ function sidesWords(side: ComparedSides, placed: PlacedTest, teller: Teller): st
   if (band === null) return 'it is decided';
   const other = right.ask === null ? undefined : placed.test.asks[right.ask];
   const same = left.quantity !== null && left.quantity === right.quantity && other !== undefined;
+  const mine = left.ask === null ? undefined : placed.test.asks[left.ask];
+  // One engine against itself: what is set on it tells the two apart.
+  const twin = same && mine !== undefined && mine.engine === other.engine;
+  if (twin) {
+    return `${askWords(mine, engines)} is ${moreWords(band.low, band.high).words} ${thatOfWords(other, engines)}`;
+  }
   const beside = same ? thatOfWords(other, engines, false) : sideName(side, 'right', placed.test, engines);
   return `${name} is ${moreWords(band.low, band.high).words} ${beside}`;
 }

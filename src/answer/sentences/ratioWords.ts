@@ -51,6 +51,10 @@ const distance = (n: number, low: number, high: number): number => Math.abs(Math
 export function timesWords(low: number, high: number): SaidSpan {
   const found = low > 0 ? named(low, high, NAMED) : null;
   if (found !== null) return found;
+  if (low > 0 && high < 0.95) {
+    const share = spanWords(low, high, { symbol: '%', perSI: 100 });
+    return { ...share, words: `${share.words} of` };
+  }
   const span = spanWords(low, high, { symbol: '', perSI: 1 });
   return { ...span, words: `${span.words} times` };
 }
@@ -66,6 +70,7 @@ const PARTS: readonly (readonly [number, string])[] = [
  * `from 2 % less than to 3 % more than` where the sign is open.
  */
 export function moreWords(low: number, high: number): SaidSpan {
+  if (low > -SAME && high < SAME) return { words: 'the same as', low: -SAME, high: SAME };
   if (low < 0 && high > 0) return openWords(low, high);
   if (low >= 1 - NEAR) {
     const times = timesWords(1 + low, 1 + high);
@@ -76,6 +81,17 @@ export function moreWords(low: number, high: number): SaidSpan {
   const span = named(from, to, PARTS) ?? spanWords(from, to, { symbol: '%', perSI: 100 });
   const words = `${span.words} ${less ? 'less' : 'more'} than`;
   return less ? { words, low: -span.high, high: -span.low } : { words, low: span.low, high: span.high };
+}
+
+/** Departures smaller than this are what is left of rounding. */
+const SAME = 1e-6;
+
+/** A named part or multiple where one fits; near to each other, by how much more or less. */
+export function timesOrMoreWords(low: number, high: number): SaidSpan {
+  const times = timesWords(1 + low, 1 + high);
+  const shifted = { words: times.words, low: times.low - 1, high: times.high - 1 };
+  if (!/^(?:about|between|\d)/.test(times.words) || !/times$|%\sof$/u.test(times.words)) return shifted;
+  return low > -0.4 && high < 0.9 ? moreWords(low, high) : shifted;
 }
 
 function openWords(low: number, high: number): SaidSpan {

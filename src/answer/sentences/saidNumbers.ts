@@ -16,55 +16,77 @@ export interface Computed {
 }
 
 /**
- * A said number agrees when the test states it, or when it lies in the band that is computed, its own rounding allowed.
- * Where nothing of its kind is stated or computed there is nothing to hold it against.
+ * A said number agrees when the test or the study states it, or when it lies in the band that is computed, its own rounding
+ * allowed. It contradicts when it is the only one of its kind in the sentence that agrees with nothing, and something of its
+ * kind is computed: beside another that agrees it is taken for a condition (“ten times the pressure gives two per cent”).
  *
  * @param test as written: its own numbers are what the words may repeat
+ * @param inputs values [SI] of the inputs of the engines that are asked
  */
 export function saidNumbersOf(
   say: string,
   test: string,
   computed: readonly Computed[],
+  inputs: readonly number[] = [],
 ): readonly SaidNumber[] {
   const stated = numbersInProse(test);
-  return numbersInProse(say).map((said) => heldAgainst(said, stated, computed));
+  const numbers = numbersInProse(say);
+  const agreeing = numbers.map((said) => agreement(said, stated, computed, inputs));
+  const open = numbers.filter((_, i) => agreeing[i] === null);
+  return numbers.map((said, i) => {
+    const { text } = said;
+    const words = agreeing[i];
+    if (words !== null && words !== undefined) return { text, agrees: true, words };
+    const alike = computed.filter((one) => isAlike(said, one));
+    const alone =
+      open.filter((one) => one.share === said.share).length === 1 &&
+      !numbers.some((one, k) => agreeing[k] !== null && one.share === said.share);
+    if (alike.length === 0 || !alone) {
+      return {
+        text,
+        agrees: null,
+        words: `“${text}”: there is nothing computed that it could be held against.`,
+      };
+    }
+    return {
+      text,
+      agrees: false,
+      words: `The sentence says ${text}, but what is computed is this: ${alike.map((one) => one.words).join(' ')}`,
+    };
+  });
 }
 
-function heldAgainst(
+/** What it agrees with, in words; null: nothing. */
+function agreement(
   said: NumberInProse,
   stated: readonly NumberInProse[],
   computed: readonly Computed[],
-): SaidNumber {
-  const { text } = said;
-  if (stated.some((one) => sameNumber(said, one))) {
-    return { text, agrees: true, words: `“${text}” is the number of the test.` };
+  inputs: readonly number[],
+): string | null {
+  if (stated.some((one) => sameNumber(said, one))) return `“${said.text}” is the number of the test.`;
+  const value = said.times ? [] : [said.value];
+  if (value.some((mine) => inputs.some((input) => Math.abs(input - mine) <= 1e-6 * Math.abs(mine)))) {
+    return `“${said.text}” is an input of the study.`;
   }
-  const alike = computed.filter((one) => sameDimension(one.dimension, said.dimension) && fitsKind(said, one));
-  if (alike.length === 0) {
-    return {
-      text,
-      agrees: null,
-      words: `“${text}”: the test computes nothing that it could be held against.`,
-    };
-  }
-  const fitting = alike.find((one) => agrees(said, one));
-  if (fitting !== undefined) {
-    return { text, agrees: true, words: `“${text}” fits what is computed: ${fitting.words}` };
-  }
-  return {
-    text,
-    agrees: false,
-    words: `The sentence says ${text}, but what is computed is this: ${alike.map(({ words }) => words).join(' ')}`,
-  };
+  const fitting = computed.find((one) => isAlike(said, one) && agrees(said, one));
+  return fitting === undefined ? null : `“${said.text}” fits what is computed: ${fitting.words}`;
 }
 
-const sameNumber = (a: NumberInProse, b: NumberInProse): boolean =>
-  sameDimension(a.dimension, b.dimension) &&
-  Math.abs(a.value - b.value) <= Math.max(a.rounding * 0.2, 1e-9 * Math.abs(a.value));
+const isAlike = (said: NumberInProse, one: Computed): boolean =>
+  sameDimension(one.dimension, said.dimension) && fitsKind(said, one);
+
+/** A share may stand for what is left of the whole, or comes on top of it: 98 % of it is 2 % less. */
+const sameNumber = (a: NumberInProse, b: NumberInProse): boolean => {
+  if (!sameDimension(a.dimension, b.dimension)) return false;
+  const meant = a.share ? [b.value, 1 - b.value, b.value - 1] : [b.value];
+  return meant.some(
+    (value) => Math.abs(a.value - value) <= Math.max(a.rounding * 0.2, 1e-9 * Math.abs(a.value)),
+  );
+};
 
 /** A per cent or a third may be a share by which one is more; a plain number with a unit is one of its own. */
 const fitsKind = (said: NumberInProse, { isShareMore }: Computed): boolean =>
-  isShareMore ? said.share : true;
+  isShareMore ? said.share : !said.times;
 
 function agrees(said: NumberInProse, { band, isShareMore }: Computed): boolean {
   const inside = (value: number, rounding: number): boolean =>
