@@ -1,5 +1,5 @@
 /** The study: its file form, its units, reading and writing. */
-export { editStudy, newStudyText, type StudyEdit } from './edit.ts';
+export { editStudy, type ListEdit, newStudyText, type StudyChange, type StudyEdit } from './edit.ts';
 export { STUDY_FORMAT } from './form.ts';
 export type * from './model.ts';
 export { type KnownName, knownNames } from './names.ts';

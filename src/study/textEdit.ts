@@ -55,18 +55,18 @@ export function yamlScalar(value: string | number): string {
   return plain ? text : JSON.stringify(text);
 }
 
-const splice = (text: string, from: number, to: number, insert: string): string =>
+export const splice = (text: string, from: number, to: number, insert: string): string =>
   text.slice(0, from) + insert + text.slice(to);
-const lineStart = (text: string, at: number): number => text.lastIndexOf('\n', at - 1) + 1;
+export const lineStart = (text: string, at: number): number => text.lastIndexOf('\n', at - 1) + 1;
 const lineEnd = (text: string, at: number): number => {
   const end = text.indexOf('\n', at);
   return end < 0 ? text.length : end + 1;
 };
-const lineBreakOf = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
-const startOf = (node: unknown): number => (isNode(node) && node.range ? node.range[0] : 0);
+export const lineBreakOf = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
+export const startOf = (node: unknown): number => (isNode(node) && node.range ? node.range[0] : 0);
 
 /** Where the last sign of a node's own content stands, comments and blank lines behind it left out. */
-function contentEnd(node: unknown): number {
+export function contentEnd(node: unknown): number {
   if (!isNode(node) || !node.range) return 0;
   if (isCollection(node) && !node.flow && node.items.length > 0) {
     const last = node.items.at(-1) as Pair | Node;
@@ -77,7 +77,7 @@ function contentEnd(node: unknown): number {
 const pairEnd = (pair: Pair): number => Math.max(contentEnd(pair.key), contentEnd(pair.value));
 
 /** Begin of the line behind `end`; a block of text already ends there. */
-const nextLine = (text: string, end: number): number =>
+export const nextLine = (text: string, end: number): number =>
   end > 0 && text[end - 1] === '\n' ? end : lineEnd(text, end);
 
 /** `chamber: { pressure: 90 bar }` for keys that are not there yet. */
