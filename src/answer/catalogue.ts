@@ -68,7 +68,7 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   if (inside.startsWith('chamber.composition.')) return 'chamber.composition';
   if (/^published(Checks|Solve)?\./.test(inside)) return nameInPublished(inside, compared);
   const band = /^bands\.(.+)\.(low|high)$/.exec(inside);
-  if (band) return band[1];
+  if (band) return quantityNameAt(`engines.x.${band[1]}`, compared);
   const plume = /^plume\.(?:seaLevel|vacuum|altitudes|ambients)\.(.+)$/.exec(inside)?.[1];
   if (plume !== undefined) return /^(altitude|ambientPressure)$/.test(plume) ? plume : `plume.${plume}`;
   const plainName = inside.replace(/^(altitudes|ambients)\./, '').replace(/^modes\./, '');
@@ -84,7 +84,7 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
 function nameInComparison(inside: string, compared: string | undefined): string | undefined {
   if (inside === 'crossings') return 'comparison.crossing';
   if (inside === 'quantities.altitude') return 'altitude';
-  if (inside === 'quantities.difference') return 'comparison.difference';
+  if (/^quantities\.(difference|band\.(low|high))$/.test(inside)) return 'comparison.difference';
   if (inside === 'quantities.share') return 'comparison.share';
   return compared;
 }

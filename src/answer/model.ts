@@ -257,7 +257,9 @@ export interface ComparedQuantity {
   readonly other: number | null;
   /** other − base; null if either is */ readonly difference: number | null;
   /** (other − base)/base */ readonly share: number | null;
-  /** In words: `12 s more`, `the same`, … */ readonly words: string;
+  /** Ends of the difference’s own band, what both engines share taken out; absent: nothing is left open, or not drawn. */
+  readonly band?: { readonly low: number; readonly high: number };
+  /** In words: `12 s more`, `the same`, `too close to call: −1 to 3 s`, … */ readonly words: string;
 }
 
 export interface Comparison {

@@ -136,11 +136,15 @@ function engineHtml(engine: EngineAnswer, index: number): string {
     const reason = engine.reasons.find(({ path }) => path === name)?.reason;
     const shown =
       value === null ? `no number${reason === undefined ? '' : `: ${reason}`}` : formatValue(name, value);
-    return `<tr><th scope="row" title="${text(entry.meaning)}">${text(entry.label)}</th><td class="n">${text(shown)}</td></tr>`;
+    const band = engine.bands[name];
+    const within =
+      band === undefined ? '' : `${formatValue(name, band.low)} to ${formatValue(name, band.high)}`;
+    return `<tr><th scope="row" title="${text(entry.meaning)}">${text(entry.label)}</th><td class="n">${text(shown)}</td><td>${text(within)}</td></tr>`;
   });
+  const head = `<thead><tr><th scope="col">Quantity</th><th scope="col" class="n">Value</th><th scope="col">95 % of what is not known</th></tr></thead>`;
   return `<h3 style="color:var(--${hue})">${text(engine.name)}</h3>
 <p>${text(engine.description)}; ${text(engine.propellants)}; ${text(engine.chemistry)}.${engine.contourIs === 'notional' ? ' The model has no wall of its own: outlines are notional.' : ''}${engine.change === undefined ? '' : ` ${text(changeWords(engine.change))}`}</p>
-<div class="wide"><table><tbody>${cells.join('')}</tbody></table></div>${publishedHtml(engine)}`;
+<div class="wide"><table>${head}<tbody>${cells.join('')}</tbody></table></div>${publishedHtml(engine)}`;
 }
 
 function conditions(answer: StudyAnswer): string {

@@ -50,12 +50,14 @@ function groupsOf(
   const climb = altitudes.map((altitude) => {
     const rows = engines.map((engine) => engine.altitudes.find((r) => r.altitude === altitude));
     const plumes = engines.map((engine) => engine.plume.altitudes.find((p) => p.altitude === altitude));
-    return withPlumes(groupAt(headingAt(altitude, rows[0]), rows, row), plumes);
+    const bands = bandsAt(engines, 'altitudes', (r) => r.altitude === altitude);
+    return withPlumes(groupAt(headingAt(altitude, rows[0]), rows, row, bands), plumes);
   });
   const stands = [...new Set(asked.ambients)].map((pressure) => {
     const rows = engines.map((engine) => engine.ambients.find((r) => r.ambientPressure === pressure));
     const plumes = engines.map((engine) => engine.plume.ambients.find((p) => p.ambientPressure === pressure));
-    return withPlumes(groupAt(`In surroundings of ${pressureText(pressure)}`, rows, row), plumes);
+    const bands = bandsAt(engines, 'ambients', (r) => r.ambientPressure === pressure);
+    return withPlumes(groupAt(`In surroundings of ${pressureText(pressure)}`, rows, row, bands), plumes);
   });
   return [
     ...climb,
@@ -79,7 +81,40 @@ export function pressureText(pressure: number): string {
   return showStated('ambientPressure', pressure).text;
 }
 
-function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[], makeRow: MakeRow): TableGroup {
+/** The band of one figure in the row of each engine that fits. */
+type BandsAt = (key: 'thrust' | 'specificImpulse') => readonly Band[];
+type Band = EngineAnswer['bands'][string] | undefined;
+
+function bandsAt(
+  engines: readonly EngineAnswer[],
+  list: 'altitudes' | 'ambients',
+  fits: (row: ConditionRow) => boolean,
+): BandsAt {
+  return (key) => engines.map(({ bands, [list]: rows }) => bands[`${list}[${rows.findIndex(fits)}].${key}`]);
+}
+
+/** `293 to 300 s`: between which ends 95 % of what is not known leaves the number above; no row where nothing is left open. */
+function bandRows(name: string, bands: readonly Band[]): readonly TableRow[] {
+  if (bands.every((band) => band === undefined)) return [];
+  const entry = quantity(name);
+  return [
+    {
+      label: '  within, 95 %',
+      cells: bands.map((band) => {
+        if (band === undefined) return '';
+        const unit = unitFor(entry, [band.low, band.high]);
+        return `${showIn(unit, band.low, 3).number} to ${showIn(unit, band.high, 3).text}`;
+      }),
+    },
+  ];
+}
+
+function groupAt(
+  heading: string,
+  rows: readonly (ConditionRow | undefined)[],
+  makeRow: MakeRow,
+  bands: BandsAt,
+): TableGroup {
   if (rows.every((row) => row === undefined)) return { heading, rows: [] };
   return {
     heading,
@@ -88,10 +123,12 @@ function groupAt(heading: string, rows: readonly (ConditionRow | undefined)[], m
         'thrust',
         rows.map((row) => row?.thrust ?? null),
       ),
+      ...bandRows('thrust', bands('thrust')),
       makeRow(
         'specificImpulse',
         rows.map((row) => row?.specificImpulse ?? null),
       ),
+      ...bandRows('specificImpulse', bands('specificImpulse')),
       ...modeRows(rows),
       { label: 'the gas', cells: rows.map((row) => (row ? flowWords(row) : 'no number')) },
       ...plugRows(rows),
@@ -182,9 +219,17 @@ function vacuumGroup(engines: readonly EngineAnswer[], makeRow: MakeRow): TableG
         'thrust',
         engines.map((engine) => engine.vacuum.thrust),
       ),
+      ...bandRows(
+        'thrust',
+        engines.map(({ bands }) => bands['vacuum.thrust']),
+      ),
       makeRow(
         'specificImpulse',
         engines.map((engine) => engine.vacuum.specificImpulse),
+      ),
+      ...bandRows(
+        'specificImpulse',
+        engines.map(({ bands }) => bands['vacuum.specificImpulse']),
       ),
       ...plumeRows(engines.map((engine) => engine.plume.vacuum)),
     ],
@@ -203,7 +248,16 @@ function engineGroup(engines: readonly EngineAnswer[], makeRow: MakeRow): TableG
   ];
   return {
     heading: 'Wherever it flies',
-    rows: [...rows.map(([name, of]) => makeRow(name, engines.map(of))), ...throttleRows(engines)],
+    rows: [
+      ...rows.flatMap(([name, of]) => [
+        makeRow(name, engines.map(of)),
+        ...bandRows(
+          name,
+          engines.map(({ bands }) => bands[name]),
+        ),
+      ]),
+      ...throttleRows(engines),
+    ],
   };
 }
 

@@ -1,0 +1,135 @@
+/** An answer with its numbers' bands over all that is not known, and its differences judged by their own bands. */
+
+import type { Study } from '../../study/model.ts';
+import type { Crew } from '../asked/crew.ts';
+import { type Ask, askKey } from '../asked/model.ts';
+import { quantity } from '../catalogue.ts';
+import { listed } from '../compare/speech.ts';
+import { showIn, unitFor } from '../display.ts';
+import type { ComparedQuantity, Comparison, EngineAnswer, ShortAnswer, StudyAnswer } from '../model.ts';
+import { type Drawn, type DrawOptions, drawAsks, spanOf } from '../spread/index.ts';
+import { bandedNumbers, comparedAsks } from './bandedNumbers.ts';
+
+type Band = EngineAnswer['bands'][string];
+interface Ends {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** Shares of the draws below the ends of a band. */
+const ENDS = [0.025, 0.975];
+
+/** @throws what the drawing throws, see {@link drawAsks} */
+export async function withDrawnBands(
+  study: Study,
+  answer: StudyAnswer,
+  crew: Crew,
+  options: DrawOptions = {},
+): Promise<StudyAnswer> {
+  const wanted = Object.values(answer.engines).map((engine) => ({ engine, numbers: bandedNumbers(engine) }));
+  const compared = answer.comparison === null ? [] : comparedAsks(answer.comparison);
+  const places = new Map<string, number>();
+  const asks: Ask[] = [];
+  const placeOf = (ask: Ask): number => {
+    const key = askKey(ask);
+    const known = places.get(key);
+    if (known !== undefined) return known;
+    places.set(key, asks.length);
+    return asks.push(ask) - 1;
+  };
+  const numbers = wanted.map(({ engine, numbers: own }) => ({
+    engine,
+    own: own.map((number) => ({ ...number, place: placeOf(number.ask) })),
+  }));
+  const sides = compared.map(({ row, base, other }) => ({ row, base: placeOf(base), other: placeOf(other) }));
+  const drawn = await drawAsks(study, asks, crew, options);
+
+  const engines = Object.fromEntries(
+    numbers.map(({ engine, own }) => {
+      const bands: Record<string, Band> = {};
+      for (const { path, value, place } of own) {
+        const ends = endsOf(drawn, (values) => values[place] ?? null);
+        if (ends !== null && spreads(ends, value)) bands[path] = { ...ends, from: fromWords(drawn) };
+      }
+      return [engine.id, { ...engine, bands }];
+    }),
+  );
+  if (answer.comparison === null) return { ...answer, engines };
+  const differences = new Map(
+    sides.map(({ row, base, other }) => [
+      row,
+      endsOf(drawn, (values) => {
+        const [left, right] = [values[base] ?? null, values[other] ?? null];
+        return left === null || right === null ? null : right - left;
+      }),
+    ]),
+  );
+  const comparison = judged(answer.comparison, differences);
+  return { ...answer, engines, comparison, shortAnswer: comparison.answer };
+}
+
+/** The widest over the draws and, where several models stand beside each other, over the draws under each. */
+function endsOf(drawn: Drawn, number: (values: (number | null)[]) => number | null): Ends | null {
+  const spans = [drawn.asks, ...drawn.alternatives.map(({ asks }) => asks)].flatMap((asks) => {
+    const span = spanOf(drawn, asks, number, ENDS);
+    return span === null ? [] : [{ low: span[0]!, high: span[1]! }];
+  });
+  if (spans.length === 0) return null;
+  return { low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) };
+}
+
+function spreads({ low, high }: Ends, value: number): boolean {
+  return high - low > 1e-9 * Math.abs(value);
+}
+
+function fromWords({ unknowns, alternatives, count }: Drawn): string {
+  const inputs = unknowns.filter((each) => each.kind === 'input').length;
+  const models = unknowns.flatMap((each) => (each.kind === 'model' ? [each.name] : []));
+  const parts = [
+    ...(inputs === 0 ? [] : [`the stated spread of ${inputs === 1 ? 'one input' : `${inputs} inputs`}`]),
+    ...(models.length === 0 ? [] : [`published scatter of ${listed(models)}`]),
+  ];
+  const beside = [...new Set(alternatives.map(({ of }) => of))];
+  const widest = beside.length === 0 ? '' : `, at its widest over each ${listed(beside)}`;
+  return `95 % of ${count} draws over ${listed(parts)}${widest}`;
+}
+
+function judged(comparison: Comparison, differences: ReadonlyMap<number, Ends | null>): Comparison {
+  const quantities = comparison.quantities.map((row, i): ComparedQuantity => {
+    const band = differences.get(i) ?? null;
+    if (band === null || row.difference === null || !spreads(band, row.difference)) return row;
+    const tooClose = band.low <= 0 && band.high >= 0;
+    return {
+      ...row,
+      band,
+      ...(tooClose && { words: `too close to call: ${bandWords(row.quantity, band)}` }),
+    };
+  });
+  return { ...comparison, quantities, answer: withCloseCalls(comparison.answer, quantities) };
+}
+
+/** `−1.2 to 3.4 s` */
+function bandWords(name: string, { low, high }: Ends): string {
+  const entry = quantity(name);
+  const unit = unitFor(entry, [low, high]);
+  return `${showIn(unit, low, 2).number} to ${showIn(unit, high, 2).text}`;
+}
+
+/** The short answer names leads at the pad and in vacuum; where such a lead may be none, it says so. */
+function withCloseCalls(answer: ShortAnswer, quantities: readonly ComparedQuantity[]): ShortAnswer {
+  const close = [
+    {
+      where: 'at the pad',
+      row: quantities.find((q) => q.quantity === 'specificImpulse' && q.altitude === 0),
+    },
+    { where: 'in vacuum', row: quantities.find((q) => q.quantity === 'vacuum.specificImpulse') },
+  ].filter(({ row }) => row?.band !== undefined && row.band.low <= 0 && row.band.high >= 0);
+  if (close.length === 0) return answer;
+  const where = listed(close.map((each) => each.where));
+  const spans = listed(close.map(({ row }) => bandWords(row!.quantity, row!.band!)));
+  const capital = where.charAt(0).toUpperCase() + where.slice(1);
+  return {
+    verdict: `${answer.verdict}; too close to call ${where}`,
+    text: `${answer.text} ${capital} that is too close to call: the difference is ${spans} with what is not known.`,
+  };
+}
