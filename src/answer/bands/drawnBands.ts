@@ -3,10 +3,12 @@
 import type { Study } from '../../study/model.ts';
 import type { Crew } from '../asked/crew.ts';
 import { type Ask, askKey } from '../asked/model.ts';
+import { tell } from '../asked/tell.ts';
 import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
 import { showIn, unitFor } from '../display.ts';
 import type { ComparedQuantity, Comparison, EngineAnswer, ShortAnswer, StudyAnswer } from '../model.ts';
+import type { SolvedStudy } from '../solve.ts';
 import { type Drawn, type DrawOptions, drawAsks, spanOf } from '../spread/index.ts';
 import { bandedNumbers, comparedAsks } from './bandedNumbers.ts';
 
@@ -19,10 +21,13 @@ interface Ends {
 /** Shares of the draws below the ends of a band. */
 const ENDS = [0.025, 0.975];
 
-/** @throws what the drawing throws, see {@link drawAsks} */
+/**
+ * @param solved the answer and the engines behind it, at the study’s middle values
+ * @throws what the drawing throws, see {@link drawAsks}
+ */
 export async function withDrawnBands(
   study: Study,
-  answer: StudyAnswer,
+  { answer, solutions }: SolvedStudy,
   crew: Crew,
   options: DrawOptions = {},
 ): Promise<StudyAnswer> {
@@ -42,13 +47,14 @@ export async function withDrawnBands(
     own: own.map((number) => ({ ...number, place: placeOf(number.ask) })),
   }));
   const sides = compared.map(({ row, base, other }) => ({ row, base: placeOf(base), other: placeOf(other) }));
-  const drawn = await drawAsks(study, asks, crew, options);
+  const middle = asks.map((ask) => tell(solutions.get(ask.engine ?? '')!, ask));
+  const drawn = await drawAsks(study, asks, crew, { middle, ...options });
 
   const engines = Object.fromEntries(
     numbers.map(({ engine, own }) => {
       const bands: Record<string, Band> = {};
       for (const { path, value, place } of own) {
-        const ends = endsOf(drawn, (values) => values[place] ?? null);
+        const ends = endsOf(drawn, [place], ([own]) => own ?? null);
         if (ends !== null && spreads(ends, value)) bands[path] = { ...ends, from: fromWords(drawn) };
       }
       return [engine.id, { ...engine, bands }];
@@ -58,10 +64,9 @@ export async function withDrawnBands(
   const differences = new Map(
     sides.map(({ row, base, other }) => [
       row,
-      endsOf(drawn, (values) => {
-        const [left, right] = [values[base] ?? null, values[other] ?? null];
-        return left === null || right === null ? null : right - left;
-      }),
+      endsOf(drawn, [base, other], ([left = null, right = null]) =>
+        left === null || right === null ? null : right - left,
+      ),
     ]),
   );
   const comparison = judged(answer.comparison, differences);
@@ -69,9 +74,15 @@ export async function withDrawnBands(
 }
 
 /** The widest over the draws and, where several models stand beside each other, over the draws under each. */
-function endsOf(drawn: Drawn, number: (values: (number | null)[]) => number | null): Ends | null {
-  const spans = [drawn.asks, ...drawn.alternatives.map(({ asks }) => asks)].flatMap((asks) => {
-    const span = spanOf(drawn, asks, number, ENDS);
+function endsOf(
+  drawn: Drawn,
+  which: readonly number[],
+  number: (values: (number | null)[]) => number | null,
+): Ends | null {
+  const spans = [drawn.asks, ...drawn.alternatives.map(({ asks }) => asks)].flatMap((asks, i) => {
+    const own = which.map((ask) => asks[ask]!);
+    if (i > 0 && which.every((ask) => asks[ask] === drawn.asks[ask])) return [];
+    const span = spanOf(drawn, own, number, ENDS);
     return span === null ? [] : [{ low: span[0]!, high: span[1]! }];
   });
   if (spans.length === 0) return null;

@@ -16,6 +16,8 @@ export interface DrawOptions extends Partial<DrawCounts> {
    * surface follows well are solved for each draw.
    */ readonly mostSolved?: number;
   readonly signal?: AbortSignal;
+  /** What was told of each ask at the study’s middle values, where it is known already. */
+  readonly middle?: readonly Told[];
   /** Told a first, provisional result as soon as the engines are solved at the middle values. */
   readonly onProvisional?: (drawn: Drawn) => void;
   /** Told how many points are done, of how many known by now. */
@@ -47,17 +49,12 @@ export async function drawAsks(
   };
   const inputs = unknownInputs(study, asks);
   const work = { ...(signal && { signal }) };
-  const [middle = []] = await crew.tell(asks, [{}], work);
+  const middle = rest.middle ?? (await crew.tell(asks, [{}], work))[0] ?? [];
   const centre = new Float64Array(inputs.length);
-  const first = drawnFrom(
-    inputs,
-    middle,
-    { places: [centre], heldOut: 0, told: [middle] },
-    counts,
-    inputs.length > 0,
-  );
-  if (inputs.length === 0) return first;
-  onProvisional?.(first);
+  const atMiddle = (provisional: boolean): Drawn =>
+    drawnFrom(inputs, middle, { places: [centre], heldOut: 0, told: [middle] }, counts, provisional);
+  if (inputs.length === 0) return atMiddle(false);
+  onProvisional?.(atMiddle(true));
 
   let places: readonly Float64Array[] = [];
   let told: readonly (readonly Told[])[] = [];

@@ -53,3 +53,12 @@ export async function threadCrew(
     },
   };
 }
+
+/** What `work` gives, the crew dismissed afterwards whatever happens. */
+export async function dismissing<Result>(crew: ThreadCrew, work: () => Promise<Result>): Promise<Result> {
+  try {
+    return await work();
+  } finally {
+    await crew.dismiss();
+  }
+}

@@ -1,5 +1,6 @@
 import { CAUTION } from '../../../answer/caution.ts';
 import { changedVerdicts, checkAnswer, failsAsSaid } from '../../../answer/sentences/index.ts';
+import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { checkedStudy } from '../checkedSentences.ts';
 import { readEarlierCheck } from '../earlierCheck.ts';
@@ -21,7 +22,8 @@ export async function checkCommand(
 ): Promise<ExitStatus> {
   const earlier = flags.before === undefined ? null : await readEarlierCheck(flags.before);
   const { study } = await openStudy(given, openDataShelf(), terminal);
-  const { sentences, comparison } = await checkedStudy(study, terminal);
+  const crew = await threadCrew(study);
+  const { sentences, comparison } = await dismissing(crew, () => checkedStudy(study, crew, terminal));
   const changed = earlier === null ? null : changedVerdicts(earlier, sentences);
   terminal.out(
     flags.json

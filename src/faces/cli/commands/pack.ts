@@ -1,3 +1,5 @@
+import { localCrew } from '../../../answer/asked/localCrew.ts';
+import { withDrawnBands } from '../../../answer/bands/drawnBands.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { packStudy } from '../../package/packStudy.ts';
@@ -18,12 +20,15 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
     version: programVersion(),
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
   });
-  const { sentences, comparison } = await checkedStudy(study, terminal);
+  // One thread, so that the work has one order: the same study gives the same bytes.
+  const crew = await localCrew(study, shelf);
+  const answer = await withDrawnBands(study, solved, crew);
+  const { sentences, comparison } = await checkedStudy(study, crew, terminal);
   const packed = await packStudy(
     {
       study,
       text,
-      solved,
+      solved: { ...solved, answer },
       sentences,
       comparison,
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),

@@ -1,9 +1,10 @@
+import type { Crew } from '../../../answer/asked/crew.ts';
 import { withDrawnBands } from '../../../answer/bands/drawnBands.ts';
 import { isMissingRow } from '../../../answer/engineAnswer.ts';
 import type { StudyAnswer } from '../../../answer/model.ts';
-import { solveStudy } from '../../../answer/solve.ts';
+import { type SolvedStudy, solveStudyLive } from '../../../answer/solve.ts';
 import type { EngineInput, Study } from '../../../study/model.ts';
-import { threadCrew } from '../../crew/threadCrew.ts';
+import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { BadInput } from '../badInput.ts';
 import { checkedSentences } from '../checkedSentences.ts';
@@ -31,16 +32,19 @@ export async function solveCommand(
   const shelf = openDataShelf();
   const opened = await openStudy(given, shelf, terminal);
   const study = flags.engine === undefined ? opened.study : onlyEngine(opened.study, flags.engine);
-  const middle = await solveStudy(study, shelf, {
+  const crew = await threadCrew(study);
+  const middle = await solveStudyLive(study, shelf, {
     version: programVersion(),
     ambients,
     altitudes,
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
   });
-  const answer = await withBands(study, middle, terminal);
   // A sentence may speak of engines that were not asked for.
   const told = flags.json !== true && flags.engine === undefined;
-  const sentences = told ? await checkedSentences(study, terminal, { flips: false }) : [];
+  const [answer, sentences] = await dismissing(crew, async () => [
+    await withBands(study, middle, crew, terminal),
+    told ? await checkedSentences(study, crew, terminal, { flips: false }) : [],
+  ]);
   terminal.out(
     flags.json
       ? JSON.stringify(answer, null, 2)
@@ -58,17 +62,12 @@ export async function solveCommand(
 }
 
 /** The answer with its numbers’ bands; engines are solved again at other values of what is not known. */
-async function withBands(study: Study, answer: StudyAnswer, terminal: Terminal): Promise<StudyAnswer> {
-  const crew = await threadCrew(study);
-  try {
-    return await withDrawnBands(study, answer, crew, {
-      onProgress: (done, of) => {
-        if (done === 1) sayIfSlow(terminal, `Solving the engines at ${of} points of what is not known …`);
-      },
-    });
-  } finally {
-    await crew.dismiss();
-  }
+function withBands(study: Study, solved: SolvedStudy, crew: Crew, terminal: Terminal): Promise<StudyAnswer> {
+  return withDrawnBands(study, solved, crew, {
+    onProgress: (done, of) => {
+      if (done === 1) sayIfSlow(terminal, `Solving the engines at ${of} points of what is not known …`);
+    },
+  });
 }
 
 /** The engine asked for, and those from which it takes its size. */
