@@ -15,9 +15,12 @@ import {
   yamlScalar,
 } from './textEdit.ts';
 
+/** One entry, its keys in the order in which they are written. */
+export type ListEntry = Readonly<Record<string, string | boolean>>;
+
 /** One change of a list at the top of the study whose entries have ids, such as `sentences`. */
 export type ListEdit =
-  | { readonly list: string; readonly add: Readonly<Record<string, string>> }
+  | { readonly list: string; readonly add: ListEntry }
   | { readonly list: string; readonly remove: string };
 
 /** The text after the change; the text must parse. @throws ProblemError where there is no such entry */
@@ -27,7 +30,11 @@ export function editList(text: string, edit: ListEdit): string {
 
 /** What the change should make of the study's tree. */
 export function listAfter(items: readonly unknown[], edit: ListEdit): readonly unknown[] {
-  return 'add' in edit ? [...items, edit.add] : items.filter((item) => !hasId(item, edit.remove));
+  return 'add' in edit ? [...items, asText(edit.add)] : items.filter((item) => !hasId(item, edit.remove));
+}
+
+function asText(entry: ListEntry): Readonly<Record<string, string>> {
+  return Object.fromEntries(Object.entries(entry).map(([key, value]) => [key, String(value).trim()]));
 }
 
 function hasId(item: unknown, id: string): boolean {
@@ -48,7 +55,7 @@ function topPair(text: string, list: string): { readonly map: YAMLMap; readonly 
   return { map, pair: map.items.find(({ key }) => isScalar(key) && key.value === list) as Pair | undefined };
 }
 
-function added(text: string, list: string, entry: Readonly<Record<string, string>>): string {
+function added(text: string, list: string, entry: ListEntry): string {
   const lineBreak = lineBreakOf(text);
   const { pair } = topPair(text, list);
   const items = pair?.value;
@@ -103,10 +110,10 @@ function isSpaced(text: string, { items }: YAMLSeq): boolean {
   return /\n[ \t]*\r?\n/.test(text.slice(contentEnd(first) - 1, startOf(second)));
 }
 
-const pairsOf = (entry: Readonly<Record<string, string>>): readonly string[] =>
+const pairsOf = (entry: ListEntry): readonly string[] =>
   Object.entries(entry).map(([key, value]) => `${key}: ${yamlScalar(value)}`);
 
-function blockOf(entry: Readonly<Record<string, string>>, indent: string, lineBreak: string): string {
+function blockOf(entry: ListEntry, indent: string, lineBreak: string): string {
   return pairsOf(entry)
     .map((pair, i) => `${indent}${i === 0 ? '- ' : '  '}${pair}${lineBreak}`)
     .join('');

@@ -20,7 +20,7 @@ import { quote } from './report.ts';
 export interface StudyEdit {
   /** From the top of the study, e.g. `['engines', 'bell', 'chamber', 'pressure']`. */
   readonly path: readonly (string | number)[];
-  /** The text as a user writes it; null deletes the key. */ readonly value: string | number | null;
+  /** The text as a user writes it; null deletes the key. */ readonly value: string | number | boolean | null;
 }
 
 /** All scalars as text, so that what is compared is what is written. */
@@ -34,7 +34,8 @@ const refuse = (code: string, what: string, mend: string, path: StudyEdit['path'
 const READ_OTHERWISE = /^(?:~|null|true|false|yes|no|on|off)$/i;
 
 /** `value` as one line of YAML that reads back as the same text: plain where that is safe, else in quotes. */
-export function yamlScalar(value: string | number): string {
+export function yamlScalar(value: string | number | boolean): string {
+  if (typeof value === 'boolean') return String(value);
   if (typeof value === 'number') {
     if (!Number.isFinite(value)) throw new RangeError(`not a finite number: ${value}`);
     return String(value);

@@ -5,7 +5,12 @@ import { editStudy, placeInList } from '../../src/study/edit.ts';
 import { readStudy } from '../../src/study/read.ts';
 
 const example = readFileSync(new URL('../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
-const entry = { id: 'new-one', say: 'It is so: always, he said.', holds: 'bell.massFlow > 1 kg/s' };
+const entry = {
+  id: 'new-one',
+  say: 'It is so: always, he said.',
+  said: false,
+  holds: 'bell.massFlow > 1 kg/s',
+};
 
 const saysOf = (text: string): readonly string[] => {
   const outcome = readStudy(text);
@@ -20,7 +25,7 @@ describe('a sentence added', () => {
     expect(saysOf(more)).toEqual([...before, 'new-one']);
     const at = more.indexOf('\n  - id: new-one\n');
     expect(more.slice(0, at)).toMatch(/\n$/);
-    expect(more.replace(/\n {2}- id: new-one\n.*\n.*\n/, '')).toBe(example);
+    expect(more.replace(/\n {2}- id: new-one\n.*\n.*\n.*\n/, '')).toBe(example);
     expect(editStudy(more, [{ list: 'sentences', remove: 'new-one' }]).split('\n')).toEqual(
       expect.arrayContaining(example.split('\n')),
     );

@@ -11,6 +11,8 @@ const mediaTypes: Readonly<Record<string, string>> = {
   '.ico': 'image/x-icon',
   '.js': 'text/javascript; charset=utf-8',
   '.json': 'application/json; charset=utf-8',
+  // As plain text every browser shows it.
+  '.md': 'text/plain; charset=utf-8',
   '.svg': 'image/svg+xml',
   '.ttf': 'font/ttf',
   '.woff2': 'font/woff2',

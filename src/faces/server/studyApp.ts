@@ -17,6 +17,7 @@ export interface ShippedFolders {
   /** The built workbench. */ readonly workbench: string;
   /** `species/*.json`, `propellants.json`. */ readonly data: string;
   readonly fonts: string;
+  /** One page a method, as plain text. */ readonly methods: string;
 }
 
 export interface StudyAppParts {
@@ -102,6 +103,7 @@ export function studyApp({ file, changes, token, folders, hosts }: StudyAppParts
   folder('/assets/', join(folders.workbench, 'assets'), 'forever');
   folder('/data/', folders.data, 'ask');
   folder('/fonts/', folders.fonts, 'ask');
+  folder('/methods/', folders.methods, 'ask');
 
   app.notFound((context) => refuse(context, 404, 'There is nothing here.'));
   app.onError((error, context) => {

@@ -2,7 +2,9 @@ import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { FONT_FAMILY, themeCss } from '../../telling/look/themeCss.ts';
 import { App } from './parts/App.tsx';
+import { followDifferences } from './state/differences.ts';
 import { openStudy } from './state/studyStore.ts';
+import { followVerdicts } from './state/verdicts.ts';
 import { theme } from './state/view.ts';
 
 const fontFiles = [
@@ -33,4 +35,6 @@ effect(() => {
 const place = document.getElementById('workbench');
 if (place === null) throw new Error('The page has no element with the id workbench');
 render(<App />, place);
+followVerdicts();
+followDifferences();
 openStudy().catch(reportError);

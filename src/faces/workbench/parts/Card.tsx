@@ -1,24 +1,32 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { findQuantity } from '../../../answer/catalogue.ts';
+import { type CatalogueEntry, findQuantity } from '../../../answer/catalogue.ts';
 import { shownEngines } from '../state/pair.ts';
-import { type OpenCard, openCard } from '../state/view.ts';
+import { closeCard, type OpenCard } from '../state/view.ts';
+import { CardActions } from './CardActions.tsx';
+import { CardSpan } from './CardSpan.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Equation } from './Equation.tsx';
 
-/** Where one number comes from: meaning, equation, source, model and its limits. */
+/** Where one number comes from: meaning, span, equation, inputs, source, model and its limits. */
 export function Card({ card }: { readonly card: OpenCard }) {
   const heading = useRef<HTMLHeadingElement>(null);
-  useEffect(() => heading.current?.focus(), [card.quantity, card.engine]);
+  useEffect(() => heading.current?.focus(), [card.quantity, card.engine, card.expression]);
   const entry = findQuantity(card.quantity);
   const engine = shownEngines.value.find(({ id }) => id === card.engine);
   const answer = engine?.result.ok ? engine.result.answer : null;
   return (
-    <section class="card" aria-labelledby="card-heading">
+    <section
+      class="card"
+      aria-labelledby="card-heading"
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') closeCard();
+      }}
+    >
       <div class="card-head">
         <h2 id="card-heading" ref={heading} tabIndex={-1}>
           Where this number comes from
         </h2>
-        <button type="button" onClick={close}>
+        <button type="button" onClick={closeCard}>
           Close
         </button>
       </div>
@@ -38,12 +46,8 @@ export function Card({ card }: { readonly card: OpenCard }) {
           <p class="equation">
             <Equation text={entry.equation} />
           </p>
-          <h3>Source</h3>
-          <p>{entry.source}</p>
-          <h3>Model</h3>
-          <p>{entry.model}, a page of docs/methods</p>
-          <h3>Limits</h3>
-          <p>{entry.limits}</p>
+          {card.expression !== null && <CardSpan expression={card.expression} entry={entry} />}
+          <Origin entry={entry} />
           {answer !== null && answer.omitted.length > 0 && (
             <>
               <h3>Left out for this engine</h3>
@@ -54,13 +58,29 @@ export function Card({ card }: { readonly card: OpenCard }) {
               </ul>
             </>
           )}
+          {card.expression !== null && <CardActions card={card} entry={entry} expression={card.expression} />}
         </>
       )}
     </section>
   );
 }
 
-function close(): void {
-  openCard.value = null;
-  document.getElementById('tab-inputs')?.focus();
+function Origin({ entry }: { readonly entry: CatalogueEntry }) {
+  return (
+    <>
+      <h3>Source</h3>
+      <p>{entry.source}</p>
+      <h3>Model</h3>
+      <p>
+        <a href={`/methods/${entry.model}.md`} target="_blank" rel="noreferrer">
+          {entry.model}
+        </a>
+        , how it is computed, in a new tab
+      </p>
+      <h3>Limits</h3>
+      <p>{entry.limits}</p>
+      <h3>How far from measurement</h3>
+      <p>{entry.typicalError}</p>
+    </>
+  );
 }

@@ -1,7 +1,7 @@
 import { useId, useState } from 'preact/hooks';
 import { type InputRow, inputRows, lineKeys } from '../state/inputRows.ts';
 import { choosePair, engineInputs, type ShownEngine, shownEngines } from '../state/pair.ts';
-import { openCard } from '../state/view.ts';
+import { showCard } from '../state/view.ts';
 import { EngineMark } from './EngineMark.tsx';
 import { Field } from './Field.tsx';
 
@@ -55,6 +55,7 @@ function Line({ line, engines }: LineProps) {
   const id = useId();
   const named = line.find((row) => row !== undefined);
   if (named === undefined) return null;
+  const first = engines[line.indexOf(named)];
   const cells = line.flatMap((row, index) => {
     const engine = engines[index];
     if (engine === undefined) return [];
@@ -65,7 +66,11 @@ function Line({ line, engines }: LineProps) {
     <>
       <tr>
         <th scope="row">
-          {named.quantity === null ? named.label : <LabelButton row={named} quantity={named.quantity} />}
+          {named.quantity === null ? (
+            named.label
+          ) : (
+            <LabelButton row={named} quantity={named.quantity} engine={first?.id ?? null} />
+          )}
         </th>
         {cells.map(({ engine, row, faultId }) => (
           <td key={engine.id}>
@@ -103,13 +108,25 @@ function Line({ line, engines }: LineProps) {
   );
 }
 
-function LabelButton({ row, quantity }: { readonly row: InputRow; readonly quantity: string }) {
+interface LabelButtonProps {
+  readonly row: InputRow;
+  readonly quantity: string;
+  readonly engine: string | null;
+}
+
+function LabelButton({ row, quantity, engine }: LabelButtonProps) {
   return (
     <button
       type="button"
       class="label"
       onClick={() => {
-        openCard.value = { quantity, engine: null, shown: row.text, condition: 'as set in the study' };
+        showCard({
+          quantity,
+          engine,
+          shown: row.text,
+          condition: 'as set in the study',
+          expression: engine === null ? null : `${engine}.${quantity}`,
+        });
       }}
     >
       {row.label}

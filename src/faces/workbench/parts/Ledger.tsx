@@ -3,6 +3,7 @@ import { show } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import { separationPlaceWords } from '../../../answer/separationWords.ts';
 import { formatLength, formatPressure } from '../../../telling/numbers/formatNumber.ts';
+import { differenceAt } from '../state/differences.ts';
 import { type ShownEngine, shownEngines } from '../state/pair.ts';
 import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
 import { altitude } from '../state/view.ts';
@@ -144,7 +145,14 @@ function differenceText(
   if (engines.length < 2) return '';
   if (base === null || other === null || base === undefined || other === undefined) return 'no comparison';
   const words = row.difference(base, other);
+  if (isOpen(row)) return 'too close to call';
   return words === 'the same' ? words : `${engines[1]?.input.name ?? ''} ${words}`;
+}
+
+/** Whether the difference may be of either sign, by all that is not known. */
+function isOpen({ quantity, moves }: LedgerRow): boolean {
+  const span = differenceAt(quantity, moves ? altitude.value : null);
+  return span !== null && span.low <= 0 && span.high >= 0;
 }
 
 function numberOf(row: LedgerRow, { result }: ShownEngine): number | null {
@@ -165,9 +173,15 @@ function Cell({ row, engine, value }: { row: LedgerRow; engine: ShownEngine; val
         shown={shown}
         condition={row.moves ? `at ${altitudeText.value}`.replace('at vacuum', 'in vacuum') : ''}
         label={`${engine.input.name}, ${row.label.toLowerCase()}`}
+        expression={`${engine.id}.${row.quantity}${row.moves ? placeHere() : ''}`}
       />
     </td>
   );
+}
+
+/** As a test writes the altitude on the scale: `(12 km)`. */
+function placeHere(): string {
+  return Number.isFinite(altitude.value) ? `(${altitude.value} km)` : '(vacuum)';
 }
 
 /** A plug is not filled: the gas runs along it. */
@@ -237,6 +251,7 @@ function FlowCell({ engine }: { readonly engine: ShownEngine }) {
         shown={words}
         condition={`lets go below ${formatPressure(flow.separationPressure)} at the lip; there are ${formatPressure(flow.lipPressure)}${where === null ? '' : `; ${where}.${warned}`}`}
         label={`${engine.input.name}, the gas`}
+        expression={`${engine.id}.flow.separationPressure${placeHere()}`}
       />
     </td>
   );

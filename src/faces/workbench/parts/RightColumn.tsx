@@ -10,6 +10,7 @@ import { Models } from './Models.tsx';
 import { PressureKey } from './PressureKey.tsx';
 import { anyPublished, Published } from './Published.tsx';
 import { Sentences } from './Sentences.tsx';
+import { VerdictStrip } from './VerdictStrip.tsx';
 
 const panels: readonly { readonly id: Panel; readonly label: string }[] = [
   { id: 'inputs', label: 'Inputs' },
@@ -43,6 +44,7 @@ export function RightColumn() {
     <aside aria-label="Study">
       <div class="column">
         <div class="column-body">{openCard.value !== null ? <Card card={openCard.value} /> : <Panels />}</div>
+        {(openCard.value !== null || shownPanel.value !== 'sentences') && <VerdictStrip />}
         <PressureKey />
         <p class="caution whole">{CAUTION}</p>
       </div>

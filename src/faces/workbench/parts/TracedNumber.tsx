@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { openCard } from '../state/view.ts';
+import { closeCard, openCard, showCard } from '../state/view.ts';
 
 interface TracedNumberProps {
   /** Name in the catalogue. */ readonly quantity: string;
@@ -7,13 +7,24 @@ interface TracedNumberProps {
   readonly shown: string;
   readonly condition: string;
   /** What the button is called by assistive technology, e.g. `Alder B, thrust`. */ readonly label: string;
+  /** How a test names it, e.g. `bell.thrust(12 km)`; null where no test can. */ readonly expression:
+    | string
+    | null;
   readonly children?: ComponentChildren;
 }
 
 /** A number that, when pressed, tells where it comes from. */
-export function TracedNumber({ quantity, engine, shown, condition, label, children }: TracedNumberProps) {
+export function TracedNumber({
+  quantity,
+  engine,
+  shown,
+  condition,
+  label,
+  expression,
+  children,
+}: TracedNumberProps) {
   const card = openCard.value;
-  const open = card?.quantity === quantity && card.engine === engine;
+  const open = card?.quantity === quantity && card.engine === engine && card.expression === expression;
   return (
     <button
       type="button"
@@ -21,7 +32,8 @@ export function TracedNumber({ quantity, engine, shown, condition, label, childr
       aria-expanded={open}
       aria-label={`${label}: ${shown}. Where this number comes from`}
       onClick={() => {
-        openCard.value = open ? null : { quantity, engine, shown, condition };
+        if (open) closeCard();
+        else showCard({ quantity, engine, shown, condition, expression });
       }}
     >
       {children ?? shown}

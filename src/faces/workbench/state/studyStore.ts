@@ -3,7 +3,7 @@
 import { computed, signal } from '@preact/signals';
 import type { Problem } from '../../../numerics/problem.ts';
 import type { StudyProblem } from '../../../study/model.ts';
-import type { OpenOutcome, SolvedStudy } from '../workshop/messages.ts';
+import type { Edit, OpenOutcome, SolvedStudy } from '../workshop/messages.ts';
 import { editText, openText } from '../workshop/workshop.ts';
 import { onStudyChanged, readStudyText, type StudyText, writeStudyText } from './studyLink.ts';
 
@@ -108,14 +108,19 @@ function inTurn<Result>(task: () => Promise<Result>): Promise<Result> {
  * Resolves with the faults that kept it from being written; with none when it was.
  */
 export function commitValue(path: string, value: string): Promise<readonly Problem[]> {
+  return commitEdits([{ path, value }]);
+}
+
+/** The same of several changes at once: they are undone together. */
+export function commitEdits(edits: readonly Edit[]): Promise<readonly Problem[]> {
   return inTurn(async () => {
     const base = file.value;
     if (base === null) return [];
-    const edited = await editText(base.text, { path, value });
+    const edited = await editText(base.text, edits);
     if (!edited.ok) return edited.problems;
     if (edited.text === base.text) return [];
     const refused = await save(edited.text, base, async (fresh) => {
-      const again = await editText(fresh.text, { path, value });
+      const again = await editText(fresh.text, edits);
       return again.ok ? again.text : null;
     });
     if (refused !== null) return [refused];

@@ -24,8 +24,27 @@ export interface OpenCard {
   /** Whose number it is, if an engine's. */ readonly engine: string | null;
   /** The number as shown where it was clicked. */ readonly shown: string;
   /** Where it holds, e.g. `at 12.0 km`. */ readonly condition: string;
+  /** How a test names it, e.g. `bell.thrust(12 km)`; null where no test can. */ readonly expression:
+    | string
+    | null;
 }
 export const openCard = signal<OpenCard | null>(null);
+
+/** What was pressed to open the card; it gets the focus back. */
+let opener: Element | null = null;
+
+export function showCard(card: OpenCard): void {
+  if (openCard.value === null) opener = document.activeElement;
+  openCard.value = card;
+}
+
+/** Closes the card and goes back to where it was opened from. */
+export function closeCard(): void {
+  openCard.value = null;
+  const back = opener?.isConnected === true ? opener : document.getElementById(`tab-${panel.value}`);
+  opener = null;
+  if (back instanceof HTMLElement) back.focus();
+}
 
 /** On a narrow screen one engine is shown at a time. */
 export const engineInFront = signal<0 | 1>(0);

@@ -2,6 +2,7 @@
 
 import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
 import type { Problem } from '../../../numerics/problem.ts';
+import type { ListEdit } from '../../../study/edit.ts';
 import type { Study, StudyProblem } from '../../../study/model.ts';
 
 /** Results of one engine at every tenth of a kilometre from 0 to 40 km, and in vacuum. */
@@ -33,15 +34,16 @@ export type EditOutcome =
   | { readonly ok: true; readonly text: string }
   | { readonly ok: false; readonly problems: readonly StudyProblem[] };
 
-/** One value to write: a path of the study and the text that belongs there. */
-export interface Edit {
+/** One value to write: a path of the study, entries of lists by their ids, and the text that belongs there; null deletes it. */
+export interface ValueEdit {
   readonly path: string;
-  readonly value: string;
+  readonly value: string | boolean | null;
 }
+export type Edit = ValueEdit | ListEdit;
 
 export type Errand =
   | { readonly kind: 'open'; readonly text: string }
-  | { readonly kind: 'edit'; readonly text: string; readonly edit: Edit };
+  | { readonly kind: 'edit'; readonly text: string; readonly edits: readonly Edit[] };
 
 export interface Order {
   readonly number: number;

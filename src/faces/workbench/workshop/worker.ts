@@ -3,7 +3,7 @@
 import { altitudeCurve } from '../../../answer/conditions.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { type Problem, ProblemError } from '../../../numerics/problem.ts';
-import { editStudy, type StudyEdit } from '../../../study/edit.ts';
+import { editStudy, placeInList, type StudyChange } from '../../../study/edit.ts';
 import type { StudyProblem } from '../../../study/model.ts';
 import { knownNames } from '../../../study/names.ts';
 import { editsForNozzleKind, nozzleKinds } from '../../../study/nozzleKind.ts';
@@ -18,6 +18,7 @@ import {
   ladderTop,
   type OpenOutcome,
   type Order,
+  type ValueEdit,
 } from './messages.ts';
 
 const shelf = fetchedShelf();
@@ -42,14 +43,14 @@ async function open(text: string): Promise<OpenOutcome> {
   return { ok: true, solved: { study: outcome.study, warnings: outcome.warnings, answer, ladders, took } };
 }
 
-async function edit(text: string, { path, value }: Edit): Promise<EditOutcome> {
+async function edit(text: string, edits: readonly Edit[]): Promise<EditOutcome> {
   const options = await readOptions();
-  const edited = editStudy(text, editsFor(text, path, value, options), options);
-  return { ok: true, text: edited };
+  const changes = edits.flatMap((one) => ('list' in one ? [one] : changesFor(text, one, options)));
+  return { ok: true, text: editStudy(text, changes, options) };
 }
 
 /** One value is one edit; another kind of nozzle takes other keys along. */
-function editsFor(text: string, path: string, value: string, options: ReadOptions): readonly StudyEdit[] {
+function changesFor(text: string, { path, value }: ValueEdit, options: ReadOptions): readonly StudyChange[] {
   const [, id] = /^engines\.([^.]+)\.nozzle\.kind$/.exec(path) ?? [];
   const kind = nozzleKinds.find((each) => each === value);
   if (id !== undefined && kind !== undefined) {
@@ -57,7 +58,14 @@ function editsFor(text: string, path: string, value: string, options: ReadOption
     const engine = outcome.ok ? outcome.study.engines.find((each) => each.id === id) : undefined;
     if (engine !== undefined) return editsForNozzleKind(text, engine, kind);
   }
-  return [{ path: path.split('.'), value }];
+  return [{ path: stepsOf(text, path), value }];
+}
+
+/** In a list an entry is reached by its place. */
+function stepsOf(text: string, path: string): readonly (string | number)[] {
+  const [, id, key] = /^sentences\.(.+)\.(\w+)$/.exec(path) ?? [];
+  const place = id === undefined ? null : placeInList(text, 'sentences', id);
+  return place === null || key === undefined ? path.split('.') : ['sentences', place, key];
 }
 
 /** A problem as the page shows problems of the study: with its file and, if known, its place. */
@@ -68,7 +76,7 @@ function asStudyProblem(problem: Problem): StudyProblem {
 async function deliver({ number, errand }: Order): Promise<Delivery> {
   try {
     if (errand.kind === 'open') return { number, kind: 'open', outcome: await open(errand.text) };
-    return { number, kind: 'edit', outcome: await edit(errand.text, errand.edit) };
+    return { number, kind: 'edit', outcome: await edit(errand.text, errand.edits) };
   } catch (error) {
     if (!(error instanceof ProblemError)) return { number, kind: 'failed', message: String(error) };
     const { problem } = error;

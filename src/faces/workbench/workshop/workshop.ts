@@ -40,9 +40,9 @@ export async function openText(text: string): Promise<OpenOutcome> {
   return delivery.outcome;
 }
 
-/** The text with one value changed, comments kept; or why the result would be no valid study. */
-export async function editText(text: string, edit: Edit): Promise<EditOutcome> {
-  const delivery = await send({ kind: 'edit', text, edit });
+/** The text with these changes, comments kept; or why the result would be no valid study. */
+export async function editText(text: string, edits: readonly Edit[]): Promise<EditOutcome> {
+  const delivery = await send({ kind: 'edit', text, edits });
   if (delivery.kind !== 'edit') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   return delivery.outcome;
 }

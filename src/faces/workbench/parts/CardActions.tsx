@@ -1,0 +1,35 @@
+import type { CatalogueEntry } from '../../../answer/catalogue.ts';
+import { engineInputs } from '../state/pair.ts';
+import { beginSentence } from '../state/sentenceView.ts';
+import type { OpenCard } from '../state/view.ts';
+import { CopyButton } from './CopyButton.tsx';
+
+interface CardActionsProps {
+  readonly card: OpenCard;
+  readonly entry: CatalogueEntry;
+  readonly expression: string;
+}
+
+/** What can be done with a number. */
+export function CardActions({ card, entry, expression }: CardActionsProps) {
+  const engine = engineInputs.value.find(({ id }) => id === card.engine);
+  const whose = engine === undefined ? '' : ` of ${engine.name}`;
+  const where = card.condition.startsWith('in the test') ? '' : ` ${card.condition}`;
+  const words = `The ${entry.label}${whose}${where} is about ${card.shown}.`.replace(/\s+/g, ' ');
+  const plain = card.shown.replaceAll('\u00a0', ' ').replaceAll('\u202f', '');
+  const isNumber = /^[−-]?\d/.test(plain);
+  return (
+    <p class="actions">
+      {isNumber && (
+        <button
+          type="button"
+          class="plain-button"
+          onClick={() => beginSentence(words, `${expression} is about ${plain}`)}
+        >
+          Make a sentence
+        </button>
+      )}
+      <CopyButton text={`${words} Source: ${entry.source}`} what="the number with its source" />
+    </p>
+  );
+}

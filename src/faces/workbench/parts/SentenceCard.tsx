@@ -1,0 +1,88 @@
+import { useEffect, useRef } from 'preact/hooks';
+import type { CheckedSentence, Verdict } from '../../../answer/sentences/model.ts';
+import { besideWords } from '../../../answer/sentences/words.ts';
+import type { SentenceInput } from '../../../study/model.ts';
+import { editDraft, openSentence } from '../state/sentenceView.ts';
+import { checkedById, checking, checkStage, verdictChanges } from '../state/verdicts.ts';
+import { SentenceDetails } from './SentenceDetails.tsx';
+import { ShareBar } from './ShareBar.tsx';
+import { shareWords } from './shareWords.ts';
+import { VerdictMark } from './VerdictMark.tsx';
+
+/** One sentence: mark, words, share, verdict, and what to say; pressed, all that stands behind it. */
+export function SentenceCard({ sentence }: { readonly sentence: SentenceInput }) {
+  const { id, say, holds, said } = sentence;
+  const checked = checkedById.value.get(id) ?? null;
+  const verdict: Verdict = checked?.verdict ?? 'not checked';
+  const open = openSentence.value === id;
+  const place = useRef<HTMLLIElement>(null);
+  // Asked for from elsewhere on the page, it comes into sight.
+  useEffect(() => {
+    if (open) place.current?.scrollIntoView({ block: 'nearest' });
+  }, [open]);
+  return (
+    <li class={checking.value ? 'sentence provisional' : 'sentence'} id={`sentence-${id}`} ref={place}>
+      <VerdictMark verdict={verdict} />
+      <div>
+        <button
+          type="button"
+          class="say"
+          aria-expanded={open}
+          onClick={() => {
+            openSentence.value = open ? null : id;
+          }}
+        >
+          {say}
+        </button>
+        {checked?.share !== null && checked !== null && <ShareBar share={checked.share} />}
+        <p class="state">{verdictWords(checked, holds)}</p>
+        {!said && <p class="aside-words">Kept to be discussed, not to be said.</p>}
+        <Change id={id} />
+        {checked !== null && holds !== null && <p class="beside">{besideWords(checked)}</p>}
+        {open && checked !== null && <SentenceDetails sentence={checked} />}
+        {open && (
+          <p class="actions">
+            <button
+              type="button"
+              class="plain-button"
+              onClick={() => {
+                editDraft.value = { was: id, say, holds: holds ?? '', said };
+              }}
+            >
+              Change words or test
+            </button>
+          </p>
+        )}
+      </div>
+    </li>
+  );
+}
+
+/** `Safe to say, holds in 97 % of what is not known`, and how final that is. */
+function verdictWords(checked: CheckedSentence | null, holds: string | null) {
+  if (holds === null) return <b>No test stands beside the words</b>;
+  if (checked === null) return <b>Being checked …</b>;
+  const { verdict, share } = checked;
+  return (
+    <>
+      <b>{verdict.replace(/^./, (first) => first.toUpperCase())}</b>
+      {share !== null && `, ${shareWords(share)}`}
+      {checking.value && <span class="first-look"> · {provisionalWords()}</span>}
+    </>
+  );
+}
+
+function provisionalWords(): string {
+  return checkStage.value === 'first look' ? 'provisional' : 'of before; being checked again';
+}
+
+/** What the last edit did to it. */
+function Change({ id }: { readonly id: string }) {
+  const change = verdictChanges.value.get(id);
+  if (change === undefined || change.before === null || change.after === null) return null;
+  return (
+    <p class="change">
+      Changed by the last edit: {change.before} → {change.after}
+    </p>
+  );
+}

@@ -1,0 +1,48 @@
+import type { Verdict } from '../../../answer/sentences/model.ts';
+import { showSentence } from '../state/sentenceView.ts';
+import { solved } from '../state/studyStore.ts';
+import { checkedById, checking, verdictChanges } from '../state/verdicts.ts';
+import { shareWords } from './shareWords.ts';
+import { VerdictMark } from './VerdictMark.tsx';
+
+/** All verdicts in one row, in sight beside the inputs: what an edit does to them is seen at once. */
+export function VerdictStrip() {
+  const sentences = solved.value?.study.sentences ?? [];
+  if (sentences.length === 0) return null;
+  const changes = [...verdictChanges.value.values()];
+  return (
+    <section class="verdict-strip" aria-label="Verdicts of the sentences">
+      <ul class={checking.value ? 'provisional' : ''}>
+        {sentences.map(({ id, say }) => {
+          const checked = checkedById.value.get(id);
+          const verdict: Verdict = checked?.verdict ?? 'not checked';
+          const share = checked?.share ?? null;
+          const words = `${verdict}${share === null ? '' : `, ${shareWords(share)}`}`;
+          return (
+            <li key={id}>
+              <button
+                type="button"
+                title={`${say} – ${words}`}
+                aria-label={`${say} ${words}. Show it`}
+                onClick={() => showSentence(id)}
+              >
+                <VerdictMark verdict={verdict} />
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+      <div role="status">
+        {checking.value ? (
+          <p class="hint">being checked …</p>
+        ) : (
+          changes.map(({ id, say, before, after }) => (
+            <p key={id} class="change">
+              “{say}” {before ?? 'new'} → {after ?? 'gone'}
+            </p>
+          ))
+        )}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,87 @@
+/** What the page and its desk say to each other: checks, and questions about single numbers. All of it is plain data. */
+
+import type { ExpressionProblem } from '../../../answer/expression/model.ts';
+import type { ComparedPair } from '../../../answer/sentences/differenceBand.ts';
+import type { CheckedSentence } from '../../../answer/sentences/model.ts';
+import type { Outcome, Problem } from '../../../numerics/problem.ts';
+import type { Study } from '../../../study/model.ts';
+
+/** Where a quantity of two engines is set against each other. */
+export interface DifferencePlace {
+  /** Name in the catalogue. */ readonly quantity: string;
+  /** Geometric [m]; `vacuum`; null where the quantity is the same everywhere. */
+  readonly altitude: number | 'vacuum' | null;
+}
+
+/** Other less base [SI]: 95 % of the draws lie between the two. */
+export interface DifferenceSpan extends DifferencePlace {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** An input that a number moves with. */
+export interface HangsOn {
+  readonly label: string;
+  /** Name in the catalogue. */ readonly quantity: string;
+  /** [SI] */ readonly value: number;
+  /** Change of the number for one per cent more of the input, as a share of it [–]. */ readonly effect: number;
+}
+
+/** Where one number comes from, as far as it takes computing. */
+export interface Pedigree {
+  /** [SI] at the study's middle values */ readonly value: number;
+  /** [SI] 95 % of the draws lie between them */ readonly low: number;
+  readonly high: number;
+  /** Shares of the spread by what is not known, most first [–]. */
+  readonly shares: readonly { readonly label: string; readonly share: number }[];
+  /** By each of several published models that stand beside each other [SI]. */
+  readonly alternatives: readonly { readonly by: string; readonly value: number | null }[];
+  /** Inputs it moves with, most first. */ readonly hangsOn: readonly HangsOn[];
+}
+
+export interface DeskQuestions {
+  /** Whether a test can be read; null: it can. */
+  readonly test: { readonly asked: { readonly text: string }; readonly told: ExpressionProblem | null };
+  /** Of one quantity as a test names it. */
+  readonly pedigree: { readonly asked: { readonly expression: string }; readonly told: Outcome<Pedigree> };
+  readonly differences: {
+    readonly asked: { readonly pair: ComparedPair; readonly places: readonly DifferencePlace[] };
+    readonly told: readonly (DifferenceSpan | null)[];
+  };
+}
+export type QuestionKind = keyof DeskQuestions;
+export type Asked<Kind extends QuestionKind> = DeskQuestions[Kind]['asked'];
+export type ToldOf<Kind extends QuestionKind> = DeskQuestions[Kind]['told'];
+
+export type DeskOrder =
+  /** A study to check; all work on the one before ends. */
+  | { readonly kind: 'study'; readonly epoch: number; readonly study: Study }
+  /** All work ends; nothing takes its place yet. */
+  | { readonly kind: 'stop' }
+  | { readonly kind: 'forget'; readonly number: number }
+  | {
+      [Kind in QuestionKind]: {
+        readonly kind: 'question';
+        readonly number: number;
+        readonly about: Kind;
+        readonly asked: Asked<Kind>;
+      };
+    }[QuestionKind];
+
+/** `first look`: at middle values or on few points; `decided`: complete but for flip points; `final`. */
+export type CheckStage = 'first look' | 'decided' | 'final';
+
+export type DeskReport =
+  | {
+      readonly kind: 'sentences';
+      readonly epoch: number;
+      readonly stage: CheckStage;
+      readonly sentences: readonly CheckedSentence[];
+    }
+  | { readonly kind: 'progress'; readonly epoch: number; readonly done: number; readonly of: number }
+  | { readonly kind: 'problem'; readonly epoch: number; readonly problem: Problem }
+  | { readonly kind: 'told'; readonly number: number; readonly told: unknown }
+  /** The work was ended before it was done. */
+  | { readonly kind: 'ended'; readonly number: number }
+  /** A fault of the program, for the console. */
+  | { readonly kind: 'fault'; readonly number: number | null; readonly message: string };

@@ -1,0 +1,98 @@
+/** The desk: checks the sentences of the study on screen and answers questions about its numbers, by the crew. */
+
+import type { Crew } from '../../../answer/asked/crew.ts';
+import { compileTest, scopeOf } from '../../../answer/expression/index.ts';
+import { checkSentences } from '../../../answer/sentences/index.ts';
+import { ProblemError } from '../../../numerics/problem.ts';
+import type { Study } from '../../../study/model.ts';
+import type { Asked, CheckStage, DeskOrder, DeskReport, QuestionKind, ToldOf } from './deskMessages.ts';
+import { differencesOf } from './differencesOf.ts';
+import { pedigreeOf } from './pedigreeOf.ts';
+import { workerCrew } from './workerCrew.ts';
+
+/** The study in hand. */
+interface InHand {
+  readonly study: Study;
+  readonly epoch: number;
+  readonly crew: Crew;
+  readonly ended: AbortController;
+}
+
+let inHand: InHand | null = null;
+const questions = new Map<number, AbortController>();
+
+const report = (message: DeskReport): void => self.postMessage(message);
+
+function end(): void {
+  inHand?.ended.abort();
+  inHand = null;
+}
+
+async function check({ study, epoch, crew, ended: { signal } }: InHand): Promise<void> {
+  const tell = (stage: CheckStage) => (sentences: Awaited<ReturnType<typeof checkSentences>>) => {
+    if (!signal.aborted) report({ kind: 'sentences', epoch, stage, sentences });
+  };
+  try {
+    const sentences = await checkSentences(study, crew, {
+      signal,
+      onProvisional: tell('first look'),
+      onDecided: tell('decided'),
+      onProgress: (done, of) => report({ kind: 'progress', epoch, done, of }),
+    });
+    tell('final')(sentences);
+  } catch (error) {
+    if (signal.aborted) return;
+    if (error instanceof ProblemError) report({ kind: 'problem', epoch, problem: error.problem });
+    else report({ kind: 'fault', number: null, message: String(error) });
+  }
+}
+
+type Answerers = {
+  readonly [Kind in QuestionKind]: (
+    asked: Asked<Kind>,
+    hand: InHand,
+    signal: AbortSignal,
+  ) => Promise<ToldOf<Kind>> | ToldOf<Kind>;
+};
+const answerers: Answerers = {
+  test: ({ text }, { study }) => {
+    const compiled = compileTest(text, scopeOf(study));
+    return compiled.ok ? null : compiled.problem;
+  },
+  pedigree: ({ expression }, { study, crew }, signal) => pedigreeOf(study, crew, expression, signal),
+  differences: ({ pair, places }, { study, crew }, signal) =>
+    differencesOf(study, crew, pair, places, signal),
+};
+
+async function answer<Kind extends QuestionKind>(
+  number: number,
+  about: Kind,
+  asked: Asked<Kind>,
+): Promise<void> {
+  const hand = inHand;
+  if (hand === null) return report({ kind: 'ended', number });
+  const forgotten = new AbortController();
+  questions.set(number, forgotten);
+  const signal = AbortSignal.any([forgotten.signal, hand.ended.signal]);
+  try {
+    const told = await answerers[about](asked, hand, signal);
+    report(signal.aborted ? { kind: 'ended', number } : { kind: 'told', number, told });
+  } catch (error) {
+    if (signal.aborted) report({ kind: 'ended', number });
+    else report({ kind: 'fault', number, message: String(error) });
+  } finally {
+    questions.delete(number);
+  }
+}
+
+self.addEventListener('message', ({ data: order }: MessageEvent<DeskOrder>) => {
+  if (order.kind === 'forget') questions.get(order.number)?.abort();
+  else if (order.kind === 'question') void answer(order.number, order.about, order.asked);
+  else {
+    end();
+    if (order.kind === 'stop') return;
+    const { study, epoch } = order;
+    inHand = { study, epoch, crew: workerCrew(study), ended: new AbortController() };
+    void check(inHand);
+  }
+});
