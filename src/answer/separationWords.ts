@@ -3,7 +3,7 @@
 import { show } from './display.ts';
 import type { RowSeparation } from './model.ts';
 
-/** E.g. `at area ratio 21 (18 to 25; 6 of 7 criteria let go)`; null where every criterion keeps the gas on to the lip. */
+/** E.g. `at area ratio 21 (18 to 25; by 6 of 7 published rules it lets go)`; null where every criterion keeps the gas on to the lip. */
 export function separationPlaceWords({
   place,
   earliest,
@@ -17,7 +17,7 @@ export function separationPlaceWords({
     earliest.areaRatio === latest.areaRatio
       ? ''
       : `${ratio(earliest.areaRatio)} to ${ratio(latest.areaRatio)}; `;
-  return `at area ratio ${ratio(place.areaRatio)} (${span}${lettingGo} of ${counted} criteria let go)`;
+  return `at area ratio ${ratio(place.areaRatio)} (${span}by ${lettingGo} of ${counted} published rules it lets go)`;
 }
 
 /** What the flow does, in words short enough for a table; how the jet opens or closes at the lip is told beside it. */

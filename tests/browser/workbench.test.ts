@@ -389,6 +389,155 @@ describe('where a number comes from', () => {
   });
 });
 
+const sentence = (id: string) => page.locator(`#sentence-${id}`);
+const stateOf = (id: string) => textOf(sentence(id).locator('.state'));
+const openSentences = () => page.getByRole('tab', { name: 'Sentences' }).click();
+
+/** Until the verdicts on screen are the last word. */
+const settled = () =>
+  page.locator('.sentences-head', { hasText: /safe to say/ }).waitFor({ timeout: 25_000 });
+
+describe('sentences with their verdicts', () => {
+  it('are checked, and each opens to what stands behind it', async () => {
+    await open();
+    await openSentences();
+    await settled();
+    expect(await stateOf('vacuum-gain')).toMatch(/^Safe to say, holds/);
+    expect(await stateOf('always-better')).toMatch(/^Don’t say, never holds/);
+    // Told apart without colour: a silhouette of its own for each verdict.
+    const drawn = (id: string) => sentence(id).locator('.verdict-mark').first().innerHTML();
+    const marks = await Promise.all(['vacuum-gain', 'always-better', 'pad-gain'].map(drawn));
+    expect(new Set(marks).size).toBe(3);
+    await page.getByRole('button', { name: /^A plug is always better/ }).click();
+    const details = await textOf(sentence('always-better').locator('.details'));
+    for (const part of [
+      'True instead',
+      'Numbers that decide',
+      'What matters most',
+      'Strong words',
+      'The test',
+    ])
+      expect(details).toContain(part);
+    expect(await axeFindings('verdicts')).toEqual([]);
+    await sentence('always-better').locator('.number').first().click();
+    expect(await textOf(page.locator('.card'))).toContain('What it means');
+  });
+
+  it('change when an input is edited, and the change is told', async () => {
+    await open();
+    await openSentences();
+    await settled();
+    const was = await stateOf('vacuum-gain');
+    await page.getByRole('tab', { name: 'Inputs' }).click();
+    const field = page.locator('input[id="field-engines.plug.nozzle.areaRatio"]');
+    await field.fill('27');
+    await field.press('Enter');
+    const strip = page.locator('.verdict-strip');
+    await strip.locator('.change').first().waitFor({ timeout: 25_000 });
+    expect(await textOf(strip)).toContain('safe to say → don’t say');
+    await openSentences();
+    expect(await stateOf('vacuum-gain')).not.toBe(was);
+    expect(await textOf(sentence('vacuum-gain'))).toContain('Changed by the last edit');
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => stateOf('vacuum-gain'), { timeout: 25_000 }).toBe(was);
+  });
+
+  it('are added, changed and removed in the page; a wrong test is told beside its field first', async () => {
+    await open();
+    await openSentences();
+    const original = await onDisk();
+    await page.getByRole('button', { name: 'Add a sentence' }).click();
+    const words = page.getByLabel('Words to be said');
+    expect(await words.evaluate((element) => element === document.activeElement)).toBe(true);
+    await words.fill('The bell burns more than a ton in four seconds.');
+    const test = page.getByLabel('Test that decides them');
+    await test.fill('bell.massFlow > 1 bar');
+    const fault = page.locator('.editor .fault');
+    await fault.waitFor();
+    expect(await textOf(fault)).toMatch(/At sign \d+.*pressure/);
+    expect(await test.getAttribute('aria-invalid')).toBe('true');
+    expect(await page.getByRole('button', { name: 'Keep in the study' }).isDisabled()).toBe(true);
+    expect(await onDisk()).toBe(original);
+    expect(await axeFindings('editor')).toEqual([]);
+    await test.fill('bell.massFlow * 4 s > 1000 kg');
+    await fault.waitFor({ state: 'detached' });
+    await test.fill('bell.massFlow > 225 kg/s');
+    await page.getByRole('button', { name: 'Keep in the study' }).click();
+    await expect.poll(onDisk).toContain('bell.massFlow > 225 kg/s');
+    const added = sentence('bell-burns-more-than');
+    await expect.poll(() => textOf(added), { timeout: 25_000 }).toContain('Safe to say');
+    const comments = original.split('\n').filter((line) => line.trim().startsWith('#'));
+    for (const comment of comments) expect(await onDisk()).toContain(comment);
+
+    await added.getByRole('button', { name: /^The bell burns/ }).click();
+    await added.getByRole('button', { name: 'Change words or test' }).click();
+    await page.getByLabel(/^Meant to be said/).uncheck();
+    await page.getByRole('button', { name: 'Keep in the study' }).click();
+    await expect.poll(onDisk).toMatch(/bell-burns-more-than[^-]*\n {4}said: false\n/);
+
+    await added.getByRole('button', { name: 'Change words or test' }).click();
+    await page.getByRole('button', { name: 'Remove' }).click();
+    await expect.poll(onDisk).not.toContain('bell-burns-more-than');
+  });
+});
+
+describe('the pedigree of a number', () => {
+  it('opens by the keyboard, takes the focus, tells span, inputs and model, and Escape goes back', async () => {
+    await open();
+    const isp = number('Alder B, specific impulse');
+    await isp.focus();
+    await page.keyboard.press('Enter');
+    const card = page.locator('.card');
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('card-heading');
+    await card.locator('.span').waitFor({ timeout: 25_000 });
+    const told = await textOf(card);
+    for (const part of ['What it means', 'Equation', 'How sure it is', 'Spoken', 'Source', 'Limits'])
+      expect(told).toContain(part);
+    expect(told).toMatch(/lies between 2\d\d\s?s and 30\d\s?s/);
+    // Thrust over mass flow hangs on the pressure in the chamber; more of it, more of the other.
+    expect(await textOf(card.locator('.hangs-on tr', { hasText: 'chamber pressure' }))).toMatch(/\+0\.\d/);
+    expect(await axeFindings('pedigree')).toEqual([]);
+    const page2 = await card.getByRole('link').getAttribute('href');
+    const reply = await page.request.get(new URL(page2 ?? '', server.url).href);
+    expect(reply.status()).toBe(200);
+    expect(await reply.text()).toMatch(/^# /);
+    await page.keyboard.press('Escape');
+    expect(await card.count()).toBe(0);
+    expect(await isp.evaluate((element) => element === document.activeElement)).toBe(true);
+  });
+
+  it('is there for ledger, engine, match, inputs and losses, and makes a sentence', async () => {
+    await open();
+    const opens = async (name: string, words: string) => {
+      await number(name).first().click();
+      expect(await textOf(page.locator('.card'))).toContain(words);
+      await page.keyboard.press('Escape');
+    };
+    await opens('Alder P, exit matches the air', 'match');
+    await opens('Alder B, what it is', 'area ratio');
+    await opens('Alder P, the gas', 'What it means');
+    await number('Chamber pressure').first().click();
+    expect(await textOf(page.locator('.card'))).toContain('as set in the study');
+    await page.keyboard.press('Escape');
+    await page.getByRole('tab', { name: 'Models' }).click();
+    await opens('Alder B, delivered', 'specific impulse');
+    await number('Alder B, specific impulse').first().click();
+    await page.getByRole('button', { name: 'Make a sentence' }).click();
+    const test = page.getByLabel('Test that decides them');
+    expect(await test.inputValue()).toMatch(/^bell\.specificImpulse\(0 km\) is about 29\d\.\d s$/);
+    await page.getByRole('button', { name: 'Cancel' }).click();
+  });
+
+  it('gives each number its span, and says where a difference is too close to call', async () => {
+    await writeFile(studyFile(), (await onDisk()).replace('areaRatio: 60, kept', 'areaRatio: 25, kept'));
+    await open();
+    await page.locator('.span-words').first().waitFor({ timeout: 40_000 });
+    await slider().focus();
+    await page.keyboard.press('End');
+    expect(await textOf(page.locator('table.ledger'))).toContain('too close to call');
+  }, 60_000);
+});
+
 describe('access for everyone', () => {
   it.each([
     { dark: false, width: 1440, height: 900 },

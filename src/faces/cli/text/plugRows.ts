@@ -17,7 +17,7 @@ export function plugRows(rows: readonly (ConditionRow | undefined)[]): readonly 
     ...line('wake and base', ({ base }) =>
       base === undefined ? null : `${base.wake}, ${show('plug.base.pressure', base.pressure).text}`,
     ),
-    ...line('least on the plug', ({ leastWall }) =>
+    ...line('lowest pressure on the plug', ({ leastWall }) =>
       leastWall === undefined ? null : `${show('plug.leastWall', leastWall).text} times the air’s`,
     ),
     ...line('pressure rise on it', ({ recompression: rise }) =>

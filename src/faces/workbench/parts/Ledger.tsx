@@ -2,11 +2,12 @@ import { differenceInWords } from '../../../answer/compare/quantities.ts';
 import { show } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import { separationPlaceWords } from '../../../answer/separationWords.ts';
-import { formatLength, formatPressure } from '../../../telling/numbers/formatNumber.ts';
-import { differenceAt } from '../state/differences.ts';
+import { formatLength, formatPressure, formatSpoken } from '../../../telling/numbers/formatNumber.ts';
 import { type ShownEngine, shownEngines } from '../state/pair.ts';
 import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
+import { differenceAt, ownSpanAt } from '../state/spans.ts';
 import { altitude } from '../state/view.ts';
+import type { Span } from '../workshop/deskMessages.ts';
 import { EngineMark, Marker } from './EngineMark.tsx';
 import { anyPublished, PublishedCell } from './Published.tsx';
 import { TracedNumber } from './TracedNumber.tsx';
@@ -18,6 +19,7 @@ interface LedgerRow {
   /** Does the value move with altitude? */ readonly moves: boolean;
   readonly value: (row: ConditionRow, engine: EngineAnswer) => number | null;
   readonly text: (value: number) => string;
+  /** An end of its span, to few digits. */ readonly end: (value: number) => string;
   readonly difference: (base: number, other: number) => string;
   /** A stroke on the axis for the air outside. */ readonly air?: true;
 }
@@ -29,6 +31,7 @@ const rows: readonly LedgerRow[] = [
     moves: true,
     value: (row) => row.specificImpulse,
     text: (value) => `${value.toFixed(1)} s`,
+    end: (value) => formatSpoken('specificImpulse', value),
     difference: (base, other) => differenceInWords('specificImpulse', base, other),
   },
   {
@@ -37,6 +40,7 @@ const rows: readonly LedgerRow[] = [
     moves: true,
     value: (row) => row.thrust,
     text: forceText,
+    end: (value) => formatSpoken('thrust', value),
     difference: (base, other) => differenceInWords('thrust', base, other),
   },
   {
@@ -45,6 +49,7 @@ const rows: readonly LedgerRow[] = [
     moves: true,
     value: (row) => row.exitPressure,
     text: (value) => formatPressure(value),
+    end: (value) => formatPressure(value),
     difference: () => `air here ${formatPressure(airPressure.value)}`,
     air: true,
   },
@@ -56,6 +61,7 @@ const widest: LedgerRow = {
   moves: false,
   value: (_, engine) => engine.exit.diameter,
   text: (value) => formatLength(value),
+  end: (value) => formatLength(value),
   difference: (base, other) => differenceInWords('exit.diameter', base, other),
 };
 
@@ -145,14 +151,15 @@ function differenceText(
   if (engines.length < 2) return '';
   if (base === null || other === null || base === undefined || other === undefined) return 'no comparison';
   const words = row.difference(base, other);
-  if (isOpen(row)) return 'too close to call';
+  if (isOpen(row, base, other)) return 'too close to call';
   return words === 'the same' ? words : `${engines[1]?.input.name ?? ''} ${words}`;
 }
 
-/** Whether the difference may be of either sign, by all that is not known. */
-function isOpen({ quantity, moves }: LedgerRow): boolean {
+/** Whether the difference may be of either sign, by all that is not known; equal numbers are equal. */
+function isOpen({ quantity, moves }: LedgerRow, base: number, other: number): boolean {
+  if (base === other) return false;
   const span = differenceAt(quantity, moves ? altitude.value : null);
-  return span !== null && span.low <= 0 && span.high >= 0;
+  return span !== null && span.low < 0 && span.high > 0;
 }
 
 function numberOf(row: LedgerRow, { result }: ShownEngine): number | null {
@@ -171,12 +178,38 @@ function Cell({ row, engine, value }: { row: LedgerRow; engine: ShownEngine; val
         quantity={row.quantity}
         engine={engine.id}
         shown={shown}
-        condition={row.moves ? `at ${altitudeText.value}`.replace('at vacuum', 'in vacuum') : ''}
+        condition={row.moves ? conditionHere() : ''}
         label={`${engine.input.name}, ${row.label.toLowerCase()}`}
         expression={`${engine.id}.${row.quantity}${row.moves ? placeHere() : ''}`}
       />
+      <SpanWords row={row} engine={engine} />
     </td>
   );
+}
+
+function spanOf({ quantity, moves }: LedgerRow, { side }: ShownEngine): Span | null {
+  const span = ownSpanAt(side === 'first' ? 0 : 1, quantity, moves ? altitude.value : null);
+  return span === null || span.low === span.high ? null : span;
+}
+
+/** `291 to 300 s`: between these lie 95 % of what is not known. */
+function SpanWords({ row, engine }: { readonly row: LedgerRow; readonly engine: ShownEngine }) {
+  const span = spanOf(row, engine);
+  if (span === null) return null;
+  const [low, high] = [row.end(span.low), row.end(span.high)];
+  if (low === high) return null;
+  const unit = high.slice(high.lastIndexOf('\u00a0'));
+  const plain = low.endsWith(unit) ? low.slice(0, -unit.length) : low;
+  return (
+    <span class="span-words" title="95 % of what is not known lies between these">
+      {plain} to {high}
+    </span>
+  );
+}
+
+function conditionHere(): string {
+  if (!Number.isFinite(altitude.value)) return 'in vacuum';
+  return altitude.value === 0 ? 'at the pad' : `at ${altitudeText.value}`;
 }
 
 /** As a test writes the altitude on the scale: `(12 km)`. */
@@ -184,9 +217,12 @@ function placeHere(): string {
   return Number.isFinite(altitude.value) ? `(${altitude.value} km)` : '(vacuum)';
 }
 
-/** A plug is not filled: the gas runs along it. */
-function wordsOf({ flow, plug }: ConditionRow): string {
-  return plug !== undefined && flow.state === 'full' ? 'stays on the plug' : flowWords[flow.state];
+/** A plug is not filled: the gas runs along it. A dual bell in thick air is filled up to its bend alone. */
+function wordsOf({ flow, plug, mode }: ConditionRow, input: ShownEngine['input']): string {
+  if (flow.state !== 'full') return flowWords[flow.state];
+  if (plug !== undefined) return 'stays on the plug';
+  const inBase = input.nozzle.kind === 'dualBell' && mode === 'sea-level mode';
+  return inBase ? 'fills the base bell' : flowWords.full;
 }
 
 const flowWords: Readonly<Record<ConditionRow['flow']['state'], string>> = {
@@ -241,7 +277,9 @@ function FlowCell({ engine }: { readonly engine: ShownEngine }) {
   const { flow, separation } = row;
   const where = separation === undefined ? null : separationPlaceWords(separation);
   const words =
-    flow.state === 'separated' && separation !== undefined ? whereWords(separation) : wordsOf(row);
+    flow.state === 'separated' && separation !== undefined
+      ? whereWords(separation)
+      : wordsOf(row, engine.input);
   const warned = separation?.sideLoads === undefined ? '' : ` ${separation.sideLoads}`;
   return (
     <td class={`value words ${engine.side}`}>
@@ -272,9 +310,23 @@ function SharedAxis({ row, engines, values }: RowProps & { readonly values: read
         <path d={`M${x(air).toFixed(1)} 2V20`} class="ink-line" />
       )}
       {values.map((value, index) => {
-        const style = engines[index]?.style;
-        if (value === null || style === undefined) return null;
-        return <Marker key={style.order} style={style} x={x(value)} y={index === 0 ? 7.5 : 14.5} />;
+        const engine = engines[index];
+        if (value === null || engine === undefined) return null;
+        const { style } = engine;
+        const y = index === 0 ? 7.5 : 14.5;
+        const span = spanOf(row, engine);
+        return (
+          <g key={style.order}>
+            {span !== null && (
+              <path
+                class={`stroke-${style.order}`}
+                stroke-width="2.4"
+                d={`M${x(Math.max(span.low, range.low)).toFixed(1)} ${y}H${x(Math.min(span.high, range.high)).toFixed(1)}`}
+              />
+            )}
+            <Marker style={style} x={x(value)} y={y} />
+          </g>
+        );
       })}
     </svg>
   );

@@ -10,38 +10,41 @@ export function Models() {
   if (answer === undefined) return null;
   return (
     <div class="models">
-      {shownEngines.value.map(({ id, style, input, result }) => (
-        <section key={id}>
-          <h2 class={`text-${style.order}`}>
-            <EngineMark style={style} /> {input.name}
-          </h2>
-          {result.ok ? (
-            <>
+      {shownEngines.value.map((engine) => {
+        const { id, style, input, result } = engine;
+        return (
+          <section key={id}>
+            <h2 class={`text-${style.order}`}>
+              <EngineMark style={style} /> {input.name}
+            </h2>
+            {result.ok ? (
+              <>
+                <p>
+                  {result.answer.propellants}; {result.answer.chemistry}.
+                </p>
+                {result.answer.change !== undefined && <p>{changeWords(result.answer.change)}</p>}
+                <Losses budget={result.answer.losses} engine={engine} />
+                <h3>Models</h3>
+                <ul>
+                  {result.answer.models.map((model) => (
+                    <li key={model}>{model}</li>
+                  ))}
+                </ul>
+                <h3>Left out</h3>
+                <ul>
+                  {result.answer.omitted.map((words) => (
+                    <li key={words}>{words}</li>
+                  ))}
+                </ul>
+              </>
+            ) : (
               <p>
-                {result.answer.propellants}; {result.answer.chemistry}.
+                {result.problem.what} {result.problem.mend}
               </p>
-              {result.answer.change !== undefined && <p>{changeWords(result.answer.change)}</p>}
-              <Losses budget={result.answer.losses} />
-              <h3>Models</h3>
-              <ul>
-                {result.answer.models.map((model) => (
-                  <li key={model}>{model}</li>
-                ))}
-              </ul>
-              <h3>Left out</h3>
-              <ul>
-                {result.answer.omitted.map((words) => (
-                  <li key={words}>{words}</li>
-                ))}
-              </ul>
-            </>
-          ) : (
-            <p>
-              {result.problem.what} {result.problem.mend}
-            </p>
-          )}
-        </section>
-      ))}
+            )}
+          </section>
+        );
+      })}
       {answer.notModelled.length > 0 && (
         <section>
           <h2>Not computed by this version</h2>

@@ -9,8 +9,13 @@ export function Question() {
     <div class="asked">
       <h1 class={answer.question.length > 76 ? 'question long' : 'question'}>{answer.question}</h1>
       <p class="answer">
-        <strong>{answer.shortAnswer.verdict}.</strong> {answer.shortAnswer.text}
+        <strong>{answer.shortAnswer.verdict}.</strong> {unbroken(answer.shortAnswer.text)}
       </p>
     </div>
   );
+}
+
+/** A number and its unit stay on one line. */
+function unbroken(text: string): string {
+  return text.replace(/(\d) (?=(?:%|s|km|m|mm|bar|kN|N|K)(?![a-z]))/g, '$1\u00a0');
 }

@@ -32,7 +32,7 @@ export function SentenceDetails({ sentence }: { readonly sentence: CheckedSenten
       <List title="Where the verdict turns">{flips.map(({ words }) => sentenceCase(words))}</List>
       {matters.length > 0 && (
         <>
-          <h4>What matters most</h4>
+          <h3>What matters most</h3>
           <ul>
             {matters.map(({ source, share, words }) => (
               <li key={source}>
@@ -64,7 +64,7 @@ export function SentenceDetails({ sentence }: { readonly sentence: CheckedSenten
 function Part({ title, children }: { readonly title: string; readonly children: ComponentChildren }) {
   return (
     <>
-      <h4>{title}</h4>
+      <h3>{title}</h3>
       <p>{children}</p>
     </>
   );
@@ -81,7 +81,7 @@ function List({
   if (children.length === 0) return null;
   return (
     <>
-      <h4>{title}</h4>
+      <h3>{title}</h3>
       <ul>
         {children.map((child, index) => (
           <li key={index}>{child}</li>

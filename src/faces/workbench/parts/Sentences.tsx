@@ -11,6 +11,7 @@ export function Sentences() {
   const draft = editDraft.value;
   return (
     <div class="sentences">
+      <h2 class="unseen">Sentences you mean to say</h2>
       <p class="sentences-head">
         <span>{sentences.length === 0 ? 'No sentences yet' : <Standing />}</span>
         {draft === null && (

@@ -16,7 +16,9 @@ import { solved } from '../state/studyStore.ts';
 import { altitude, engineInFront } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
 import { EngineMark } from './EngineMark.tsx';
+import { MatchButtons } from './MatchButtons.tsx';
 import { matchMarks } from './matchMarks.ts';
+import { TracedNumber } from './TracedNumber.tsx';
 
 const style = { type: SCREEN_TYPE, line: SCREEN_LINES };
 /** Widths of the layout [px]: the column between two engines, the column beside one. */
@@ -187,6 +189,7 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
         markup={toMarkup(panel.cursor(here, withoutFailed(rows, engines)), 'cursor')}
       />
       <AltitudeHandle panel={panel} width={width} height={height} />
+      {two && <MatchButtons panel={panel} engines={engines} />}
       {named.map((engine) => (
         <EngineName
           key={engine.id}
@@ -226,7 +229,20 @@ function EngineName({
     <p class="engine-name" style={{ left: `${from}px`, width: `${width}px` }}>
       <EngineMark style={own} />
       <b class={`text-${own.order}`}>{input.name}</b>
-      <span>{factsOf(engine)}</span>
+      <span>
+        {engine.result.ok ? (
+          <TracedNumber
+            quantity="areaRatio"
+            engine={engine.id}
+            shown={factsOf(engine)}
+            condition=""
+            label={`${input.name}, what it is`}
+            expression={`${engine.id}.areaRatio`}
+          />
+        ) : (
+          factsOf(engine)
+        )}
+      </span>
     </p>
   );
 }

@@ -9,7 +9,17 @@ import type { SceneNode } from '../../../telling/scene/scene.ts';
 import type { ShownEngine } from '../state/pair.ts';
 
 /** Where the words of the first engine end and those of the second begin, from the column's edges [px]. */
-const wordsOff = 52;
+export const wordsOff = 52;
+
+/** Geometric [m]; null where there is none on the scale. */
+export function matchedAltitude(result: ShownEngine['result']): number | null {
+  const altitude = result.ok ? result.answer.matched.altitude : null;
+  return altitude === null || altitude > 40_000 || altitude < 0 ? null : altitude;
+}
+
+export function matchWords({ nozzle }: ShownEngine['input']): string {
+  return nozzle.kind === 'adapting' ? 'fully open' : 'exit matches the air';
+}
 
 export function matchMarks(
   panel: OverAltitudePanel,
@@ -17,8 +27,8 @@ export function matchMarks(
   onlyMarks: boolean,
 ): readonly SceneNode[] {
   return engines.flatMap(({ result, side, style, input }): readonly SceneNode[] => {
-    const altitude = result.ok ? result.answer.matched.altitude : null;
-    if (altitude === null || altitude > 40_000 || altitude < 0) return [];
+    const altitude = matchedAltitude(result);
+    if (altitude === null) return [];
     const y = panel.axis.y(altitude);
     const x = panel.strip.x + panel.strip.width / 2;
     const sign = marker(style, x, y, 0.85 * SCREEN_LINES.marker);
@@ -29,7 +39,7 @@ export function matchMarks(
       weight,
       fill: 'ink',
     });
-    const what = input.nozzle.kind === 'adapting' ? 'fully open' : 'exit matches the air';
+    const what = matchWords(input);
     const words = [line(what, 600), line(formatAltitude(altitude), 400)];
     const right = panel.plot.x + panel.plot.width;
     const first = side === 'first';

@@ -1,22 +1,26 @@
 /** What the page and its desk say to each other: checks, and questions about single numbers. All of it is plain data. */
 
 import type { ExpressionProblem } from '../../../answer/expression/model.ts';
-import type { ComparedPair } from '../../../answer/sentences/differenceBand.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
 
-/** Where a quantity of two engines is set against each other. */
-export interface DifferencePlace {
+/** A number of the engines shown, where it holds. */
+export interface SpanPlace {
   /** Name in the catalogue. */ readonly quantity: string;
   /** Geometric [m]; `vacuum`; null where the quantity is the same everywhere. */
   readonly altitude: number | 'vacuum' | null;
 }
 
-/** Other less base [SI]: 95 % of the draws lie between the two. */
-export interface DifferenceSpan extends DifferencePlace {
+/** 95 % of the draws lie between the two [SI]. */
+export interface Span {
   readonly low: number;
   readonly high: number;
+}
+
+export interface PairSpans extends SpanPlace {
+  /** One an engine; null where it has no number. */ readonly own: readonly (Span | null)[];
+  /** Second less first: what they share cancels. */ readonly difference: Span | null;
 }
 
 /** An input that a number moves with. */
@@ -44,9 +48,9 @@ export interface DeskQuestions {
   readonly test: { readonly asked: { readonly text: string }; readonly told: ExpressionProblem | null };
   /** Of one quantity as a test names it. */
   readonly pedigree: { readonly asked: { readonly expression: string }; readonly told: Outcome<Pedigree> };
-  readonly differences: {
-    readonly asked: { readonly pair: ComparedPair; readonly places: readonly DifferencePlace[] };
-    readonly told: readonly (DifferenceSpan | null)[];
+  readonly spans: {
+    readonly asked: { readonly engines: readonly string[]; readonly places: readonly SpanPlace[] };
+    readonly told: readonly PairSpans[];
   };
 }
 export type QuestionKind = keyof DeskQuestions;

@@ -6,7 +6,7 @@ import { checkSentences } from '../../../answer/sentences/index.ts';
 import { ProblemError } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
 import type { Asked, CheckStage, DeskOrder, DeskReport, QuestionKind, ToldOf } from './deskMessages.ts';
-import { differencesOf } from './differencesOf.ts';
+import { pairSpansOf } from './pairSpansOf.ts';
 import { pedigreeOf } from './pedigreeOf.ts';
 import { workerCrew } from './workerCrew.ts';
 
@@ -60,8 +60,7 @@ const answerers: Answerers = {
     return compiled.ok ? null : compiled.problem;
   },
   pedigree: ({ expression }, { study, crew }, signal) => pedigreeOf(study, crew, expression, signal),
-  differences: ({ pair, places }, { study, crew }, signal) =>
-    differencesOf(study, crew, pair, places, signal),
+  spans: ({ engines, places }, { study, crew }, signal) => pairSpansOf(study, crew, engines, places, signal),
 };
 
 async function answer<Kind extends QuestionKind>(
