@@ -49,6 +49,7 @@ function tell(error: unknown, terminal: Terminal): ExitStatus {
 const examples = `
 Examples:
   plumeline new my-question                 make a commented study
+  plumeline new --list                      ready studies to start from, with their questions
   plumeline solve my-question               question, short answer, engines side by side
   plumeline solve my-question --json        every number, SI units, for other programs
   plumeline check my-question               which sentences are safe to say, and what is true
@@ -80,10 +81,20 @@ function commandLine(terminal: Terminal, done: (status: ExitStatus) => void): Co
   program
     .command('new')
     .description('make a folder with a commented study to start from')
-    .argument('<folder>', 'folder to make')
+    .argument('[folder]', 'folder to make')
     .option('--from <starter>', 'which starter or example to copy', 'blank')
     .option('--question <text>', 'the question to put in')
-    .action(async (folder: string, flags) => {
+    .option('--list', 'only list the starters, each with the question it answers')
+    .addHelpText(
+      'after',
+      `
+A starter is a ready study: a question, its engines, sentences that are true, half true and false, with their tests.
+
+Examples:
+  plumeline new --list
+  plumeline new my-question --from bell-against-plug`,
+    )
+    .action(async (folder: string | undefined, flags) => {
       const { newCommand } = await import('./commands/new.ts');
       done(await newCommand(folder, flags, terminal));
     });

@@ -250,6 +250,20 @@ describe('bad input ends with status 2, nothing on the result stream, and words 
 });
 
 describe('new', () => {
+  test('--list gives every starter with its question and makes nothing', async () => {
+    const listed = await runMain(['new', '--list']);
+    expect(listed.status).toBe(0);
+    expect(listed.out).toMatch(/^alder-booster +\S.*\?$/m);
+    expect(listed.out).toMatch(/^bell-against-plug +Are plug nozzles better than bells\?$/m);
+    expect(listed.out.trimEnd().split('\n').length).toBeGreaterThan(20);
+  });
+
+  test('without a folder it says what to write', async () => {
+    const { status, err } = await runMain(['new']);
+    expect(status).toBe(2);
+    expect(err).toMatch(/plumeline new --list/);
+  });
+
   test('makes a study that solves, and refuses to overwrite it', async () => {
     const folder = join(place, 'made here', 'fresh');
     const made = await runMain(['new', folder, '--question', 'Why is the bell so big?']);

@@ -1,25 +1,35 @@
-import { access, mkdir, readdir, readFile } from 'node:fs/promises';
-import { basename, join, relative, resolve } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { access, mkdir, readFile } from 'node:fs/promises';
+import { join, relative, resolve } from 'node:path';
 import { newStudyText } from '../../../study/index.ts';
 import { writeFileAtomically } from '../../disk/atomicWrite.ts';
 import { STUDY_FILE } from '../../disk/studyFolder.ts';
 import { BadInput } from '../badInput.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import { starterFolders, starters } from '../starters.ts';
 import type { Terminal } from '../terminal.ts';
 
 export interface NewFlags {
   readonly from: string;
   readonly question?: string;
+  readonly list?: boolean;
 }
 
-/** Starters and examples lie beside the program. */
-const shelves = ['starters', 'examples'].map((name) =>
-  fileURLToPath(new URL(`../../../../${name}/`, import.meta.url)),
-);
-
 /** Makes a folder with a commented study; never overwrites one. */
-export async function newCommand(given: string, flags: NewFlags, terminal: Terminal): Promise<ExitStatus> {
+export async function newCommand(
+  given: string | undefined,
+  flags: NewFlags,
+  terminal: Terminal,
+): Promise<ExitStatus> {
+  if (flags.list) return listStarters(terminal);
+  if (given === undefined) {
+    throw new BadInput([
+      {
+        code: 'folder-missing',
+        what: 'No folder is named in which to make the study.',
+        mend: 'Write  plumeline new my-question  or, to see what there is to start from,  plumeline new --list',
+      },
+    ]);
+  }
   const text = newStudyText(await starterText(flags.from), flags.question ?? null);
   const folder = resolve(given);
   const file = join(folder, STUDY_FILE);
@@ -42,29 +52,26 @@ export async function newCommand(given: string, flags: NewFlags, terminal: Termi
   return EXIT.answered;
 }
 
+async function listStarters(terminal: Terminal): Promise<ExitStatus> {
+  const all = await starters();
+  const width = Math.max(...all.map(({ name }) => name.length));
+  for (const { name, question } of all) terminal.out(`${name.padEnd(width)}  ${question}`);
+  return EXIT.answered;
+}
+
 async function starterText(name: string): Promise<string> {
-  const known = await starterNames();
+  const known = await starterFolders();
   const folder = known.get(name);
   if (folder === undefined) {
     throw new BadInput([
       {
         code: 'starter-unknown',
         what: `There is no starter “${name}”.`,
-        mend: `Starters: ${[...known.keys()].join(', ')}.`,
+        mend: `Starters: ${[...known.keys()].join(', ')}. With their questions: plumeline new --list`,
       },
     ]);
   }
   return readFile(join(folder, STUDY_FILE), 'utf8');
-}
-
-async function starterNames(): Promise<ReadonlyMap<string, string>> {
-  const found = new Map<string, string>();
-  for (const shelf of shelves) {
-    for (const entry of await readdir(shelf, { withFileTypes: true })) {
-      if (entry.isDirectory()) found.set(basename(entry.name), join(shelf, entry.name));
-    }
-  }
-  return found;
 }
 
 async function makeFolder(folder: string): Promise<void> {
