@@ -538,6 +538,29 @@ describe('the pedigree of a number', () => {
   }, 60_000);
 });
 
+describe('a sweep tried out', () => {
+  it('follows a quantity against an input, refines, and tells what it found', async () => {
+    await open();
+    await number('Alder B, specific impulse').first().click();
+    await page.getByRole('button', { name: 'Sweep against …' }).click();
+    const chart = page.locator('.sweep-chart');
+    await chart.waitFor({ timeout: 25_000 });
+    await page.locator('.sweep-chart:not(.provisional)').waitFor({ timeout: 25_000 });
+    // In vacuum a larger area ratio gives more, without an end.
+    const [, low = '', high = ''] =
+      /Alder B: ([\d.]+)\s?s at 5, ([\d.]+)\s?s at 100\./.exec(await textOf(page.locator('.findings'))) ?? [];
+    expect(Number(high)).toBeGreaterThan(Number(low));
+    expect(await axeFindings('sweep')).toEqual([]);
+    await page.getByRole('combobox', { name: /^against/ }).selectOption('propellants.ratio');
+    await expect
+      .poll(() => textOf(page.locator('.findings')), { timeout: 25_000 })
+      .toMatch(/Alder B is highest at 3\.\d/);
+    await page.getByRole('combobox', { name: /^Follow/ }).selectOption('plug.leastWall');
+    await page.getByRole('combobox', { name: /^Follow/ }).selectOption('throat.diameter');
+    await chart.waitFor({ timeout: 25_000 });
+  });
+});
+
 describe('access for everyone', () => {
   it.each([
     { dark: false, width: 1440, height: 900 },

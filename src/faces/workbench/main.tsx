@@ -4,6 +4,7 @@ import { FONT_FAMILY, themeCss } from '../../telling/look/themeCss.ts';
 import { App } from './parts/App.tsx';
 import { followSpans } from './state/spans.ts';
 import { openStudy } from './state/studyStore.ts';
+import { followSweep } from './state/sweepTrial.ts';
 import { followVerdicts } from './state/verdicts.ts';
 import { theme } from './state/view.ts';
 
@@ -37,4 +38,5 @@ if (place === null) throw new Error('The page has no element with the id workben
 render(<App />, place);
 followVerdicts();
 followSpans();
+followSweep();
 openStudy().catch(reportError);

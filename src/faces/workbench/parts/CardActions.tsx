@@ -1,6 +1,7 @@
 import type { CatalogueEntry } from '../../../answer/catalogue.ts';
 import { engineInputs } from '../state/pair.ts';
 import { beginSentence } from '../state/sentenceView.ts';
+import { beginSweep, sweepable } from '../state/sweepTrial.ts';
 import type { OpenCard } from '../state/view.ts';
 import { CopyButton } from './CopyButton.tsx';
 
@@ -27,6 +28,11 @@ export function CardActions({ card, entry, expression }: CardActionsProps) {
           onClick={() => beginSentence(words, `${expression} is about ${plain}`)}
         >
           Make a sentence
+        </button>
+      )}
+      {sweepable.some(({ name }) => name === entry.name) && (
+        <button type="button" class="plain-button" onClick={() => beginSweep(entry.name)}>
+          Sweep against …
         </button>
       )}
       <CopyButton text={`${words} Source: ${entry.source}`} what="the number with its source" />

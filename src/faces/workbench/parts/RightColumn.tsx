@@ -10,11 +10,13 @@ import { Models } from './Models.tsx';
 import { PressureKey } from './PressureKey.tsx';
 import { anyPublished, Published } from './Published.tsx';
 import { Sentences } from './Sentences.tsx';
+import { Sweeps } from './Sweeps.tsx';
 import { VerdictStrip } from './VerdictStrip.tsx';
 
 const panels: readonly { readonly id: Panel; readonly label: string }[] = [
   { id: 'inputs', label: 'Inputs' },
   { id: 'sentences', label: 'Sentences' },
+  { id: 'sweeps', label: 'Sweeps' },
   { id: 'models', label: 'Models' },
   { id: 'published', label: 'Published' },
 ];
@@ -79,6 +81,7 @@ function Panels() {
       <div id="panel" role="tabpanel" tabIndex={0} aria-labelledby={`tab-${shown}`}>
         {shown === 'inputs' && <Inputs />}
         {shown === 'sentences' && <Sentences />}
+        {shown === 'sweeps' && <Sweeps />}
         {shown === 'models' && <Models />}
         {shown === 'published' && <Published />}
       </div>

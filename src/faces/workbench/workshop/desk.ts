@@ -1,13 +1,14 @@
 /** The desk seen from the page: checks of the study on screen, and questions about its numbers. */
 
 import type { Study } from '../../../study/model.ts';
-import type { Asked, DeskOrder, DeskReport, QuestionKind, ToldOf } from './deskMessages.ts';
+import type { Asked, DeskOrder, DeskReport, QuestionKind, SweepSoFar, ToldOf } from './deskMessages.ts';
 
 export type CheckReport = Extract<DeskReport, { readonly epoch: number }>;
 
 interface Waiting {
   readonly resolve: (told: unknown) => void;
   readonly reject: (error: Error) => void;
+  readonly soFar: (found: SweepSoFar) => void;
 }
 
 let worker: Worker | null = null;
@@ -43,6 +44,10 @@ function hear(report: DeskReport): void {
     if (report.epoch === epoch) listener(report);
     return;
   }
+  if (report.kind === 'so far') {
+    waiting.get(report.number)?.soFar(report.found);
+    return;
+  }
   if (report.kind === 'fault' && report.number === null) {
     reportError(new Error(report.message));
     return;
@@ -67,15 +72,16 @@ export function endCheck(): void {
   if (worker !== null) post({ kind: 'stop' });
 }
 
-/** A question about the study in hand. @throws QuestionEnded */
+/** A question about the study in hand. @param soFar told how far a sweep has come @throws QuestionEnded */
 export function askDesk<Kind extends QuestionKind>(
   about: Kind,
   asked: Asked<Kind>,
   signal?: AbortSignal,
+  soFar: (found: SweepSoFar) => void = () => undefined,
 ): Promise<ToldOf<Kind>> {
   const number = ++numbers;
   return new Promise((resolve, reject) => {
-    waiting.set(number, { resolve: (told) => resolve(told as ToldOf<Kind>), reject });
+    waiting.set(number, { resolve: (told) => resolve(told as ToldOf<Kind>), reject, soFar });
     post({ kind: 'question', number, about, asked } as DeskOrder);
     signal?.addEventListener('abort', () => {
       if (!waiting.delete(number)) return;

@@ -1,7 +1,9 @@
 /** What the page and its desk say to each other: checks, and questions about single numbers. All of it is plain data. */
 
 import type { ExpressionProblem } from '../../../answer/expression/model.ts';
+import type { SweepRange } from '../../../answer/inputs/model.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
+import type { Sweep, SweepRequest } from '../../../answer/sweeps/model.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
 
@@ -43,7 +45,24 @@ export interface Pedigree {
   /** Inputs it moves with, most first. */ readonly hangsOn: readonly HangsOn[];
 }
 
+/** What a quantity may be followed against. */
+export interface SweepChoice {
+  /** As a sweep names it. */ readonly name: string;
+  readonly label: string;
+  /** Name in the catalogue. */ readonly quantity: string;
+  /** A range worth looking over. */ readonly range: SweepRange;
+}
+
+/** How far a sweep has come. */
+export interface SweepSoFar {
+  /** Null until there is something to see. */ readonly sweep: Sweep | null;
+  readonly done: number;
+  readonly most: number;
+}
+
 export interface DeskQuestions {
+  readonly choices: { readonly asked: { readonly engine: string }; readonly told: readonly SweepChoice[] };
+  readonly sweep: { readonly asked: { readonly request: SweepRequest }; readonly told: Outcome<Sweep> };
   /** Whether a test can be read; null: it can. */
   readonly test: { readonly asked: { readonly text: string }; readonly told: ExpressionProblem | null };
   /** Of one quantity as a test names it. */
@@ -85,6 +104,7 @@ export type DeskReport =
   | { readonly kind: 'progress'; readonly epoch: number; readonly done: number; readonly of: number }
   | { readonly kind: 'problem'; readonly epoch: number; readonly problem: Problem }
   | { readonly kind: 'told'; readonly number: number; readonly told: unknown }
+  | { readonly kind: 'so far'; readonly number: number; readonly found: SweepSoFar }
   /** The work was ended before it was done. */
   | { readonly kind: 'ended'; readonly number: number }
   /** A fault of the program, for the console. */

@@ -8,6 +8,7 @@ import type { Study } from '../../../study/model.ts';
 import type { Asked, CheckStage, DeskOrder, DeskReport, QuestionKind, ToldOf } from './deskMessages.ts';
 import { pairSpansOf } from './pairSpansOf.ts';
 import { pedigreeOf } from './pedigreeOf.ts';
+import { sweepChoices, sweepFor } from './sweepFor.ts';
 import { workerCrew } from './workerCrew.ts';
 
 /** The study in hand. */
@@ -52,9 +53,13 @@ type Answerers = {
     asked: Asked<Kind>,
     hand: InHand,
     signal: AbortSignal,
+    number: number,
   ) => Promise<ToldOf<Kind>> | ToldOf<Kind>;
 };
 const answerers: Answerers = {
+  choices: ({ engine }, { study }) => sweepChoices(study, engine),
+  sweep: ({ request }, { study, crew }, signal, number) =>
+    sweepFor(study, crew, request, signal, (found) => report({ kind: 'so far', number, found })),
   test: ({ text }, { study }) => {
     const compiled = compileTest(text, scopeOf(study));
     return compiled.ok ? null : compiled.problem;
@@ -74,7 +79,7 @@ async function answer<Kind extends QuestionKind>(
   questions.set(number, forgotten);
   const signal = AbortSignal.any([forgotten.signal, hand.ended.signal]);
   try {
-    const told = await answerers[about](asked, hand, signal);
+    const told = await answerers[about](asked, hand, signal, number);
     report(signal.aborted ? { kind: 'ended', number } : { kind: 'told', number, told });
   } catch (error) {
     if (signal.aborted) report({ kind: 'ended', number });
