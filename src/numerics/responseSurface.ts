@@ -23,6 +23,13 @@ export function termsUpTo(degree: number, inputs: number): readonly TermPowers[]
   ).flat();
 }
 
+/** How many they are. */
+export function termCount(degree: number, inputs: number): number {
+  let count = 1;
+  for (let i = 1; i <= degree; i++) count = (count * (inputs + i)) / i;
+  return Math.round(count);
+}
+
 /** Many functions over the same points: the points are worked through once. */
 export interface SurfaceFit {
   /** @param values one for each point */ fit(values: ArrayLike<number>): ResponseSurface;

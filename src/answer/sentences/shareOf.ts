@@ -50,7 +50,7 @@ function asksOf(
 }
 
 /** So many draws tell which share could turn. */
-const ROWS_LOOKED_AT = 128;
+const ROWS_LOOKED_AT = 64;
 
 /** Two standard deviations, as everywhere. */
 const COVER = 2;

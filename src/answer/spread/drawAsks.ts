@@ -26,6 +26,7 @@ export interface DrawOptions extends Partial<DrawCounts> {
 
 const DRAWS = 1024;
 const BLOCKS = 8;
+const FIRST_DRAWS = 256;
 const MOST_SOLVED = 160;
 /** A surface's error as a share of the spread of the number at which no more points are added. */
 const FINE_ENOUGH = 0.03;
@@ -52,7 +53,14 @@ export async function drawAsks(
   const middle = rest.middle ?? (await crew.tell(asks, [{}], work))[0] ?? [];
   const centre = new Float64Array(inputs.length);
   const atMiddle = (provisional: boolean): Drawn =>
-    drawnFrom(inputs, middle, { places: [centre], heldOut: 0, told: [middle] }, counts, provisional);
+    drawnFrom(
+      inputs,
+      middle,
+      { places: [centre], heldOut: 0, told: [middle] },
+      // A first look is coarse in any case.
+      provisional ? { ...counts, count: Math.min(counts.count, FIRST_DRAWS) } : counts,
+      provisional,
+    );
   if (inputs.length === 0) return atMiddle(false);
   onProvisional?.(atMiddle(true));
 

@@ -39,14 +39,27 @@ export function drawnFrom(
   const surfaces = surfacesOver(places, heldOut);
   const fits = middle.map((_, ask) => fittedTo(surfaces, unknowns, askNumbers(told, ask)));
   const draws = drawPlaces(inputs, unknowns.length, counts);
+  const deviations = new Float64Array(unknowns.length);
   const drawn = drawAll(
     middle,
     toldInDraws ?? told,
     unknowns,
     draws,
     toldInDraws === null
-      ? { surfaces, heldOut, placeToldFor: (draw) => nearest(places, draws.places[draw]!), seed: counts.seed }
-      : { surfaces: eachDrawItself(), heldOut: 0, placeToldFor: (draw) => draw, seed: counts.seed },
+      ? {
+          surfaces,
+          fits,
+          heldOut,
+          placeToldFor: (draw) => nearest(places, draws.places[draw]!),
+          seed: counts.seed,
+        }
+      : {
+          surfaces: eachDrawItself(),
+          fits: null,
+          heldOut: 0,
+          placeToldFor: (draw) => draw,
+          seed: counts.seed,
+        },
   );
 
   return {
@@ -59,7 +72,7 @@ export function drawnFrom(
     solved: places.length + (toldInDraws?.length ?? 0),
     provisional,
     at(unit, which) {
-      const deviations = unknowns.map((each, i) => (each.kind === 'model' ? modelError(unit[i]!) : 0));
+      for (let i = inputs.length; i < deviations.length; i++) deviations[i] = modelError(unit[i]!);
       surfaces.moveTo(placeOf(inputs, unit), 0);
       return which.map((ask) => {
         const { value } = fits[ask]!;
@@ -72,6 +85,7 @@ export function drawnFrom(
 /** How a draw finds its numbers. */
 interface Source {
   readonly surfaces: Surfaces;
+  /** The asks over these surfaces, where they are fitted already. */ readonly fits: readonly Fitted[] | null;
   readonly heldOut: number;
   /** Place in what was told that says whether there is a value in a draw. */
   placeToldFor(this: void, draw: number): number;
@@ -86,7 +100,7 @@ function drawAll(
   source: Source,
 ): Pick<Drawn, 'asks' | 'alternatives'> {
   const numbers = middle.map((_, ask) => askNumbers(told, ask));
-  const fits = numbers.map((each) => fittedTo(source.surfaces, unknowns, each));
+  const fits = source.fits ?? numbers.map((each) => fittedTo(source.surfaces, unknowns, each));
   const others = alternativesOf(numbers).map(({ of, by, values }) => ({
     of,
     by,

@@ -4,6 +4,7 @@ import {
   type SurfaceFit,
   surfaceFit,
   type TermPowers,
+  termCount,
   termsUpTo,
   termValuesInto,
 } from '../../numerics/responseSurface.ts';
@@ -56,7 +57,7 @@ const POINTS_A_TERM = 1.3;
 
 /** How many points a degree asks for. */
 export function pointsFor(degree: number, inputs: number): number {
-  return Math.ceil(POINTS_A_TERM * termsUpTo(degree, inputs).length);
+  return Math.ceil(POINTS_A_TERM * termCount(degree, inputs));
 }
 
 /**

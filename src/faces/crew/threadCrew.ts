@@ -21,31 +21,52 @@ const MOST_THREADS = 8;
 const handFile = new URL('./threadHand.js', import.meta.url);
 
 /** @param size number of threads; by default one for each core. With one, the work is done in this thread. */
-export async function threadCrew(
-  study: Study,
-  size: number = Math.min(MOST_THREADS, availableParallelism()),
-): Promise<ThreadCrew> {
-  if (size <= 1 || !existsSync(handFile))
+export async function threadCrew(study: Study, size: number = threadsByDefault()): Promise<ThreadCrew> {
+  if (size <= 1 || !existsSync(handFile)) {
     return { ...(await localCrew(study, openDataShelf())), dismiss: async () => undefined };
+  }
+  const threads = startThreads(size);
+  return { ...threads.crewFor(study), dismiss: () => threads.dismiss() };
+}
+
+function threadsByDefault(): number {
+  return Math.min(MOST_THREADS, availableParallelism());
+}
+
+/** Threads that go from study to study. */
+export interface CrewThreads {
+  /** Their crew for this study; the crew of the study before must not be asked any more. */
+  crewFor(study: Study): Crew;
+  /** Ends them; work under way is lost. */ dismiss(): Promise<void>;
+}
+
+export function startThreads(size: number): CrewThreads {
   const threads = Array.from({ length: size }, () => new Worker(handFile));
-  const hands = threads.map((thread): FarHand => {
-    const hand = farHand(study, (order) => thread.postMessage(order));
-    thread.on('message', (answer: HandAnswer) => hand.hear(answer));
-    thread.on('error', (error) => hand.fail(error instanceof Error ? error : new Error(String(error))));
-    // An idle crew keeps no program alive.
+  let hands: readonly FarHand[] = [];
+  let epoch = 0;
+  threads.forEach((thread, i) => {
+    thread.on('message', (answer: HandAnswer) => hands[i]?.hear(answer));
+    thread.on('error', (error) => hands[i]?.fail(error instanceof Error ? error : new Error(String(error))));
+    // Idle threads keep no program alive.
     thread.unref();
-    return hand;
   });
-  const crew = crewOf(hands);
+
   return {
-    ...crew,
-    async tell(asks, points, options) {
-      for (const thread of threads) thread.ref();
-      try {
-        return await crew.tell(asks, points, options);
-      } finally {
-        for (const thread of threads) thread.unref();
-      }
+    crewFor(study) {
+      epoch += 1;
+      hands = threads.map((thread) => farHand(study, (order) => thread.postMessage(order), epoch));
+      const crew = crewOf(hands);
+      return {
+        size: crew.size,
+        async tell(asks, points, options) {
+          for (const thread of threads) thread.ref();
+          try {
+            return await crew.tell(asks, points, options);
+          } finally {
+            for (const thread of threads) thread.unref();
+          }
+        },
+      };
     },
     async dismiss() {
       await Promise.all(threads.map((thread) => thread.terminate()));
