@@ -81,13 +81,14 @@ function pairOf(dimensions: number, count: number, seed: number): readonly [Coor
 
 function oneRun(f: (u: Float64Array) => number, dimensions: number, count: number, seed: number): Run {
   const [one, other] = pairOf(dimensions, count, seed);
+  const rowsOf = (coordinate: Coordinate): readonly Float64Array[] =>
+    Array.from({ length: count }, (_, point) =>
+      Float64Array.from({ length: dimensions }, (__, i) => coordinate(point, i)),
+    );
+  const [rows, otherRows] = [rowsOf(one), rowsOf(other)];
+  const a = Float64Array.from(rows, f);
+  const b = Float64Array.from(otherRows, f);
   const u = new Float64Array(dimensions);
-  const at = (point: number, second: (i: number) => boolean): number => {
-    for (let i = 0; i < dimensions; i++) u[i] = (second(i) ? other : one)(point, i);
-    return f(u);
-  };
-  const a = Float64Array.from({ length: count }, (_, point) => at(point, () => false));
-  const b = Float64Array.from({ length: count }, (_, point) => at(point, () => true));
   let sum = 0;
   let squares = 0;
   for (let n = 0; n < count; n++) {
@@ -101,7 +102,9 @@ function oneRun(f: (u: Float64Array) => number, dimensions: number, count: numbe
     let jansen = 0;
     let saltelli = 0;
     for (let n = 0; n < count; n++) {
-      const mixed = at(n, (j) => j === i);
+      u.set(rows[n]!);
+      u[i] = otherRows[n]![i]!;
+      const mixed = f(u);
       jansen += (a[n]! - mixed) ** 2;
       saltelli += (b[n]! - mean) * (mixed - a[n]!);
     }

@@ -108,7 +108,7 @@ export function mattersMost(
       return value ?? 0;
     },
     unknowns.length,
-    { count: 128, scramblings: 4, seed: drawn.seed },
+    { count: 128, scramblings: 2, seed: drawn.seed },
   );
   if (absent || effects.variance === 0) return [];
   return unknowns
