@@ -111,7 +111,10 @@ export function mattersMost(
     { count: 128, scramblings: 2, seed: drawn.seed },
   );
   if (absent || effects.variance === 0) return [];
+  // Total effects add up to one at least; what they fall short by is the error of their estimate.
+  const sum = effects.total.reduce((all, share) => all + share, 0);
+  const scale = sum < 1 ? 1 / sum : 1;
   return unknowns
-    .map((unknown, i) => ({ unknown, share: effects.total[i]!, error: effects.totalError[i]! }))
+    .map((unknown, i) => ({ unknown, share: scale * effects.total[i]!, error: effects.totalError[i]! }))
     .sort((a, b) => b.share - a.share);
 }
