@@ -531,6 +531,8 @@ export const topKeys = [
   'sentences',
   'facts',
   'analogies',
+  'sweeps',
+  'maps',
   'sources',
 ] as const;
 export const engineKeys = [

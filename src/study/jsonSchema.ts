@@ -22,6 +22,7 @@ import {
 } from './form.ts';
 
 import { publishedFields, solveForField } from './publishedForm.ts';
+import { mapPoints, stepsField, sweepPoints } from './sweepForm.ts';
 
 export type JsonSchema = { readonly [key: string]: unknown };
 
@@ -199,6 +200,60 @@ function analogiesSchema(): JsonSchema {
   };
 }
 
+const sweptSchema = {
+  over: {
+    ...text,
+    description:
+      'What moves: altitude, ambientPressure, throttle, an input as it stands below an engine, or its path in the study.',
+    examples: ['nozzle.areaRatio', 'chamber.pressure', 'engines.bell.propellants.ratio'],
+  },
+  from: { ...scalar, description: 'Where it begins. Absent: a range worth looking over.' },
+  to: { ...scalar, description: 'Where it ends.' },
+  steps: fieldSchema(stepsField),
+} as const;
+
+function sweepSchema(): JsonSchema {
+  const of = { ...text, description: 'An expression, as in a test: bell.specificImpulse(vacuum).' };
+  const engines = {
+    description: 'The input moves on these engines alone. Absent: where the study states it.',
+    anyOf: [text, { type: 'array', items: text }],
+  };
+  const points = ({ least, most }: { readonly least: number; readonly most: number }): JsonSchema => ({
+    type: ['integer', 'string'],
+    minimum: least,
+    maximum: most,
+  });
+  const common = { id: { type: 'string', pattern: PLAIN_ID.source }, title: text, engines };
+  const side = { type: 'object', additionalProperties: false, required: ['over'], properties: sweptSchema };
+  return {
+    sweeps: {
+      type: 'array',
+      description: 'Curves of expressions while one input moves.',
+      items: {
+        type: 'object',
+        additionalProperties: false,
+        required: ['id', 'of', 'over'],
+        properties: {
+          ...common,
+          of: { anyOf: [of, { type: 'array', minItems: 1, maxItems: 8, items: of }] },
+          ...sweptSchema,
+          points: points(sweepPoints),
+        },
+      },
+    },
+    maps: {
+      type: 'array',
+      description: 'One expression while two inputs move.',
+      items: {
+        type: 'object',
+        additionalProperties: false,
+        required: ['id', 'of', 'across', 'up'],
+        properties: { ...common, of, across: side, up: side, points: points(mapPoints) },
+      },
+    },
+  };
+}
+
 export function studyJsonSchema(): JsonSchema {
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -254,6 +309,7 @@ export function studyJsonSchema(): JsonSchema {
       },
       facts: factsSchema(),
       analogies: analogiesSchema(),
+      ...sweepSchema(),
       sources: {
         type: 'object',
         propertyNames: { pattern: PLAIN_ID.source },

@@ -283,6 +283,40 @@ export interface SourceInput {
   readonly where: string | null;
 }
 
+/** A value that moves over a range. */
+export interface SweptInput {
+  /** `altitude`, `ambientPressure`, `throttle`, an input below the engine, or its path in the study. */ readonly over: string;
+  /** [SI]; null: where the range worth looking over begins */ readonly from: Quantity | null;
+  /** [SI]; null: where it ends */ readonly to: Quantity | null;
+  /** Null: by how far the ends are apart. */ readonly steps: 'even' | 'ratios' | null;
+  readonly path: string;
+}
+
+/** Curves over one input. */
+export interface SweepInput {
+  readonly id: string;
+  readonly title: string | null;
+  /** Expressions as written; not evaluated by this layer. */ readonly of: readonly string[];
+  readonly range: SweptInput;
+  /** The input moves on these alone; null: where the study states it. */ readonly engines:
+    | readonly string[]
+    | null;
+  readonly points: number | null;
+  readonly path: string;
+}
+
+/** One expression over two inputs. */
+export interface MapInput {
+  readonly id: string;
+  readonly title: string | null;
+  readonly of: string;
+  readonly across: SweptInput;
+  readonly up: SweptInput;
+  readonly engines: readonly string[] | null;
+  readonly points: number | null;
+  readonly path: string;
+}
+
 export interface Study {
   /** Version of the file form. */ readonly format: number;
   readonly question: string;
@@ -294,6 +328,8 @@ export interface Study {
   readonly sentences: readonly SentenceInput[];
   readonly facts: readonly ReportedFact[];
   readonly analogies: readonly AnalogyInput[];
+  readonly sweeps: readonly SweepInput[];
+  readonly maps: readonly MapInput[];
   readonly sources: readonly SourceInput[];
 }
 

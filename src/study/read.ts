@@ -34,6 +34,7 @@ import { readAnalogies } from './readAnalogies.ts';
 import { type EngineContext, engineNameAt, readEngine } from './readEngine.ts';
 import { readFacts } from './readFacts.ts';
 import { customIngredientsAt } from './readIngredients.ts';
+import { readMaps, readSweeps } from './readSweeps.ts';
 import { listNames, quote, type Report } from './report.ts';
 import type { EngineDraft } from './sections.ts';
 import type { QuantityKind } from './unitTable.ts';
@@ -447,6 +448,9 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
   const sentences = readSentences(entries.get('sentences'), sourceIds, report);
   const facts = readFacts(entries.get('facts'), sourceIds, report);
   const analogies = readAnalogies(entries.get('analogies'), sourceIds, report);
+  const engineIds = read?.engineIds ?? [];
+  const sweeps = readSweeps(entries.get('sweeps'), engineIds, report);
+  const maps = readMaps(entries.get('maps'), engineIds, report);
 
   if (report.problems.length > 0 || question === null || read === null) return failed();
   return {
@@ -461,6 +465,8 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
       sentences,
       facts,
       analogies,
+      sweeps,
+      maps,
       sources,
     },
     warnings: report.warnings,

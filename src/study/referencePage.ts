@@ -18,6 +18,7 @@ import {
 } from './form.ts';
 import type { KnownName } from './names.ts';
 import { publishedFields, solveForField } from './publishedForm.ts';
+import { mapPoints, sweepPoints, sweptConditions } from './sweepForm.ts';
 import { unitSpellings, unitTable } from './unitTable.ts';
 
 function fieldRow(key: string, field: Field): string {
@@ -225,6 +226,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       '| `sentences` | What you mean to say: `id` (stable), `say`, and as you like `holds` (the test that decides it, see [sentences](sentences.md)), `sources`, and `said: false` for a sentence that is not meant to be said, such as a half-truth kept to discuss. |',
       '| `facts` | What is reported, not computed: [facts](#facts). |',
       '| `analogies` | Likenesses, and what of them is tested: [analogies](#analogies). |',
+      '| `sweeps`, `maps` | Curves over one input, and one number over two: see below. |',
       '| `sources` | Citations by id: `title`, and as you like `author`, `year`, `where`. |',
     ].join('\n'),
     '## An engine',
@@ -270,6 +272,48 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     'Where a row states no ±, its digits do: half a unit of the last one (`331.4 s` is ± 0.05 s). Zeros at the end of a whole number are taken for rounding as long as that leaves at most 1 % open (`1700 kN` is ± 5 kN, `100 bar` is ± 0.5 bar).',
     ...factsPart(),
     ...analogiesPart(),
+    '## `sweeps` and `maps`',
+    'A sweep follows one or a few expressions, written as in a test, while one input moves; a map follows one expression while two do ([sweeps](methods/sweeps.md)). `plumeline sweep` and `plumeline map` do the same from the command line, and `plumeline pack` draws those of the study.',
+    [
+      '| key | meaning |',
+      '| --- | --- |',
+      '| `id` | Stable name; the figures are called by it. |',
+      '| `of` | What is followed: an expression, or in a sweep a list of up to eight. What has commas in it goes into quotes or on a line of its own. |',
+      `| \`over\` | What moves: ${Object.keys(sweptConditions)
+        .map((name) => `\`${name}\``)
+        .join(
+          ', ',
+        )}, an input as it stands below an engine (\`nozzle.areaRatio\`, \`propellants.fuel.ethanol\`), or its path in the study (\`engines.bell.chamber.pressure\`). A place or a throttle that an expression leaves open is the one of the sweep. |`,
+      '| `from`, `to` | The ends, with their unit. Absent: a range worth looking over. |',
+      '| `steps` | `even` or `ratios`. Absent: ratios where the end is twenty times the beginning or more. |',
+      '| `across`, `up` | Of a map, in place of the four keys before: `{ over, from, to, steps }` along either side. |',
+      '| `engines` | The input moves on these alone. Absent: where the study states it, so that engines that inherit it, and those that take their size from them, move along. |',
+      `| \`points\` | At most so many points of a sweep (${sweepPoints.least} to ${sweepPoints.most}, absent: 33), or along each side of a map (${mapPoints.least} to ${mapPoints.most}, absent: 17). |`,
+      '| `title` | Said over the figure instead of what is found. |',
+    ].join('\n'),
+    [
+      '```yaml',
+      'plumeline: 1',
+      'question: Which area ratio, and which mixture?',
+      'engines:',
+      '  bell:',
+      '    propellants: { oxidiser: oxygen, fuel: methane, ratio: 3.5 }',
+      '    chamber: { pressure: 100 bar, efficiency: 97.5 % }',
+      '    size: { throat: 236 mm }',
+      '    nozzle: { kind: bell, areaRatio: 25 }',
+      'sweeps:',
+      '  - id: area-ratio',
+      '    of: [bell.specificImpulse(vacuum), bell.specificImpulse(0 km)]',
+      '    over: nozzle.areaRatio',
+      '    from: 5',
+      '    to: 100',
+      'maps:',
+      '  - id: mixture-and-pressure',
+      '    of: bell.specificImpulse(vacuum)',
+      '    across: { over: propellants.ratio, from: 2.5, to: 4.5 }',
+      '    up: { over: chamber.pressure, from: 20 bar, to: 300 bar }',
+      '```',
+    ].join('\n'),
     '## An ingredient of your own',
     'Under `ingredients`, by a name of your choice:',
     table(ingredientFields),
