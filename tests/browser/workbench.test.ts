@@ -1,6 +1,6 @@
 /** The workbench in a real browser, on a copy of the example study. */
 
-import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -536,6 +536,38 @@ describe('the pedigree of a number', () => {
     await page.keyboard.press('End');
     expect(await textOf(page.locator('table.ledger'))).toContain('too close to call');
   }, 60_000);
+});
+
+describe('what no computation decides', () => {
+  it('stands beside the sentences with its source, marked as reported', async () => {
+    const facts = [
+      'facts:',
+      '  - id: first-book',
+      '    say: The book on flow separation appeared in 1973.',
+      '    sources: [separation-1973]',
+      '',
+    ];
+    await writeFile(studyFile(), `${await onDisk()}\n${facts.join('\n')}`);
+    await open();
+    await openSentences();
+    const fact = page.locator('.sentence', { hasText: 'appeared in 1973' });
+    expect(await textOf(fact)).toMatch(/Reported, not computed.*Source: R\. H\. Schmucker/);
+    expect(await axeFindings('facts')).toEqual([]);
+  });
+});
+
+describe('the page’s own thread', () => {
+  it('has no solver in its script: that is in the workers', async () => {
+    const assets = fileURLToPath(new URL('../../dist/faces/workbench/assets/', import.meta.url));
+    const files = await readdir(assets);
+    const script = files.find((name) => /^index-.*\.js$/.test(name)) ?? '';
+    const text = await readFile(join(assets, script), 'utf8');
+    // Problems that only solving and drawing can tell.
+    for (const code of ['too-many-unknowns', 'sweep-not-finite']) expect(text).not.toContain(code);
+    const worker = files.find((name) => name.startsWith('deskWorker')) ?? '';
+    expect(await readFile(join(assets, worker), 'utf8')).toContain('too-many-unknowns');
+    await open();
+  });
 });
 
 describe('a sweep tried out', () => {

@@ -2,6 +2,7 @@ import { countWords } from '../../../answer/sentences/words.ts';
 import { editDraft } from '../state/sentenceView.ts';
 import { solved } from '../state/studyStore.ts';
 import { checkedById, checking, checkProblem, checkProgress } from '../state/verdicts.ts';
+import { Reported } from './Reported.tsx';
 import { SentenceCard } from './SentenceCard.tsx';
 import { SentenceEditor } from './SentenceEditor.tsx';
 
@@ -44,6 +45,7 @@ export function Sentences() {
           errors of the models.
         </p>
       )}
+      <Reported />
     </div>
   );
 }
