@@ -16,7 +16,7 @@ import {
 } from './textEdit.ts';
 
 /** One entry, its keys in the order in which they are written. */
-export type ListEntry = Readonly<Record<string, string | boolean>>;
+export type ListEntry = Readonly<Record<string, string | boolean | readonly string[]>>;
 
 /** One change of a list at the top of the study whose entries have ids, such as `sentences`. */
 export type ListEdit =
@@ -33,8 +33,13 @@ export function listAfter(items: readonly unknown[], edit: ListEdit): readonly u
   return 'add' in edit ? [...items, asText(edit.add)] : items.filter((item) => !hasId(item, edit.remove));
 }
 
-function asText(entry: ListEntry): Readonly<Record<string, string>> {
-  return Object.fromEntries(Object.entries(entry).map(([key, value]) => [key, String(value).trim()]));
+function asText(entry: ListEntry): Readonly<Record<string, string | readonly string[]>> {
+  return Object.fromEntries(
+    Object.entries(entry).map(([key, value]) => [
+      key,
+      typeof value === 'object' ? value.map((one) => one.trim()) : String(value).trim(),
+    ]),
+  );
 }
 
 function hasId(item: unknown, id: string): boolean {
@@ -111,7 +116,10 @@ function isSpaced(text: string, { items }: YAMLSeq): boolean {
 }
 
 const pairsOf = (entry: ListEntry): readonly string[] =>
-  Object.entries(entry).map(([key, value]) => `${key}: ${yamlScalar(value)}`);
+  Object.entries(entry).map(
+    ([key, value]) =>
+      `${key}: ${typeof value === 'object' ? `[${value.map(yamlScalar).join(', ')}]` : yamlScalar(value)}`,
+  );
 
 function blockOf(entry: ListEntry, indent: string, lineBreak: string): string {
   return pairsOf(entry)

@@ -587,6 +587,18 @@ describe('a sweep tried out', () => {
     await expect
       .poll(() => textOf(page.locator('.findings')), { timeout: 25_000 })
       .toMatch(/Alder B is highest at 3\.\d/);
+    await page.getByRole('button', { name: 'Keep in the study' }).click();
+    await expect
+      .poll(onDisk)
+      .toMatch(
+        /sweeps:\n {2}- id: specificImpulse-propellants-ratio\n {4}of: \[bell\.specificImpulse\(vacuum\), plug\.specificImpulse\(vacuum\)\]\n/,
+      );
+    const show = page.getByRole('combobox', { name: /^Show/ });
+    await expect.poll(() => show.inputValue()).toBe('specificImpulse-propellants-ratio');
+    await expect
+      .poll(() => textOf(page.locator('.findings')), { timeout: 25_000 })
+      .toMatch(/Alder B is highest at 3\.\d/);
+    await show.selectOption('');
     await page.getByRole('combobox', { name: /^Follow/ }).selectOption('plug.leastWall');
     await page.getByRole('combobox', { name: /^Follow/ }).selectOption('throat.diameter');
     await chart.waitFor({ timeout: 25_000 });

@@ -1,9 +1,12 @@
 import type { ComponentChildren } from 'preact';
+import { solved } from '../state/studyStore.ts';
 import {
   cancelSweep,
   found,
+  keepSweep,
   needsPlace,
   progress,
+  shownSweep,
   sweepable,
   sweepProblem,
   type TriedPlace,
@@ -20,9 +23,60 @@ import { sweepWords } from './sweepWords.ts';
 export function Sweeps() {
   const sweep = found.value;
   const problem = sweepProblem.value;
+  const own = solved.value?.study.sweeps ?? [];
+  const isOwn = own.some(({ id }) => id === shownSweep.value);
   return (
     <div class="sweeps">
       <h2 class="unseen">Sweeps</h2>
+      {own.length > 0 && (
+        <Choice
+          label="Show"
+          value={isOwn ? (shownSweep.value ?? '') : ''}
+          choose={(id) => {
+            shownSweep.value = id === '' ? null : id;
+          }}
+        >
+          <option value="">one to try out</option>
+          {own.map(({ id, title }) => (
+            <option key={id} value={id}>
+              {title ?? id}
+            </option>
+          ))}
+        </Choice>
+      )}
+      {!isOwn && <Trial />}
+      <Progress />
+      {problem !== null && (
+        <p class="fault">
+          {problem.what} {problem.mend}
+        </p>
+      )}
+      {sweep !== null && (
+        <>
+          <SweepChart sweep={sweep} />
+          <ul class="findings">
+            {sweepWords(sweep).map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+          {sweep.held.short !== '' && <p class="hint">{sweep.held.short}</p>}
+          {!isOwn && (
+            <p class="actions">
+              <button type="button" class="plain-button" onClick={() => void keepSweep().catch(reportError)}>
+                Keep in the study
+              </button>
+            </p>
+          )}
+        </>
+      )}
+    </div>
+  );
+}
+
+/** What is followed, where, and against what. */
+function Trial() {
+  return (
+    <>
       <Choice
         label="Follow"
         value={triedQuantity.value}
@@ -64,24 +118,7 @@ export function Sweeps() {
           </option>
         ))}
       </Choice>
-      <Progress />
-      {problem !== null && (
-        <p class="fault">
-          {problem.what} {problem.mend}
-        </p>
-      )}
-      {sweep !== null && (
-        <>
-          <SweepChart sweep={sweep} />
-          <ul class="findings">
-            {sweepWords(sweep).map((words) => (
-              <li key={words}>{words}</li>
-            ))}
-          </ul>
-          {sweep.held.short !== '' && <p class="hint">{sweep.held.short}</p>}
-        </>
-      )}
-    </div>
+    </>
   );
 }
 

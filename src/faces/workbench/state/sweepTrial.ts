@@ -5,9 +5,9 @@ import { type CatalogueEntry, catalogue } from '../../../answer/catalogue.ts';
 import type { Sweep, SweepRequest } from '../../../answer/sweeps/model.ts';
 import type { Problem } from '../../../numerics/problem.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
-import type { SweepChoice } from '../workshop/deskMessages.ts';
+import type { Asked, SweepChoice } from '../workshop/deskMessages.ts';
 import { engineInputs, shownEngines } from './pair.ts';
-import { solved } from './studyStore.ts';
+import { commitEdits, solved } from './studyStore.ts';
 import { openCard, panel } from './view.ts';
 
 export type TriedPlace = 'pad' | '10 km' | 'vacuum';
@@ -44,7 +44,17 @@ export const needsPlace = computed(
     triedInput.value !== 'ambientPressure',
 );
 
-const request = computed<SweepRequest | null>(() => {
+/** Id of the study's sweep that is shown; null: the one that is tried out. */
+export const shownSweep = signal<string | null>(null);
+
+const request = computed<Asked<'sweep'> | null>(() => {
+  const own = solved.value?.study.sweeps.find(({ id }) => id === shownSweep.value);
+  if (own !== undefined) return { id: own.id };
+  const tried = triedRequest.value;
+  return tried === null ? null : { request: tried };
+});
+
+const triedRequest = computed<SweepRequest | null>(() => {
   const choice = triedChoices.value.find(({ name }) => name === triedInput.value);
   if (choice === undefined) return null;
   const place = needsPlace.value ? `(${triedPlace.value})` : '';
@@ -68,7 +78,26 @@ export function cancelSweep(): void {
 export function beginSweep(quantity: string): void {
   openCard.value = null;
   panel.value = 'sweeps';
+  shownSweep.value = null;
   triedQuantity.value = quantity;
+}
+
+/** Writes the sweep that is tried out into the study, and shows it as the study's own. */
+export async function keepSweep(): Promise<void> {
+  const tried = triedRequest.value;
+  if (tried === null) return;
+  const id = freshId();
+  const problems = await commitEdits([{ list: 'sweeps', add: { id, of: tried.of, over: tried.range.over } }]);
+  if (problems[0] !== undefined) sweepProblem.value = problems[0];
+  else shownSweep.value = id;
+}
+
+function freshId(): string {
+  const taken = new Set(solved.value?.study.sweeps.map(({ id }) => id));
+  const plain = `${triedQuantity.value}-${triedInput.value}`.replace(/[^A-Za-z0-9-]+/g, '-');
+  let id = plain;
+  for (let number = 2; taken.has(id); number++) id = `${plain}-${number}`;
+  return id;
 }
 
 function quietly(error: unknown): void {
@@ -93,7 +122,7 @@ export function followSweep(): void {
     const mine = new AbortController();
     running = mine;
     progress.value = { done: 0, most: points };
-    askDesk('sweep', { request: asked }, mine.signal, ({ sweep, done, most }) => {
+    askDesk('sweep', asked, mine.signal, ({ sweep, done, most }) => {
       if (sweep !== null) found.value = sweep;
       progress.value = { done, most };
     })

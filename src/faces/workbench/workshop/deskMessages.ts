@@ -62,7 +62,11 @@ export interface SweepSoFar {
 
 export interface DeskQuestions {
   readonly choices: { readonly asked: { readonly engine: string }; readonly told: readonly SweepChoice[] };
-  readonly sweep: { readonly asked: { readonly request: SweepRequest }; readonly told: Outcome<Sweep> };
+  /** One of the study's own by its id, or one that is tried out. */
+  readonly sweep: {
+    readonly asked: { readonly id: string } | { readonly request: SweepRequest };
+    readonly told: Outcome<Sweep>;
+  };
   /** Whether a test can be read; null: it can. */
   readonly test: { readonly asked: { readonly text: string }; readonly told: ExpressionProblem | null };
   /** Of one quantity as a test names it. */

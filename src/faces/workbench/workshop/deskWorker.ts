@@ -58,8 +58,8 @@ type Answerers = {
 };
 const answerers: Answerers = {
   choices: ({ engine }, { study }) => sweepChoices(study, engine),
-  sweep: ({ request }, { study, crew }, signal, number) =>
-    sweepFor(study, crew, request, signal, (found) => report({ kind: 'so far', number, found })),
+  sweep: (asked, { study, crew }, signal, number) =>
+    sweepFor(study, crew, asked, signal, (found) => report({ kind: 'so far', number, found })),
   test: ({ text }, { study }) => {
     const compiled = compileTest(text, scopeOf(study));
     return compiled.ok ? null : compiled.problem;

@@ -2,10 +2,10 @@
 
 import type { Crew } from '../../../answer/asked/crew.ts';
 import { settableConditions, settableInputs } from '../../../answer/inputs/index.ts';
-import { type Sweep, type SweepRequest, sweep } from '../../../answer/sweeps/index.ts';
+import { type Sweep, type SweepRequest, sweep, sweepRequestOf } from '../../../answer/sweeps/index.ts';
 import { type Outcome, ProblemError } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
-import type { SweepChoice, SweepSoFar } from './deskMessages.ts';
+import type { Asked, SweepChoice, SweepSoFar } from './deskMessages.ts';
 
 /** Surroundings and throttle first, then the inputs of this engine. */
 export function sweepChoices(study: Study, engine: string): readonly SweepChoice[] {
@@ -18,10 +18,11 @@ export function sweepChoices(study: Study, engine: string): readonly SweepChoice
 export async function sweepFor(
   study: Study,
   crew: Crew,
-  request: SweepRequest,
+  asked: Asked<'sweep'>,
   signal: AbortSignal,
   tell: (found: SweepSoFar) => void,
 ): Promise<Outcome<Sweep>> {
+  const request = requestOf(study, asked);
   let soFar: SweepSoFar = { sweep: null, done: 0, most: request.points };
   const update = (change: Partial<SweepSoFar>): void => {
     soFar = { ...soFar, ...change };
@@ -38,4 +39,11 @@ export async function sweepFor(
     if (error instanceof ProblemError) return { ok: false, problem: error.problem };
     throw error;
   }
+}
+
+function requestOf(study: Study, asked: Asked<'sweep'>): SweepRequest {
+  if ('request' in asked) return asked.request;
+  const own = study.sweeps.find(({ id }) => id === asked.id);
+  if (own === undefined) throw new RangeError(`the study has no sweep ${asked.id}`);
+  return sweepRequestOf(study, own);
 }
