@@ -35,6 +35,7 @@ test('the page has the same, and no markup of a stranger', async () => {
   const page = packagePage({
     answer,
     sentences: [],
+    analogies: [],
     study: await studyOf(engines, rest),
     figures: [],
     fonts: [],

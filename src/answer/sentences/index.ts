@@ -1,6 +1,7 @@
 /** Sentences checked: verdict, share, wording, conditions, flip points. */
 export { type ChangedVerdict, changedVerdicts, type Judged } from './changedVerdicts.ts';
 export { type CheckAnswer, checkAnswer } from './checkAnswer.ts';
+export { checkFacts } from './checkFacts.ts';
 export { type CheckOptions, checkSentences } from './checkSentences.ts';
 export { type CheckedComparison, comparePair } from './comparePair.ts';
 export {

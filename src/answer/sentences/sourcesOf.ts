@@ -10,7 +10,8 @@ export function sourcesOf({ sources }: SentenceInput, asks: readonly Ask[], stud
   return [...new Set([...cited, ...models])];
 }
 
-function citation({ id, author, year, title, where }: SourceInput): string {
+/** `[key] author, (year), title, where` */
+export function citation({ id, author, year, title, where }: SourceInput): string {
   const parts = [author, year === null ? null : `(${year})`, title, where].filter((part) => part !== null);
   return `[${id}] ${parts.join(', ')}`;
 }

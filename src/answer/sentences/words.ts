@@ -7,8 +7,12 @@ export { shareText } from './judge.ts';
 
 const FAILS: ReadonlySet<Verdict> = new Set(['don’t say', 'can’t tell']);
 
-/** A sentence that is meant to be said, but should not be. */
-export function failsAsSaid({ said, verdict, problem }: CheckedSentence): boolean {
+/** A sentence, fact or analogy that is meant to be said, but should not be. */
+export function failsAsSaid({
+  said,
+  verdict,
+  problem,
+}: Pick<CheckedSentence, 'said' | 'verdict' | 'problem'>): boolean {
   return said && (problem !== null || FAILS.has(verdict));
 }
 
@@ -20,7 +24,7 @@ export function besideWords({ wording, instead, why, problem }: CheckedSentence)
 }
 
 /** `2 safe to say, 1 say with care` */
-export function countWords(sentences: readonly CheckedSentence[]): string {
+export function countWords(sentences: readonly Pick<CheckedSentence, 'verdict'>[]): string {
   const order: readonly Verdict[] = [
     'safe to say',
     'say with care',

@@ -1,5 +1,6 @@
 /** The sentences of a study checked by a crew, with a word where it takes long. */
 
+import { type CheckedAnalogy, checkAnalogies } from '../../answer/analogies/index.ts';
 import type { Crew } from '../../answer/asked/crew.ts';
 import {
   type CheckedComparison,
@@ -13,13 +14,15 @@ import { sayIfSlow, type Terminal } from './terminal.ts';
 
 export interface Checked {
   readonly sentences: readonly CheckedSentence[];
+  readonly analogies: readonly CheckedAnalogy[];
   readonly comparison: CheckedComparison | null;
 }
 
-/** With the study's comparison. */
+/** With the study's analogies and comparison. */
 export async function checkedStudy(study: Study, crew: Crew, terminal: Terminal): Promise<Checked> {
   return {
     sentences: await checkedSentences(study, crew, terminal),
+    analogies: await checkAnalogies(study, crew),
     comparison: await comparePair(study, crew),
   };
 }

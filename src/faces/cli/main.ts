@@ -59,7 +59,7 @@ Examples:
 
 Exit status:
   0  answered
-  1  answered, but something asked for could not be computed, or a sentence that is said fails
+  1  answered, but something asked for could not be computed, or a sentence or analogy that is said fails
   2  bad input: a study that cannot be read, an unknown option
 
 For explanation and comparison only, not for building, pressurising or firing hardware.`;
@@ -125,7 +125,7 @@ Examples:
 
   program
     .command('check')
-    .description('check the sentences of a study: safe to say, say with care, don’t say, and what is true')
+    .description('check the sentences and analogies of a study: safe to say, say with care, don’t say, and what is true')
     .argument('<study>', 'folder with study.yaml, or that file')
     .option('--json', 'print all that was found as JSON, SI units')
     .option('--before <file>', 'an earlier --json: tell which verdicts changed since')
@@ -135,11 +135,12 @@ Examples:
       `
 A sentence holds in a share of what is not known: inputs with ±, the published errors of the models.
 From 95 % on it is safe to say, up to 5 % it is not to be said.
-A sentence marked said: false is checked too, but does not count for the exit status.
+A sentence or analogy marked said: false is checked too, but does not count for the exit status.
+Reported facts are not computed; one without a source counts as failing.
 
 Exit status:
   0  nothing that is said fails
-  1  a sentence that is said fails: don’t say, can’t tell, or its test cannot be read
+  1  a sentence or analogy that is said fails: don’t say, can’t tell, or its test cannot be read
   2  bad input
 
 Examples:

@@ -3,6 +3,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
+import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import { altitudeCurve } from '../../answer/conditions.ts';
 import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
 import type { CheckedComparison } from '../../answer/sentences/comparePair.ts';
@@ -27,6 +28,7 @@ export interface PackInput {
   /** `study.yaml` as its owner wrote it. */ readonly text: string;
   readonly solved: SolvedStudy;
   /** The study's sentences, checked. */ readonly sentences: readonly CheckedSentence[];
+  /** Its analogies, checked. */ readonly analogies: readonly CheckedAnalogy[];
   /** Its pair, each difference with its band. */ readonly comparison: CheckedComparison | null;
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
@@ -62,7 +64,15 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
 
 const digest = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');
 
-function filesOf({ study, text, solved, sentences, comparison, onFigure }: PackInput): Map<string, Buffer> {
+function filesOf({
+  study,
+  text,
+  solved,
+  sentences,
+  analogies,
+  comparison,
+  onFigure,
+}: PackInput): Map<string, Buffer> {
   const { answer, solutions } = solved;
   const files = new Map<string, Buffer>();
   const add = (name: string, content: string | Buffer): void => {
@@ -71,7 +81,10 @@ function filesOf({ study, text, solved, sentences, comparison, onFigure }: PackI
   const anyEngine = Object.keys(answer.engines).length > 0;
   const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
   const figures = anyEngine ? packageFigures(answer, curves) : [];
-  add('index.html', packagePage({ answer, sentences, study, figures, fonts: embeddedFonts([400, 600]) }));
+  add(
+    'index.html',
+    packagePage({ answer, sentences, analogies, study, figures, fonts: embeddedFonts([400, 600]) }),
+  );
   figures.forEach(({ name, scene }, i) => {
     onFigure?.(name, i + 1, figures.length);
     const svg = sceneToSvg(scene);
@@ -81,8 +94,10 @@ function filesOf({ study, text, solved, sentences, comparison, onFigure }: PackI
   });
   add('numbers.json', `${JSON.stringify(answer, null, 2)}\n`);
   add('numbers.csv', numbersCsv(answer));
-  if (sentences.length > 0)
-    add('sentences.json', `${JSON.stringify(checkAnswer(study, sentences, comparison), null, 2)}\n`);
+  if (sentences.length + study.facts.length + analogies.length > 0) {
+    const checked = checkAnswer(study, sentences, analogies, comparison);
+    add('sentences.json', `${JSON.stringify(checked, null, 2)}\n`);
+  }
   add('study.yaml', text);
   add('README.txt', readme(answer.question, answer.caution));
   return files;
@@ -97,7 +112,7 @@ index.html     question, short answer, pictures, tables, conditions, models, sou
 figures/       each figure as SVG (live text, font Source Sans 3) and PNG, in 16:9, 9:16 and 1:1
 numbers.csv    every number with its name, in SI units and as shown
 numbers.json   the whole answer, SI units
-sentences.json what the check of the sentences found, SI units; absent where the study has none
+sentences.json what the check of sentences, facts and analogies found, SI units; absent where the study has none
 study.yaml     the study it was made from
 manifest.json  size and SHA-256 of each file
 `;

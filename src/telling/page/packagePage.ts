@@ -1,5 +1,6 @@
 /** The page of a package: one self-contained HTML file, readable on screen and on paper, without script. */
 
+import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import { quantity } from '../../answer/catalogue.ts';
 import { changeWords } from '../../answer/changeWords.ts';
 import type { ComparedQuantity, EngineAnswer, StudyAnswer } from '../../answer/model.ts';
@@ -12,6 +13,8 @@ import { FONT_STACK, themeCss } from '../look/themeCss.ts';
 import { formatAltitude, formatValue } from '../numbers/formatNumber.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 import { type EmbeddedFont, fontFace, sceneToSvg } from '../scene/svg.ts';
+import { analogiesHtml } from './analogiesHtml.ts';
+import { factsHtml } from './factsHtml.ts';
 import { publishedHtml } from './publishedTable.ts';
 import { sentencesHtml } from './sentencesHtml.ts';
 import { separationHtml } from './separationHtml.ts';
@@ -19,12 +22,13 @@ import { separationHtml } from './separationHtml.ts';
 export interface PageParts {
   readonly answer: StudyAnswer;
   /** Empty where none was checked. */ readonly sentences: readonly CheckedSentence[];
+  readonly analogies: readonly CheckedAnalogy[];
   readonly study: Study;
   readonly figures: readonly PackageFigure[];
   readonly fonts: readonly EmbeddedFont[];
 }
 
-export function packagePage({ answer, sentences, study, figures, fonts }: PageParts): string {
+export function packagePage({ answer, sentences, analogies, study, figures, fonts }: PageParts): string {
   const { shortAnswer, comparison } = answer;
   const engines = Object.values(answer.engines);
   return `<!doctype html>
@@ -55,6 +59,8 @@ ${section('The engines', engines.map((engine, i) => engineHtml(engine, i)).join(
 ${section('Does the gas stay on the wall?', separationHtml(engines))}
 ${section('Conditions', conditions(answer))}
 ${sentences.length === 0 ? '' : section('Sentences of the study', sentencesHtml(sentences))}
+${section('Reported, not computed', factsHtml(study))}
+${section('Analogies', analogiesHtml(analogies))}
 ${section('How it was worked out', models(engines))}
 ${section('Not in these numbers', `${engines.map((engine) => omitted(engine)).join('\n')}${list(answer.notModelled)}`)}
 ${sources(study)}

@@ -84,6 +84,31 @@ describe('plumeline check', () => {
     expect(again.out).toContain('No verdict has changed.');
   });
 
+  test('analogies and reported facts are checked beside the sentences; a said one that fails counts', async () => {
+    const analogy = (holds: string, rest = ''): string => `${good}
+facts: [{ id: ran, say: It ran once., sources: [log] }]
+sources: { log: { title: The log of the invented bench } }
+analogies:
+  - { id: kick${rest}, say: Like a kick., stands: [{ this: foot, for: gas }], legs: [{ say: It kicks harder out there., holds: ${holds} }], holdsFor: a nozzle, breaksWhere: [on ice] }`;
+    const right = await runMain([
+      'check',
+      studyFolder('likeness', analogy('cold.thrust(vacuum) > cold.thrust(0 km)')),
+    ]);
+    expect(right.status).toBe(0);
+    expect(words(right)).toMatch(/reported ran .*Source \[log\] The log of the invented bench/);
+    expect(words(right)).toMatch(/safe to say analogy kick .*“It kicks harder out there\.” – right\./);
+    expect(words(right)).toContain('2 safe to say, 1 reported.');
+    const falls = 'cold.thrust(vacuum) < cold.thrust(0 km)';
+    const wrongOne = await runMain(['check', studyFolder('likeness-wrong', analogy(falls)), '--json']);
+    expect(wrongOne.status).toBe(1);
+    expect(JSON.parse(wrongOne.out)).toMatchObject({
+      facts: [{ id: 'ran', verdict: 'reported' }],
+      analogies: [{ id: 'kick', verdict: 'don’t say', legs: [{ verdict: 'wrong' }] }],
+    });
+    const kept = await runMain(['check', studyFolder('likeness-kept', analogy(falls, ', said: false'))]);
+    expect(kept.status).toBe(0);
+  });
+
   test('bad input: exit 2', async () => {
     const folder = studyFolder('any', good);
     expect((await runMain(['check', join(place, 'nowhere')])).status).toBe(2);

@@ -34,7 +34,10 @@ beforeAll(async () => {
   text = await readFile(new URL('../../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
   ({ study, solved } = await solve(text));
   sentences = await checkSentences(study, await localCrew(study, openDataShelf()), { flips: false });
-  packed = await packStudy({ study, text, solved, sentences, comparison: null }, join(place, 'one'));
+  packed = await packStudy(
+    { study, text, solved, sentences, analogies: [], comparison: null },
+    join(place, 'one'),
+  );
 });
 afterAll(() => rm(place, { recursive: true, force: true }));
 
@@ -83,7 +86,10 @@ describe('a package', () => {
   });
 
   test('is the same bytes each time', async () => {
-    const again = await packStudy({ study, text, solved, sentences, comparison: null }, join(place, 'two'));
+    const again = await packStudy(
+      { study, text, solved, sentences, analogies: [], comparison: null },
+      join(place, 'two'),
+    );
     expect(again.files).toEqual(packed.files);
     for (const name of packed.files) {
       expect((await file(name)).equals(await file(name, again.folder)), name).toBe(true);
@@ -124,11 +130,14 @@ describe('a package', () => {
   });
 
   test('replaces an earlier package, never another folder', async () => {
-    const once = await packStudy({ study, text, solved, sentences, comparison: null }, join(place, 'one'));
+    const once = await packStudy(
+      { study, text, solved, sentences, analogies: [], comparison: null },
+      join(place, 'one'),
+    );
     expect(once.files).toEqual(packed.files);
     await writeFile(join(place, 'one', 'my-notes.txt'), 'mine');
     await expect(
-      packStudy({ study, text, solved, sentences, comparison: null }, join(place, 'one')),
+      packStudy({ study, text, solved, sentences, analogies: [], comparison: null }, join(place, 'one')),
     ).rejects.toThrow(/my-notes\.txt/);
     expect((await file('my-notes.txt')).toString()).toBe('mine');
     await rm(join(place, 'one', 'my-notes.txt'));
@@ -141,7 +150,7 @@ describe('a package', () => {
       .replace('name: Alder B', `name: "=cmd|' /C calc'!A0 <b onload=alert(3)>"`);
     const other = await solve(hostile);
     const bad = await packStudy(
-      { ...other, text: hostile, sentences: [], comparison: null },
+      { ...other, text: hostile, sentences: [], analogies: [], comparison: null },
       join(place, 'hostile'),
     );
     for (const name of bad.files.filter((name) => /\.(html|svg)$/.test(name))) {

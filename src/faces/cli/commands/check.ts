@@ -1,5 +1,5 @@
 import { CAUTION } from '../../../answer/caution.ts';
-import { changedVerdicts, checkAnswer, failsAsSaid } from '../../../answer/sentences/index.ts';
+import { changedVerdicts, checkAnswer, checkFacts, failsAsSaid } from '../../../answer/sentences/index.ts';
 import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { checkedStudy } from '../checkedSentences.ts';
@@ -23,15 +23,32 @@ export async function checkCommand(
   const earlier = flags.before === undefined ? null : await readEarlierCheck(flags.before);
   const { study } = await openStudy(given, openDataShelf(), terminal);
   const crew = await threadCrew(study);
-  const { sentences, comparison } = await dismissing(crew, () => checkedStudy(study, crew, terminal));
+  const { sentences, analogies, comparison } = await dismissing(crew, () =>
+    checkedStudy(study, crew, terminal),
+  );
+  const facts = checkFacts(study);
   const changed = earlier === null ? null : changedVerdicts(earlier, sentences);
   terminal.out(
     flags.json
-      ? JSON.stringify({ ...checkAnswer(study, sentences, comparison), ...(changed && { changed }) }, null, 2)
+      ? JSON.stringify(
+          { ...checkAnswer(study, sentences, analogies, comparison), ...(changed && { changed }) },
+          null,
+          2,
+        )
       : checkText(
-          { study, sentences, comparison, changed, caution: CAUTION, whole: flags.all === true },
+          {
+            study,
+            sentences,
+            facts,
+            analogies,
+            comparison,
+            changed,
+            caution: CAUTION,
+            whole: flags.all === true,
+          },
           terminal.width,
         ),
   );
-  return sentences.some(failsAsSaid) ? EXIT.incomplete : EXIT.answered;
+  const all = [...sentences, ...facts, ...analogies];
+  return all.some(failsAsSaid) ? EXIT.incomplete : EXIT.answered;
 }

@@ -23,13 +23,14 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   // One thread, so that the work has one order: the same study gives the same bytes.
   const crew = await localCrew(study, shelf);
   const answer = await withDrawnBands(study, solved, crew);
-  const { sentences, comparison } = await checkedStudy(study, crew, terminal);
+  const { sentences, analogies, comparison } = await checkedStudy(study, crew, terminal);
   const packed = await packStudy(
     {
       study,
       text,
       solved: { ...solved, answer },
       sentences,
+      analogies,
       comparison,
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
     },

@@ -1,5 +1,6 @@
 /** Checked sentences as a reader at a terminal meets them. */
 
+import type { CheckedAnalogy } from '../../../answer/analogies/index.ts';
 import {
   type ChangedVerdict,
   type CheckedComparison,
@@ -9,11 +10,14 @@ import {
   shareText,
 } from '../../../answer/sentences/index.ts';
 import type { Study } from '../../../study/model.ts';
+import { analogiesText, factsText } from './analogyText.ts';
 import { padEnd, wrapped } from './wrap.ts';
 
 export interface CheckParts {
   readonly study: Study;
   readonly sentences: readonly CheckedSentence[];
+  readonly facts: readonly CheckedSentence[];
+  readonly analogies: readonly CheckedAnalogy[];
   readonly comparison: CheckedComparison | null;
   /** Null where nothing earlier was given. */ readonly changed: readonly ChangedVerdict[] | null;
   readonly caution: string;
@@ -21,7 +25,7 @@ export interface CheckParts {
 }
 
 export function checkText(
-  { study, sentences, comparison, changed, caution, whole }: CheckParts,
+  { study, sentences, facts, analogies, comparison, changed, caution, whole }: CheckParts,
   width: number,
 ): string {
   const parts = [
@@ -29,9 +33,11 @@ export function checkText(
     sentences.length === 0
       ? 'The study has no sentences. Write them under “sentences” in study.yaml.'
       : sentences.map((sentence) => sentenceText(sentence, whole, width)).join('\n\n'),
+    factsText(facts, width),
+    analogiesText(analogies, whole, width),
     comparison === null ? '' : comparisonText(comparison, study, width),
     changed === null ? '' : changedText(changed, width),
-    summary(sentences, width),
+    summary([...sentences, ...facts, ...analogies], width),
     wrapped(caution, width),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
@@ -98,7 +104,7 @@ function changedText(changed: readonly ChangedVerdict[], width: number): string 
   return ['Changed since', ...changed.map(({ words }) => wrapped(words, width, '    ', '  - '))].join('\n');
 }
 
-function summary(sentences: readonly CheckedSentence[], width: number): string {
+function summary(sentences: readonly (CheckedSentence | CheckedAnalogy)[], width: number): string {
   if (sentences.length === 0) return '';
   const failing = sentences.filter(failsAsSaid).map(({ id }) => id);
   const last =
