@@ -286,7 +286,7 @@ function omittedOf(input: EngineInput): readonly string[] {
     'Cooling, and the propellant some engines spend on it.',
     ...(spread.length > 0
       ? [
-          `The stated spread of ${spread.map(({ text }) => text).join(', ')}: these results hold at the middle values. The check of the study’s sentences carries the spread through.`,
+          `The stated spread of ${spread.map(({ text }) => text).join(', ')}: the numbers hold at the middle values; what the spread leaves open is in their bands and in the check of sentences.`,
         ]
       : []),
   ];
