@@ -125,7 +125,9 @@ Examples:
 
   program
     .command('check')
-    .description('check the sentences and analogies of a study: safe to say, say with care, don’t say, and what is true')
+    .description(
+      'check the sentences and analogies of a study: safe to say, say with care, don’t say, and what is true',
+    )
     .argument('<study>', 'folder with study.yaml, or that file')
     .option('--json', 'print all that was found as JSON, SI units')
     .option('--before <file>', 'an earlier --json: tell which verdicts changed since')
