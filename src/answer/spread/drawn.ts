@@ -39,7 +39,6 @@ export function drawnFrom(
   const surfaces = surfacesOver(places, heldOut);
   const fits = middle.map((_, ask) => fittedTo(surfaces, unknowns, askNumbers(told, ask)));
   const draws = drawPlaces(inputs, unknowns.length, counts);
-  const deviations = new Float64Array(unknowns.length);
   const drawn = drawAll(
     middle,
     toldInDraws ?? told,
@@ -71,9 +70,12 @@ export function drawnFrom(
     method: toldInDraws !== null || places.length === 1 ? 'exact' : 'surface',
     solved: places.length + (toldInDraws?.length ?? 0),
     provisional,
-    at(unit, which) {
-      for (let i = inputs.length; i < deviations.length; i++) deviations[i] = modelError(unit[i]!);
-      surfaces.moveTo(placeOf(inputs, unit), 0);
+    placeOf: (unit) => ({
+      inputs: placeOf(inputs, unit),
+      deviations: Float64Array.from(unknowns, (_, i) => (i < inputs.length ? 0 : modelError(unit[i]!))),
+    }),
+    at({ inputs: place, deviations }, which) {
+      surfaces.moveTo(place, 0);
       return which.map((ask) => {
         const { value } = fits[ask]!;
         return value === null ? null : surfaces.at(value) + movedIn(fits[ask]!, deviations, surfaces);

@@ -32,6 +32,12 @@ export interface DrawnAlternative {
   readonly asks: readonly DrawnAsk[];
 }
 
+/** One way in which all that is not known may be. */
+export interface DrawnPlace {
+  /** From −1 to 1 over what is drawn. */ readonly inputs: Float64Array;
+  /** Of the models' errors, at the place of their unknown. */ readonly deviations: Float64Array;
+}
+
 export interface Drawn {
   readonly count: number;
   /** Draws come in blocks of equal length, each scrambled by itself: their differences give the error of a share. */
@@ -44,9 +50,8 @@ export interface Drawn {
   readonly method: 'exact' | 'surface';
   /** Points at which the engines were solved. */ readonly solved: number;
   /** Fewer points than are wanted: the inputs do not move yet, or the surface is coarse. */ readonly provisional: boolean;
-  /**
-   * The values of some asks, by their places, at one point of the unit cube (an entry for each unknown): for shares of the
-   * spread. Null where an ask has none.
-   */
-  at(unit: ArrayLike<number>, which: readonly number[]): (number | null)[];
+  /** A point of the unit cube, an entry for each unknown, as a place on the surfaces. */
+  placeOf(this: void, unit: ArrayLike<number>): DrawnPlace;
+  /** The values of some asks, by their places in the list, at such a place; null where an ask has none. */
+  at(place: DrawnPlace, which: readonly number[]): (number | null)[];
 }

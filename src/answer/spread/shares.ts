@@ -1,7 +1,7 @@
 /** What the draws say about a test: the share in which it holds, the span of a number, what matters most. */
 
 import { effectsOf } from '../../numerics/effects.ts';
-import type { Drawn, DrawnAsk, Unknown } from './model.ts';
+import type { Drawn, DrawnAsk, DrawnPlace, Unknown } from './model.ts';
 
 export interface Share {
   /** Of the draws in which it is decided [–]; null where none is. */ readonly share: number | null;
@@ -88,6 +88,9 @@ export interface Matter {
   readonly error: number;
 }
 
+/** The points at which total effects are reckoned, kept as long as the draws are. */
+const placesOf = new WeakMap<Drawn, DrawnPlace[]>();
+
 /**
  * What the spread of a number hangs on, most first; nothing where it does not spread, or has no value somewhere.
  *
@@ -101,9 +104,16 @@ export function mattersMost(
   const { unknowns } = drawn;
   if (unknowns.length === 0) return [];
   let absent = false;
+  // Every number of the same draws is asked at the same points in the same order.
+  const places = placesOf.get(drawn) ?? [];
+  placesOf.set(drawn, places);
+  let next = 0;
   const effects = effectsOf(
     (unit) => {
-      const value = number(drawn.at(unit, which));
+      const place = places[next] ?? drawn.placeOf(unit);
+      places[next] = place;
+      next += 1;
+      const value = number(drawn.at(place, which));
       if (value === null) absent = true;
       return value ?? 0;
     },

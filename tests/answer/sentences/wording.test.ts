@@ -25,11 +25,11 @@ describe('spans', () => {
   });
 
   test('are never narrower than the truth, keep a sure sign, and are at most half as wide again', () => {
-    const { between } = randomFrom(7);
+    const random = randomFrom(7);
     for (let i = 0; i < 3000; i++) {
-      const size = 10 ** between(-4, 4);
-      const middle = between(-10, 10) * size;
-      const [low, high] = [middle - between(0, 1) * size, middle + between(0, 1) * size];
+      const size = 10 ** random.between(-4, 4);
+      const middle = random.between(-10, 10) * size;
+      const [low, high] = [middle - random.between(0, 1) * size, middle + random.between(0, 1) * size];
       const span = spanWords(low, high, UNIT.one);
       const slack = 1e-9 * Math.max(Math.abs(low), Math.abs(high));
       expect(span.low).toBeLessThanOrEqual(low + slack);

@@ -189,7 +189,7 @@ describe('the response surface', () => {
       [0.5, 0.1],
       [0.9, 0.6],
     ] as const) {
-      const value = drawn.at([u, v], [0])[0]!;
+      const value = drawn.at(drawn.placeOf([u, v]), [0])[0]!;
       const chance = chanceBelow(-3) + u * (chanceBelow(3) - chanceBelow(-3));
       worst = Math.max(worst, Math.abs(value - f(3.5 + 0.1 * normalQuantile(chance), 9e6 + v * 2e6)));
     }

@@ -43,7 +43,7 @@ test('a dozen solved points stand for bell and plug of the example', { timeout: 
     const misses = places.map(([u, v], i) => {
       const one = told[i]![ask]!;
       const unit = drawn.unknowns.map((each, d) => (each.kind === 'input' ? [u, v][d]! : 0.5));
-      return drawn.at(unit, [ask])[0]! - (one.ok ? one.value : Number.NaN);
+      return drawn.at(drawn.placeOf(unit), [ask])[0]! - (one.ok ? one.value : Number.NaN);
     });
     const missed = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0) / misses.length);
     expect(missed).toBeLessThan(2 * drawn.asks[ask]!.surfaceError);
