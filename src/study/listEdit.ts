@@ -20,12 +20,18 @@ export type ListEntry = Readonly<Record<string, string | boolean | readonly stri
 
 /** One change of a list at the top of the study whose entries have ids, such as `sentences`. */
 export type ListEdit =
-  | { readonly list: string; readonly add: ListEntry }
+  | {
+      readonly list: string;
+      readonly add: ListEntry;
+      /** One line above the entry. */ readonly comment?: string;
+    }
   | { readonly list: string; readonly remove: string };
 
 /** The text after the change; the text must parse. @throws ProblemError where there is no such entry */
 export function editList(text: string, edit: ListEdit): string {
-  return 'add' in edit ? added(text, edit.list, edit.add) : removed(text, edit.list, edit.remove);
+  return 'add' in edit
+    ? added(text, edit.list, edit.add, edit.comment)
+    : removed(text, edit.list, edit.remove);
 }
 
 /** What the change should make of the study's tree. */
@@ -60,25 +66,33 @@ function topPair(text: string, list: string): { readonly map: YAMLMap; readonly 
   return { map, pair: map.items.find(({ key }) => isScalar(key) && key.value === list) as Pair | undefined };
 }
 
-function added(text: string, list: string, entry: ListEntry): string {
+function added(text: string, list: string, entry: ListEntry, comment?: string): string {
   const lineBreak = lineBreakOf(text);
   const { pair } = topPair(text, list);
   const items = pair?.value;
   if (pair === undefined) {
     const gap = text.endsWith('\n') ? '' : lineBreak;
-    return `${text}${gap}${lineBreak}${list}:${lineBreak}${blockOf(entry, '  ', lineBreak)}`;
+    return `${text}${gap}${lineBreak}${list}:${lineBreak}${blockOf(entry, '  ', lineBreak, comment)}`;
   }
   if (!isSeq(items) || items.items.length === 0) {
     const emptied = editText(text, { path: [list], value: null });
-    return added(emptied, list, entry);
+    return added(emptied, list, entry, comment);
   }
   const last = items.items.at(-1);
   const end = contentEnd(last);
+  if (items.flow && comment !== undefined) {
+    throw new ProblemError({
+      code: 'edit-not-possible',
+      what: `${quote(list)} is written in one line, where no comment can stand.`,
+      mend: 'Write it as a list with one entry below the other.',
+      where: list,
+    });
+  }
   if (items.flow) return splice(text, end, end, `, { ${pairsOf(entry).join(', ')} }`);
   const at = nextLine(text, end);
   const before = at > 0 && text[at - 1] !== '\n' ? lineBreak : '';
   const gap = isSpaced(text, items) ? lineBreak : '';
-  return splice(text, at, at, `${before}${gap}${blockOf(entry, indentOf(text, items), lineBreak)}`);
+  return splice(text, at, at, `${before}${gap}${blockOf(entry, indentOf(text, items), lineBreak, comment)}`);
 }
 
 function removed(text: string, list: string, id: string): string {
@@ -121,10 +135,12 @@ const pairsOf = (entry: ListEntry): readonly string[] =>
       `${key}: ${typeof value === 'object' ? `[${value.map(yamlScalar).join(', ')}]` : yamlScalar(value)}`,
   );
 
-function blockOf(entry: ListEntry, indent: string, lineBreak: string): string {
-  return pairsOf(entry)
+function blockOf(entry: ListEntry, indent: string, lineBreak: string, comment?: string): string {
+  const above = comment === undefined ? '' : `${indent}# ${comment.replace(/\s+/g, ' ')}${lineBreak}`;
+  const block = pairsOf(entry)
     .map((pair, i) => `${indent}${i === 0 ? '- ' : '  '}${pair}${lineBreak}`)
     .join('');
+  return above + block;
 }
 
 function unknownEntry(list: string, what: string): ProblemError {

@@ -53,6 +53,7 @@ Examples:
   plumeline solve my-question               question, short answer, engines side by side
   plumeline solve my-question --json        every number, SI units, for other programs
   plumeline check my-question               which sentences are safe to say, and what is true
+  plumeline claims talk.vtt                 what somebody claims, and how it could be tested
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
@@ -153,6 +154,29 @@ Examples:
     .action(async (study: string, flags) => {
       const { checkCommand } = await import('./commands/check.ts');
       done(await checkCommand(study, flags, terminal));
+    });
+
+  program
+    .command('claims')
+    .description('find the claims in a text or in captions, and propose a test for each')
+    .argument('<file>', 'plain text (.txt, .md), WebVTT (.vtt) or SubRip (.srt), in English')
+    .option('--study <folder>', 'the study whose engines are meant')
+    .option('--json', 'print all that was found as JSON')
+    .option('--accept <numbers>', 'write these into the study, to be checked, not said: "1,3"')
+    .addHelpText(
+      'after',
+      `
+What a claim means is a guess by its words and units: read each proposal before you accept it.
+Nothing counts until it is accepted; then plumeline check tells what is true of it.
+
+Examples:
+  plumeline claims talk.vtt
+  plumeline claims talk.vtt --study my-question
+  plumeline claims talk.vtt --study my-question --accept 1,3`,
+    )
+    .action(async (file: string, flags) => {
+      const { claimsCommand } = await import('./commands/claims.ts');
+      done(await claimsCommand(file, flags, terminal));
     });
 
   program
