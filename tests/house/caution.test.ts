@@ -36,6 +36,17 @@ describe('the caution', () => {
   test('stands in what the command line prints, for people and for programs', async () => {
     expect(oneLine((await runMain(['solve', example])).out)).toContain(CAUTION);
     expect(JSON.parse((await runMain(['solve', example, '--json'])).out).caution).toBe(CAUTION);
+    // A small study, checked quickly, for what sentences and claims print.
+    const small = join(root, 'starters', 'larger-or-smaller-throat');
+    const talk = join(place, 'talk.txt');
+    await writeFile(talk, 'Rowan bell pushes twice as hard as the narrow one.\n');
+    for (const args of [
+      ['check', small],
+      ['claims', talk, '--study', small],
+    ]) {
+      expect(oneLine((await runMain(args)).out)).toContain(CAUTION);
+      expect(JSON.parse((await runMain([...args, '--json'])).out).caution).toBe(CAUTION);
+    }
     expect(oneLine((await runMain(['--help'])).out)).toMatch(
       /not for building, pressurising or firing hardware/,
     );
