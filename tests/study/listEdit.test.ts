@@ -52,6 +52,16 @@ describe('a sentence added', () => {
     expect(saysOf(carried)).toEqual([...before, 'new-one']);
   });
 
+  test('with a comment has it on the line above, on one line; a list in one line has no room for it', () => {
+    const comment = 'found in talk.vtt,\nline 4';
+    const more = editStudy(example, [{ list: 'sentences', add: entry, comment }]);
+    expect(more).toContain('\n  # found in talk.vtt, line 4\n  - id: new-one\n');
+    expect(more.replace(/\n {2}# found.*\n {2}- id: new-one\n.*\n.*\n.*\n/, '')).toBe(example);
+    const [head = ''] = example.split(/^# Each sentence/m);
+    const flow = `${head}sentences: [{ id: a, say: So. }]\n`;
+    expect(() => editStudy(flow, [{ list: 'sentences', add: entry, comment }])).toThrow(ProblemError);
+  });
+
   test('is refused with an id that is there already', () => {
     const twice = () => editStudy(example, [{ list: 'sentences', add: { ...entry, id: before[0]! } }]);
     expect(twice).toThrow(ProblemError);
