@@ -3,7 +3,7 @@
 import { findQuantity, quantityNameAt } from '../answer/catalogue.ts';
 import type { StudyAnswer } from '../answer/model.ts';
 import { publishedQuantityAt } from '../answer/published/figures.ts';
-import { plainText } from './scene/safeText.ts';
+import { csvOf } from './csvCell.ts';
 
 const header = ['engine', 'path', 'quantity', 'label', 'value (SI)', 'shown', 'unit shown'];
 
@@ -34,7 +34,7 @@ export function numbersCsv(answer: StudyAnswer): string {
       ]);
     });
   }
-  return `${lines.map((cells) => cells.map(cell).join(',')).join('\r\n')}\r\n`;
+  return csvOf(lines);
 }
 
 function walk(value: unknown, path: string, tell: (path: string, value: number | null) => void): void {
@@ -47,11 +47,4 @@ function walk(value: unknown, path: string, tell: (path: string, value: number |
     for (const [key, item] of Object.entries(value as object))
       walk(item, path === '' ? key : `${path}.${key}`, tell);
   }
-}
-
-/** Quoted where needed; a text that a spreadsheet would run as a formula gets an apostrophe in front. */
-function cell(text: string): string {
-  const plain = plainText(text);
-  const safe = /^[=+@\t]|^-(?![\d.])/.test(plain) ? `'${plain}` : plain;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -65,7 +65,7 @@ export function inWords(dimension: Exponents): string {
 }
 
 /** SI units of a dimension, e.g. `kg·m/s²`. */
-export function inUnits(dimension: Exponents): string {
+function inUnits(dimension: Exponents): string {
   const power = (e: number): string =>
     e === 1 ? '' : e === 2 ? '²' : e === 3 ? '³' : `^${Number(e.toFixed(3))}`;
   const factors = (sign: 1 | -1): string[] =>

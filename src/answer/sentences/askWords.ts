@@ -37,7 +37,8 @@ function ownerWords({ engine }: Ask, engines: EnginesById): string {
   return engine === null ? '' : ` of ${engines.get(engine)?.name ?? engine}`;
 }
 
-function placeWords(ask: Ask, engines: EnginesById): string {
+/** Where it is asked for, a space in front; empty where it is the same everywhere. */
+export function placeWords(ask: Ask, engines: EnginesById): string {
   const { ambient, station, throttle } = ask;
   return [
     station === null ? '' : ` ${stationWords(station)}`,

@@ -1,7 +1,17 @@
 /** What a sweep or a map shows, in words: course, optimum, crossings, holes. */
 
 import { listed } from '../compare/speech.ts';
-import type { Course, Crossing, Extreme, Hole, MapExtreme, Sweep, SweepCurve, SweepMap } from './model.ts';
+import type {
+  Course,
+  Crossing,
+  Extreme,
+  Hole,
+  MapExtreme,
+  Sweep,
+  SweepCurve,
+  SweepMap,
+  ToldOf,
+} from './model.ts';
 import { showPlace, showValue } from './shown.ts';
 
 /** Digits of a place that was sought, not stated. */
@@ -26,7 +36,7 @@ export function sweepHeadline(sweep: Sweep): string {
 
 function courseWords(sweep: Sweep, curve: SweepCurve): string {
   const { course, highest, lowest } = curve;
-  const what = curveName(sweep, curve);
+  const what = nameOf(curve);
   if (highest === null || lowest === null) {
     return course === 'has no value' || course === 'stays the same'
       ? `${what} ${PLAIN[course]}${course === 'stays the same' ? ` at ${valueWords(curve, firstValue(curve))}` : ''}.`
@@ -64,9 +74,24 @@ function firstValue({ points }: SweepCurve): number {
   return points.find(({ y }) => y !== null)?.y ?? 0;
 }
 
-/** As written where there are several, or where it is made of several quantities. */
-export function curveName({ curves }: Sweep, curve: SweepCurve): string {
-  return curves.length === 1 && curve.label !== curve.expression ? capital(curve.label) : curve.expression;
+/** `Specific impulse of Alder B in vacuum`; as written where it is made of several. */
+export function nameOf({ words, parts }: ToldOf): string {
+  return parts === null ? words : capital(words);
+}
+
+/** What tells the curves apart, as short as it can be: the engine, the place, or both. */
+export function shortNames(curves: readonly ToldOf[]): readonly string[] {
+  const sets = (of: (told: ToldOf) => string): number => new Set(curves.map(of)).size;
+  if (curves.some(({ parts }) => parts === null) || sets(({ label }) => label) > 1) {
+    return curves.map(({ words }) => words);
+  }
+  const owners = sets(({ parts }) => parts!.owner);
+  const places = sets(({ parts }) => parts!.place);
+  return curves.map(({ parts }) => {
+    const { owner, place } = parts!;
+    if (places === 1 || place === '') return owner;
+    return owners === 1 ? capital(place) : `${owner}, ${place}`;
+  });
 }
 
 export function valueWords(curve: SweepCurve | SweepMap, value: number): string {
@@ -80,15 +105,16 @@ export function placeWords({ range }: Sweep, { x, at }: Extreme): string {
 }
 
 function crossingWords(sweep: Sweep, { x, y, curves, jump }: Crossing): string {
-  const [before, after] = curves.map((curve) => sweep.curves[curve]!) as [SweepCurve, SweepCurve];
+  const names = shortNames(sweep.curves);
+  const [before, after] = curves.map((curve) => names[curve]!) as [string, string];
   const place = `${sweep.range.label} ${showPlace(sweep.range, x, FOUND)}`;
-  if (jump) return `${before.expression} and ${after.expression} change places at a jump at ${place}.`;
-  return `${before.expression} and ${after.expression} are equal at ${place}, ${valueWords(before, y)}; beyond it ${after.expression} is higher.`;
+  if (jump) return `${before} and ${after} change places at a jump at ${place}.`;
+  return `${before} and ${after} are equal at ${place}, ${valueWords(sweep.curves[curves[0]]!, y)}; beyond it ${after} is higher.`;
 }
 
 function holeWords(sweep: Sweep, curve: SweepCurve, { from, to, problem }: Hole): string {
   const [start, end] = [from, to].map((x) => showPlace(sweep.range, x, FOUND));
-  return `${curve.expression} has no value from ${sweep.range.label} ${start} to ${end}: ${problem.what}`;
+  return `${nameOf(curve)} has no value from ${sweep.range.label} ${start} to ${end}: ${problem.what}`;
 }
 
 export function mapFindings(map: SweepMap): readonly string[] {
@@ -107,11 +133,7 @@ export function mapFindings(map: SweepMap): readonly string[] {
 export function mapHeadline(map: SweepMap): string {
   const inside = (['highest', 'lowest'] as const).find((which) => map[which]?.at === 'inside') ?? 'highest';
   const extreme = map[inside];
-  return extreme === null ? `${mapName(map)} has no value anywhere.` : mapExtremeWords(map, inside, extreme);
-}
-
-export function mapName(map: SweepMap): string {
-  return map.label === map.expression ? map.expression : capital(map.label);
+  return extreme === null ? `${nameOf(map)} has no value anywhere.` : mapExtremeWords(map, inside, extreme);
 }
 
 function mapExtremeWords(
@@ -123,7 +145,7 @@ function mapExtremeWords(
   const place = `${map.rangeAcross.label} ${showPlace(map.rangeAcross, x, digits)} and ${map.rangeUp.label} ${showPlace(map.rangeUp, y, digits)}`;
   const where =
     at === 'end' ? ', on the edge of the map' : at === 'hole' ? ', beside places without values' : '';
-  return `${mapName(map)} is ${which} at ${place}${where}: ${valueWords(map, value)}.`;
+  return `${nameOf(map)} is ${which} at ${place}${where}: ${valueWords(map, value)}.`;
 }
 
 function shareWords(share: number): string {

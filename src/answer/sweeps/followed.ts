@@ -6,6 +6,7 @@ import { type Ask, askKey } from '../asked/model.ts';
 import { quantity } from '../catalogue.ts';
 import { type CompiledExpression, compileExpression, scopeOf } from '../expression/index.ts';
 import { settableConditions } from '../inputs/conditions.ts';
+import { askWords, type EnginesById, enginesById, placeWords } from '../sentences/askWords.ts';
 import type { Origin, SweptRange, ToldOf } from './model.ts';
 import { quantityOf } from './quantityOf.ts';
 
@@ -50,9 +51,10 @@ export function followedOf(study: Study, of: readonly string[], ranges: readonly
   for (const { asks: own } of expressions) for (const ask of own) asks.set(askKey(ask), ask);
   const keys = [...asks.keys()];
   const order = study.engines.map(({ id }) => id);
+  const byId = enginesById(study.engines);
   return {
     expressions,
-    told: expressions.map((expression) => toldOf(expression, order)),
+    told: expressions.map((expression) => toldOf(expression, order, byId)),
     asks: [...asks.values()],
     places: expressions.map(({ asks: own }) => own.map((ask) => keys.indexOf(askKey(ask)))),
     engines: order.filter((id) => [...asks.values()].some(({ engine }) => engine === id)),
@@ -63,12 +65,18 @@ function isSurroundings(over: string): boolean {
   return over !== 'throttle' && settableConditions.some(({ name }) => name === over);
 }
 
-function toldOf(expression: CompiledExpression, order: readonly string[]): ToldOf {
+function toldOf(expression: CompiledExpression, order: readonly string[], byId: EnginesById): ToldOf {
   const engines = order.filter((id) => expression.asks.some(({ engine }) => engine === id));
   const of = quantityOf(expression);
+  const ask = expression.quantity === null ? undefined : expression.asks[0];
   return {
     expression: expression.text,
     label: of !== null && expression.quantity !== null ? quantity(of).label : expression.text,
+    words: ask === undefined ? expression.text : askWords(ask, byId).replace(/^the /, ''),
+    parts:
+      ask === undefined
+        ? null
+        : { owner: byId.get(ask.engine ?? '')?.name ?? 'air', place: placeWords(ask, byId).trim() },
     dimension: expression.dimension,
     quantity: of,
     engines,

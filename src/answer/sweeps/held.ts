@@ -22,12 +22,13 @@ export function heldOf(
   const moved = new Set(inputs.map(({ over }) => inputOf(over)));
   const moving = new Set(inputs.flatMap((range) => moverOf(study, range, named, inCurves).engines));
   const engines = study.engines.filter(({ id }) => inCurves.includes(id));
+  const nameOf = (id: string): string => study.engines.find((engine) => engine.id === id)?.name ?? id;
   const lines = engines.map((engine) => {
-    const held = heldParts(engine, moving.has(engine.id) ? moved : new Set());
+    const held = heldParts(engine, moving.has(engine.id) ? moved : new Set(), nameOf);
     return `${engine.name}: ${held.join(', ')}.`;
   });
   const leads = engines.filter(({ id }) => moving.has(id));
-  const shorts = leads.map((engine) => sizeTrap(engine, moved));
+  const shorts = leads.map((engine) => sizeTrap(engine, moved, nameOf));
   return { short: shortOf(ranges, leads, shorts), lines };
 }
 
@@ -60,7 +61,7 @@ function conditionWords(conditions: readonly string[]): string | null {
 }
 
 /** What fixes the size, and what therefore moves along. */
-function sizeTrap({ size }: EngineInput, moved: ReadonlySet<string>): string {
+function sizeTrap({ size }: EngineInput, moved: ReadonlySet<string>, nameOf: (id: string) => string): string {
   if (moved.has('size.thrust')) return 'the throat is sized for each thrust.';
   if (moved.has('size.throat') || moved.has('size.exit')) return 'the size itself moves; nothing else does.';
   switch (size.by) {
@@ -72,14 +73,18 @@ function sizeTrap({ size }: EngineInput, moved: ReadonlySet<string>): string {
       return `exit held at ${showStated('exit.diameter', size.diameter.value).text}: the throat is sized anew at each point.`;
     case 'same':
       return size.what === 'throat'
-        ? `throat held at that of ${size.as}: thrust and propellant flow follow.`
-        : `${size.what} held at that of ${size.as}: the throat is sized anew at each point.`;
+        ? `throat held at that of ${nameOf(size.as)}: thrust and propellant flow follow.`
+        : `${size.what} held at that of ${nameOf(size.as)}: the throat is sized anew at each point.`;
   }
 }
 
-function heldParts(engine: EngineInput, moved: ReadonlySet<string>): readonly string[] {
+function heldParts(
+  engine: EngineInput,
+  moved: ReadonlySet<string>,
+  nameOf: (id: string) => string,
+): readonly string[] {
   const { chamber, nozzle, propellants } = engine;
-  const parts = [sizeWords(engine.size, moved)];
+  const parts = [sizeWords(engine.size, moved, nameOf)];
   if (!moved.has('chamber.pressure')) {
     parts.push(`chamber pressure ${showStated('chamber.pressure', chamber.pressure.value).text}`);
   }
@@ -106,7 +111,7 @@ function heldParts(engine: EngineInput, moved: ReadonlySet<string>): readonly st
   return parts.filter((part) => part !== '');
 }
 
-function sizeWords(size: Size, moved: ReadonlySet<string>): string {
+function sizeWords(size: Size, moved: ReadonlySet<string>, nameOf: (id: string) => string): string {
   if (['size.thrust', 'size.throat', 'size.exit'].some((input) => moved.has(input))) return '';
   switch (size.by) {
     case 'thrust':
@@ -116,7 +121,7 @@ function sizeWords(size: Size, moved: ReadonlySet<string>): string {
     case 'exit':
       return `exit ${showStated('exit.diameter', size.diameter.value).text}`;
     case 'same':
-      return `${size.what} of ${size.as}`;
+      return `${size.what} of ${nameOf(size.as)}`;
   }
 }
 

@@ -1,5 +1,5 @@
 /** Curves and maps of any quantity against any input. */
-export { mapFindings, mapHeadline, sweepFindings, sweepHeadline } from './findings.ts';
+export { mapFindings, mapHeadline, nameOf, shortNames, sweepFindings, sweepHeadline } from './findings.ts';
 export { heldOf } from './held.ts';
 export { sweepMap } from './map.ts';
 export type * from './model.ts';

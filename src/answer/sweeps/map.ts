@@ -13,7 +13,7 @@ import { bestOnMap } from './mapExtremes.ts';
 import type { MapGrid } from './mapGrid.ts';
 import type { Level, MapExtreme, MapHole, MapRequest, SweepMap, SweepOptions, ToldOf } from './model.ts';
 import { type Mover, moverOf } from './mover.ts';
-import { samplerOf } from './sampler.ts';
+import { movedAsks, samplerOf } from './sampler.ts';
 import { type Scale, scaleOf } from './spacing.ts';
 import type { ExpressionValue } from './valueWithBand.ts';
 
@@ -41,7 +41,7 @@ export async function sweepMap(
     crew,
     String,
     ([x, y]) => ({
-      asks: followed.asks.map((ask) => movers[1].ask(movers[0].ask(ask, x), y)),
+      asks: movedAsks(followed.asks, (ask) => movers[1].ask(movers[0].ask(ask, x), y)),
       point: { ...movers[0].point(x), ...movers[1].point(y) },
     }),
     request.points ** 2 + TO_PLACE,

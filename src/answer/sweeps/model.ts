@@ -53,6 +53,9 @@ export interface ToldRange extends SweptRange {
 export interface ToldOf {
   /** As written. */ readonly expression: string;
   readonly label: string;
+  /** `specific impulse of Alder B in vacuum`; the expression where it is made of several. */ readonly words: string;
+  /** What tells it from others of its kind; null where it is made of several. */
+  readonly parts: { readonly owner: string; readonly place: string } | null;
   readonly dimension: Exponents;
   /** Name in the catalogue: the unit, the digits; null where there is none of that dimension. */
   readonly quantity: string | null;

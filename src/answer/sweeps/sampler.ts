@@ -55,6 +55,12 @@ export function samplerOf<Place>(
   };
 }
 
+/** The same list where nothing moves in it: it then travels to other threads only once. */
+export function movedAsks(asks: readonly Ask[], move: (ask: Ask) => Ask): readonly Ask[] {
+  const moved = asks.map(move);
+  return moved.every((ask, i) => ask === asks[i]) ? asks : moved;
+}
+
 function valuesOf({ expressions, places }: Followed, told: readonly Told[]): readonly ExpressionValue[] {
   return expressions.map((expression, i) =>
     valueWithBand(

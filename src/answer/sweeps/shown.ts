@@ -2,20 +2,25 @@
 
 import { type DisplayUnit, findQuantity, quantity } from '../catalogue.ts';
 import { type Shown, showIn, showStated, unitFor } from '../display.ts';
-import { inUnits, isNumber } from '../expression/dimensions.ts';
+import { unitOfNumber } from '../sentences/sideUnit.ts';
 import type { ToldOf, ToldRange } from './model.ts';
 
 /** Digits of what has no entry in the catalogue. */
 const USUAL_DIGITS = 4;
 
-/** One unit for all these values [SI]; that of the SI where the catalogue has none. */
+/** One unit for all these values [SI]: that of the catalogue, else a usual one of its kind. */
 export function unitOf(
   { quantity: name, dimension }: ToldOf,
   values: readonly (number | null)[],
 ): DisplayUnit {
   const entry = name === null ? undefined : findQuantity(name);
   if (entry !== undefined) return unitFor(entry, values);
-  return { symbol: isNumber(dimension) ? '' : inUnits(dimension), perSI: 1 };
+  return unitOfNumber(
+    null,
+    dimension,
+    [],
+    values.filter((value) => value !== null),
+  );
 }
 
 export function digitsOf({ quantity: name }: ToldOf): number {

@@ -10,12 +10,14 @@ import { holesOf } from './holes.ts';
 import type { Crossing, Extreme, Sweep, SweepCurve, SweepOptions, SweepRequest } from './model.ts';
 import { type Mover, moverOf } from './mover.ts';
 import { nextShares } from './refine.ts';
-import { samplerOf } from './sampler.ts';
+import { movedAsks, samplerOf } from './sampler.ts';
 import { type Sample, valueIn } from './samples.ts';
 import { type Scale, scaleOf } from './spacing.ts';
 
 /** Points of the first, coarse look. */
 export const COARSE = 9;
+/** Points worked out before the next are chosen; the same for every crew, so that all find the same. */
+const BATCH = 8;
 /** Solves that place one optimum or crossing, for progress only. */
 const TO_PLACE = 10;
 
@@ -37,7 +39,7 @@ export async function sweep(
     followed,
     crew,
     String,
-    (x) => standAt(followed, mover, x),
+    (x) => ({ asks: movedAsks(followed.asks, (ask) => mover.ask(ask, x)), point: mover.point(x) }),
     most,
     options,
   );
@@ -58,7 +60,7 @@ export async function sweep(
   if (!mover.whole) {
     while (samples.length < request.points) {
       options.onUpdate?.(told(coarse));
-      const next = nextShares(samples, Math.min(Math.max(4, 2 * crew.size), request.points - samples.length));
+      const next = nextShares(samples, Math.min(BATCH, request.points - samples.length));
       if (next.length === 0) break;
       await take(next);
     }
@@ -84,10 +86,6 @@ interface Parts {
   readonly extremes: readonly { readonly highest: Extreme | null; readonly lowest: Extreme | null }[] | null;
   readonly crossings: readonly Crossing[];
   readonly provisional: boolean;
-}
-
-export function standAt(followed: Followed, mover: Mover, x: number) {
-  return { asks: followed.asks.map((ask) => mover.ask(ask, x)), point: mover.point(x) };
 }
 
 function addOnce(samples: Sample[], sample: Sample): void {

@@ -54,6 +54,8 @@ Examples:
   plumeline solve my-question --json        every number, SI units, for other programs
   plumeline check my-question               which sentences are safe to say, and what is true
   plumeline claims talk.vtt                 what somebody claims, and how it could be tested
+=======
+  plumeline sweep my-question               any quantity against any input, as the study asks
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
@@ -64,6 +66,11 @@ Exit status:
   2  bad input: a study that cannot be read, an unknown option
 
 For explanation and comparison only, not for building, pressurising or firing hardware.`;
+
+/** Gathers an option that may be given several times. */
+function addedTo(value: string, before: readonly string[] = []): readonly string[] {
+  return [...before, value];
+}
 
 function commandLine(terminal: Terminal, done: (status: ExitStatus) => void): Command {
   const program = new Command('plumeline')
@@ -177,6 +184,68 @@ Examples:
     .action(async (file: string, flags) => {
       const { claimsCommand } = await import('./commands/claims.ts');
       done(await claimsCommand(file, flags, terminal));
+    });
+
+  program
+    .command('sweep')
+    .description(
+      'follow any quantity while one input moves: optimum, crossings, where there is no value and why',
+    )
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .option('--of <expression>', 'what to follow; may be given several times', addedTo)
+    .option(
+      '--over <input>',
+      'what moves: nozzle.areaRatio, altitude, throttle, engines.bell.chamber.pressure …',
+    )
+    .option('--from <value>', 'where it begins; absent: a range worth looking over')
+    .option('--to <value>', 'where it ends')
+    .option('--steps <how>', 'even or ratios')
+    .option('--engine <id>', 'move it on this engine alone; may be given several times', addedTo)
+    .option('--points <number>', 'at most so many points, 5 to 201 (33)')
+    .option('--id <id>', 'one of the study’s own sweeps; without --of and --over, all of them')
+    .option('--json', 'print all that was found as JSON, SI units')
+    .option('--csv', 'print the points as comma-separated values')
+    .addHelpText(
+      'after',
+      `
+A place or a throttle that an expression leaves open is the one of the sweep. Without --engine the input moves
+where the study states it: engines that inherit it move along. What is held is said with every table.
+
+Examples:
+  plumeline sweep my-question --of "bell.specificImpulse(vacuum)" --over nozzle.areaRatio --from 10 --to 100
+  plumeline sweep my-question --of bell.thrust --of plug.thrust --over altitude
+  plumeline sweep my-question --id area-ratio --csv > points.csv`,
+    )
+    .action(async (study: string, flags) => {
+      const { sweepCommand } = await import('./commands/sweep.ts');
+      done(await sweepCommand(study, flags, terminal));
+    });
+
+  program
+    .command('map')
+    .description('follow any quantity while two inputs move: the best place, where there is no value and why')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .option('--of <expression>', 'what to follow')
+    .option('--across <input>', 'what moves across')
+    .option('--across-from <value>', 'where it begins; absent: a range worth looking over')
+    .option('--across-to <value>', 'where it ends')
+    .option('--up <input>', 'what moves upwards')
+    .option('--up-from <value>', 'where it begins')
+    .option('--up-to <value>', 'where it ends')
+    .option('--engine <id>', 'move them on this engine alone; may be given several times', addedTo)
+    .option('--points <number>', 'along each side, 3 to 41 (17)')
+    .option('--id <id>', 'one of the study’s own maps; without --of, all of them')
+    .option('--json', 'print all that was found as JSON, SI units')
+    .option('--csv', 'print the points as comma-separated values')
+    .addHelpText(
+      'after',
+      `
+Example:
+  plumeline map my-question --of "bell.specificImpulse(vacuum)" --across propellants.ratio --up nozzle.areaRatio`,
+    )
+    .action(async (study: string, flags) => {
+      const { mapCommand } = await import('./commands/map.ts');
+      done(await mapCommand(study, flags, terminal));
     });
 
   program

@@ -44,6 +44,7 @@ export function startThreads(size: number): CrewThreads {
   const threads = Array.from({ length: size }, () => new Worker(handFile));
   let hands: readonly FarHand[] = [];
   let epoch = 0;
+  let waiting = 0;
   threads.forEach((thread, i) => {
     thread.on('message', (answer: HandAnswer) => hands[i]?.hear(answer));
     thread.on('error', (error) => hands[i]?.fail(error instanceof Error ? error : new Error(String(error))));
@@ -59,11 +60,13 @@ export function startThreads(size: number): CrewThreads {
       return {
         size: crew.size,
         async tell(asks, points, options) {
+          waiting += 1;
           for (const thread of threads) thread.ref();
           try {
             return await crew.tell(asks, points, options);
           } finally {
-            for (const thread of threads) thread.unref();
+            waiting -= 1;
+            if (waiting === 0) for (const thread of threads) thread.unref();
           }
         },
       };

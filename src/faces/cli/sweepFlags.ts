@@ -1,0 +1,100 @@
+/** A sweep or a map as options of the command line ask for it. */
+
+import type { Quantity, SweptInput } from '../../study/model.ts';
+import { listNames, quote } from '../../study/report.ts';
+import {
+  mapPoints,
+  nearestSwept,
+  type SweptKind,
+  stepsField,
+  sweepPoints,
+  sweptConditions,
+  sweptKindOf,
+} from '../../study/sweepForm.ts';
+import { parseQuantity } from '../../study/units.ts';
+import { BadInput } from './badInput.ts';
+
+export interface SweptFlags {
+  readonly over: string | undefined;
+  readonly from: string | undefined;
+  readonly to: string | undefined;
+  readonly steps: string | undefined;
+}
+
+/** What each of those options is called. */
+export type SweptNames = Readonly<Record<keyof SweptFlags, string>>;
+
+/** @throws BadInput with what to mend */
+export function sweptFrom(flags: SweptFlags, names: SweptNames): SweptInput {
+  const { over, steps } = flags;
+  if (over === undefined) {
+    throw bad(
+      'sweep-over-missing',
+      `${names.over} is missing.`,
+      `Say what moves: ${names.over} nozzle.areaRatio.`,
+    );
+  }
+  const kind = sweptKindOf(over);
+  if (kind === null) {
+    const near = nearestSwept(over);
+    throw bad(
+      'sweep-input-unknown',
+      `${names.over}: ${quote(over)} is nothing that can be swept.`,
+      `${near === null ? '' : `Did you mean ${near}? `}Name an input as it stands below an engine, such as nozzle.areaRatio, or ${listNames(Object.keys(sweptConditions))}.`,
+    );
+  }
+  const end = (key: 'from' | 'to'): Quantity | null => endFrom(flags[key], names[key], kind);
+  return { over, from: end('from'), to: end('to'), steps: stepsFrom(steps, names.steps), path: names.over };
+}
+
+function endFrom(text: string | undefined, option: string, kind: SweptKind): Quantity | null {
+  if (text === undefined) return null;
+  const parsed = parseQuantity(text, ...kind.kinds);
+  if (!parsed.ok) throw new BadInput([{ ...parsed.problem, what: `${option}: ${parsed.problem.what}` }]);
+  const { value } = parsed.value;
+  return { value, plusMinus: null, text, path: option, byDefault: false };
+}
+
+function stepsFrom(text: string | undefined, option: string): SweptInput['steps'] {
+  if (text === undefined) return null;
+  const found = stepsField.options.find((word) => word === text);
+  if (found !== undefined) return found;
+  throw bad(
+    'word-unknown',
+    `${option}: ${quote(text)} is not known.`,
+    `Allowed here: ${listNames(stepsField.options)}.`,
+  );
+}
+
+export function pointsFrom(text: string | undefined, of: 'sweep' | 'map'): number | null {
+  if (text === undefined) return null;
+  const { least, most } = of === 'sweep' ? sweepPoints : mapPoints;
+  const points = Number(text);
+  if (/^\d{1,4}$/.test(text) && points >= least && points <= most) return points;
+  throw bad(
+    'sweep-points',
+    `--points: ${quote(text)} is no number of points.`,
+    `Give a whole number from ${least} to ${most}.`,
+  );
+}
+
+/** The study's own of that id; all of them where none is named. */
+export function namedOf<Item extends { readonly id: string }>(
+  items: readonly Item[],
+  id: string | undefined,
+  what: 'sweep' | 'map',
+): readonly Item[] {
+  const found = id === undefined ? items : items.filter((item) => item.id === id);
+  if (found.length > 0) return found;
+  const mend = `Write some under “${what}s” in study.yaml, or say here what to follow: --of "bell.specificImpulse(vacuum)".`;
+  if (items.length === 0) throw bad(`${what}-none`, `The study has no ${what}s.`, mend);
+  throw bad(
+    `${what}-unknown`,
+    `--id: the study has no ${what} ${quote(id ?? '')}.`,
+    `Those of this study: ${listNames(items.map((item) => item.id))}.`,
+  );
+}
+
+export function bad(code: string, what: string, mend: string): BadInput {
+  return new BadInput([{ code, what, mend }]);
+}
