@@ -102,7 +102,8 @@ export function integrate(
   };
 
   while (direction * (to - t) > 0) {
-    if (steps >= mostSteps) throw new RangeError(`more than ${mostSteps} steps before t = ${to}, now at ${t}`);
+    if (steps >= mostSteps)
+      throw new RangeError(`more than ${mostSteps} steps before t = ${to}, now at ${t}`);
     if (direction * (t + h - to) > 0 || direction * (t + 1.01 * h - to) > 0) h = to - t;
     for (let stage = 1; stage < 7; stage++) {
       const into = stage === 6 ? next : trial;

@@ -119,8 +119,8 @@ describe('integration', () => {
       slope[0] = y[0]! ** 2;
     };
     expect(() => integrate(blowUp, 0, [1], 2, options)).toThrow(RangeError);
-    expect(() =>
-      integrate((_, __, slope) => slope.fill(Number.NaN), 0, [1], 2, options),
-    ).toThrow('not finite');
+    expect(() => integrate((_, __, slope) => slope.fill(Number.NaN), 0, [1], 2, options)).toThrow(
+      'not finite',
+    );
   });
 });
