@@ -3,7 +3,6 @@
 import { ProblemError } from '../../numerics/problem.ts';
 import { airAtGeometricAltitude } from '../air/index.ts';
 import { STANDARD_GRAVITY } from '../constants.ts';
-import { EARTH_RADIUS } from './earth.ts';
 import { type Drive, type Pointing, STATE, STATE_SIZE } from './forces.ts';
 import type { Ascent, Site, Stage, Steering, Vehicle } from './model.ts';
 import { type FlightEvent, flyPhase, type PhaseEnd } from './phase.ts';
@@ -55,7 +54,7 @@ export function flyAscent(
 
   let t = 0;
   let y = new Float64Array(STATE_SIZE);
-  y[STATE.radius] = EARTH_RADIUS + site.altitude;
+  y[STATE.radius] = site.earth.radius + site.altitude;
   y[STATE.tangential] = site.rotation * y[STATE.radius]!;
   y[STATE.mass] = liftoffMass;
   refuseTooHeavy(vehicle, y, site);
@@ -75,7 +74,7 @@ export function flyAscent(
       const watch = [
         ...events,
         fallen(site),
-        ...(fairingOn ? [fairingAt(fairing!.dropAltitude)] : []),
+        ...(fairingOn ? [above('fairing', site, fairing!.dropAltitude)] : []),
         ...(which === 0 ? [halfBurnt] : []),
       ];
       record.point(drive, which, t, y);
@@ -90,7 +89,7 @@ export function flyAscent(
       record.point(drive, which, t, y);
       if (end.event === 'fallen') throw fallsBack(t, y);
       if (end.event === 'half burnt') {
-        record.halfBurnt(y);
+        record.halfBurnt(site, y);
       } else if (end.event === 'fairing') {
         y[STATE.mass]! -= fairing!.mass;
         fairingOn = false;
@@ -132,7 +131,7 @@ export function flyAscent(
       }
     }
     if (event !== 'burnt out' && upperBegun === null) {
-      const high = steering.upperFrom === undefined ? [] : [highEnough(steering.upperFrom)];
+      const high = steering.upperFrom === undefined ? [] : [above('high enough', site, steering.upperFrom)];
       const already = high.length > 0 && high[0]!.value(t, y) >= 0;
       event = already ? 'high enough' : fly(which, propulsion, { kind: 'along' }, until, [out, ...high]);
       if (event === 'high enough') upperBegun = t;
@@ -160,16 +159,12 @@ function wayTurned(site: Site, angle: number): FlightEvent<Happening> {
   };
 }
 
-function highEnough(altitude: number): FlightEvent<Happening> {
-  return { name: 'high enough', value: (_, y) => y[STATE.radius]! - EARTH_RADIUS - altitude };
-}
-
-function fairingAt(altitude: number): FlightEvent<Happening> {
-  return { name: 'fairing', value: (_, y) => y[STATE.radius]! - EARTH_RADIUS - altitude };
+function above(name: Happening, { earth }: Site, altitude: number): FlightEvent<Happening> {
+  return { name, value: (_, y) => y[STATE.radius]! - earth.radius - altitude };
 }
 
 function fallen(site: Site): FlightEvent<Happening> {
-  return { name: 'fallen', value: (_, y) => EARTH_RADIUS + site.altitude - FALLEN - y[STATE.radius]! };
+  return { name: 'fallen', value: (_, y) => site.earth.radius + site.altitude - FALLEN - y[STATE.radius]! };
 }
 
 function refuseTooHeavy({ stages }: Vehicle, y: Float64Array, site: Site): void {

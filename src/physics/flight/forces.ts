@@ -1,7 +1,6 @@
 /** What acts on the vehicle at one moment, and how its state changes. */
 
 import { airAtGeometricAltitude, HIGHEST_ALTITUDE } from '../air/index.ts';
-import { EARTH_GRAVITATIONAL_PARAMETER, EARTH_RADIUS } from './earth.ts';
 import type { Site, StagePropulsion, Vehicle } from './model.ts';
 import { throttleFor } from './throttle.ts';
 
@@ -29,7 +28,7 @@ export type Pointing =
 /** Who pushes, which way. Without propulsion the vehicle coasts. */
 export interface Drive {
   readonly vehicle: Pick<Vehicle, 'referenceArea' | 'drag' | 'mostAcceleration' | 'mostDynamicPressure'>;
-  readonly site: Pick<Site, 'rotation'>;
+  readonly site: Site;
   readonly propulsion: StagePropulsion | null;
   readonly pointing: Pointing;
 }
@@ -73,7 +72,7 @@ const THIN_AIR_SOUND = 274.1;
 export function forcesInto(drive: Drive, t: number, y: Float64Array, forces: Forces): void {
   const { vehicle, site, propulsion, pointing } = drive;
   const radius = y[STATE.radius]!;
-  const altitude = radius - EARTH_RADIUS;
+  const altitude = radius - site.earth.radius;
   const upSpeed = y[STATE.radial]!;
   const alongSpeed = y[STATE.tangential]! - site.rotation * radius;
   const speed = Math.sqrt(upSpeed * upSpeed + alongSpeed * alongSpeed);
@@ -144,7 +143,7 @@ export function slopeOf(drive: Drive): (t: number, y: Float64Array, slope: Float
     const tangential = y[STATE.tangential]!;
     const mass = y[STATE.mass]!;
     const { thrust, drag, upward, along, thrustUp, thrustAlong } = forces;
-    const gravity = EARTH_GRAVITATIONAL_PARAMETER / (radius * radius);
+    const gravity = site.earth.gravitationalParameter / (radius * radius);
     slope[STATE.radius] = radial;
     slope[STATE.angle] = tangential / radius - site.rotation;
     slope[STATE.radial] =

@@ -39,8 +39,15 @@ export interface Vehicle {
   /** [Pa] throttled to stay below it; absent: none */ readonly mostDynamicPressure?: number;
 }
 
-/** Round Earth that turns under a flight in one plane. */
+/** A round body with its gravity. */
+export interface Earth {
+  /** [m] */ readonly radius: number;
+  /** GM [m³/s²] */ readonly gravitationalParameter: number;
+}
+
+/** Where the flight begins, on a round Earth that turns under it in one plane. */
 export interface Site {
+  readonly earth: Earth;
   /** [m] above mean sea level */ readonly altitude: number;
   /** [rad/s] of the Earth about the normal of the flight's plane: ω cos i */ readonly rotation: number;
 }

@@ -1,13 +1,12 @@
 /** What is kept of a flight: its points, its extremes and its budget. */
 
 import { STANDARD_GRAVITY } from '../constants.ts';
-import { EARTH_RADIUS } from './earth.ts';
 import { type Drive, forcesInto, noForces, STATE } from './forces.ts';
-import type { Ascent, FlightPoint, Vehicle } from './model.ts';
+import type { Ascent, FlightPoint, Site, Vehicle } from './model.ts';
 
 export interface FlightRecord {
   point(drive: Drive, stage: number, t: number, y: Float64Array): void;
-  halfBurnt(y: Float64Array): void;
+  halfBurnt(site: Site, y: Float64Array): void;
   firstStageEnds(y: Float64Array): void;
   ascent(vehicle: Vehicle, y: Float64Array, ideal: number): Ascent;
 }
@@ -33,8 +32,8 @@ export function flightRecord(whole: boolean): FlightRecord {
     return {
       time: t,
       stage,
-      altitude: y[STATE.radius]! - EARTH_RADIUS,
-      downrange: EARTH_RADIUS * y[STATE.angle]!,
+      altitude: y[STATE.radius]! - drive.site.earth.radius,
+      downrange: drive.site.earth.radius * y[STATE.angle]!,
       speed: forces.speed,
       inertialSpeed: Math.hypot(y[STATE.radial]!, y[STATE.tangential]!),
       pathAngle: Math.atan2(upward, along),
@@ -58,8 +57,8 @@ export function flightRecord(whole: boolean): FlightRecord {
         points.push(point);
       last = point;
     },
-    halfBurnt(y) {
-      halfAt = y[STATE.radius]! - EARTH_RADIUS;
+    halfBurnt({ earth }, y) {
+      halfAt = y[STATE.radius]! - earth.radius;
     },
     firstStageEnds(y) {
       firstStage = { impulse: y[STATE.impulse]!, burnt: startMass - y[STATE.mass]! };

@@ -20,9 +20,9 @@ interface Unknowns {
   readonly payload: number;
 }
 
-/** Scales of altitude [m] and of the two speeds [m/s] at the end: an orbit met within these ×1e-6 is met. */
+/** Scales of altitude [m] and of the two speeds [m/s] at the end: an orbit met within 1e-4 of these is met, far above the error of a flight. */
 const SCALE = [1000, 10, 10] as const;
-const MET = 1e-6;
+const MET = 1e-4;
 const MOST_STEPS = 40;
 /** Steps for the differences, of start [–], rate [1/s], payload [kg, as a share of the last stage]. */
 const PROBE = 1e-5;
@@ -44,7 +44,7 @@ export function payloadAt(
   let flights = 0;
   const last = vehicle.stages.at(-1)!;
   const lastMass = last.dryMass + last.propellantMass;
-  const targetSpeed = perigeeSpeed(orbit.altitude, orbit.apogee);
+  const targetSpeed = perigeeSpeed(orbit.altitude, orbit.apogee, site.earth);
   const law = ({ start, rate }: Unknowns): Steering => ({ ...steering, upper: { start, rate } });
 
   /** Misses at the end over their scales; null where the flight fails. */
@@ -88,9 +88,9 @@ function unknownsOf({ payload, steering }: ToOrbit): Unknowns {
 
 /** Upper laws from flat to steep, payloads from none to a good share of the last stage. */
 function firstGuesses(lastMass: number): readonly Unknowns[] {
-  return [0.15, 0.35, 0.6, 1].flatMap((start) =>
-    [-0.0005, -0.0015, -0.003].flatMap((rate) =>
-      [0, 0.12, 0.35].map((share) => ({ start, rate, payload: share * lastMass })),
+  return [-0.3, 0.2, 0.6, 1.4].flatMap((start) =>
+    [0.001, -0.001, -0.004].flatMap((rate) =>
+      [0, 0.15, 0.4].map((share) => ({ start, rate, payload: share * lastMass })),
     ),
   );
 }
@@ -106,7 +106,7 @@ function bestOf(
       return missed === null ? [] : [{ guess, size: sizeOf(missed) }];
     })
     .sort((a, b) => a.size - b.size)
-    .slice(0, 4)
+    .slice(0, 6)
     .map(({ guess }) => guess);
 }
 
