@@ -79,9 +79,9 @@ describe('integration', () => {
         [1, 0],
         4,
         { relative: 1, absolute: [1, 1], firstStep: step, longestStep: step },
-        ({ from, to, at }) => {
-          const middle = from + 0.37 * (to - from);
-          at(middle, into);
+        (whole) => {
+          const middle = whole.from + 0.37 * (whole.to - whole.from);
+          whole.at(middle, into);
           largest = Math.max(largest, Math.abs(into[0]! - Math.cos(middle)));
           return undefined;
         },
