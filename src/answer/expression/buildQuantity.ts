@@ -137,6 +137,6 @@ function refuseName(
     node,
     isQuantity ? 'engine-unknown' : 'name-unknown',
     `${quote(isQuantity ? first : node.name)} is ${isQuantity ? 'not an engine of this study' : 'neither an engine’s quantity, nor one of the air, nor what moves in a range'}.`,
-    `Engines of this study: ${engines}. Write e.g. ${example}.thrust(vacuum).`,
+    `Engines of this study: ${engines}. Write e.g. ${example}.thrust(vacuum). A place is vacuum, pad, sea level, an altitude such as 12 km or a pressure such as 0.5 bar.`,
   );
 }

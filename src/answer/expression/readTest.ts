@@ -13,6 +13,7 @@ import {
   takeOneOf,
   takeSign,
   takeWords,
+  wordAt,
 } from './reader.ts';
 import { rangeHere } from './readRange.ts';
 import { readRelation } from './readRelation.ts';
@@ -52,17 +53,32 @@ function readWhole(text: string, what: string): Node {
 function refuseRest(reader: Reader): never {
   const sign = signAt(reader);
   const mends: Readonly<Record<string, string>> = {
-    '&&': 'Write and.',
-    '||': 'Write or.',
+    '&&': 'Write “and”.',
+    '||': 'Write “or”.',
     '!=': 'Write differs from … by more than …: computed numbers are never quite equal.',
     ')': 'Delete it, or open a bracket before.',
-    ',': 'A point marks decimals; commas stand only between what is in brackets.',
+    ',': 'A point marks decimals, and nothing is put between thousands: 70000 lbf. Commas stand only between what is in brackets.',
     '**': 'Write ^ for a power.',
   };
   const mend =
     (sign !== null && Object.hasOwn(mends, sign) ? mends[sign] : undefined) ??
-    'Join two tests with and or or, two numbers with + − * / ^; or delete it.';
+    mendOfWord(reader) ??
+    'Join two tests with “and” or “or”, two numbers with + − * / ^; or delete it.';
   return refuseHere(reader, `The test could end here, but ${standsHere(reader)}.`, mend);
+}
+
+/** Speech that is nearly a test. */
+function mendOfWord(reader: Reader): string | null {
+  const word = wordAt(reader);
+  const before = wordAt(reader, -1);
+  if (word === 'for')
+    return 'A range stands in front: for every z from pad to vacuum, bell.thrust(z) > 1 kN.';
+  if (word === 'by') return 'Put the amount before “than”: a is at least 5 % more than b.';
+  if (before !== null && ['always', 'never', 'everywhere'].includes(before))
+    return 'Say over which range: for every z from pad to vacuum, bell.thrust(z) > 1 kN.';
+  if (word !== null && before !== null && !before.includes('.'))
+    return 'An engine and what is asked of it are joined by a dot, and where stands in brackets: bell.thrust(vacuum).';
+  return null;
 }
 
 const readEither = (reader: Reader): Node => readJoined(reader, 'or');

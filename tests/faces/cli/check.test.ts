@@ -65,6 +65,8 @@ describe('plumeline check', () => {
     ]);
     expect(ran.status).toBe(1);
     expect(words(ran)).toMatch(/can’t tell odd .* cannot be read: .*force.*pressure/);
+    // Line 6 of the file; the test begins behind `  - { id: odd, say: So., holds: `.
+    expect(words(ran)).toContain('Where line 6, column 33: “cold.thrust(vacuum) > 3 bar”');
   });
 
   test('JSON of a fixed form, that --before reads back: which verdicts changed', async () => {

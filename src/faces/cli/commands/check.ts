@@ -21,7 +21,7 @@ export async function checkCommand(
   terminal: Terminal,
 ): Promise<ExitStatus> {
   const earlier = flags.before === undefined ? null : await readEarlierCheck(flags.before);
-  const { study } = await openStudy(given, openDataShelf(), terminal);
+  const { study, text } = await openStudy(given, openDataShelf(), terminal);
   const crew = await threadCrew(study);
   const { sentences, analogies, comparison } = await dismissing(crew, () =>
     checkedStudy(study, crew, terminal),
@@ -38,6 +38,7 @@ export async function checkCommand(
       : checkText(
           {
             study,
+            text,
             sentences,
             facts,
             analogies,

@@ -10,11 +10,14 @@ import {
   shareText,
 } from '../../../answer/sentences/index.ts';
 import type { Study } from '../../../study/model.ts';
+import { placeInTest } from '../../../study/placeInTest.ts';
+import { quote } from '../../../study/report.ts';
 import { analogiesText, factsText } from './analogyText.ts';
 import { padEnd, wrapped } from './wrap.ts';
 
 export interface CheckParts {
   readonly study: Study;
+  /** Of the study's file, for the places in it. */ readonly text: string;
   readonly sentences: readonly CheckedSentence[];
   readonly facts: readonly CheckedSentence[];
   readonly analogies: readonly CheckedAnalogy[];
@@ -25,14 +28,14 @@ export interface CheckParts {
 }
 
 export function checkText(
-  { study, sentences, facts, analogies, comparison, changed, caution, whole }: CheckParts,
+  { study, text, sentences, facts, analogies, comparison, changed, caution, whole }: CheckParts,
   width: number,
 ): string {
   const parts = [
     wrapped(study.question, width),
     sentences.length === 0
       ? 'The study has no sentences. Write them under “sentences” in study.yaml.'
-      : sentences.map((sentence) => sentenceText(sentence, whole, width)).join('\n\n'),
+      : sentences.map((sentence) => sentenceText(sentence, text, whole, width)).join('\n\n'),
     factsText(facts, width),
     analogiesText(analogies, whole, width),
     comparison === null ? '' : comparisonText(comparison, study, width),
@@ -46,7 +49,7 @@ export function checkText(
 const VERDICT_WIDTH = 'say with care'.length;
 const INDENT = '  ';
 
-function sentenceText(sentence: CheckedSentence, whole: boolean, width: number): string {
+function sentenceText(sentence: CheckedSentence, file: string, whole: boolean, width: number): string {
   const { id, say, said, verdict, share, wording, instead } = sentence;
   const holds = share === null ? '' : shareText(share);
   const head = `${padEnd(verdict, VERDICT_WIDTH)}  ${padEnd(holds, 7)} ${id}${said ? '' : '  (kept, not said)'}`;
@@ -57,6 +60,7 @@ function sentenceText(sentence: CheckedSentence, whole: boolean, width: number):
     ...(instead === null ? [] : [line('Instead', instead)]),
     ...(wording === null ? [] : [line('Numbers', wording)]),
     ...whyLines(sentence).map((text) => line('Why', text)),
+    ...placeLines(sentence, file).map((text) => line('Where', text)),
     ...sentence.flips.slice(0, whole ? undefined : 2).map(({ words }) => line('Turns', words)),
     ...(whole ? detailLines(sentence, line) : []),
   ];
@@ -66,6 +70,18 @@ function sentenceText(sentence: CheckedSentence, whole: boolean, width: number):
 function whyLines({ why, problem, verdict }: CheckedSentence): readonly string[] {
   if (problem !== null) return [`${why} ${problem.mend}`.trim()];
   return verdict === 'safe to say' ? [] : [why];
+}
+
+/** Where in the file a test cannot be read, and the sign or word that stands there. */
+function placeLines({ id, holds, problem }: CheckedSentence, file: string): readonly string[] {
+  const { start, end } = problem?.facts ?? {};
+  if (holds === null || typeof start !== 'number' || typeof end !== 'number') return [];
+  const place = placeInTest(file, id, start);
+  if (place === null) return [];
+  const there = holds.slice(start, end).trim();
+  return [
+    `line ${place.line}, column ${place.column}${there === '' ? ', the end of the test' : `: ${quote(there)}`}`,
+  ];
 }
 
 function detailLines(
