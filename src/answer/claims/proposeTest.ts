@@ -7,7 +7,7 @@ import { exponentsOf, sameDimension } from '../expression/dimensions.ts';
 import { compileTest, scopeOf } from '../expression/index.ts';
 import type { NumberInProse } from '../sentences/numbersInWords.ts';
 import type { Claim } from './model.ts';
-import { placesSaid, type Signs, valuesSaid } from './signs.ts';
+import { enginesSaid, placesSaid, type Signs, valuesSaid } from './signs.ts';
 
 export type Proposal = Pick<Claim, 'test' | 'assumed' | 'whyNot'>;
 
@@ -42,6 +42,7 @@ class Draft {
   readonly #claim: Pick<Claim, 'kind' | 'engines'>;
   readonly #signs: Signs;
   readonly #ids: readonly string[];
+  readonly #engines: Study['engines'];
   readonly #entry: CatalogueEntry;
   readonly #places: readonly string[];
 
@@ -54,6 +55,7 @@ class Draft {
     this.#say = claim.say;
     this.#claim = claim;
     this.#signs = signs;
+    this.#engines = engines;
     this.#ids = engines.map(({ id }) => id);
     this.#entry = entry;
     this.#places = placesSaid(claim.say).map(({ written }) => written);
@@ -61,6 +63,8 @@ class Draft {
 
   written(): Written {
     if (this.#entry.place === 'air') return this.#number('air');
+    const pair = this.#itAgainst();
+    if (pair !== null) return this.#pair(this.#side(pair.it), this.#side(pair.other));
     const one = this.#claim.engines[0] ?? (this.#ids.length === 1 ? this.#ids[0]! : null);
     if (one === null) return { why: 'It does not say which engine of the study is meant.' };
     if (this.#claim.engines.length === 0) this.assumed.push(`meant is ${one}, the only engine`);
@@ -75,6 +79,19 @@ class Draft {
     }
     if (this.#value() !== null && direction !== 'times') return this.#number(one);
     return { why: 'It does not say with which engine of the study, or which place, it is compared.' };
+  }
+
+  /** “it gets more than the short one”: of two engines, the one that is not named behind “than”. */
+  #itAgainst(): { readonly it: string; readonly other: string } | null {
+    const than = this.#say.search(/\bthan\b/i);
+    const [other, second] = this.#claim.engines;
+    if (than < 0 || other === undefined || second !== undefined || this.#engines.length !== 2) return null;
+    const isBehind = enginesSaid(this.#say.slice(than), this.#engines).includes(other);
+    const isBefore = enginesSaid(this.#say.slice(0, than), this.#engines).includes(other);
+    const it = this.#engines.find(({ id }) => id !== other)?.id;
+    if (!isBehind || isBefore || it === undefined) return null;
+    this.#assume(`compared is ${it}, the only other engine`);
+    return { it, other };
   }
 
   #needsPlace(): boolean {

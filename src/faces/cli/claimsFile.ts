@@ -13,8 +13,10 @@ export function formatOf(path: string): ClaimsFormat {
 
 /** @throws BadInput where it cannot be read as text */
 export async function readClaimsFile(path: string): Promise<string> {
-  const bytes = await readFile(path).catch((error: Error) => {
-    throw bad(`${path} cannot be read: ${error.message}.`, 'Name a text or caption file.');
+  const bytes = await readFile(path).catch((error: NodeJS.ErrnoException) => {
+    throw error.code === 'ENOENT'
+      ? bad(`There is no file ${path}.`, 'Name a text or caption file; a name with spaces goes in quotes.')
+      : bad(`${path} cannot be read: ${error.message}.`, 'Name a text or caption file.');
   });
   if (bytes.length > MOST_BYTES) {
     throw bad(`${path} holds ${bytes.length} bytes; up to ${MOST_BYTES} are read.`, 'Split it.');

@@ -97,6 +97,13 @@ describe('proposed tests', () => {
     expect(one(say)?.test).toBe(holds);
   });
 
+  test('of two engines, what is more than one of them is the other; it is told', () => {
+    const found = one('But in vacuum it gives more thrust than the bell.');
+    expect(found?.test).toBe('plug.thrust(vacuum) > bell.thrust(vacuum)');
+    expect(found?.assumed.join()).toContain('compared is plug');
+    expect(one('In vacuum the bell gives more thrust than that.')?.test).toBeNull();
+  });
+
   test('what is taken for granted is told; what is denied or of nobody has none', () => {
     expect(one('The thrust of the bell is 840 kN.')!.assumed.join()).toContain('in vacuum');
     expect(one('The plug does not give more thrust than the bell.')).toMatchObject({ test: null });

@@ -59,6 +59,16 @@ describe('plumeline claims', () => {
     expect(JSON.parse(checked.out)).toMatchObject({ sentences: [{}, { id: 'claim-1-2', said: false }] });
   });
 
+  test('one without a test is written without one, and says so', async () => {
+    const { folder, file } = files('untested');
+    const denied = join(folder, 'talk.txt');
+    writeFileSync(denied, 'The cold engine never makes more thrust than the hot one.\n');
+    expect((await runMain(['claims', denied, '--study', folder, '--accept', '1'])).status).toBe(0);
+    const written = readFileSync(file, 'utf8').slice(STUDY.length);
+    expect(written).toContain('No test yet: write one under holds.');
+    expect(written).not.toContain('holds:');
+  });
+
   test('--json carries the caution', async () => {
     const { captions } = files('json');
     const ran = await runMain(['claims', captions, '--json']);

@@ -67,7 +67,7 @@ function editsOf(accepted: readonly Claim[], study: Study, file: string) {
     return {
       list: 'sentences',
       add: { id, say: claim.say, ...(claim.test !== null && { holds: claim.test }), said: false },
-      comment: `Claim found in ${file}, line ${claim.line}${time}. The test is a proposal.`,
+      comment: `Claim found in ${file}, line ${claim.line}${time}. ${claim.test === null ? 'No test yet: write one under holds.' : 'The test is a proposal.'}`,
     };
   });
 }
