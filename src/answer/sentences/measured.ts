@@ -71,6 +71,9 @@ const BEFORE =
 
 function pairOf(left: string, right: string, compile: Compile): Measured | null {
   const one = compile(left);
+  const apart = splitAt(right, '-−+')?.map(compile);
+  // `a > b − 6 s`: how far a is from b, the amount is what is claimed.
+  if (one && apart?.[0] && apart[1] === null) return { is: 'more', by: 'amount', one, other: apart[0] };
   const bare = BEFORE.exec(right)?.[1];
   const other = (bare === undefined ? null : compile(bare)) ?? compile(right);
   if (one === null || other === null) return null;
@@ -78,11 +81,14 @@ function pairOf(left: string, right: string, compile: Compile): Measured | null 
   return times ? { is: 'times', one, other } : { is: 'more', by: 'share', one, other };
 }
 
+/** The stroke in `30 kg/s` divides nothing here. */
+const UNIT_STROKE = /(?<![\w.])(\d[\d.]*\s*[A-Za-zµ]{1,4})\/(?=[A-Za-z]{1,4}[²³]?(?![\w.(]))/gu;
+
 /** Both parts at the one sign of these outside brackets; null where there is none or more than one. */
 function splitAt(text: string, signs: string): readonly [string, string] | null {
   let depth = 0;
   const found: number[] = [];
-  [...text].forEach((sign, i) => {
+  [...text.replace(UNIT_STROKE, '$1_')].forEach((sign, i) => {
     if (sign === '(') depth += 1;
     else if (sign === ')') depth -= 1;
     else if (depth === 0 && '+-−*×·/÷^'.includes(sign)) found.push(i);

@@ -86,7 +86,9 @@ export function namedOf<Item extends { readonly id: string }>(
 ): readonly Item[] {
   const found = id === undefined ? items : items.filter((item) => item.id === id);
   if (found.length > 0) return found;
-  const mend = `Write some under “${what}s” in study.yaml, or say here what to follow: --of "bell.specificImpulse(vacuum)".`;
+  const moves =
+    what === 'map' ? '--across propellants.ratio --up nozzle.areaRatio' : '--over nozzle.areaRatio';
+  const mend = `Write some under “${what}s” in study.yaml, or say here what to follow and what moves: --of "bell.specificImpulse(vacuum)" ${moves}, with the id of an engine of yours for bell.`;
   if (items.length === 0) throw bad(`${what}-none`, `The study has no ${what}s.`, mend);
   throw bad(
     `${what}-unknown`,

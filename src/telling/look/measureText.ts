@@ -7,6 +7,8 @@ export type Weight = 400 | 600 | 700;
 /** Width taken for a character that the font lacks [thousandths of the size]; a browser shows another font's. */
 const UNKNOWN_WIDTH = 1000;
 
+const NO_BREAK = '\u00a0';
+
 const tables = new Map<Weight, Map<number, number>>();
 
 function table(weight: Weight): Map<number, number> {
@@ -33,12 +35,15 @@ export function textWidth(text: string, size: number, weight: Weight): number {
 
 /**
  * Break a text into lines no wider than `width`. Breaks at plain spaces only, so what is joined by no-break
- * spaces stays together; a single word wider than a line is cut between characters.
+ * spaces stays together, and so does a number with its per cent sign; a single word wider than a line is cut between characters.
  */
 export function wrapText(text: string, width: number, size: number, weight: Weight): string[] {
   const lines: string[] = [];
   let line = '';
-  for (const word of text.split(/[ \n]+/u).filter((w) => w !== '')) {
+  for (const word of text
+    .replace(/(?<=\d) (?=%)/gu, NO_BREAK)
+    .split(/[ \n]+/u)
+    .filter((w) => w !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
     if (textWidth(longer, size, weight) <= width) {
       line = longer;

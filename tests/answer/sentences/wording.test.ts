@@ -94,6 +94,15 @@ describe('what may be said', () => {
     );
   });
 
+  test('an amount put off the other side is the claim; how far they are apart is told', async () => {
+    const found = await checkOne({ holds: 'a.massFlow > b.massFlow - 30 kg/s' }, (ask, point) =>
+      isOf(ask, 'a') ? 100 : 110 + z(point),
+    );
+    expect(said(found.wording!)).toBe(
+      'The propellant flow of a is between 8 and 12 kg/s less than that of b.',
+    );
+  });
+
   test('is itself a test that holds over 95 % of the draws', async () => {
     const study = await studyOf(enginesWith('3.5 ± 0.1', '100 bar', '100 bar'));
     for (const holds of [

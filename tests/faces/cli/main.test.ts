@@ -322,6 +322,12 @@ describe('quantities', () => {
       expect(out).toContain(words);
   });
 
+  test('explains what a test asks for, as it stands there', async () => {
+    for (const asked of ['bell.thrust(pad)', 'thrust(12 km)', 'bell.thrust'])
+      expect((await runMain(['quantities', asked])).out).toMatch(/^thrust: thrust\n/);
+    expect((await runMain(['quantities', 'bell.isp'])).err).toContain('Did you mean specificImpulse?');
+  });
+
   test('lists them all', async () => {
     expect((await runMain(['quantities'])).out.split('\n').length).toBeGreaterThan(60);
   });

@@ -48,6 +48,7 @@ export async function newCommand(
   const shown = relative(process.cwd(), folder) || '.';
   terminal.out(`Made ${join(shown, STUDY_FILE)}, a commented study to change.`);
   terminal.out(`Next:  plumeline solve ${quoted(shown)}     numbers and the short answer`);
+  terminal.out(`       plumeline check ${quoted(shown)}     which of its sentences are safe to say`);
   terminal.out(`       plumeline open ${quoted(shown)}      the workbench in a browser`);
   return EXIT.answered;
 }

@@ -1,6 +1,7 @@
-import { resolveQuantity } from '../../../answer/asked/resolveQuantity.ts';
+import { nearestQuantities, resolveQuantity } from '../../../answer/asked/resolveQuantity.ts';
 import { type CatalogueEntry, catalogue } from '../../../answer/catalogue.ts';
 import { askedAs, spokenIn } from '../../../answer/quantitiesPage.ts';
+import type { Outcome } from '../../../numerics/problem.ts';
 import { BadInput } from '../badInput.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import type { Terminal } from '../terminal.ts';
@@ -12,12 +13,22 @@ export function quantitiesCommand(name: string | undefined, terminal: Terminal):
     terminal.out(listText());
     return EXIT.answered;
   }
-  const found = resolveQuantity(name, false);
+  const found = asAsked(name);
   if (!found.ok) {
     throw new BadInput([found.problem]);
   }
   terminal.out(quantityText(found.value, terminal.width));
   return EXIT.answered;
+}
+
+/** By name, or as a test asks for it: `bell.thrust(pad)` is about `thrust`. */
+function asAsked(name: string): Outcome<CatalogueEntry> {
+  const [bare = ''] = name.split('(');
+  const hasPlace = bare !== name;
+  const found = resolveQuantity(bare.trim(), hasPlace);
+  if (found.ok) return found;
+  const ofEngine = resolveQuantity(bare.trim().replace(/^[^.]*\./, ''), hasPlace);
+  return ofEngine.ok || nearestQuantities(name).length === 0 ? ofEngine : resolveQuantity(name, false);
 }
 
 function listText(): string {

@@ -12,16 +12,21 @@ const GAP = '   ';
 const PLACE_DIGITS = 4;
 
 export function sweepText(sweep: Sweep, width: number): string {
+  const headline = sweep.request.title ?? sweepHeadline(sweep);
   return [
-    wrapped(sweep.request.title ?? sweepHeadline(sweep), width),
+    wrapped(headline, width),
     valueTable(sweep),
-    sweepFindings(sweep)
-      .map((finding) => wrapped(finding, width, '  ', ''))
-      .join('\n'),
+    ...besides(headline, sweepFindings(sweep), width),
     ...bandWords(sweep).map((words) => wrapped(words, width)),
     heldText(sweep.held, width),
     originText(sweep.origin, width),
   ].join('\n\n');
+}
+
+/** What is found but for what the headline says already; nothing where that is all. */
+function besides(headline: string, findings: readonly string[], width: number): readonly string[] {
+  const rest = findings.filter((finding) => finding !== headline);
+  return rest.length === 0 ? [] : [rest.map((finding) => wrapped(finding, width, '  ', '')).join('\n')];
 }
 
 /** One column a curve; a band stands behind its value. */
@@ -116,16 +121,15 @@ export function mapText(map: SweepMap, width: number): string {
   ]);
   const foot = ['', ...columns.map((column) => placeNumber(map.rangeAcross, map.across[column]!))];
   const unitText = unit.symbol === '' ? '' : ` in ${unit.symbol}`;
+  const headline = map.request.title ?? mapHeadline(map);
   return [
-    wrapped(map.request.title ?? mapHeadline(map), width),
+    wrapped(headline, width),
     wrapped(
       `${map.expression}${unitText}; up: ${map.rangeUp.label}; across: ${map.rangeAcross.label}${unitOfPlace(map.rangeAcross)}.`,
       width,
     ),
     tableOf([...cells, foot]),
-    mapFindings(map)
-      .map((finding) => wrapped(finding, width, '  ', ''))
-      .join('\n'),
+    ...besides(headline, mapFindings(map), width),
     heldText(map.held, width),
     originText(map.origin, width),
   ].join('\n\n');
