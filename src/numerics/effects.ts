@@ -19,16 +19,46 @@ export interface Effects {
   /** Standard error of each total effect, from the scramblings [–]. */ readonly totalError: readonly number[];
 }
 
-/**
- * @param f of `dimensions` numbers between 0 and 1
- * @param count points a scrambling, a power of two; f is called count × (dimensions + 2) times for each
- */
+/** Points at which a function is needed, the same for every function of so many numbers. */
+export interface EffectsDesign {
+  readonly dimensions: number;
+  /** Points a set. */ readonly count: number;
+  readonly scramblings: number;
+  /** Of each scrambling in turn: both sets, then the first one with each coordinate in turn taken from the second. */
+  readonly points: readonly Float64Array[];
+}
+
+/** @param count points a scrambling, a power of two; count × (dimensions + 2) points are needed for each */
+export function effectsDesign(
+  dimensions: number,
+  { count = 512, scramblings = 8, seed = 1 }: { count?: number; scramblings?: number; seed?: number } = {},
+): EffectsDesign {
+  const points = Array.from({ length: scramblings }, (_, i) => pointsOfRun(dimensions, count, seed + i));
+  return { dimensions, count, scramblings, points: points.flat() };
+}
+
+/** @param f of `dimensions` numbers between 0 and 1 */
 export function effectsOf(
   f: (u: Float64Array) => number,
   dimensions: number,
-  { count = 512, scramblings = 8, seed = 1 }: { count?: number; scramblings?: number; seed?: number } = {},
+  options: { count?: number; scramblings?: number; seed?: number } = {},
 ): Effects {
-  const runs = Array.from({ length: scramblings }, (_, i) => oneRun(f, dimensions, count, seed + i));
+  const design = effectsDesign(dimensions, options);
+  return effectsOver(design, (point) => f(design.points[point]!));
+}
+
+/**
+ * @param at the function at one of the points of the design, by its number
+ * @param hangsOn whether the function moves with a coordinate at all; one with which it does not is not asked for
+ */
+export function effectsOver(
+  { dimensions, count, scramblings }: EffectsDesign,
+  at: (point: number) => number,
+  hangsOn: (dimension: number) => boolean = () => true,
+): Effects {
+  const runs = Array.from({ length: scramblings }, (_, i) =>
+    oneRun((point) => at(i * count * (dimensions + 2) + point), dimensions, count, hangsOn),
+  );
   const over = (of: (run: Run) => number): number =>
     runs.reduce((sum, run) => sum + of(run), 0) / scramblings;
   const mean = over((run) => run.mean);
@@ -79,16 +109,30 @@ function pairOf(dimensions: number, count: number, seed: number): readonly [Coor
   return [(point, i) => one.at(point, i), (point, i) => other.at(order[point]!, i)];
 }
 
-function oneRun(f: (u: Float64Array) => number, dimensions: number, count: number, seed: number): Run {
+function pointsOfRun(dimensions: number, count: number, seed: number): readonly Float64Array[] {
   const [one, other] = pairOf(dimensions, count, seed);
   const rowsOf = (coordinate: Coordinate): readonly Float64Array[] =>
     Array.from({ length: count }, (_, point) =>
       Float64Array.from({ length: dimensions }, (__, i) => coordinate(point, i)),
     );
   const [rows, otherRows] = [rowsOf(one), rowsOf(other)];
-  const a = Float64Array.from(rows, f);
-  const b = Float64Array.from(otherRows, f);
-  const u = new Float64Array(dimensions);
+  const mixed = Array.from({ length: dimensions * count }, (_, place) => {
+    const [i, n] = [Math.floor(place / count), place % count];
+    const u = Float64Array.from(rows[n]!);
+    u[i] = otherRows[n]![i]!;
+    return u;
+  });
+  return [...rows, ...otherRows, ...mixed];
+}
+
+function oneRun(
+  at: (point: number) => number,
+  dimensions: number,
+  count: number,
+  hangsOn: (dimension: number) => boolean,
+): Run {
+  const a = Float64Array.from({ length: count }, (_, n) => at(n));
+  const b = Float64Array.from({ length: count }, (_, n) => at(count + n));
   let sum = 0;
   let squares = 0;
   for (let n = 0; n < count; n++) {
@@ -101,12 +145,12 @@ function oneRun(f: (u: Float64Array) => number, dimensions: number, count: numbe
   for (let i = 0; i < dimensions; i++) {
     let jansen = 0;
     let saltelli = 0;
-    for (let n = 0; n < count; n++) {
-      u.set(rows[n]!);
-      u[i] = otherRows[n]![i]!;
-      const mixed = f(u);
-      jansen += (a[n]! - mixed) ** 2;
-      saltelli += (b[n]! - mean) * (mixed - a[n]!);
+    if (hangsOn(i)) {
+      for (let n = 0; n < count; n++) {
+        const mixed = at((i + 2) * count + n);
+        jansen += (a[n]! - mixed) ** 2;
+        saltelli += (b[n]! - mean) * (mixed - a[n]!);
+      }
     }
     total.push(jansen / (2 * count));
     first.push(saltelli / count);

@@ -35,10 +35,37 @@ export function holdingShare(
     return { share: share ?? 0, error, absent: undecided, unsure: 0 };
   }
   const errors = own.map(({ surfaceError }) => surfaceError);
-  const all = draws.rows(alternative).slice(0, ROWS_LOOKED_AT);
-  const turned = all.filter((row) => couldTurn(placed, ownValues(placed, row), errors)).length;
-  return { share: share ?? 0, error, absent: undecided, unsure: turned / all.length };
+  const looked = draws.rows(alternative).slice(0, ROWS_LOOKED_AT);
+  return {
+    share: share ?? 0,
+    error,
+    absent: undecided,
+    unsure: turnable(placed, looked, errors) / looked.length,
+  };
 }
+
+/** How many of these draws the errors could turn; those nearest to the edge are looked at first. */
+function turnable(placed: PlacedTest, rows: readonly Row[], errors: readonly number[]): number {
+  const byMargin = rows
+    .flatMap((row) => {
+      const values = ownValues(placed, row);
+      const margin = placed.test.margin(values);
+      return margin === null ? [] : [{ values, margin }];
+    })
+    .sort((one, other) => Math.abs(one.margin) - Math.abs(other.margin));
+  let turned = 0;
+  let firmInARow = 0;
+  for (const { values, margin } of byMargin) {
+    if (couldTurn(placed, values, margin, errors)) {
+      turned += 1;
+      firmInARow = 0;
+    } else if (++firmInARow === ENOUGH_FIRM) break;
+  }
+  return turned;
+}
+
+/** After so many that stand firm, those farther from the edge do too. */
+const ENOUGH_FIRM = 4;
 
 function asksOf(
   { places }: PlacedTest,
@@ -59,15 +86,17 @@ const COVER = 2;
 function couldTurn(
   { test }: PlacedTest,
   values: readonly (number | null)[],
+  margin: number,
   errors: readonly number[],
 ): boolean {
-  const margin = test.margin(values);
-  if (margin === null) return false;
+  const moved = [...values];
   let squares = 0;
   values.forEach((value, i) => {
     if (value === null || errors[i] === 0) return;
-    const moved = test.margin(values.map((each, k) => (k === i ? value + COVER * errors[i]! : each)));
-    if (moved !== null) squares += (moved - margin) ** 2;
+    moved[i] = value + COVER * errors[i]!;
+    const there = test.margin(moved);
+    moved[i] = value;
+    if (there !== null) squares += (there - margin) ** 2;
   });
   return Math.abs(margin) < Math.sqrt(squares);
 }

@@ -62,7 +62,6 @@ export async function drawAsks(
       provisional,
     );
   if (inputs.length === 0) return atMiddle(false);
-  onProvisional?.(atMiddle(true));
 
   let places: readonly Float64Array[] = [];
   let told: readonly (readonly Told[])[] = [];
@@ -71,11 +70,14 @@ export async function drawAsks(
     const fresh = design.slice(places.length);
     const before = places.length;
     let done = 0;
-    const more = await crew.tell(
+    const asked = crew.tell(
       asks,
       fresh.map((place) => pointAt(inputs, place)),
       { ...work, onPoint: () => onProgress?.(before + ++done, wanted) },
     );
+    // The first look is worked out while the crew is busy.
+    if (before === 0) whileWaiting(asked, () => onProvisional?.(atMiddle(true)));
+    const more = await asked;
     places = design;
     told = [...told, ...more];
     const heldOut = heldOutOf(wanted);
@@ -95,6 +97,12 @@ export async function drawAsks(
     return drawnFrom(inputs, middle, { places, heldOut, told }, counts, false, toldInDraws);
   }
   throw new RangeError('no points to solve at');
+}
+
+/** A fault of what is done meanwhile must not leave the promise without a listener. */
+function whileWaiting(asked: Promise<unknown>, doThis: () => void): void {
+  asked.catch(() => undefined);
+  doThis();
 }
 
 /** Whether the surfaces are fine enough, where they are not thrown off by places without a value. */

@@ -74,6 +74,10 @@ export function drawnFrom(
       inputs: placeOf(inputs, unit),
       deviations: Float64Array.from(unknowns, (_, i) => (i < inputs.length ? 0 : modelError(unit[i]!))),
     }),
+    hangsOn(which) {
+      const models = new Set(which.flatMap((ask) => fits[ask]!.scatter.map(({ unknown }) => unknown)));
+      return (unknown) => unknown < inputs.length || models.has(unknown);
+    },
     at({ inputs: place, deviations }, which) {
       surfaces.moveTo(place, 0);
       return which.map((ask) => {

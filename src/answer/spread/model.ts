@@ -54,4 +54,6 @@ export interface Drawn {
   placeOf(this: void, unit: ArrayLike<number>): DrawnPlace;
   /** The values of some asks, by their places in the list, at such a place; null where an ask has none. */
   at(place: DrawnPlace, which: readonly number[]): (number | null)[];
+  /** Whether any of these asks can move with an unknown, by its place in `unknowns`. */
+  hangsOn(this: void, which: readonly number[]): (unknown: number) => boolean;
 }

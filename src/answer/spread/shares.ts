@@ -1,7 +1,7 @@
 /** What the draws say about a test: the share in which it holds, the span of a number, what matters most. */
 
-import { effectsOf } from '../../numerics/effects.ts';
-import type { Drawn, DrawnAsk, DrawnPlace, Unknown } from './model.ts';
+import { type EffectsDesign, effectsDesign, effectsOver } from '../../numerics/effects.ts';
+import type { Drawn, DrawnAsk, Unknown } from './model.ts';
 
 export interface Share {
   /** Of the draws in which it is decided [–]; null where none is. */ readonly share: number | null;
@@ -88,8 +88,24 @@ export interface Matter {
   readonly error: number;
 }
 
-/** The points at which total effects are reckoned, kept as long as the draws are. */
-const placesOf = new WeakMap<Drawn, DrawnPlace[]>();
+/** Every ask at the points at which total effects are reckoned. */
+interface AtDesign {
+  readonly design: EffectsDesign;
+  /** By point, then by ask. */ readonly values: readonly (readonly (number | null)[])[];
+}
+
+/** Kept as long as the draws are: every number of the same draws is asked at the same points. */
+const atDesignOf = new WeakMap<Drawn, AtDesign>();
+
+function atDesign(drawn: Drawn): AtDesign {
+  const known = atDesignOf.get(drawn);
+  if (known !== undefined) return known;
+  const design = effectsDesign(drawn.unknowns.length, { count: 128, scramblings: 2, seed: drawn.seed });
+  const all = drawn.asks.map((_, ask) => ask);
+  const found = { design, values: design.points.map((unit) => drawn.at(drawn.placeOf(unit), all)) };
+  atDesignOf.set(drawn, found);
+  return found;
+}
 
 /**
  * What the spread of a number hangs on, most first; nothing where it does not spread, or has no value somewhere.
@@ -103,22 +119,19 @@ export function mattersMost(
 ): readonly Matter[] {
   const { unknowns } = drawn;
   if (unknowns.length === 0) return [];
+  const { design, values } = atDesign(drawn);
+  const own: Values = which.map(() => null);
   let absent = false;
-  // Every number of the same draws is asked at the same points in the same order.
-  const places = placesOf.get(drawn) ?? [];
-  placesOf.set(drawn, places);
-  let next = 0;
-  const effects = effectsOf(
-    (unit) => {
-      const place = places[next] ?? drawn.placeOf(unit);
-      places[next] = place;
-      next += 1;
-      const value = number(drawn.at(place, which));
+  const effects = effectsOver(
+    design,
+    (point) => {
+      const row = values[point]!;
+      for (let i = 0; i < which.length; i++) own[i] = row[which[i]!]!;
+      const value = number(own);
       if (value === null) absent = true;
       return value ?? 0;
     },
-    unknowns.length,
-    { count: 128, scramblings: 2, seed: drawn.seed },
+    drawn.hangsOn(which),
   );
   if (absent || effects.variance === 0) return [];
   // Total effects add up to one at least; what they fall short by is the error of their estimate.
