@@ -259,7 +259,7 @@ export interface ComparedQuantity {
   /** (other − base)/base */ readonly share: number | null;
   /** Ends of the difference’s own band, what both engines share taken out; absent: nothing is left open, or not drawn. */
   readonly band?: { readonly low: number; readonly high: number };
-  /** In words: `12 s more`, `the same`, `too close to call: −1 to 3 s`, … */ readonly words: string;
+  /** In words: `12 s more`, `the same`, `too close to call (from 1 s less to 3 s more)`, … */ readonly words: string;
 }
 
 export interface Comparison {

@@ -4,22 +4,17 @@ import type { Study } from '../../study/model.ts';
 import type { Crew } from '../asked/crew.ts';
 import { type Ask, askKey } from '../asked/model.ts';
 import { tell } from '../asked/tell.ts';
-import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
-import { showIn, unitFor } from '../display.ts';
 import type { ComparedQuantity, Comparison, EngineAnswer, ShortAnswer, StudyAnswer } from '../model.ts';
+import { choicesOf } from '../sentences/alternatives.ts';
+import { bandOf, type Band as Ends } from '../sentences/bandOf.ts';
+import { judgedDifference } from '../sentences/differenceBand.ts';
+import { type DrawnAsks, drawnAsks, type Row } from '../sentences/drawnAsks.ts';
 import type { SolvedStudy } from '../solve.ts';
-import { type Drawn, type DrawOptions, drawAsks, spanOf } from '../spread/index.ts';
+import { type Drawn, type DrawOptions, drawAsks } from '../spread/index.ts';
 import { bandedNumbers, comparedAsks } from './bandedNumbers.ts';
 
 type Band = EngineAnswer['bands'][string];
-interface Ends {
-  readonly low: number;
-  readonly high: number;
-}
-
-/** Shares of the draws below the ends of a band. */
-const ENDS = [0.025, 0.975];
 
 /**
  * @param solved the answer and the engines behind it, at the study’s middle values
@@ -49,12 +44,13 @@ export async function withDrawnBands(
   const sides = compared.map(({ row, base, other }) => ({ row, base: placeOf(base), other: placeOf(other) }));
   const middle = asks.map((ask) => tell(solutions.get(ask.engine ?? '')!, ask));
   const drawn = await drawAsks(study, asks, crew, { middle, ...options });
+  const draws = drawnAsks(drawn, study);
 
   const engines = Object.fromEntries(
     numbers.map(({ engine, own }) => {
       const bands: Record<string, Band> = {};
       for (const { path, value, place } of own) {
-        const ends = endsOf(drawn, [place], ([own]) => own ?? null);
+        const ends = endsOf(draws, [place], (row) => row[place] ?? null);
         if (ends !== null && spreads(ends, value)) bands[path] = { ...ends, from: fromWords(drawn) };
       }
       return [engine.id, { ...engine, bands }];
@@ -64,9 +60,10 @@ export async function withDrawnBands(
   const differences = new Map(
     sides.map(({ row, base, other }) => [
       row,
-      endsOf(drawn, [base, other], ([left = null, right = null]) =>
-        left === null || right === null ? null : right - left,
-      ),
+      endsOf(draws, [base, other], (row) => {
+        const [left, right] = [row[base] ?? null, row[other] ?? null];
+        return left === null || right === null ? null : right - left;
+      }),
     ]),
   );
   const comparison = judged(answer.comparison, differences);
@@ -75,18 +72,11 @@ export async function withDrawnBands(
 
 /** The widest over the draws and, where several models stand beside each other, over the draws under each. */
 function endsOf(
-  drawn: Drawn,
-  which: readonly number[],
-  number: (values: (number | null)[]) => number | null,
+  drawn: DrawnAsks,
+  places: readonly number[],
+  number: (row: Row) => number | null,
 ): Ends | null {
-  const spans = [drawn.asks, ...drawn.alternatives.map(({ asks }) => asks)].flatMap((asks, i) => {
-    const own = which.map((ask) => asks[ask]!);
-    if (i > 0 && which.every((ask) => asks[ask] === drawn.asks[ask])) return [];
-    const span = spanOf(drawn, own, number, ENDS);
-    return span === null ? [] : [{ low: span[0]!, high: span[1]! }];
-  });
-  if (spans.length === 0) return null;
-  return { low: Math.min(...spans.map(({ low }) => low)), high: Math.max(...spans.map(({ high }) => high)) };
+  return bandOf(drawn, choicesOf({ places }, drawn), number);
 }
 
 function spreads({ low, high }: Ends, value: number): boolean {
@@ -109,21 +99,10 @@ function judged(comparison: Comparison, differences: ReadonlyMap<number, Ends | 
   const quantities = comparison.quantities.map((row, i): ComparedQuantity => {
     const band = differences.get(i) ?? null;
     if (band === null || row.difference === null || !spreads(band, row.difference)) return row;
-    const tooClose = band.low <= 0 && band.high >= 0;
-    return {
-      ...row,
-      band,
-      ...(tooClose && { words: `too close to call: ${bandWords(row.quantity, band)}` }),
-    };
+    const { low, high, tooClose, words } = judgedDifference(row.quantity, row.difference, band);
+    return { ...row, band: { low, high }, ...(tooClose && { words }) };
   });
   return { ...comparison, quantities, answer: withCloseCalls(comparison.answer, quantities) };
-}
-
-/** `−1.2 to 3.4 s` */
-function bandWords(name: string, { low, high }: Ends): string {
-  const entry = quantity(name);
-  const unit = unitFor(entry, [low, high]);
-  return `${showIn(unit, low, 2).number} to ${showIn(unit, high, 2).text}`;
 }
 
 /** The short answer names leads at the pad and in vacuum; where such a lead may be none, it says so. */
@@ -134,13 +113,14 @@ function withCloseCalls(answer: ShortAnswer, quantities: readonly ComparedQuanti
       row: quantities.find((q) => q.quantity === 'specificImpulse' && q.altitude === 0),
     },
     { where: 'in vacuum', row: quantities.find((q) => q.quantity === 'vacuum.specificImpulse') },
-  ].filter(({ row }) => row?.band !== undefined && row.band.low <= 0 && row.band.high >= 0);
+  ].flatMap(({ where, row }) => {
+    if (row?.band === undefined || row.difference === null) return [];
+    const { tooClose, words } = judgedDifference(row.quantity, row.difference, row.band);
+    return tooClose ? [{ where, words }] : [];
+  });
   if (close.length === 0) return answer;
-  const where = listed(close.map((each) => each.where));
-  const spans = listed(close.map(({ row }) => bandWords(row!.quantity, row!.band!)));
-  const capital = where.charAt(0).toUpperCase() + where.slice(1);
   return {
-    verdict: `${answer.verdict}; too close to call ${where}`,
-    text: `${answer.text} ${capital} that is too close to call: the difference is ${spans} with what is not known.`,
+    verdict: `${answer.verdict}; too close to call ${listed(close.map(({ where }) => where))}`,
+    text: `${answer.text} With what is not known, ${listed(close.map(({ where, words }) => `${where} it is ${words}`))}.`,
   };
 }

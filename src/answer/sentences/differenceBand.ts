@@ -78,14 +78,24 @@ export async function differenceBand(
   return band ?? null;
 }
 
-function told({ quantity: name, ambient }: AskedDifference, value: number, band: Band): DifferenceBand {
+function told(asked: AskedDifference, value: number, band: Band): DifferenceBand {
+  const judged = judgedDifference(asked.quantity, value, band);
+  const where = asked.ambient === null ? '' : `${ambientWords(asked.ambient)}: `;
+  return { ...asked, value, ...judged, words: `${where}${judged.words}` };
+}
+
+/** Whether the sign of a difference is sure, and how much it is in words. @param name of the quantity, in the catalogue */
+export function judgedDifference(
+  name: string,
+  value: number,
+  band: Band,
+): Pick<DifferenceBand, 'low' | 'high' | 'tooClose' | 'words'> {
   const low = Math.min(band.low, value);
   const high = Math.max(band.high, value);
   const tooClose = low <= 0 && high >= 0;
   const unit = unitFor(quantity(name), [low, high]);
-  const where = ambient === null ? '' : `${ambientWords(ambient)}: `;
   const words = tooClose ? `too close to call${openWords(low, high, unit)}` : sureWords(low, high, unit);
-  return { quantity: name, ambient, value, low, high, tooClose, words: `${where}${words}` };
+  return { low, high, tooClose, words };
 }
 
 function sureWords(low: number, high: number, unit: DisplayUnit): string {
