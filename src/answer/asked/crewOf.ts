@@ -90,10 +90,14 @@ function whenAborted(signal: AbortSignal): Promise<never> {
 /** Points so few that some hand would stand idle are cut up further, by the state of the engines that is asked for. */
 const ENOUGH_POINTS = 4;
 
+/** So are the last ones, so that the hands end together. */
 function piecesOf(asks: readonly Ask[], points: number, hands: number): readonly Piece[] {
-  const whole = hands === 1 || points >= ENOUGH_POINTS * hands;
-  const groups = whole ? [{ places: asks.map((_, place) => place), asks }] : byState(asks);
-  return Array.from({ length: points }, (_, point) => groups.map((group) => ({ point, group }))).flat();
+  const whole = [{ places: asks.map((_, place) => place), asks }];
+  const cutFrom = hands === 1 ? points : points < ENOUGH_POINTS * hands ? 0 : points - hands;
+  const cut = cutFrom < points ? byState(asks) : [];
+  return Array.from({ length: points }, (_, point) =>
+    (point < cutFrom ? whole : cut).map((group) => ({ point, group })),
+  ).flat();
 }
 
 /** Asks of the same engine in the same state belong together: it is solved once for all of them. */

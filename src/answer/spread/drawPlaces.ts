@@ -1,5 +1,6 @@
 /** Where the draws lie: inputs and errors of models, block by block. */
 
+import { remembered } from '../../numerics/remembered.ts';
 import { sobolPoints } from '../../numerics/sobol.ts';
 import { modelError } from './distribution.ts';
 import type { UnknownInput } from './unknowns.ts';
@@ -22,19 +23,26 @@ export function drawPlaces(
   unknowns: number,
   { count, blocks, seed }: DrawCounts,
 ): DrawPlaces {
-  const each = Math.ceil(count / blocks);
-  const places: Float64Array[] = [];
-  const deviations: Float64Array[] = [];
-  for (let block = 0; block < blocks; block++) {
-    const points = sobolPoints(each, unknowns, seed * blocks + block);
-    for (let i = 0; i < each; i++) {
-      const unit = Float64Array.from({ length: unknowns }, (_, d) => points.at(i, d));
-      places.push(placeOf(inputs, unit));
-      deviations.push(unit.map((chance, d) => (d < inputs.length ? 0 : modelError(chance))));
-    }
-  }
-  return { count: each * blocks, places, deviations };
+  const { units, deviations } = blocksOf(inputs.length, unknowns, count, blocks, seed);
+  return { count: units.length, places: units.map((unit) => placeOf(inputs, unit)), deviations };
 }
+
+/** All that hangs on no study; while inputs move, the same is asked for again and again. */
+const blocksOf = remembered(
+  (inputs: number, unknowns: number, count: number, blocks: number, seed: number) => {
+    const each = Math.ceil(count / blocks);
+    const units = Array.from({ length: blocks }, (_, block) => {
+      const points = sobolPoints(each, unknowns, seed * blocks + block);
+      return Array.from({ length: each }, (__, i) =>
+        Float64Array.from({ length: unknowns }, (___, d) => points.at(i, d)),
+      );
+    }).flat();
+    return {
+      units,
+      deviations: units.map((unit) => unit.map((chance, d) => (d < inputs ? 0 : modelError(chance)))),
+    };
+  },
+);
 
 /** Inputs of a point of the unit cube, from −1 to 1 over the range that is drawn. */
 export function placeOf(inputs: readonly UnknownInput[], unit: ArrayLike<number>): Float64Array {

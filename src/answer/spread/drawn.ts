@@ -6,7 +6,7 @@ import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
 import type { Told } from '../asked/model.ts';
 import { modelError } from './distribution.ts';
 import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from './drawPlaces.ts';
-import { type Fitted, fittedTo, movedIn, valueFittedTo } from './fitted.ts';
+import { endsOf, type Fitted, fittedTo, movedBetween, movedIn, valueFittedTo } from './fitted.ts';
 import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
 import { eachDrawItself, type Surfaces, surfacesOver, type ValuesAtPoints } from './surfaces.ts';
@@ -37,11 +37,12 @@ export function drawnFrom(
   ];
   if (unknowns.length > MOST_SOBOL_DIMENSIONS) throw tooManyUnknowns(unknowns.length, MOST_SOBOL_DIMENSIONS);
   const surfaces = surfacesOver(places, heldOut);
-  const fits = middle.map((_, ask) => fittedTo(surfaces, unknowns, askNumbers(told, ask)));
+  const numbers = middle.map((_, ask) => askNumbers(told, ask));
+  const fits = numbers.map((each) => fittedTo(surfaces, unknowns, each));
   const draws = drawPlaces(inputs, unknowns.length, counts);
   const drawn = drawAll(
     middle,
-    toldInDraws ?? told,
+    toldInDraws === null ? numbers : middle.map((_, ask) => askNumbers(toldInDraws, ask)),
     unknowns,
     draws,
     toldInDraws === null
@@ -61,6 +62,19 @@ export function drawnFrom(
         },
   );
 
+  const rowsAt: Drawn['atOne'] = (places, which) => {
+    const rows = places.map((): (number | null)[] => which.map(() => 0));
+    surfaces.moveTo(places[0]!.inputs, 0);
+    for (let i = 0; i < which.length; i++) {
+      const fitted = fits[which[i]!]!;
+      const value = fitted.value === null ? null : surfaces.at(fitted.value);
+      const ends = endsOf(fitted, surfaces);
+      for (let row = 0; row < rows.length; row++) {
+        rows[row]![i] = value === null ? null : value + movedBetween(ends, places[row]!.deviations);
+      }
+    }
+    return rows;
+  };
   return {
     ...drawn,
     count: draws.count,
@@ -72,19 +86,16 @@ export function drawnFrom(
     provisional,
     placeOf: (unit) => ({
       inputs: placeOf(inputs, unit),
-      deviations: Float64Array.from(unknowns, (_, i) => (i < inputs.length ? 0 : modelError(unit[i]!))),
+      deviations: Float64Array.from({ length: unknowns.length }, (_, i) =>
+        i < inputs.length ? 0 : modelError(unit[i]!),
+      ),
     }),
     hangsOn(which) {
       const models = new Set(which.flatMap((ask) => fits[ask]!.scatter.map(({ unknown }) => unknown)));
       return (unknown) => unknown < inputs.length || models.has(unknown);
     },
-    at({ inputs: place, deviations }, which) {
-      surfaces.moveTo(place, 0);
-      return which.map((ask) => {
-        const { value } = fits[ask]!;
-        return value === null ? null : surfaces.at(value) + movedIn(fits[ask]!, deviations, surfaces);
-      });
-    },
+    at: (place, which) => rowsAt([place], which)[0]!,
+    atOne: rowsAt,
   };
 }
 
@@ -100,12 +111,11 @@ interface Source {
 
 function drawAll(
   middle: readonly Told[],
-  told: readonly (readonly Told[])[],
+  numbers: readonly AskNumbers[],
   unknowns: readonly Unknown[],
   draws: DrawPlaces,
   source: Source,
 ): Pick<Drawn, 'asks' | 'alternatives'> {
-  const numbers = middle.map((_, ask) => askNumbers(told, ask));
   const fits = source.fits ?? numbers.map((each) => fittedTo(source.surfaces, unknowns, each));
   const others = alternativesOf(numbers).map(({ of, by, values }) => ({
     of,

@@ -1,6 +1,7 @@
 /** What the draws say about a test: the share in which it holds, the span of a number, what matters most. */
 
 import { type EffectsDesign, effectsDesign, effectsOver } from '../../numerics/effects.ts';
+import { remembered } from '../../numerics/remembered.ts';
 import type { Drawn, DrawnAsk, Unknown } from './model.ts';
 
 export interface Share {
@@ -17,7 +18,8 @@ export function eachDraw(
   count: number,
   use: (values: Values, draw: number) => void,
 ): void {
-  const values: Values = asks.map(() => null);
+  // Filled with numbers, not with nulls: an array of plain numbers costs no memory for each.
+  const values: Values = asks.map(() => 0);
   for (let draw = 0; draw < count; draw++) {
     for (let i = 0; i < asks.length; i++) {
       const { absent, values: own } = asks[i]!;
@@ -97,12 +99,45 @@ interface AtDesign {
 /** Kept as long as the draws are: every number of the same draws is asked at the same points. */
 const atDesignOf = new WeakMap<Drawn, AtDesign>();
 
+/** Points whose inputs are the same, only errors of models move between them: inputs come first among the coordinates. */
+function samePlaces(
+  { dimensions, count, scramblings }: EffectsDesign,
+  inputs: number,
+): readonly (readonly number[])[] {
+  const groups: number[][] = [];
+  for (let run = 0; run < scramblings; run++) {
+    const start = run * count * (dimensions + 2);
+    for (let n = 0; n < count; n++) {
+      const first = [start + n];
+      groups.push(first, [start + count + n]);
+      for (let i = 0; i < dimensions; i++) {
+        const point = start + (i + 2) * count + n;
+        if (i < inputs) groups.push([point]);
+        else first.push(point);
+      }
+    }
+  }
+  return groups;
+}
+
+const designFor = remembered((unknowns: number, seed: number) =>
+  effectsDesign(unknowns, { count: 128, scramblings: 2, seed }),
+);
+
 function atDesign(drawn: Drawn): AtDesign {
   const known = atDesignOf.get(drawn);
   if (known !== undefined) return known;
-  const design = effectsDesign(drawn.unknowns.length, { count: 128, scramblings: 2, seed: drawn.seed });
+  const design = designFor(drawn.unknowns.length, drawn.seed);
   const all = drawn.asks.map((_, ask) => ask);
-  const found = { design, values: design.points.map((unit) => drawn.at(drawn.placeOf(unit), all)) };
+  const inputs = drawn.unknowns.filter(({ kind }) => kind === 'input').length;
+  const values: (readonly (number | null)[])[] = [];
+  for (const together of samePlaces(design, inputs)) {
+    const places = together.map((point) => drawn.placeOf(design.points[point]!));
+    drawn.atOne(places, all).forEach((row, i) => {
+      values[together[i]!] = row;
+    });
+  }
+  const found = { design, values };
   atDesignOf.set(drawn, found);
   return found;
 }
@@ -120,7 +155,7 @@ export function mattersMost(
   const { unknowns } = drawn;
   if (unknowns.length === 0) return [];
   const { design, values } = atDesign(drawn);
-  const own: Values = which.map(() => null);
+  const own: Values = which.map(() => 0);
   let absent = false;
   const effects = effectsOver(
     design,
