@@ -1,0 +1,265 @@
+/** Flow, pressure, mixture, molecules. */
+import { cantera } from '../cantera.ts';
+import { machAtArea, speedAt } from '../perfectGas.ts';
+import { about, between, type Question } from '../question.ts';
+
+const ethanol = cantera('LOX', 'ethanol', 1.4, 30);
+const throat = (Math.PI / 4) * 0.08 ** 2;
+const choked = (30e5 * throat) / (0.95 * ethanol.characteristicVelocity);
+
+export const choking: Question = {
+  slug: 'choking',
+  asked: 'What does it mean that a nozzle is choked?',
+  starter: 'choking',
+  numbers: [
+    {
+      label: 'Flow through the throat, the same from 10 bar outside down to vacuum',
+      expression: 'engine.massFlow',
+      unit: 'kg/s',
+      perSI: 1,
+      digits: 3,
+      band: between(0.975 * choked, choked),
+      how: 'ṁ = p₀ A_t/c*, c* by Cantera times the stated 95 %; the curved throat of a nozzle lets 0 to 2.5 % less through.',
+    },
+    {
+      label: 'Flow with a tenth more pressure in the chamber, as a share',
+      expression: 'engine.massFlow(throttle = 110 %) / engine.massFlow',
+      unit: '%',
+      perSI: 100,
+      digits: 4,
+      band: between(109.5, 110.1),
+      how: 'In proportion to the pressure; c* grows by up to half a per cent, as fewer molecules break up.',
+    },
+  ],
+  answer:
+    'The gas runs through the throat as fast as sound, so no news of the air outside comes upstream: {1}, whatever the air does. More pressure in the chamber still means more flow: a tenth more gives {2}.',
+  conditions: 'Oxygen and ethanol at 30 bar, throat of 80 mm.',
+  trap: '“More pressure gives no more flow.”',
+  figure: {
+    kind: 'sweep',
+    curves: [{ label: 'Mass flow', of: 'engine.massFlow' }],
+    over: 'engines.engine.chamber.pressure',
+    from: '10 bar',
+    to: '60 bar',
+  },
+};
+
+const at80 = cantera('LOX', 'LCH4', 3.4, 80);
+const at160 = cantera('LOX', 'LCH4', 3.4, 160);
+
+export const largerThroat: Question = {
+  slug: 'larger-throat',
+  asked: 'For more thrust, a larger or a smaller throat?',
+  starter: 'larger-or-smaller-throat',
+  numbers: [
+    {
+      label: 'Thrust with twice the throat area at the same pressure, as a multiple',
+      expression: 'engine.thrust(vacuum, size.throat = 282.84 mm) / engine.thrust(vacuum)',
+      unit: '',
+      perSI: 1,
+      digits: 4,
+      band: between(1.999, 2.012),
+      how: 'F = C_F p₀ A_t; a larger wall rubs a little less, by half a per cent at most (losses of the layer grow as D^−0.2).',
+    },
+    {
+      label: 'Thrust with half the throat area at the same flow, as a multiple in vacuum',
+      expression: 'narrow.thrust(vacuum) / engine.thrust(vacuum)',
+      unit: '',
+      perSI: 1,
+      digits: 4,
+      band: about(
+        (at160.impulseVacuum(20) * at80.characteristicVelocity) /
+          (at80.impulseVacuum(20) * at160.characteristicVelocity),
+        0.006,
+      ),
+      how: 'F/(p₀ A_t) at 160 and at 80 bar by Cantera; p₀ A_t is the same for both.',
+    },
+  ],
+  answer:
+    'It hangs on what is held. At the same chamber pressure twice the throat gives {1} times the thrust. With the same flow, half the throat doubles the pressure and changes next to nothing in vacuum: {2} times.',
+  conditions: 'Oxygen and methane, 80 bar behind 200 mm; area ratio 20.',
+  trap: 'Not saying what is held.',
+  figure: {
+    kind: 'sweep',
+    curves: [{ label: 'Thrust in vacuum', of: 'engine.thrust(vacuum)' }],
+    over: 'engines.engine.size.throat',
+    from: '100 mm',
+    to: '300 mm',
+  },
+};
+
+const low = cantera('LOX', 'LCH4', 3.4, 50);
+const high = cantera('LOX', 'LCH4', 3.4, 200);
+const impulseAtPad = (gas: typeof low, areaRatio: number, pressure: number): number =>
+  gas.impulseVacuum(areaRatio) - (101_325 / pressure) * areaRatio * (gas.characteristicVelocity / 9.80665);
+
+export const highPressure: Question = {
+  slug: 'high-pressure',
+  asked: 'Why run an engine at high pressure?',
+  starter: 'high-chamber-pressure',
+  numbers: [
+    {
+      label: 'Specific impulse at the pad at 200 bar, as a multiple of that at 50 bar',
+      expression: 'high.specificImpulse(pad) / low.specificImpulse(pad)',
+      unit: '',
+      perSI: 1,
+      digits: 3,
+      band: about(impulseAtPad(high, 22, 200e5) / impulseAtPad(low, 8, 50e5), 0.012),
+      how: 'I_vac − p_a ε c*/(p₀ g₀) by Cantera at both pressures and area ratios; 1.2 % for losses that differ.',
+    },
+    {
+      label: 'In vacuum behind the same nozzle',
+      expression: 'low.specificImpulse(vacuum, chamber.pressure = 200 bar) / low.specificImpulse(vacuum)',
+      unit: '',
+      perSI: 1,
+      digits: 4,
+      band: about(high.impulseVacuum(8) / low.impulseVacuum(8), 0.005),
+      how: 'Ideal vacuum impulses by Cantera at area ratio 8.',
+    },
+  ],
+  answer:
+    'Because a higher pressure can be expanded further against the air: {1} times the specific impulse at the pad, with a smaller engine. Behind the same nozzle in vacuum it gives {2} times only.',
+  conditions: 'Oxygen and methane, 50 bar with area ratio 8, 200 bar with 22, the same thrust at the pad.',
+  trap: '“Pressure makes the gas faster”, full stop.',
+  figure: {
+    kind: 'sweep',
+    curves: [
+      { label: 'At the pad', of: 'low.specificImpulse(pad)' },
+      { label: 'In vacuum', of: 'low.specificImpulse(vacuum)' },
+    ],
+    over: 'engines.low.chamber.pressure',
+    from: '20 bar',
+    to: '250 bar',
+  },
+};
+
+/** Place of the top of a parabola through three points. */
+function topOf(points: readonly (readonly [number, number])[]): number {
+  const [[a, fa], [b, fb], [c, fc]] = points as [[number, number], [number, number], [number, number]];
+  return (
+    b -
+    0.5 *
+      (((b - a) ** 2 * (fb - fc) - (b - c) ** 2 * (fb - fa)) / ((b - a) * (fb - fc) - (b - c) * (fb - fa)))
+  );
+}
+const hydrogenAt = (ratio: number): number => cantera('LOX', 'LH2', ratio, 70).impulseVacuum(60);
+
+export const exactMixture: Question = {
+  slug: 'exact-mixture',
+  asked: 'Why not burn at the exact chemical mixture?',
+  starter: 'mixture-ratio',
+  numbers: [
+    {
+      label: 'Mixture of the highest specific impulse in vacuum',
+      expression: 'placeOfHighest(engine.specificImpulse(vacuum, propellants.ratio = r) for r from 2 to 9)',
+      unit: '',
+      perSI: 1,
+      digits: 2,
+      band: about(topOf([4, 5, 6].map((ratio) => [ratio, hydrogenAt(ratio)] as const)), 0.06),
+      how: 'The top of the parabola through ideal impulses by Cantera at 4, 5 and 6; 6 % since the top is flat.',
+    },
+    {
+      label: 'Specific impulse at 8.5, as a share of that at 5',
+      expression:
+        'engine.specificImpulse(vacuum, propellants.ratio = 8.5) / engine.specificImpulse(vacuum, propellants.ratio = 5)',
+      unit: '%',
+      perSI: 100,
+      digits: 3,
+      band: about((100 * hydrogenAt(8.5)) / hydrogenAt(5), 0.002),
+      how: 'Ideal vacuum impulses by Cantera.',
+    },
+  ],
+  answer:
+    'Hydrogen left over makes the gas lighter, and light gas leaves faster: the best mixture is {1}, far on the rich side of 8. At 8.5 only {2} of the specific impulse at 5 would be left. Flown mixtures lie higher than the best one, for the sake of smaller tanks.',
+  conditions: 'Oxygen and hydrogen at 70 bar, area ratio 60, without losses.',
+  trap: '“Rich is wasteful.”',
+  figure: {
+    kind: 'sweep',
+    curves: [{ label: 'Specific impulse in vacuum', of: 'engine.specificImpulse(vacuum)' }],
+    over: 'engines.engine.propellants.ratio',
+    from: '2.5',
+    to: '9',
+  },
+};
+
+/** Densities at the normal boiling points, kerosene at 20 °C [kg/m³] (NIST Chemistry WebBook; MIL-DTL-25576; from memory). */
+const DENSITY = { oxygen: 1141, hydrogen: 70.9, kerosene: 810 };
+const bulk = (ratio: number, fuel: number): number => (1 + ratio) / (ratio / DENSITY.oxygen + 1 / fuel);
+const fuels = {
+  hydrogen: cantera('LOX', 'LH2', 6, 100).impulseVacuum(20),
+  kerosene: cantera('LOX', 'RP-1', 2.6, 100).impulseVacuum(20),
+};
+
+export const whyKerosene: Question = {
+  slug: 'why-kerosene',
+  asked: 'If hydrogen has the best specific impulse, why do first stages burn kerosene?',
+  starter: 'three-fuels',
+  numbers: [
+    {
+      label: 'Specific impulse of hydrogen in vacuum, as a multiple of kerosene’s',
+      expression: 'hydrogen.specificImpulse(vacuum) / kerosene.specificImpulse(vacuum)',
+      unit: '',
+      perSI: 1,
+      digits: 3,
+      band: between(0.998 * (fuels.hydrogen / fuels.kerosene), 1.02 * (fuels.hydrogen / fuels.kerosene)),
+      how: 'Ideal vacuum impulses by Cantera; slow chemistry costs kerosene up to 2 % more (G. P. Sutton and O. Biblarz 2001, from memory).',
+    },
+    {
+      label: 'Density of kerosene and oxygen together, as a multiple of hydrogen’s',
+      expression: 'kerosene.bulkDensity / hydrogen.bulkDensity',
+      unit: '',
+      perSI: 1,
+      digits: 3,
+      band: about(bulk(2.6, DENSITY.kerosene) / bulk(6, DENSITY.hydrogen), 0.015),
+      how: '(1 + r)/(r/ρ_oxygen + 1/ρ_fuel) with densities at the normal boiling point (NIST Chemistry WebBook) and of kerosene at 20 °C.',
+    },
+  ],
+  answer:
+    'A kilogram of hydrogen and oxygen gives {1} times the push of one of kerosene and oxygen, but a litre of kerosene and oxygen weighs {2} times as much. A first stage is mostly tank, and in the same tanks kerosene gains more speed.',
+  conditions: 'Chamber at 100 bar, area ratio 20; mixtures 6 and 2.6.',
+  trap: 'Comparing specific impulse alone.',
+  figure: { kind: 'specific impulse over altitude' },
+};
+
+const helium = speedAt(machAtArea(20, 5 / 3), 5 / 3, 8.314462618 / 0.0040026, 1200);
+
+export const pressureAlone: Question = {
+  slug: 'pressure-alone',
+  asked: 'Could pressure alone do it, without burning?',
+  starter: 'pressure-temperature-molar-mass',
+  numbers: [
+    {
+      label: 'Speed of helium at 1 200 K at the exit',
+      expression: 'light.exit.velocity',
+      unit: 'm/s',
+      perSI: 1,
+      digits: 4,
+      band: about(helium, 0.001),
+      how: 'A perfect gas of single atoms, γ = 5/3, M = 4.0026 g/mol, expanded to area ratio 20 (NACA Report 1135).',
+    },
+    {
+      label: 'Speed of cold nitrogen at ten times the pressure, as a multiple',
+      expression:
+        'cold.exit.velocity(chamber.pressure = 100 bar) / cold.exit.velocity(chamber.pressure = 10 bar)',
+      unit: '',
+      perSI: 1,
+      digits: 4,
+      band: between(0.98, 1.005),
+      how: 'Of a perfect gas 1 exactly: pressure is not in the equation of the speed.',
+    },
+  ],
+  answer:
+    'Pressure makes thrust, not speed: ten times the pressure gives {2} times the speed. Speed comes from heat and from light molecules: helium at 1 200 K leaves at {1}.',
+  conditions: 'Ideal nozzle of area ratio 20, vacuum, no losses.',
+  trap: 'Equating pressure with speed.',
+  figure: {
+    kind: 'sweep',
+    curves: [
+      { label: 'Nitrogen', of: 'cold.exit.velocity' },
+      { label: 'Helium', of: 'light.exit.velocity' },
+    ],
+    over: 'propellants.temperature',
+    from: '300 K',
+    to: '2000 K',
+  },
+};
