@@ -1,4 +1,5 @@
 /** Write the pages of documentation that are made from the program itself. Run after a build: `npm run docs`. */
+import { spawnSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { root, say } from './house.mjs';
@@ -16,3 +17,11 @@ const pages = {
 };
 for (const [path, text] of Object.entries(pages)) writeFileSync(join(root, path), text);
 say(`wrote ${Object.keys(pages).join(', ')}`);
+// The questions are answered, held to their bands and drawn by a test; it writes docs/questions.md and its pictures.
+const { status } = spawnSync('npx', ['vitest', 'run', 'tests/answer/questions'], {
+  cwd: root,
+  stdio: 'inherit',
+  env: { ...process.env, PLUMELINE_WRITE_DOCS: '1' },
+});
+if (status !== 0) process.exit(status ?? 1);
+say('wrote docs/questions.md and docs/pictures/questions');

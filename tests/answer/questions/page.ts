@@ -1,0 +1,63 @@
+/** The page of questions, from the entries and what the program gave. */
+import { CAUTION } from '../../../src/answer/caution.ts';
+import type { Question, QuestionNumber } from './question.ts';
+
+export interface Answered {
+  readonly question: Question;
+  /** [SI] in the order of its numbers */ readonly values: readonly number[];
+  /** Title of its picture. */ readonly title: string;
+}
+
+const shown = (value: number, digits: number): string =>
+  String(Number(value.toPrecision(digits))).replace(/^-/, '−');
+
+function withUnit({ perSI, digits, unit }: QuestionNumber, value: number): string {
+  const number = shown(value * perSI, digits);
+  return unit === '' ? number : unit === '°' ? `${number}°` : `${number} ${unit}`;
+}
+
+const cell = (text: string): string => text.replaceAll('|', '\\|');
+
+function entryText({ question, values, title }: Answered): string {
+  const { asked, starter, numbers, conditions, trap, slug, answer } = question;
+  const spoken = numbers.reduce(
+    (text, number, i) => text.replaceAll(`{${i + 1}}`, `**${withUnit(number, values[i]!)}**`),
+    answer,
+  );
+  const rows = numbers.map(
+    (number, i) =>
+      `| ${cell(number.label)} | \`${cell(number.expression)}\` | ${withUnit(number, values[i]!)} | ${shown(number.band.least, 3)} to ${shown(number.band.greatest, 3)} | ${cell(number.how)} |`,
+  );
+  return `## ${asked}
+
+${spoken}
+
+![${title.replaceAll(/[[\]]/g, '')}](pictures/questions/${slug}.svg)
+
+Under these conditions: ${conditions} What is often missed: ${trap}
+
+| number | asked as | Plumeline | must lie in | found how |
+| --- | --- | --: | --: | --- |
+${rows.join('\n')}
+
+To have it before you: \`plumeline new answer --from ${starter}\`, then \`plumeline check answer\`.
+`;
+}
+
+export function questionsPage(answered: readonly Answered[]): string {
+  return `# Questions, answered
+
+Questions that people ask about rocket engines, each with the number that answers it, its conditions and a picture. A test works out every number on this page from the starter named, and holds it to a band found by other means: closed forms, published tables, a general-purpose library. The page is written by that test (\`npm run docs\`).
+
+${CAUTION}
+
+${answered.map(({ question }) => `- [${question.asked}](#${anchor(question.asked)})`).join('\n')}
+
+${answered.map(entryText).join('\n')}`;
+}
+
+const anchor = (heading: string): string =>
+  heading
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{N} -]/gu, '')
+    .replaceAll(' ', '-');
