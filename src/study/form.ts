@@ -63,7 +63,7 @@ export interface TextField {
 export type Field = QuantityField | ChoiceField | AmbientField | IngredientsField | EngineField | TextField;
 export type Fields = Readonly<Record<string, Field>>;
 
-const quantity = (
+export const quantity = (
   kinds: QuantityKind | readonly QuantityKind[],
   range: Range,
   example: string,
@@ -78,8 +78,8 @@ const quantity = (
   ...rest,
 });
 
-const degrees = (angle: number): number => (angle * Math.PI) / 180;
-const positive = (words: string): Range => ({ above: 0, words });
+export const degrees = (angle: number): number => (angle * Math.PI) / 180;
+export const positive = (words: string): Range => ({ above: 0, words });
 
 /** Area ratios beyond this are outside any nozzle the models were made for. Common practice, no source. */
 const areaRatioRange: Range = { above: 1, upTo: 1000, words: 'more than 1 and up to 1000' };
@@ -524,6 +524,7 @@ export const topKeys = [
   'plumeline',
   'question',
   'engines',
+  'vehicles',
   'compare',
   'altitudes',
   'ambients',

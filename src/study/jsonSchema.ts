@@ -23,6 +23,7 @@ import {
 
 import { publishedFields, solveForField } from './publishedForm.ts';
 import { mapPoints, stepsField, sweepPoints } from './sweepForm.ts';
+import { heldField, payloadField, vehicleForms, vehicleMeaning } from './vehicleForm.ts';
 
 export type JsonSchema = { readonly [key: string]: unknown };
 
@@ -143,6 +144,28 @@ function publishedSchema(): JsonSchema {
         properties: { solveFor: fieldSchema(solveForField), rows },
       },
     ],
+  };
+}
+
+/** With `like:` any section may hold only what differs, so no key is required here; the reader asks. */
+function vehicleSchema(): JsonSchema {
+  const sections = Object.entries(vehicleForms).map(([section, fields]) => [
+    section,
+    objectOf(fields, vehicleMeaning[section as keyof typeof vehicleForms]),
+  ]);
+  return {
+    type: 'object',
+    additionalProperties: false,
+    properties: {
+      name: text,
+      like: {
+        ...text,
+        description: 'Id of the vehicle whose inputs this one shares; only the differences follow.',
+      },
+      ...Object.fromEntries(sections),
+      payload: fieldSchema(payloadField),
+      held: fieldSchema(heldField),
+    },
   };
 }
 
@@ -275,6 +298,11 @@ export function studyJsonSchema(): JsonSchema {
         minProperties: 1,
         propertyNames: { pattern: ENGINE_ID.source },
         additionalProperties: engineSchema(),
+      },
+      vehicles: {
+        type: 'object',
+        propertyNames: { pattern: ENGINE_ID.source },
+        additionalProperties: vehicleSchema(),
       },
       compare: {
         type: 'object',

@@ -35,6 +35,7 @@ import { type EngineContext, engineNameAt, readEngine } from './readEngine.ts';
 import { readFacts } from './readFacts.ts';
 import { customIngredientsAt } from './readIngredients.ts';
 import { readMaps, readSweeps } from './readSweeps.ts';
+import { readVehicles } from './readVehicles.ts';
 import { listNames, quote, type Report } from './report.ts';
 import type { EngineDraft } from './sections.ts';
 import type { QuantityKind } from './unitTable.ts';
@@ -441,6 +442,7 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
   const sourcesNode = entries.get('sources')?.node;
   const sourceIds = isMap(sourcesNode) ? sourcesNode.items.map((pair) => String(pair.key)) : [];
   const read = enginesAt && readEngines(enginesAt, { custom, propellantBook, gasBook, sourceIds, report });
+  const vehicles = read ? readVehicles(entries.get('vehicles'), read) : [];
   const compare = read ? readCompare(entries.get('compare'), read) : null;
   const altitudes = quantitiesAt(entries.get('altitudes'), 'length', altitudeRange, '5 km', report);
   const ambients = quantitiesAt(entries.get('ambients'), 'pressure', ambientPressureRange, '0.2 bar', report);
@@ -459,6 +461,7 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
       format: version,
       question,
       engines: read.engines,
+      vehicles,
       compare,
       altitudes,
       ambients,

@@ -20,6 +20,7 @@ import type { KnownName } from './names.ts';
 import { publishedFields, solveForField } from './publishedForm.ts';
 import { mapPoints, sweepPoints, sweptConditions } from './sweepForm.ts';
 import { unitSpellings, unitTable } from './unitTable.ts';
+import { heldField, payloadField, vehicleForms, vehicleMeaning } from './vehicleForm.ts';
 
 function fieldRow(key: string, field: Field): string {
   const cells = [`\`${key}\``, field.meaning, rangeOf(field), exampleOf(field), defaultOf(field)];
@@ -113,6 +114,30 @@ const keyTable = (rows: readonly (readonly [key: string, meaning: string])[]): s
   ['| key | meaning |', '| --- | --- |', ...rows.map(([key, meaning]) => `| \`${key}\` | ${meaning} |`)].join(
     '\n',
   );
+
+function vehiclesPart(): readonly string[] {
+  return [
+    '## `vehicles`',
+    'What the engines lift, and where to ([flight](methods/flight.md)). Ids are those of engines, and no engine has the same. `name` and `like` work as for engines: sections are merged key by key. Every number takes a ± or a range. Sentences ask a vehicle as they ask an engine, `booster.payload`; in the brackets the engine of the first stage is exchanged, `booster.payload(engine = plug)`, and any input below is set, `booster.payload(first.dry = 20 t)`. What the other engine weighs more or less is set there as well.',
+    ...forms(vehicleForms, vehicleMeaning, (section) => `\`${section}\``),
+    '### `payload`, `held`',
+    table({ payload: payloadField, held: heldField }),
+    [
+      '```yml',
+      'vehicles:',
+      '  booster:',
+      '    name: Alder booster',
+      '    first: { engine: bell, count: 5, propellant: 240 t, dry: 19 t ± 5 %, lowestThrottle: 50 % }',
+      '    second: { specificImpulse: 355 s, thrust: 300 kN, propellant: 40 t, dry: 4 t, coast: 4 s }',
+      '    fairing: { mass: 1.2 t, dropAltitude: 110 km }',
+      '    drag: { area: 11 m2 }',
+      '    limits: { acceleration: 45 m/s2, dynamicPressure: 34 kPa }',
+      '    launch: { latitude: 28 deg }',
+      '    orbit: { altitude: 200 km }',
+      '```',
+    ].join('\n'),
+  ];
+}
 
 function factsPart(): readonly string[] {
   return [
@@ -220,6 +245,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       `| \`plumeline\` | Version of the file form, ${STUDY_FORMAT} now. A file of a newer version is refused and left untouched. |`,
       '| `question` | The question, in your words. |',
       '| `engines` | The engines by id; ids are words of letters, digits and `_`. |',
+      '| `vehicles` | The vehicles that the engines lift, by id: [vehicles](#vehicles). |',
       '| `compare` | `{ base, other }`: the two engines set against each other; *more* and *less* are told from the base. Absent: the first two. |',
       '| `altitudes`, `ambients` | Lists of altitudes and of pressures of interest, besides the standard ones. |',
       '| `ingredients` | Propellants that the data does not have. |',
@@ -270,6 +296,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       '```',
     ].join('\n'),
     'Where a row states no ±, its digits do: half a unit of the last one (`331.4 s` is ± 0.05 s). Zeros at the end of a whole number are taken for rounding as long as that leaves at most 1 % open (`1700 kN` is ± 5 kN, `100 bar` is ± 0.5 bar).',
+    ...vehiclesPart(),
     ...factsPart(),
     ...analogiesPart(),
     '## `sweeps` and `maps`',

@@ -160,6 +160,7 @@ export type QuantityKind =
   | 'mass'
   | 'force'
   | 'speed'
+  | 'acceleration'
   | 'time'
   | 'angle'
   | 'massFlow'
@@ -208,6 +209,12 @@ export const quantityKinds: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     name: 'a speed',
     dimension: [0, 1, -1, 0, 0, 0],
     usual: ['m/s', 'km/s', 'km/h', 'ft/s'],
+    bare: false,
+  },
+  acceleration: {
+    name: 'an acceleration',
+    dimension: [0, 1, -2, 0, 0, 0],
+    usual: ['m/s²', 'ft/s²'],
     bare: false,
   },
   time: { name: 'a time', dimension: TIME, usual: ['s', 'ms', 'min', 'h'], bare: false },
