@@ -534,6 +534,7 @@ export const topKeys = [
   'analogies',
   'sweeps',
   'maps',
+  'needs',
   'sources',
 ] as const;
 export const engineKeys = [

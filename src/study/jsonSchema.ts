@@ -274,6 +274,20 @@ function sweepSchema(): JsonSchema {
         properties: { ...common, of, across: side, up: side, points: points(mapPoints) },
       },
     },
+    needs: {
+      type: 'array',
+      description: 'What an input would have to be for a comparison to hold.',
+      items: {
+        type: 'object',
+        additionalProperties: false,
+        required: ['id', 'so', 'over'],
+        properties: {
+          ...common,
+          so: { ...text, description: 'The comparison, as in a test: bell.thrust(pad) >= plug.thrust(pad).' },
+          ...sweptSchema,
+        },
+      },
+    },
   };
 }
 

@@ -302,6 +302,18 @@ export interface MapInput {
   readonly path: string;
 }
 
+/** What an input would have to be for a comparison to hold. */
+export interface NeedInput {
+  readonly id: string;
+  readonly title: string | null;
+  /** The comparison as written; not evaluated by this layer. */ readonly so: string;
+  readonly range: SweptInput;
+  /** The input moves on these alone; null: where the study states it. */ readonly engines:
+    | readonly string[]
+    | null;
+  readonly path: string;
+}
+
 export interface Study {
   /** Version of the file form. */ readonly format: number;
   readonly question: string;
@@ -316,6 +328,7 @@ export interface Study {
   readonly analogies: readonly AnalogyInput[];
   readonly sweeps: readonly SweepInput[];
   readonly maps: readonly MapInput[];
+  readonly needs: readonly NeedInput[];
   readonly sources: readonly SourceInput[];
 }
 

@@ -34,7 +34,7 @@ import { readAnalogies } from './readAnalogies.ts';
 import { type EngineContext, engineNameAt, readEngine } from './readEngine.ts';
 import { readFacts } from './readFacts.ts';
 import { customIngredientsAt } from './readIngredients.ts';
-import { readMaps, readSweeps } from './readSweeps.ts';
+import { readMaps, readNeeds, readSweeps } from './readSweeps.ts';
 import { readVehicles } from './readVehicles.ts';
 import { listNames, quote, type Report } from './report.ts';
 import type { EngineDraft } from './sections.ts';
@@ -453,6 +453,7 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
   const engineIds = read?.engineIds ?? [];
   const sweeps = readSweeps(entries.get('sweeps'), engineIds, report);
   const maps = readMaps(entries.get('maps'), engineIds, report);
+  const needs = readNeeds(entries.get('needs'), engineIds, report);
 
   if (report.problems.length > 0 || question === null || read === null) return failed();
   return {
@@ -470,6 +471,7 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
       analogies,
       sweeps,
       maps,
+      needs,
       sources,
     },
     warnings: report.warnings,

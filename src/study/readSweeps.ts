@@ -13,7 +13,7 @@ import {
   refuseOtherKeys,
   textAt,
 } from './cursor.ts';
-import type { MapInput, Quantity, SweepInput, SweptInput } from './model.ts';
+import type { MapInput, NeedInput, Quantity, SweepInput, SweptInput } from './model.ts';
 import { nearestName } from './nearest.ts';
 import { entryAt, ownIdAt, proseAt } from './prose.ts';
 import { listNames, quote, type Report } from './report.ts';
@@ -21,6 +21,7 @@ import {
   mapKeys,
   mapPoints,
   nearestSwept,
+  needKeys,
   type SweptKind,
   stepsField,
   sweepKeys,
@@ -32,6 +33,8 @@ import {
 
 const MOST = 50;
 const MOST_CURVES = 8;
+const NEED_EXAMPLE =
+  '- { id: as-good, so: bell.specificImpulse(vacuum) >= plug.specificImpulse(vacuum), over: nozzle.areaRatio, engines: bell }';
 const EXAMPLE =
   '- { id: area-ratio, of: bell.specificImpulse(vacuum), over: nozzle.areaRatio, from: 10, to: 100 }';
 const MAP_EXAMPLE =
@@ -69,6 +72,22 @@ export function readMaps(
     const rest = commonAt(entries, mapPoints, reading);
     if (!of || !across || !up) return [];
     return [{ id, of, across, up, ...rest, path: item.path }];
+  });
+}
+
+/** A need: a comparison that is to hold, and the input that is to see to it. */
+export function readNeeds(
+  cursor: Cursor | undefined,
+  engineIds: readonly string[],
+  report: Report,
+): readonly NeedInput[] {
+  const reading = { engineIds, report };
+  return itemsWithIds(cursor, 'need', NEED_EXAMPLE, needKeys, report).flatMap(({ id, item, entries }) => {
+    const soAt = neededAt(entries, 'so', item, NEED_EXAMPLE, report);
+    const so = soAt && proseAt(soAt, 'a comparison', 'so: bell.thrust(pad) >= plug.thrust(pad)', report);
+    const range = rangeAt(item, entries, 'over: nozzle.areaRatio', reading);
+    const { title, engines } = commonAt(entries, sweepPoints, reading);
+    return !so || range === null ? [] : [{ id, title, so, range, engines, path: item.path }];
   });
 }
 

@@ -96,6 +96,7 @@ export const stepsField = {
 
 export const sweptKeys = ['over', 'from', 'to', 'steps'] as const;
 export const sweepKeys = ['id', 'title', 'of', ...sweptKeys, 'engines', 'points'] as const;
+export const needKeys = ['id', 'title', 'so', 'over', 'from', 'to', 'steps', 'engines'] as const;
 export const mapKeys = ['id', 'title', 'of', 'across', 'up', 'engines', 'points'] as const;
 
 /** Least and most points of a sweep, and along each side of a map. */

@@ -20,3 +20,16 @@ export interface Crew {
     options?: CrewOptions,
   ): Promise<readonly (readonly Told[])[]>;
 }
+
+/** The same crew with some inputs set at every point, where a point does not set them itself. */
+export function pointsAt(crew: Crew, set: Point): Crew {
+  return {
+    size: crew.size,
+    tell: (asks, points, options) =>
+      crew.tell(
+        asks,
+        points.map((point) => ({ ...set, ...point })),
+        options,
+      ),
+  };
+}

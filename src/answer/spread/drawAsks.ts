@@ -15,6 +15,8 @@ export interface DrawOptions extends Partial<DrawCounts> {
    * Points at which the engines are solved for a surface at most. Where it is not less than the number of draws, engines that no
    * surface follows well are solved for each draw.
    */ readonly mostSolved?: number;
+  /** Inputs, by their paths, that are taken as given whatever the study says of them. */
+  readonly given?: readonly string[];
   readonly signal?: AbortSignal;
   /** What was told of each ask at the study’s middle values, where it is known already. */
   readonly middle?: readonly Told[];
@@ -48,7 +50,7 @@ export async function drawAsks(
     blocks: rest.blocks ?? BLOCKS,
     seed: rest.seed ?? 1,
   };
-  const inputs = unknownInputs(study, asks);
+  const inputs = unknownInputs(study, asks).filter(({ unknown }) => !rest.given?.includes(unknown.path));
   const work = { ...(signal && { signal }) };
   const middle = rest.middle ?? (await crew.tell(asks, [{}], work))[0] ?? [];
   const centre = new Float64Array(inputs.length);

@@ -40,7 +40,7 @@ export function mapRequestOf(
   };
 }
 
-function sweptRangeOf(
+export function sweptRangeOf(
   study: Study,
   { over, from, to, steps }: SweptInput,
   engines: readonly string[] | null,

@@ -249,6 +249,31 @@ Example:
     });
 
   program
+    .command('need')
+    .description('what an input would have to be for a comparison to hold; no answer in range is an answer')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .option('--so <comparison>', 'what is to hold, e.g. "bell.thrust(pad) >= plug.thrust(pad)"')
+    .option('--over <input>', 'the unknown: nozzle.areaRatio, chamber.pressure, size.throat, …')
+    .option('--from <value>', 'where to look from; absent: a range worth looking over')
+    .option('--to <value>', 'where to look to')
+    .option('--engine <id>', 'it moves on this engine alone; may be given several times', addedTo)
+    .option('--id <id>', 'one of the study’s own needs; without --so and --over, all of them')
+    .option('--json', 'print all that was found as JSON, SI units')
+    .addHelpText(
+      'after',
+      `
+The band in brackets is what all else that is not known leaves open. Exit status 1 where no value in the range does it.
+
+Example:
+  plumeline need my-question --so "bell.specificImpulse(vacuum) >= plug.specificImpulse(vacuum)" \\
+    --over nozzle.areaRatio --engine bell`,
+    )
+    .action(async (study: string, flags) => {
+      const { needCommand } = await import('./commands/need.ts');
+      done(await needCommand(study, flags, terminal));
+    });
+
+  program
     .command('pack')
     .description('write one folder to publish: page, figures as SVG and PNG, numbers as CSV and JSON')
     .argument('<study>', 'folder with study.yaml, or that file')

@@ -82,13 +82,17 @@ export function pointsFrom(text: string | undefined, of: 'sweep' | 'map'): numbe
 export function namedOf<Item extends { readonly id: string }>(
   items: readonly Item[],
   id: string | undefined,
-  what: 'sweep' | 'map',
+  what: 'sweep' | 'map' | 'need',
 ): readonly Item[] {
   const found = id === undefined ? items : items.filter((item) => item.id === id);
   if (found.length > 0) return found;
   const moves =
     what === 'map' ? '--across propellants.ratio --up nozzle.areaRatio' : '--over nozzle.areaRatio';
-  const mend = `Write some under “${what}s” in study.yaml, or say here what to follow and what moves: --of "bell.specificImpulse(vacuum)" ${moves}, with the id of an engine of yours for bell.`;
+  const follow =
+    what === 'need'
+      ? 'what is to hold and what moves: --so "bell.thrust(pad) >= plug.thrust(pad)"'
+      : 'what to follow and what moves: --of "bell.specificImpulse(vacuum)"';
+  const mend = `Write some under “${what}s” in study.yaml, or say here ${follow} ${moves}, with the id of an engine of yours for bell.`;
   if (items.length === 0) throw bad(`${what}-none`, `The study has no ${what}s.`, mend);
   throw bad(
     `${what}-unknown`,

@@ -95,7 +95,7 @@ function bandWords({ curves }: Sweep): readonly string[] {
     : [`In brackets: the published scatter of ${of.join(', ')}; the ± of inputs is not in it.`];
 }
 
-function heldText({ short, lines }: Held, width: number): string {
+export function heldText({ short, lines }: Held, width: number): string {
   return [`Held. ${short}`, ...lines].map((line) => wrapped(line, width, '  ', '')).join('\n');
 }
 

@@ -1,0 +1,64 @@
+/** What was found of a need, as one says it. */
+
+import { showPlace, showValue } from '../sweeps/shown.ts';
+import { goalOf } from './goal.ts';
+import type { Need, NeededValue } from './model.ts';
+
+/** Digits of a place that was sought. */
+const FOUND = 3;
+
+/** The answer first, then what else belongs to it; one sentence each. */
+export function needWords(need: Need): readonly string[] {
+  const { found, stretches, range } = need;
+  const whole = `${range.label} from ${showPlace(range, range.from)} to ${showPlace(range, range.to)}`;
+  const absent = stretches.some(({ holds }) => holds === null)
+    ? ['Over a part of the range a side has no value.']
+    : [];
+  const rest = [...absent, ...nowWords(need)];
+  if (found.length > 0) return [...found.map((one) => foundWords(need, one)), ...rest];
+  if (stretches.some(({ holds }) => holds === true))
+    return [`At every ${whole}, ${stopped(goalWords(need))}`, ...rest];
+  return [
+    `No answer: at no ${whole} it is so that ${stopped(goalWords(need))}`,
+    ...nearestWords(need),
+    ...rest,
+  ];
+}
+
+/** `specific impulse of Alder B in vacuum is at least specific impulse of Alder P in vacuum` */
+function goalWords({ request, sweep }: Need): string {
+  const [left, right] = sweep.curves;
+  if (left?.parts == null || (right?.engines.length ?? 0) > 0 === (right?.parts == null))
+    return `“${request.so}”`;
+  const { leftAbove } = goalOf(request.so);
+  return `the ${left.words} is ${leftAbove ? 'at least' : 'at most'} ${right!.parts === null ? right!.words : `the ${right!.words}`}`;
+}
+
+function foundWords(need: Need, { x, low, high, holdsAbove }: NeededValue): string {
+  const { range } = need;
+  const band =
+    low === null || high === null
+      ? ''
+      : ` (${showPlace(range, low, FOUND)} to ${showPlace(range, high, FOUND)} with all else that is not known)`;
+  const place = `${range.label} ${showPlace(range, x, FOUND)}`;
+  const where = holdsAbove ? `From ${place} on` : `Up to ${place}`;
+  return `${where}${band}, ${stopped(goalWords(need))}`;
+}
+
+/** A closing comma of a clause gives way to the stop. */
+const stopped = (words: string): string => `${words.replace(/,$/, '')}.`;
+
+function nearestWords({ nearest, range, sweep }: Need): readonly string[] {
+  if (nearest === null) return ['Nowhere have both sides a value.'];
+  const missing = showValue(sweep.curves[0]!, nearest.missing, FOUND).text;
+  return [
+    `It comes nearest at ${range.label} ${showPlace(range, nearest.x, FOUND)}, where ${missing} are missing.`,
+  ];
+}
+
+function nowWords({ range }: Need): readonly string[] {
+  const now = range.now.filter(({ value }) => value !== null);
+  if (now.length === 0) return [];
+  const values = [...new Set(now.map(({ value }) => showPlace(range, value!)))];
+  return [`Now: ${values.join(', ')}.`];
+}
