@@ -7,8 +7,10 @@ import { airQuantities } from './catalogue/air.ts';
 import { changeQuantities } from './catalogue/change.ts';
 import { comparisonQuantities } from './catalogue/comparison.ts';
 import { conditionQuantities, vacuumAndSeaLevelQuantities } from './catalogue/conditions.ts';
+import { coolingQuantities } from './catalogue/cooling.ts';
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
+import { heatQuantities } from './catalogue/heat.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
 import { lossQuantities } from './catalogue/losses.ts';
 import { plugQuantities } from './catalogue/plug.ts';
@@ -32,6 +34,8 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...plumeQuantities,
   ...plugQuantities,
   ...lossQuantities,
+  ...heatQuantities,
+  ...coolingQuantities,
   ...comparisonQuantities,
   ...publishedQuantities,
   ...airQuantities,
@@ -76,6 +80,10 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   return plainName
     .replace(/^thrustParts\.((vacuum|seaLevel)\.)?(parts\.)?/, 'thrustParts.')
     .replace(/^positions\./, '')
+    .replace(/^heat\.walls\.points\.(axial|radius)$/, 'wall.$1')
+    .replace(/^cooling\.walls\.(?:points|skirt)\.(axial|radius)$/, 'wall.$1')
+    .replace(/^cooling\.walls\.points\.adiabaticTemperature$/, 'heat.adiabaticTemperature')
+    .replace(/^(heat|cooling)\.walls\.(?:points\.|skirt\.)?/, '$1.')
     .replace(/^change\.(band|back)\.(low|high)\./, 'change.')
     .replace(/^change\.estimates\./, 'change.')
     .replace(/^contour\.bodies\.outline\./, 'contour.wall.');

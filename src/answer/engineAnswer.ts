@@ -14,6 +14,7 @@ import {
   conditionInVacuum,
   STANDARD_ALTITUDES,
 } from './conditions.ts';
+import { coolingAnswer, heatAnswer } from './heat/heatAnswer.ts';
 import type { ConditionRow, EngineAnswer, FieldAnswer, Reason, ThrustFigures } from './model.ts';
 import { plugAnswer } from './plugRow.ts';
 import { plumeAnswer } from './plume.ts';
@@ -135,6 +136,8 @@ export function engineAnswer(
     plume,
     ...(separation && { separation }),
     losses: solution.losses.budget,
+    heat: heatOf(solution, reasons),
+    ...coolingOf(solution, reasons),
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,
@@ -144,6 +147,37 @@ export function engineAnswer(
     ...(solution.publishedSolve && { publishedSolve: solution.publishedSolve }),
     reasons,
   };
+}
+
+function heatOf(solution: EngineSolution, reasons: Reason[]): EngineAnswer['heat'] {
+  const heat = attempt(() => heatAnswer(solution.heat()));
+  if (heat.ok) return heat.value;
+  reasons.push(reason('heat', heat.problem.what, heat.problem.mend));
+  return null;
+}
+
+function coolingOf(solution: EngineSolution, reasons: Reason[]): Pick<EngineAnswer, 'cooling'> {
+  if (solution.input.cooling === null) return {};
+  const cooling = attempt(() => coolingAnswer(solution.cooling()));
+  if (!cooling.ok) {
+    reasons.push(reason('cooling', cooling.problem.what, cooling.problem.mend));
+    return { cooling: null };
+  }
+  cooling.value.walls.forEach(({ points }, i) => {
+    points.forEach(({ localMargin }, j) => {
+      if (localMargin === null) {
+        const path = `cooling.walls[${i}].points[${j}].localMargin`;
+        reasons.push(reason(path, 'The wall cannot get so hot there.', 'Look nearer to the throat.'));
+      }
+    });
+  });
+  for (const [key, value] of Object.entries(cooling.value.scaling)) {
+    if (value === null) {
+      const path = `cooling.scaling.${key}`;
+      reasons.push(reason(path, 'The scaled engine cannot be computed.', 'Sweep the size or the pressure.'));
+    }
+  }
+  return { cooling: cooling.value };
 }
 
 /** The largest share first, as a reader looks for it. */

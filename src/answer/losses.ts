@@ -195,7 +195,8 @@ function layerFigures(layer: EngineLayer, { wallTemperature }: LayerGas): WallLa
   return { ...layer, wallTemperature };
 }
 
-function lowestOnWall(nozzle: NozzleModel): number {
+/** [Pa] down to which the gas on the wall is asked for. */
+export function lowestOnWall(nozzle: NozzleModel): number {
   const field = nozzle.wallStations() ?? [];
   const lowest = field.reduce((least, { pressure }) => Math.min(least, pressure), nozzle.exit.pressure);
   return Math.max(0.98 * lowest, nozzle.expansion.lowestPressure);

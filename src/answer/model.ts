@@ -8,6 +8,7 @@ import type { Problem } from '../numerics/problem.ts';
 import type { Budget } from '../physics/nozzle/losses/index.ts';
 import type { Contour, FieldBalance, FlowVerdict } from '../physics/nozzle/model.ts';
 import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
+import type { CoolingAnswer, HeatAnswer } from './heat/model.ts';
 import type { PlumeAnswer } from './plumeModel.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
 import type { EngineSeparation, RowSeparation } from './separation/model.ts';
@@ -236,6 +237,9 @@ export interface EngineAnswer {
   /** At sea level by every criterion, and over the throttle; absent where there is no wall to leave. */
   readonly separation?: EngineSeparation;
   /** Where the specific impulse in vacuum goes, flowing full. */ readonly losses: LossBudget;
+  /** Heat to walls of a supposed temperature; null: no wall, see the reasons. */ readonly heat: HeatAnswer | null;
+  /** The coolant behind them; null where it cannot be computed, absent where the study says nothing of it. */
+  readonly cooling?: CoolingAnswer | null;
   readonly models: readonly string[];
   readonly omitted: readonly string[];
   /** What the reader should know about the inputs, e.g. two that contradict each other. */

@@ -7,6 +7,8 @@ import type { ChamberPush, PlugChamberPush } from '../physics/nozzle/index.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { PlumeSource } from '../physics/plume/index.ts';
 import type { EngineInput } from '../study/model.ts';
+import type { EngineHeat } from './heat/engineHeat.ts';
+import type { LiveCooling } from './heat/liveCooling.ts';
 import type { EngineLosses } from './losses.ts';
 import type { PositionAnswer, WallPoint } from './model.ts';
 import type { PublishedSolve } from './published/model.ts';
@@ -29,6 +31,10 @@ export interface EngineSolution {
   readonly losses: EngineLosses;
   /** What the models' errors make of its size, where that follows from a thrust; found when first asked for. */
   sizeErrors(): readonly SizeError[];
+  /** Heat to its walls, found when first asked for. @throws ProblemError where it has none */
+  heat(): EngineHeat;
+  /** The coolant behind them, likewise. @throws ProblemError where the study says nothing of it, or it cannot be computed */
+  cooling(): LiveCooling;
   readonly contour: Contour;
   /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
   /** The same of a plug engine's ring of chambers; null where there is none. */ ringPush(): PlugChamberPush | null;

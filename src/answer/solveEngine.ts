@@ -17,17 +17,19 @@ import {
 } from '../physics/nozzle/index.ts';
 import { ENERGY_RELEASE_BAND } from '../physics/nozzle/losses/index.ts';
 import { plumeSource } from '../physics/plume/index.ts';
-import type { Ambient, EngineInput, Nozzle, Size } from '../study/model.ts';
+import type { Ambient, Cooling, EngineInput, Nozzle, Size } from '../study/model.ts';
 import { statedSpan } from '../study/plainQuantity.ts';
 import { baseAtBoundNotes } from './baseAtBound.ts';
 import { nozzleForm } from './compare/traits.ts';
 import { figuresAt } from './conditions.ts';
 import { show, showStated } from './display.ts';
-import type { Materials } from './materials.ts';
+import { engineHeat } from './heat/engineHeat.ts';
+import { liveCooling, onceOrProblem } from './heat/liveCooling.ts';
+import type { CoolingMaterials, Materials } from './materials.ts';
 import type { PositionAnswer } from './model.ts';
 import { sizeErrors } from './scatter/sizeErrors.ts';
 import { hasWall, sizedEngine } from './sizedEngine.ts';
-import type { EngineSolution } from './solution.ts';
+import { diameterOf, type EngineSolution } from './solution.ts';
 import { statedQuantities } from './statedQuantities.ts';
 import { wallIn, wallOf } from './wallOf.ts';
 import { advisedWhenCold, type WorkingGas, workingGas } from './workingGas.ts';
@@ -52,6 +54,23 @@ export function solveEngine(
   );
   const { contour, shape, notes } = drawn;
   const characteristicVelocity = input.chamber.efficiency.value * expansion.characteristicVelocity;
+  const massFlow =
+    (nozzle.dischargeCoefficient * losses.layerDischarge * expansion.chamber.pressure * throatArea) /
+    characteristicVelocity;
+  const heat = onceOrProblem(() => engineHeat(contour, nozzle, gas, massFlow));
+  const cooling = onceOrProblem(() =>
+    liveCooling({
+      ...coolingStated(input, materials),
+      input,
+      heat: heat(),
+      propellants: materials.propellants,
+      massFlow,
+      mixtureRatio: gas.mixtureRatio,
+      chamberPressure: expansion.chamber.pressure,
+      throatDiameter: diameterOf(throatArea),
+      isRound: contour.plug === undefined && spec.kind !== 'expansionDeflection',
+    }),
+  );
   const wall = once(() => advisedWhenCold(input, () => wallOf(contour, nozzle)));
   const positions = once(() => positionsOf(input, nozzle, contour, shape));
   const solution: EngineSolution = {
@@ -65,11 +84,11 @@ export function solveEngine(
     characteristicVelocity,
     throatArea,
     exitArea: throatArea * spec.areaRatio,
-    massFlow:
-      (nozzle.dischargeCoefficient * losses.layerDischarge * expansion.chamber.pressure * throatArea) /
-      characteristicVelocity,
+    massFlow,
     bulkDensity: gas.bulkDensity,
     losses,
+    heat,
+    cooling,
     contour,
     chamberPush: once(() => chamberPush(contour, expansion, nozzle.dischargeCoefficient)),
     ringPush: once(() => ringPushOf(contour, expansion)),
@@ -87,6 +106,7 @@ export function solveEngine(
         ...gas.models,
         'delivered',
         ...lossModels(input, spec),
+        ...heatModels(input, spec),
         ...nozzle.models,
         'nozzle-size',
         'nozzle-contour',
@@ -127,6 +147,27 @@ function positionsOf(
     const wall = advisedWhenCold(input, () => wallIn(own, nozzle, mode.wallStations()));
     return { mode: mode.name, contour: own, wall };
   });
+}
+
+function heatModels(input: EngineInput, spec: NozzleSpec): readonly string[] {
+  if (!hasWall(spec)) return [];
+  return ['gas-transport', 'heat-gas-side', ...(input.cooling === null ? [] : ['heat-cooling'])];
+}
+
+/** @throws ProblemError `cooling-not-stated` */
+function coolingStated(
+  { cooling }: EngineInput,
+  materials: Materials,
+): { readonly cooling: Cooling; readonly materials: CoolingMaterials } {
+  if (cooling === null || materials.cooling === null) {
+    throw new ProblemError({
+      code: 'cooling-not-stated',
+      what: 'The study does not say how this engine is cooled.',
+      mend: 'Add cooling to the engine, e.g. cooling: { coolant: fuel }.',
+      where: 'cooling',
+    });
+  }
+  return { cooling, materials: materials.cooling };
 }
 
 function lossModels(input: EngineInput, spec: NozzleSpec): readonly string[] {
@@ -283,7 +324,9 @@ function omittedOf(input: EngineInput): readonly string[] {
       ? 'Friction on the wall, slow chemistry and drops that lag, as the study asks.'
       : 'The course of the chemistry in time: what it loses is a published band. Film cooling, and layers of unlike mixture across the chamber.',
     'Pumps and turbines: the propellant flow and the specific impulse are those of the thrust chamber alone.',
-    'Cooling, and the propellant some engines spend on it.',
+    input.cooling === null
+      ? 'Cooling, and the propellant some engines spend on it.'
+      : 'Boiling at the walls of the channels, ablation, stress and fatigue of the wall; what a film costs in specific impulse.',
     ...(spread.length > 0
       ? [
           `The stated spread of ${spread.map(({ text }) => text).join(', ')}: the numbers hold at the middle values; what the spread leaves open is in their bands and in the check of sentences.`,

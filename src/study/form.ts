@@ -546,6 +546,7 @@ export const engineKeys = [
   'nozzle',
   'size',
   'losses',
+  'cooling',
   'published',
 ] as const;
 export const compareKeys = ['base', 'other'] as const;

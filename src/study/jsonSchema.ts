@@ -1,5 +1,6 @@
 /** The form of a study as JSON Schema (draft 2020-12), made from the one table that the reader follows. */
 
+import { coolingFields } from './coolingForm.ts';
 import { courseForms } from './courseWords.ts';
 import {
   chamberFields,
@@ -120,6 +121,9 @@ function engineSchema(): JsonSchema {
       nozzle: { anyOf: nozzles },
       size: { anyOf: formsOf(sizeForms, sizeMeaning) },
       losses: fieldSchema(lossesField),
+      cooling: {
+        anyOf: [{ const: 'none' }, objectOf(coolingFields, 'How the walls are kept from melting.')],
+      },
       published: publishedSchema(),
     },
   };

@@ -1,6 +1,7 @@
 /** The study as the rest of the program sees it: SI values, resolved `like:`, each value with its text and place. */
 
 import type { Problem } from '../numerics/problem.ts';
+import type { CORRELATION_WORDS, CoolantId, WallId } from './coolingForm.ts';
 import type { Quantity } from './quantity.ts';
 import type { VehicleInput } from './vehicleModel.ts';
 
@@ -137,6 +138,28 @@ export interface Chamber {
   /** Converging half-angle [rad] */ readonly convergingAngle: Quantity;
 }
 
+/** How the walls are kept from melting. */
+export interface Cooling {
+  /** A propellant of the engine, or a row of the coolants. */ readonly coolant:
+    | 'fuel'
+    | 'oxidiser'
+    | CoolantId;
+  /** of that propellant’s flow */ readonly share: Quantity;
+  /** [kg/s] instead of the share; null: by the share */ readonly flow: Quantity | null;
+  /** null: as fed */ readonly inletTemperature: Quantity | null;
+  /** null: what injector and channels need */ readonly inletPressure: Quantity | null;
+  /** null: the usual one, or by the depth */ readonly pressureDrop: Quantity | null;
+  /** at the throat; null: by the pressure drop */ readonly channelDepth: Quantity | null;
+  /** at the throat; null: by the throat */ readonly channelWidth: Quantity | null;
+  /** at the throat */ readonly land: Quantity;
+  readonly wall: WallId;
+  readonly thickness: Quantity;
+  /** of the fuel */ readonly film: Quantity;
+  /** area ratio; null: channels to the lip */ readonly skirtFrom: Quantity | null;
+  readonly skirtWall: WallId;
+  readonly correlation: 'usual' | (typeof CORRELATION_WORDS)[number];
+}
+
 export interface EngineInput {
   readonly id: string;
   readonly name: string;
@@ -147,6 +170,7 @@ export interface EngineInput {
   readonly nozzle: Nozzle;
   readonly size: Size;
   readonly losses: 'none' | 'default';
+  /** Null where the study says nothing of it. */ readonly cooling: Cooling | null;
   /** Figures that somebody published of this engine; never inherited by `like:`. */ readonly published: Published | null;
 }
 

@@ -1,5 +1,5 @@
 /** One engine: its own sections over those of the engine it is like, read into SI. */
-import { isMap } from 'yaml';
+import { isMap, isScalar } from 'yaml';
 import {
   ambientAt,
   type Cursor,
@@ -42,12 +42,14 @@ import { nearestName } from './nearest.ts';
 import { plainQuantity } from './plainQuantity.ts';
 import { SETTLED_TEXT, settledAt } from './publishedForm.ts';
 import { isChanging, readChangingNozzle } from './readChangingNozzle.ts';
+import { COOLING_EITHER, readCooling } from './readCooling.ts';
 import { type CustomIngredients, ingredientsAt, type Pantry } from './readIngredients.ts';
 import { readPublished } from './readPublished.ts';
 import { listNames, quote, type Report } from './report.ts';
 import {
   BROKEN,
   chamberFormOf,
+  coolingFormOf,
   type EngineDraft,
   type EngineSections,
   type GivenSection,
@@ -73,6 +75,7 @@ const noSections: EngineSections = {
   chamber: null,
   nozzle: null,
   size: null,
+  cooling: null,
   chemistry: null,
   losses: null,
 };
@@ -81,6 +84,7 @@ const brokenSections: EngineSections = {
   chamber: BROKEN,
   nozzle: BROKEN,
   size: BROKEN,
+  cooling: null,
   chemistry: null,
   losses: null,
 };
@@ -127,9 +131,25 @@ function gatherSections(entries: Entries, base: EngineSections, report: Report):
       sizeFormOf(base.size === BROKEN),
       report,
     ),
+    cooling: isNone(given('cooling'))
+      ? null
+      : mergeSection(
+          given('cooling'),
+          base.cooling,
+          'a map of the cooling',
+          'Write { coolant: fuel, wall: copper-chromium-zirconium }, or none.',
+          coolingFormOf,
+          report,
+          COOLING_EITHER,
+        ),
     chemistry: given('chemistry') ?? base.chemistry,
     losses: given('losses') ?? base.losses,
   };
+}
+
+/** `cooling: none` takes away what is inherited. */
+function isNone(cursor: Cursor | null): boolean {
+  return cursor !== null && isScalar(cursor.node) && cursor.node.value === 'none';
 }
 
 /** Reads the quantities of one section: given, by default, left to the published rows, or missing with a problem. */
@@ -611,6 +631,10 @@ export function readEngine(
   const size = sizeGiven && readSize(sizeGiven, id, path, context, settled);
   const chemistry = readChemistry(gathered.chemistry, report);
   const losses = gathered.losses === null ? 'default' : choiceAt(gathered.losses, lossesField, report);
+  const cooling =
+    gathered.cooling === null || gathered.cooling === BROKEN
+      ? null
+      : readCooling(gathered.cooling, sectionReader(gathered.cooling, path, 'cooling', report), report);
   const nameAt = entries.get('name');
   const name = nameAt === undefined ? id : textAt(nameAt, 'a name', 'Write a name, e.g. Alder B.', report);
   const sections: EngineSections = {
@@ -619,10 +643,12 @@ export function readEngine(
     chamber: told(gathered.chamber, chamber !== null),
     nozzle: told(gathered.nozzle, nozzle !== null),
     size: told(gathered.size, size !== null),
+    cooling: gathered.cooling,
   };
   if (propellants === null || chamber === null || nozzle === null || size === null)
     return { sections, engine: null };
   if (chemistry === null || losses === null || name === null) return { sections, engine: null };
+  if (cooling === null && gathered.cooling !== null) return { sections, engine: null };
   const engine: EngineInput = {
     id,
     name: name.trim(),
@@ -633,6 +659,7 @@ export function readEngine(
     nozzle,
     size,
     losses,
+    cooling,
     published,
   };
   warnOfDefaults(entries, engine, base === 'broken' ? null : (base?.engine ?? null), cursor, report);

@@ -1,5 +1,6 @@
 /** The reference of the study file as a page of documentation, made from the table that the reader follows. */
 
+import { coolingFields } from './coolingForm.ts';
 import { courseForms, EXPONENT_TOLERANCE } from './courseWords.ts';
 import {
   chamberFields,
@@ -273,6 +274,9 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     ...forms(sizeForms, sizeMeaning, (form) => `Size by ${form}`),
     '## `losses`',
     table({ losses: lossesField }),
+    '## `cooling`',
+    'How the walls are kept from melting ([heat-cooling](methods/heat-cooling.md)); absent or `none`: nothing is said of it. Of `share` and `flow`, and of `pressureDrop` and `channelDepth`, the one given drives out the other. For comparison, not for building: a wall that holds here may fail in metal.',
+    table(coolingFields),
     '## `published`',
     'Figures that a maker, a paper or a viewer states of this engine, each with where it holds and where it was published; they are shown beside what the models give, and held against each other ([published-figures](methods/published-figures.md)). A list of rows, or a map of `rows` and `solveFor`. An engine that is `like` another does not inherit them: they are about the other one.',
     table(publishedFields),

@@ -30,6 +30,7 @@ export interface EngineSections {
   readonly chamber: Section<'chamber'>;
   readonly nozzle: Section<keyof typeof nozzleForms>;
   readonly size: Section<keyof typeof sizeForms>;
+  readonly cooling: Section<'cooling'>;
   /** Single values: the cursor, own or inherited. */
   readonly chemistry: Cursor | null;
   readonly losses: Cursor | null;
@@ -217,6 +218,9 @@ export const propellantFormOf =
 
 /** The chamber has one form only. */
 export const chamberFormOf: FormOf<'chamber'> = () => 'chamber';
+
+/** Cooling has one form only. */
+export const coolingFormOf: FormOf<'cooling'> = () => 'cooling';
 
 /** `oxidizer` is another spelling of `oxidiser`. */
 export function spellOxidiser(entries: Entries, report: Report): Entries {

@@ -36,6 +36,7 @@ function ofIngredient(of: OfIngredient): Reader {
   };
 }
 
+const statedOfCooling = ['share', 'land', 'thickness', 'film', 'skirtFrom'] as const;
 const chamberKeys = ['efficiency', 'contractionRatio', 'characteristicLength', 'convergingAngle'] as const;
 const nozzleKeys = [
   'length',
@@ -79,6 +80,9 @@ function temperature(asked: Asked): Read | number {
 export const inputReaders: Readers = {
   ...Object.fromEntries(chamberKeys.map((key) => [`chamber.${key}`, stated(({ chamber }) => chamber[key])])),
   ...Object.fromEntries(nozzleKeys.map((key) => [`nozzle.${key}`, stated(ofNozzle(key))])),
+  ...Object.fromEntries(
+    statedOfCooling.map((key) => [`cooling.${key}`, stated(({ cooling }) => cooling?.[key])]),
+  ),
   'propellants.ratio': (asked) =>
     asked.solution.mixtureRatio ??
     absent(asked, {

@@ -7,6 +7,7 @@ import { askProblem } from './askProblem.ts';
 import { changeReaders } from './changeReaders.ts';
 import { conditionReaders } from './conditionReaders.ts';
 import { engineReaders } from './engineReaders.ts';
+import { heatReaders } from './heatReaders.ts';
 import { inputReaders } from './inputReaders.ts';
 import { lossReaders } from './lossReaders.ts';
 import type { Ask, Told } from './model.ts';
@@ -28,6 +29,7 @@ const readers: Readers = {
   ...plugReaders,
   ...lossReaders,
   ...changeReaders,
+  ...heatReaders,
   ...inputReaders,
 };
 

@@ -13,6 +13,7 @@ export type Dimension =
   | 'time'
   | 'massFlow'
   | 'power'
+  | 'heatFlux'
   | 'density'
   | 'molarMass'
   | 'acceleration'
@@ -79,6 +80,8 @@ export const UNIT = {
   newton: { symbol: 'N', perSI: 1 },
   megawatt: { symbol: 'MW', perSI: 1e-6 },
   kilowatt: { symbol: 'kW', perSI: 1e-3 },
+  megawattPerSquareMetre: { symbol: 'MW/m²', perSI: 1e-6 },
+  kilowattPerSquareMetre: { symbol: 'kW/m²', perSI: 1e-3 },
   kilonewton: { symbol: 'kN', perSI: 1e-3 },
   second: { symbol: 's', perSI: 1 },
   kilogramPerSecond: { symbol: 'kg/s', perSI: 1 },

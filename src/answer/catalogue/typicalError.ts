@@ -20,6 +20,10 @@ export const TYPICAL_ERROR = {
     'Several per cent against a real day below 30 km; above 200 km density by factors (common practice, no source).',
   layer:
     '±20 %: friction on plates scatters by 10 % (Hopkins & Inouye 1971, from memory), as much again for acceleration and wall temperature (no source).',
+  bartz:
+    '±20 to 30 % against measurements, more often too high than too low (common statement, from memory; H. Hahm, Y. Kang, J. KSPE 16(2), 2012).',
+  cooling:
+    'As the heat that arrives, and another ±10 to 20 % from wall to coolant (common statement of these correlations, from memory).',
   budget: 'The sum is within 2 % of engines that dump nothing, but for one; each item has its own band.',
   basePressure:
     'Band of three models; on four measured plugs the value is 4 to 40 % high, all within the band (Chutkey et al. 2014; docs/methods/nozzle-plug.md).',

@@ -21,6 +21,7 @@ const OF_CATALOGUE: Readonly<Record<Exclude<CatalogueDimension, 'sameAsCompared'
   time: [0, 0, 1, 0, 0, 0],
   massFlow: [1, 0, -1, 0, 0, 0],
   power: [1, 2, -3, 0, 0, 0],
+  heatFlux: [1, 0, -3, 0, 0, 0],
   density: [1, -3, 0, 0, 0, 0],
   molarMass: [1, 0, 0, 0, -1, 0],
   acceleration: [0, 1, -2, 0, 0, 0],
@@ -50,6 +51,7 @@ const OTHER_WORDS: readonly (readonly [string, Exponents])[] = [
   ['a plain number', NUMBER],
   ['an acceleration', OF_CATALOGUE.acceleration],
   ['a power', OF_CATALOGUE.power],
+  ['a heat flux', OF_CATALOGUE.heatFlux],
   ['an energy', [1, 2, -2, 0, 0, 0]],
   ['a volume', [0, 3, 0, 0, 0, 0]],
 ];

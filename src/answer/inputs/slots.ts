@@ -1,5 +1,6 @@
 /** The places in an engine's inputs that hold a number, whether the study states it or not. */
 
+import { coolingQuantities, coolingQuantity } from '../../study/coolingForm.ts';
 import { chamberFields, sizeForms } from '../../study/form.ts';
 import type { EngineInput } from '../../study/model.ts';
 import { nozzleSlots } from './nozzleSlots.ts';
@@ -7,7 +8,38 @@ import { propellantSlots } from './propellantSlots.ts';
 import type { InputSlot } from './slot.ts';
 
 export function slotsOf(engine: EngineInput): readonly InputSlot[] {
-  return [...propellantSlots(engine), ...chamberSlots(engine), ...nozzleSlots(engine), ...sizeSlots(engine)];
+  return [
+    ...propellantSlots(engine),
+    ...chamberSlots(engine),
+    ...nozzleSlots(engine),
+    ...sizeSlots(engine),
+    ...coolingSlots(engine),
+  ];
+}
+
+/** Where one of two fixes the other, setting one lets the other go. */
+const COOLING_OTHER: Readonly<Record<string, string>> = {
+  share: 'flow',
+  pressureDrop: 'channelDepth',
+  channelDepth: 'pressureDrop',
+};
+
+function coolingSlots(engine: EngineInput): readonly InputSlot[] {
+  const { cooling } = engine;
+  if (cooling === null) return [];
+  return coolingQuantities.map((key) => {
+    const other = COOLING_OTHER[key];
+    return {
+      name: `cooling.${key}`,
+      quantity: `cooling.${key}`,
+      field: coolingQuantity(key),
+      now: cooling[key],
+      put: (value) => ({
+        ...engine,
+        cooling: { ...cooling, ...(other !== undefined && { [other]: null }), [key]: value },
+      }),
+    };
+  });
 }
 
 const chamberKeys = [

@@ -24,6 +24,7 @@ export interface SizeError {
 
 export const ERROR_NAMES = {
   friction: 'friction on the wall',
+  bartz: 'heat to the wall by Bartz',
   returned: 'heat that the coolant brings back',
   drops: 'alumina drops that lag',
   energyRelease: 'energy release',

@@ -24,6 +24,8 @@ const WORDS: Readonly<Record<string, UnitWords>> = {
   MN: { one: 'meganewton', many: 'meganewtons' },
   kW: { one: 'kilowatt', many: 'kilowatts' },
   MW: { one: 'megawatt', many: 'megawatts' },
+  'kW/m²': { one: 'kilowatt per square metre', many: 'kilowatts per square metre' },
+  'MW/m²': { one: 'megawatt per square metre', many: 'megawatts per square metre' },
   s: { one: 'second', many: 'seconds' },
   'kg/s': { one: 'kilogram per second', many: 'kilograms per second' },
   'g/s': { one: 'gram per second', many: 'grams per second' },

@@ -1,8 +1,9 @@
 import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import type { DataShelf } from '../../answer/shelf.ts';
+import type { CoolantRow, DataShelf } from '../../answer/shelf.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { PropellantRecord, SpeciesRecord, TransportRecord } from '../../physics/gas/records.ts';
+import type { CoolantRecord, WallMaterialRecord } from '../../physics/heat/index.ts';
 
 /** What `data/species/index.json` tells: which file holds the species whose rarest element is this one. */
 interface SpeciesIndex {
@@ -55,6 +56,15 @@ export function openDataShelf(): DataShelf {
     },
     async propellants() {
       return (await read<PropellantFile>('propellants.json')).propellants;
+    },
+    async coolants() {
+      return (await read<{ coolants: readonly CoolantRow[] }>('coolants/index.json')).coolants;
+    },
+    coolant(id) {
+      return read<CoolantRecord>(`coolants/${id}.json`);
+    },
+    async walls() {
+      return (await read<{ walls: readonly WallMaterialRecord[] }>('walls.json')).walls;
     },
     async transport() {
       return (await read<TransportFile>('transport.json')).species;

@@ -1,8 +1,9 @@
 /** The data rows over the local server, fetched when a study needs them and kept. */
 
-import type { DataShelf } from '../../answer/shelf.ts';
+import type { CoolantRow, DataShelf } from '../../answer/shelf.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { PropellantRecord, SpeciesRecord, TransportRecord } from '../../physics/gas/records.ts';
+import type { CoolantRecord, WallMaterialRecord } from '../../physics/heat/index.ts';
 
 interface SpeciesIndex {
   readonly fileOfElement: Readonly<Record<string, string>>;
@@ -45,6 +46,15 @@ export function fetchedShelf(): DataShelf {
     async propellants() {
       const content = await load<{ propellants: readonly PropellantRecord[] }>('propellants.json');
       return content.propellants;
+    },
+    async coolants() {
+      return (await load<{ coolants: readonly CoolantRow[] }>('coolants/index.json')).coolants;
+    },
+    coolant(id) {
+      return load<CoolantRecord>(`coolants/${id}.json`);
+    },
+    async walls() {
+      return (await load<{ walls: readonly WallMaterialRecord[] }>('walls.json')).walls;
     },
     async transport() {
       const content = await load<{ species: readonly TransportRecord[] }>('transport.json');

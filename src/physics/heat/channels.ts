@@ -3,7 +3,8 @@
  *
  *   pitch  s = b/N between s₀ and 2 s₀: channels split in two, or join, as the wall widens or narrows
  *   width  w = s (1 − λ),  land λ s,   λ = land/(land + width) at the throat
- *   depth  d = d₀ max(1, b_t/b): deeper where the wall is narrower than its throat, so that the area never shrinks below that
+ *   depth  d = d₀ max(b/b_t, b_t/b): behind a wider wall the coolant slows as the gas does, G ∝ 1/b²; behind one that is narrower than
+ *          its throat the area does not shrink below that of the throat
  *   A = b (1 − λ) d,   D = 4 w d/(2w + 2d)
  *
  *   h_eff = h_c (w + 2 η d)/s,   η = tanh(m d)/(m d),   m = √(2 h_c/(k λ s))
@@ -33,7 +34,7 @@ export function channelAt(shape: ChannelShape, girth: number, throatGirth: numbe
   const doublings = Math.floor(Math.log2(girth / throatGirth) + 1e-9);
   const pitch = first * (girth / throatGirth / 2 ** doublings);
   const width = pitch * (1 - share);
-  const depth = shape.depth * Math.max(1, throatGirth / girth);
+  const depth = shape.depth * Math.max(girth / throatGirth, throatGirth / girth);
   return {
     width,
     depth,

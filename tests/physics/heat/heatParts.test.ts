@@ -39,10 +39,11 @@ test('fins: short ones count whole, long ones as endless fins', () => {
   expect(finFactor({ ...here, depth: 0.1 }, h, k)).toBeCloseTo(endless, 6);
 });
 
-test('channels split where the wall widens, and deepen where it narrows', () => {
+test('channels split and deepen where the wall widens, and deepen where it narrows', () => {
   const shape = { width: 1e-3, land: 1e-3, depth: 2e-3 };
   expect(channelAt(shape, 3, 1).width).toBeCloseTo(1.5e-3, 12);
-  expect(channelAt(shape, 3, 1).area).toBeCloseTo(3e-3, 12);
+  expect(channelAt(shape, 3, 1).depth).toBeCloseTo(6e-3, 12);
+  expect(channelAt(shape, 3, 1).area).toBeCloseTo(9e-3, 12);
   expect(channelAt(shape, 0.5, 1).depth).toBeCloseTo(4e-3, 12);
   expect(channelAt(shape, 0.5, 1).area).toBeCloseTo(1e-3, 12);
 });

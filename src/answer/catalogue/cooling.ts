@@ -1,0 +1,317 @@
+import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import type { Row } from './heat.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
+
+const march = {
+  source:
+    'three resistances in a row (any textbook); Bartz 1957; Gnielinski 1976, Taylor 1968 and others (docs/methods/heat-cooling.md); coolant by CoolProp 8.0.0',
+  model: 'heat-cooling',
+  typicalError: TYPICAL_ERROR.cooling,
+  limits:
+    'Steady, clean walls, plain channels against the flow of the gas; no boiling at the wall, no bends, no heat along the wall, no stress or fatigue, no ablation. For comparison, not for building, pressurising or firing hardware.',
+  place: 'engine',
+} as const;
+
+const ofWall = {
+  place: 'wall',
+  part: { kinds: ['surface'], needed: false, example: 'throat, surface outer wall' },
+} as const;
+
+const { megawatt, kelvin, millimetre, bar, kilogramPerSecond, metrePerSecond, one, percent } = UNIT;
+
+const results: readonly Row[] = [
+  [
+    'margin',
+    'cooling margin',
+    'ratio',
+    one,
+    2,
+    'The lesser of heat margin and wall margin; below 1 the wall does not live.',
+    'min(M_heat, M_wall)',
+  ],
+  [
+    'heatMargin',
+    'heat margin',
+    'ratio',
+    one,
+    2,
+    'Heat that the coolant can take within its limits, over the heat that arrives.',
+    'M_heat = ṁ_c (h_limit − h_in) / Q',
+  ],
+  [
+    'wallMargin',
+    'wall margin',
+    'ratio',
+    one,
+    2,
+    'At the tightest place: heat that can pass with neither face hotter than it may be, over what then arrives.',
+    'M_wall = min q_pass / q_arrive',
+  ],
+  [
+    'tightestAt',
+    'tightest place',
+    'length',
+    millimetre,
+    3,
+    'Where the wall margin is least, along the axis from the throat plane.',
+    'x where q_pass/q_arrive is least',
+  ],
+  [
+    'heat',
+    'heat that the coolant takes',
+    'power',
+    megawatt,
+    3,
+    'At the wall temperatures that the march finds.',
+    'Q = ∫ q dA',
+  ],
+  [
+    'capacity',
+    'heat that the coolant can take',
+    'power',
+    megawatt,
+    3,
+    'From its inlet to what ends it: boiling, deposits, coming apart, the wall’s own limit.',
+    'ṁ_c (h_limit − h_in)',
+  ],
+  ['flow', 'coolant flow', 'massFlow', kilogramPerSecond, 3, 'All that flows in the channels.', 'ṁ_c'],
+  [
+    'inletTemperature',
+    'inlet temperature of the coolant',
+    'temperature',
+    kelvin,
+    4,
+    'Where it enters the channels.',
+    'T_in',
+  ],
+  [
+    'inletPressure',
+    'inlet pressure of the coolant',
+    'pressure',
+    bar,
+    3,
+    'Where it enters the channels.',
+    'p_in',
+  ],
+  [
+    'outletTemperature',
+    'outlet temperature of the coolant',
+    'temperature',
+    kelvin,
+    3,
+    'Where it leaves for the injector; of two walls the hotter.',
+    'T_out',
+  ],
+  [
+    'pressureDrop',
+    'pressure drop in the channels',
+    'pressure',
+    bar,
+    3,
+    'Friction and speeding up; of two walls the larger.',
+    'Δp = ∫ (f/D) ρv²/2 ds + ∫ G dv',
+  ],
+  [
+    'channelDepth',
+    'depth of the channels',
+    'length',
+    millimetre,
+    2,
+    'At the throat; of two walls that of the outer one.',
+    'd',
+  ],
+  ['channelWidth', 'width of the channels', 'length', millimetre, 2, 'At the throat.', 'w'],
+  [
+    'hottestWall',
+    'hottest place of the wall',
+    'temperature',
+    kelvin,
+    3,
+    'Of the gas’s side, where there are channels.',
+    'max T_wg',
+  ],
+  [
+    'hottestAt',
+    'where the wall is hottest',
+    'length',
+    millimetre,
+    3,
+    'Along the axis from the throat plane.',
+    'x of max T_wg',
+  ],
+  [
+    'wallLimit',
+    'temperature that the wall stands',
+    'temperature',
+    kelvin,
+    3,
+    'Of its material, on the gas’s side in long use.',
+    'T_limit',
+  ],
+  [
+    'skirtTemperature',
+    'temperature of the radiating skirt',
+    'temperature',
+    kelvin,
+    3,
+    'At its hottest place.',
+    'h_g (T_aw − T_w) + q_rad = ε σ T_w⁴',
+  ],
+  [
+    'skirtLimit',
+    'temperature that the skirt stands',
+    'temperature',
+    kelvin,
+    3,
+    'Of its material.',
+    'T_limit',
+  ],
+];
+
+const along: readonly Row[] = [
+  [
+    'wallHot',
+    'wall temperature, gas side',
+    'temperature',
+    kelvin,
+    3,
+    'Of the face that the gas touches.',
+    'q = h_g (T_aw − T_wg) + q_rad',
+  ],
+  [
+    'wallCold',
+    'wall temperature, coolant side',
+    'temperature',
+    kelvin,
+    3,
+    'Of the face that the coolant touches.',
+    'q = (k/t)(T_wg − T_wc)',
+  ],
+  [
+    'coolantTemperature',
+    'coolant temperature',
+    'temperature',
+    kelvin,
+    3,
+    'Mean over the channel.',
+    'ṁ dh = q b ds',
+  ],
+  [
+    'coolantPressure',
+    'coolant pressure',
+    'pressure',
+    bar,
+    3,
+    'In the channel.',
+    '−dp = (f/D)(ρv²/2) ds + G dv',
+  ],
+  [
+    'coolantVelocity',
+    'coolant speed',
+    'velocity',
+    metrePerSecond,
+    3,
+    'Mean over the channel.',
+    'v = ṁ_c/(ρ A)',
+  ],
+  [
+    'flux',
+    'heat flux into the cooled wall',
+    'heatFlux',
+    UNIT.megawattPerSquareMetre,
+    3,
+    'At the wall temperature that the march finds.',
+    'q = h_eff (T_wc − T_c)',
+  ],
+  [
+    'localMargin',
+    'wall margin at a place',
+    'ratio',
+    one,
+    2,
+    'Heat that can pass with neither face hotter than it may be, over what then arrives.',
+    'q_pass/q_arrive',
+  ],
+];
+
+const scalings: readonly (readonly [string, string, string])[] = [
+  ['heatMarginWithThrust', 'heat margin with thrust', 'd ln M_heat/d ln F at the same chamber pressure'],
+  ['wallMarginWithThrust', 'wall margin with thrust', 'd ln M_wall/d ln F at the same chamber pressure'],
+  ['heatMarginWithPressure', 'heat margin with chamber pressure', 'd ln M_heat/d ln p₀ at the same thrust'],
+  ['wallMarginWithPressure', 'wall margin with chamber pressure', 'd ln M_wall/d ln p₀ at the same thrust'],
+];
+
+const stated: readonly Row[] = [
+  [
+    'share',
+    'share of the propellant that cools',
+    'ratio',
+    percent,
+    3,
+    'Of that propellant’s flow, through the channels.',
+    'as stated',
+  ],
+  ['land', 'metal between two channels', 'length', millimetre, 3, 'At the throat.', 'as stated'],
+  ['thickness', 'thickness of the wall', 'length', millimetre, 3, 'Between gas and coolant.', 'as stated'],
+  [
+    'film',
+    'share of the fuel in the film',
+    'ratio',
+    percent,
+    3,
+    'Runs down the wall from the injector on.',
+    'as stated',
+  ],
+  [
+    'skirtFrom',
+    'area ratio from which the wall only radiates',
+    'ratio',
+    one,
+    3,
+    'Behind it there are no channels.',
+    'as stated',
+  ],
+];
+
+const row = ([name, label, dimension, unit, digits, meaning, equation]: Row): CatalogueEntry => ({
+  ...march,
+  name: `cooling.${name}`,
+  label,
+  dimension,
+  unit,
+  digits,
+  meaning,
+  equation,
+  ...(dimension === 'power' && { unitForSmall: UNIT.kilowatt }),
+  ...(dimension === 'heatFlux' && { unitForSmall: UNIT.kilowattPerSquareMetre }),
+  ...(dimension === 'massFlow' && { unitForSmall: UNIT.gramPerSecond }),
+});
+
+/** The coolant against the gas; only engines whose study says how they are cooled have them. */
+export const coolingQuantities: readonly CatalogueEntry[] = [
+  ...results.map(row),
+  ...scalings.map(
+    ([name, label, equation]): CatalogueEntry => ({
+      ...march,
+      name: `cooling.scaling.${name}`,
+      label: `power of the ${label}`,
+      dimension: 'ratio',
+      unit: one,
+      digits: 2,
+      meaning: 'With one per cent more of it, the margin grows by so many per cent; below 0 it falls.',
+      equation,
+      limits: 'Shape, wall thickness and channel walls held; lengths and coolant pressures scaled.',
+    }),
+  ),
+  ...along.map((each) => ({ ...row(each), ...ofWall })),
+  ...stated.map(
+    (each): CatalogueEntry => ({
+      ...row(each),
+      source: SOURCE.study,
+      model: 'study-file',
+      typicalError: TYPICAL_ERROR.stated,
+      limits: 'As good as the number the study states.',
+      place: 'input',
+    }),
+  ),
+];

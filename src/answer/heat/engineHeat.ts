@@ -1,0 +1,114 @@
+/** Heat from the gas to the walls of one engine, whatever cools them. */
+
+import { ProblemError } from '../../numerics/problem.ts';
+import {
+  type GapError,
+  gapError,
+  type HeatSum,
+  type HotGas,
+  type HotSide,
+  heatOf,
+  hotSide,
+  TENTH,
+  wettedArea,
+} from '../../physics/heat/index.ts';
+import { layerGas, USUAL_WALL_TEMPERATURE } from '../../physics/nozzle/losses/index.ts';
+import type { Contour, NozzleModel } from '../../physics/nozzle/model.ts';
+import { lowestOnWall } from '../losses.ts';
+import { hasWall } from '../sizedEngine.ts';
+import { diameterOf } from '../solution.ts';
+import type { WorkingGas } from '../workingGas.ts';
+import { hotWalls } from './hotWalls.ts';
+
+export interface HeatedSide {
+  readonly side: HotSide;
+  readonly bartz: HeatSum;
+  readonly layer: HeatSum;
+}
+
+export interface EngineHeat {
+  readonly sides: readonly HeatedSide[];
+  /** [K] supposed of all walls */ readonly wallTemperature: number;
+  /** All walls together, by Bartz and with radiation. */ readonly sum: HeatSum;
+  /** The same by the integral layer. */ readonly byLayer: HeatSum;
+  /** [m²] */ readonly wettedArea: number;
+  /** Edges of the throat that touch a wall [m] */ readonly throatEdge: number;
+  /** [m] */ readonly throatHydraulicDiameter: number;
+  readonly gapError: GapError;
+}
+
+/** @throws ProblemError where the nozzle has no wall */
+export function engineHeat(
+  contour: Contour,
+  nozzle: NozzleModel,
+  gas: WorkingGas,
+  massFlow: number,
+): EngineHeat {
+  if (!hasWall(nozzle.spec)) {
+    throw new ProblemError({
+      code: 'no-wall-to-heat',
+      what: 'This nozzle has no wall of its own, so that nothing is heated.',
+      mend: 'Choose a nozzle with a wall, such as a bell.',
+      where: 'nozzle.kind',
+    });
+  }
+  const { expansion } = nozzle;
+  const layer = layerGas(expansion, lowestOnWall(nozzle), USUAL_WALL_TEMPERATURE, gas.transport);
+  const composition = expansion.chamber.composition();
+  const hot: HotGas = {
+    layer,
+    chamberPressure: expansion.chamber.pressure,
+    massFlow,
+    radiating: { water: composition['H2O'] ?? 0, dioxide: composition['CO2'] ?? 0 },
+  };
+  const { wallTemperature } = layer;
+  const sides = hotWalls(contour, nozzle, layer).map((wall): HeatedSide => {
+    const side = hotSide(wall, hot);
+    return {
+      side,
+      bartz: heatOf(side, wallTemperature),
+      layer: heatOf(side, wallTemperature, 'layer'),
+    };
+  });
+  const throats = sides.map(({ side }) => side.points[side.throat]!);
+  return {
+    sides,
+    wallTemperature,
+    sum: together(sides.map(({ bartz }) => bartz)),
+    byLayer: together(sides.map((each) => each.layer)),
+    wettedArea: sides.reduce((area, { side }) => area + wettedArea(side.points), 0),
+    throatEdge: throats.reduce((edge, { girth }) => edge + girth, 0),
+    throatHydraulicDiameter: throats[0]!.diameter,
+    gapError: gapErrorOf(contour),
+  };
+}
+
+/** Greatest flux of all, and in `peakAt` the side on which it stands. */
+function together(sums: readonly HeatSum[]): HeatSum {
+  const most = sums.reduce((best, { peak }, i) => (peak > sums[best]!.peak ? i : best), 0);
+  return {
+    total: sums.reduce((all, { total }) => all + total, 0),
+    radiation: sums.reduce((all, { radiation }) => all + radiation, 0),
+    peak: sums[most]!.peak,
+    peakAt: most,
+  };
+}
+
+function gapErrorOf({ plug, bodies, throatRadius }: Contour): GapError {
+  if (plug !== undefined) return gapError({ form: 'gap', gap: plug.throatGap }, TENTH);
+  const stem = bodies?.find(({ name }) => name === 'pintle')?.outline[0]?.radius;
+  if (stem === undefined) return gapError({ form: 'round', diameter: 2 * throatRadius }, TENTH);
+  const outer = Math.sqrt(stem * stem + throatRadius * throatRadius);
+  return gapError({ form: 'gap', gap: outer - stem }, TENTH);
+}
+
+/** [m] from the throat plane, of the greatest flux of all. */
+export function peakPlace({ sides, sum }: EngineHeat): { readonly wall: string; readonly axial: number } {
+  const { side, bartz } = sides[sum.peakAt]!;
+  return { wall: side.name, axial: side.points[bartz.peakAt]!.axial };
+}
+
+/** Throat diameter of a circle of that area [m], for what hangs on it. */
+export function throatDiameter({ throatRadius }: Contour): number {
+  return diameterOf(Math.PI * throatRadius * throatRadius);
+}
