@@ -177,7 +177,7 @@ const EVERYWHERE: readonly string[] = [
   'plume',
 ];
 
-/** Condition, models and what is not drawn, for the foot of a figure; `without`: models this figure shows nothing of. */
+/** Condition, models and what is not drawn, for the foot of a figure; `without`: models this figure shows nothing of, beside those of heat. */
 export function footOf(
   answer: StudyAnswer,
   engines: readonly DrawnEngine[],
@@ -186,7 +186,7 @@ export function footOf(
   without: readonly string[] = [],
 ): string[] {
   const models = [...new Set(engines.flatMap(({ engine }) => engine.models))].filter(
-    (name) => !EVERYWHERE.includes(name) && !without.includes(name),
+    (name) => !EVERYWHERE.includes(name) && !name.startsWith('heat-') && !without.includes(name),
   );
   const bounds = engines.filter(({ engine }) => adapts(engine)).map(({ engine }) => engine.name);
   const failed = Object.keys(answer.failed);

@@ -8,13 +8,14 @@ type Question = Pick<Ask, 'quantity' | 'ambient' | 'station' | 'part'>;
 
 /** Not one number of one engine, or asked for in another way: bands, published rows, drawings. */
 const ELSEWHERE =
-  /^(bands|published|publishedChecks|publishedSolve|separation\.throttle|contour\.bodies|chamber\.composition$)|bodies|\.counted$|lettingGo|shockMeeting|regime/;
+  /^(bands|published|publishedChecks|publishedSolve|separation\.throttle|contour\.bodies|chamber\.composition$)|bodies|\.counted$|lettingGo|shockMeeting|regime|(heat|cooling)\.walls\[\d+\]\.(points|skirt)\[\d+\]\.(axial|radius)/;
 
 /** What is null as a whole, and one number of it. */
 const WHOLES: readonly (readonly [string, string])[] = [
   ['firstCrossing', '.axial'],
   ['losses.layer', '.thrustLost'],
   ['field', '.mass'],
+  ['heat', '.total'],
 ];
 
 const SEA_LEVEL = { kind: 'altitude', altitude: 0 } as const;
@@ -47,13 +48,15 @@ function placeOf(path: string): AskedAmbient | null {
 
 /** Points of a wall are asked for by their own distance from the throat. */
 function stationOf(answer: EngineAnswer, path: string): AskedStation | null {
-  const at = /^(.*(?:wall|boundary)\[\d+\])\./.exec(path);
+  const at = /^(.*(?:wall|boundary|walls\[\d+\]\.points)\[\d+\])\./.exec(path);
   if (at === null) return null;
   return { kind: 'distance', distance: (valueAt(answer, at[1]!) as { axial: number }).axial };
 }
 
 /** Undefined: none needs naming; null: none can be. */
 function partOf(answer: EngineAnswer, path: string): string | undefined | null {
+  const surface = /^((?:heat|cooling)\.walls\[\d+\])\./.exec(path);
+  if (surface) return (valueAt(answer, surface[1]!) as { name: string }).name;
   const species = /^chamber\.composition\.(.+)$/.exec(path);
   if (species) return species[1]!;
   const item = /^(.*(?:items|parts|thrustParts|modes|positions|criteria|estimates)\[\d+\])\.[^[]*$/.exec(
