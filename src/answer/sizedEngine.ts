@@ -1,8 +1,9 @@
 /** The size of an engine and its losses, which hang on each other. */
 
-import type { NozzleModel, NozzleSpec } from '../physics/nozzle/index.ts';
+import type { NozzleModel } from '../physics/nozzle/index.ts';
 import type { EngineInput } from '../study/model.ts';
 import { chamberContour, type DrawnContour } from './chamberContour.ts';
+import { hasWall } from './hasWall.ts';
 import { type EngineLosses, lossesOf } from './losses.ts';
 import { diameterOf } from './solution.ts';
 import { advisedWhenCold, type WorkingGas } from './workingGas.ts';
@@ -33,8 +34,4 @@ export function sizedEngine(
     if (settled || round === ROUNDS) return { throatArea, drawn, losses };
     throatArea = next;
   }
-}
-
-export function hasWall(spec: NozzleSpec): boolean {
-  return spec.kind !== 'ideal' && spec.kind !== 'adapting';
 }

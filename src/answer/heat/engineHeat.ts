@@ -14,9 +14,8 @@ import {
 } from '../../physics/heat/index.ts';
 import { layerGas, USUAL_WALL_TEMPERATURE } from '../../physics/nozzle/losses/index.ts';
 import type { Contour, NozzleModel } from '../../physics/nozzle/model.ts';
+import { hasWall } from '../hasWall.ts';
 import { lowestOnWall } from '../losses.ts';
-import { hasWall } from '../sizedEngine.ts';
-import { diameterOf } from '../solution.ts';
 import type { WorkingGas } from '../workingGas.ts';
 import { hotWalls } from './hotWalls.ts';
 
@@ -106,9 +105,4 @@ function gapErrorOf({ plug, bodies, throatRadius }: Contour): GapError {
 export function peakPlace({ sides, sum }: EngineHeat): { readonly wall: string; readonly axial: number } {
   const { side, bartz } = sides[sum.peakAt]!;
   return { wall: side.name, axial: side.points[bartz.peakAt]!.axial };
-}
-
-/** Throat diameter of a circle of that area [m], for what hangs on it. */
-export function throatDiameter({ throatRadius }: Contour): number {
-  return diameterOf(Math.PI * throatRadius * throatRadius);
 }
