@@ -8,6 +8,7 @@ import { changeQuantities } from './catalogue/change.ts';
 import { comparisonQuantities } from './catalogue/comparison.ts';
 import { conditionQuantities, vacuumAndSeaLevelQuantities } from './catalogue/conditions.ts';
 import { coolingQuantities } from './catalogue/cooling.ts';
+import { cycleQuantities } from './catalogue/cycle.ts';
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
 import { heatQuantities } from './catalogue/heat.ts';
@@ -36,6 +37,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...lossQuantities,
   ...heatQuantities,
   ...coolingQuantities,
+  ...cycleQuantities,
   ...comparisonQuantities,
   ...publishedQuantities,
   ...airQuantities,
@@ -79,6 +81,8 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   if (plainName.startsWith('separation.')) return nameInSeparation(plainName);
   return plainName
     .replace(/^thrustParts\.((vacuum|seaLevel)\.)?(parts\.)?/, 'thrustParts.')
+    .replace(/^cycle\.(vacuum|seaLevel)\./, 'cycle.')
+    .replace(/^mass\.(low|high|relations\.mass)$/, 'mass.engine')
     .replace(/^positions\./, '')
     .replace(/^heat\.walls\.points\.(axial|radius)$/, 'wall.$1')
     .replace(/^cooling\.walls\.(?:points|skirt)\.(axial|radius)$/, 'wall.$1')

@@ -14,6 +14,7 @@ import {
   conditionInVacuum,
   STANDARD_ALTITUDES,
 } from './conditions.ts';
+import { cycleAnswer } from './cycle/cycleAnswer.ts';
 import { coolingAnswer, heatAnswer } from './heat/heatAnswer.ts';
 import type { ConditionRow, EngineAnswer, FieldAnswer, Reason, ThrustFigures } from './model.ts';
 import { plugAnswer } from './plugRow.ts';
@@ -138,6 +139,7 @@ export function engineAnswer(
     losses: solution.losses.budget,
     heat: heatOf(solution, reasons),
     ...coolingOf(solution, reasons),
+    ...cycleOf(solution, reasons),
     models: solution.models,
     omitted: solution.omitted,
     notes: solution.notes,
@@ -178,6 +180,13 @@ function coolingOf(solution: EngineSolution, reasons: Reason[]): Pick<EngineAnsw
     }
   }
   return { cooling: cooling.value };
+}
+
+function cycleOf(solution: EngineSolution, reasons: Reason[]): Pick<EngineAnswer, 'cycle' | 'mass'> {
+  if (solution.input.cycle === null) return {};
+  const { cycle, mass, absences } = cycleAnswer(solution);
+  for (const { path, why, mend } of absences) reasons.push(reason(path, why, mend));
+  return { cycle, mass };
 }
 
 /** The largest share first, as a reader looks for it. */

@@ -8,6 +8,7 @@ import type { Problem } from '../numerics/problem.ts';
 import type { Budget } from '../physics/nozzle/losses/index.ts';
 import type { Contour, FieldBalance, FlowVerdict } from '../physics/nozzle/model.ts';
 import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
+import type { CycleAnswer, MassAnswer } from './cycle/model.ts';
 import type { CoolingAnswer, HeatAnswer } from './heat/model.ts';
 import type { PlumeAnswer } from './plumeModel.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
@@ -240,6 +241,8 @@ export interface EngineAnswer {
   /** Heat to walls of a supposed temperature; null: no wall, see the reasons. */ readonly heat: HeatAnswer | null;
   /** The coolant behind them; null where it cannot be computed, absent where the study says nothing of it. */
   readonly cooling?: CoolingAnswer | null;
+  /** How the propellants are pumped and what it costs; absent where the study says nothing of it. */ readonly cycle?: CycleAnswer;
+  /** Dry mass by published relations; absent as the cycle, null where they do not reach. */ readonly mass?: MassAnswer | null;
   readonly models: readonly string[];
   readonly omitted: readonly string[];
   /** What the reader should know about the inputs, e.g. two that contradict each other. */

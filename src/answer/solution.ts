@@ -7,6 +7,7 @@ import type { ChamberPush, PlugChamberPush } from '../physics/nozzle/index.ts';
 import type { Contour, NozzleModel } from '../physics/nozzle/model.ts';
 import type { PlumeSource } from '../physics/plume/index.ts';
 import type { EngineInput } from '../study/model.ts';
+import type { EngineCycle } from './cycle/engineCycle.ts';
 import type { EngineHeat } from './heat/engineHeat.ts';
 import type { LiveCooling } from './heat/liveCooling.ts';
 import type { EngineLosses } from './losses.ts';
@@ -35,6 +36,8 @@ export interface EngineSolution {
   heat(): EngineHeat;
   /** The coolant behind them, likewise. @throws ProblemError where the study says nothing of it, or it cannot be computed */
   cooling(): LiveCooling;
+  /** How its propellants are pumped, found when first asked for. @throws ProblemError where the study says nothing of it */
+  cycle(): EngineCycle;
   readonly contour: Contour;
   /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
   /** The same of a plug engine's ring of chambers; null where there is none. */ ringPush(): PlugChamberPush | null;

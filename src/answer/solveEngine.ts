@@ -22,6 +22,7 @@ import { statedSpan } from '../study/plainQuantity.ts';
 import { baseAtBoundNotes } from './baseAtBound.ts';
 import { nozzleForm } from './compare/traits.ts';
 import { figuresAt } from './conditions.ts';
+import { engineCycle } from './cycle/engineCycle.ts';
 import { show, showStated } from './display.ts';
 import { hasWall } from './hasWall.ts';
 import { engineHeat } from './heat/engineHeat.ts';
@@ -72,6 +73,16 @@ export function solveEngine(
       isRound: contour.plug === undefined && spec.kind !== 'expansionDeflection',
     }),
   );
+  const cycle = onceOrProblem(() =>
+    engineCycle({
+      input,
+      fed: gas.fed,
+      mixtureRatio: gas.mixtureRatio,
+      chamberPressure: expansion.chamber.pressure,
+      massFlow,
+      wallHeat: losses.budget.layer?.heatFlow ?? null,
+    }),
+  );
   const wall = once(() => advisedWhenCold(input, () => wallOf(contour, nozzle)));
   const positions = once(() => positionsOf(input, nozzle, contour, shape));
   const solution: EngineSolution = {
@@ -90,6 +101,7 @@ export function solveEngine(
     losses,
     heat,
     cooling,
+    cycle,
     contour,
     chamberPush: once(() => chamberPush(contour, expansion, nozzle.dischargeCoefficient)),
     ringPush: once(() => ringPushOf(contour, expansion)),
@@ -106,6 +118,7 @@ export function solveEngine(
       ...new Set([
         ...gas.models,
         'delivered',
+        ...(input.cycle === null ? [] : ['cycle']),
         ...lossModels(input, spec),
         ...heatModels(input, spec),
         ...nozzle.models,
@@ -324,7 +337,9 @@ function omittedOf(input: EngineInput): readonly string[] {
     input.losses === 'none'
       ? 'Friction on the wall, slow chemistry and drops that lag, as the study asks.'
       : 'The course of the chemistry in time: what it loses is a published band. Film cooling, and layers of unlike mixture across the chamber.',
-    'Pumps and turbines: the propellant flow and the specific impulse are those of the thrust chamber alone.',
+    input.cycle === null
+      ? 'Pumps and turbines: the propellant flow and the specific impulse are those of the thrust chamber alone.'
+      : 'Starting and stopping, leaks, and what pumps and turbines do off their design: the cycle is a balance of powers. Thrust and specific impulse stay those of the thrust chamber; those of the engine stand under its cycle.',
     input.cooling === null
       ? 'Cooling, and the propellant some engines spend on it.'
       : 'Boiling at the walls of the channels, ablation, stress and fatigue of the wall; what a film costs in specific impulse.',

@@ -1,6 +1,7 @@
 /** From the propellants of an engine to the gas that expands. */
 
 import { ProblemError } from '../numerics/problem.ts';
+import type { FedPropellants } from '../physics/cycle/index.ts';
 import {
   blendReactants,
   burntReactants,
@@ -24,6 +25,7 @@ import { elementsKey, type Materials } from './materials.ts';
 
 export interface WorkingGas {
   readonly expansion: Expansion;
+  /** The two propellants before they meet; null where there are not two. */ readonly fed: FedPropellants | null;
   /** The same chamber with another chemistry, for the losses; null where there is no chemistry to choose. */
   readonly otherwise: ((chemistry: 'shifting' | 'frozen') => Expansion) | null;
   /** Constants of its viscosity; null where it is not known what the gas is. */ readonly transport: TransportData | null;
@@ -75,6 +77,11 @@ function burntGas(
     ...burning(input, reactants, materials),
     text: `${blendText(oxidisers)} with ${blendText(fuels)}, mixture ratio ${showStated('propellants.ratio', mixtureRatio).text}`,
     mixtureRatio,
+    fed: {
+      oxidiser: asLiquid(oxidiserBlend, oxidisers),
+      fuel: asLiquid(fuelBlend, fuels),
+      species: speciesFor(reactants, materials),
+    },
     records: recordsOf([...oxidisers, ...fuels]),
   };
 }
@@ -86,6 +93,7 @@ function mixedGas(input: EngineInput, { parts }: Of<'mixed'>, materials: Materia
     ...burning(input, reactants, materials),
     text: blendText(resolved),
     mixtureRatio: null,
+    fed: null,
     records: recordsOf(resolved),
   };
 }
@@ -95,7 +103,7 @@ function burning(
   input: EngineInput,
   reactants: Reactants,
   materials: Materials,
-): Omit<WorkingGas, 'text' | 'mixtureRatio' | 'records'> {
+): Omit<WorkingGas, 'text' | 'mixtureRatio' | 'records' | 'fed'> {
   const records = speciesFor(reactants, materials);
   const { pressure, pressureAt, contractionRatio } = input.chamber;
   const atInjector = pressureAt === 'injector';
@@ -155,6 +163,7 @@ function heatedGas(
     text: `${blendText(resolved)} at ${showStated('propellants.temperature', temperature.value).text}, heated and not burnt`,
     chemistry: chemistryText(input.chemistry),
     mixtureRatio: null,
+    fed: null,
     bulkDensity: null,
     records: recordsOf(resolved),
     models: ['gas-heated', 'gas-expansion'],
@@ -180,6 +189,7 @@ function perfectGas(input: EngineInput, { gamma, molarMass, temperature }: Of<'p
     text: `perfect gas of γ ${showStated('propellants.gamma', gamma.value).text}, ${showStated('propellants.molarMass', molarMass.value).text}, ${showStated('propellants.temperature', temperature.value).text}`,
     chemistry: 'none: a perfect gas does not react',
     mixtureRatio: null,
+    fed: null,
     bulkDensity: null,
     records: [],
     models: ['gas-perfect'],
@@ -208,6 +218,11 @@ function refuseWithoutMainProduct({ elements }: Reactants, records: readonly Spe
     mend: 'Burn the aluminium with oxygen or perchlorate, or use fluorine with a fuel without aluminium.',
     where: 'propellants',
   });
+}
+
+/** What is stored as a gas has no density to be pumped with. */
+function asLiquid(blend: Reactants, parts: readonly ResolvedIngredient[]): Reactants {
+  return parts.some(({ record }) => record?.phase === 'gas') ? { ...blend, density: null } : blend;
 }
 
 function recordsOf(resolved: readonly ResolvedIngredient[]): readonly PropellantRecord[] {

@@ -547,6 +547,7 @@ export const engineKeys = [
   'size',
   'losses',
   'cooling',
+  'cycle',
   'published',
 ] as const;
 export const compareKeys = ['base', 'other'] as const;

@@ -2,6 +2,7 @@
 
 import { coolingFields } from './coolingForm.ts';
 import { courseForms } from './courseWords.ts';
+import { type CycleKind, cycleForms, cycleMeaning } from './cycleForm.ts';
 import {
   chamberFields,
   chemistryWords,
@@ -123,6 +124,14 @@ function engineSchema(): JsonSchema {
       losses: fieldSchema(lossesField),
       cooling: {
         anyOf: [{ const: 'none' }, objectOf(coolingFields, 'How the walls are kept from melting.')],
+      },
+      cycle: {
+        anyOf: [
+          { const: 'none' },
+          ...Object.entries(cycleForms).map(([kind, fields]) =>
+            objectOf(fields, cycleMeaning[kind as CycleKind], { kind: { const: kind } }),
+          ),
+        ],
       },
       published: publishedSchema(),
     },

@@ -2,6 +2,7 @@
 
 import type { Problem } from '../numerics/problem.ts';
 import type { CORRELATION_WORDS, CoolantId, WallId } from './coolingForm.ts';
+import type { CycleOf } from './cycleForm.ts';
 import type { Quantity } from './quantity.ts';
 import type { VehicleInput } from './vehicleModel.ts';
 
@@ -159,6 +160,8 @@ export interface Cooling {
   readonly skirtWall: WallId;
   readonly correlation: 'usual' | (typeof CORRELATION_WORDS)[number];
 }
+/** How the propellants reach the chamber, by kind. */
+export type Cycle = CycleOf<Quantity>;
 
 export interface EngineInput {
   readonly id: string;
@@ -171,6 +174,7 @@ export interface EngineInput {
   readonly size: Size;
   readonly losses: 'none' | 'default';
   /** Null where the study says nothing of it. */ readonly cooling: Cooling | null;
+  /** Null where the study says nothing of it. */ readonly cycle: Cycle | null;
   /** Figures that somebody published of this engine; never inherited by `like:`. */ readonly published: Published | null;
 }
 

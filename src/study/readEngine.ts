@@ -43,6 +43,7 @@ import { plainQuantity } from './plainQuantity.ts';
 import { SETTLED_TEXT, settledAt } from './publishedForm.ts';
 import { isChanging, readChangingNozzle } from './readChangingNozzle.ts';
 import { COOLING_EITHER, readCooling } from './readCooling.ts';
+import { cycleFormOf, readCycle } from './readCycle.ts';
 import { type CustomIngredients, ingredientsAt, type Pantry } from './readIngredients.ts';
 import { readPublished } from './readPublished.ts';
 import { listNames, quote, type Report } from './report.ts';
@@ -76,6 +77,7 @@ const noSections: EngineSections = {
   nozzle: null,
   size: null,
   cooling: null,
+  cycle: null,
   chemistry: null,
   losses: null,
 };
@@ -85,6 +87,7 @@ const brokenSections: EngineSections = {
   nozzle: BROKEN,
   size: BROKEN,
   cooling: null,
+  cycle: null,
   chemistry: null,
   losses: null,
 };
@@ -142,12 +145,22 @@ function gatherSections(entries: Entries, base: EngineSections, report: Report):
           report,
           COOLING_EITHER,
         ),
+    cycle: isNone(given('cycle'))
+      ? null
+      : mergeSection(
+          given('cycle'),
+          base.cycle,
+          'a map of the cycle',
+          'Write { kind: gasGenerator }, or none.',
+          cycleFormOf,
+          report,
+        ),
     chemistry: given('chemistry') ?? base.chemistry,
     losses: given('losses') ?? base.losses,
   };
 }
 
-/** `cooling: none` takes away what is inherited. */
+/** `none` takes away what is inherited. */
 function isNone(cursor: Cursor | null): boolean {
   return cursor !== null && isScalar(cursor.node) && cursor.node.value === 'none';
 }
@@ -635,6 +648,11 @@ export function readEngine(
     gathered.cooling === null || gathered.cooling === BROKEN
       ? null
       : readCooling(gathered.cooling, sectionReader(gathered.cooling, path, 'cooling', report), report);
+  const { cycle: cycleGiven } = gathered;
+  const cycle =
+    cycleGiven === null || cycleGiven === BROKEN
+      ? null
+      : readCycle(cycleGiven, sectionReader(cycleGiven, path, 'cycle', report), report);
   const nameAt = entries.get('name');
   const name = nameAt === undefined ? id : textAt(nameAt, 'a name', 'Write a name, e.g. Alder B.', report);
   const sections: EngineSections = {
@@ -644,11 +662,13 @@ export function readEngine(
     nozzle: told(gathered.nozzle, nozzle !== null),
     size: told(gathered.size, size !== null),
     cooling: gathered.cooling,
+    cycle: cycleGiven === null || cycle !== null ? cycleGiven : told(cycleGiven, false),
   };
   if (propellants === null || chamber === null || nozzle === null || size === null)
     return { sections, engine: null };
   if (chemistry === null || losses === null || name === null) return { sections, engine: null };
   if (cooling === null && gathered.cooling !== null) return { sections, engine: null };
+  if (cycle === null && cycleGiven !== null) return { sections, engine: null };
   const engine: EngineInput = {
     id,
     name: name.trim(),
@@ -660,6 +680,7 @@ export function readEngine(
     size,
     losses,
     cooling,
+    cycle,
     published,
   };
   warnOfDefaults(entries, engine, base === 'broken' ? null : (base?.engine ?? null), cursor, report);

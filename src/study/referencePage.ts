@@ -2,6 +2,7 @@
 
 import { coolingFields } from './coolingForm.ts';
 import { courseForms, EXPONENT_TOLERANCE } from './courseWords.ts';
+import { cycleForms, cycleMeaning } from './cycleForm.ts';
 import {
   chamberFields,
   type Field,
@@ -277,6 +278,9 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     '## `cooling`',
     'How the walls are kept from melting ([heat-cooling](methods/heat-cooling.md)); absent or `none`: nothing is said of it. Of `share` and `flow`, and of `pressureDrop` and `channelDepth`, the one given drives out the other. For comparison, not for building: a wall that holds here may fail in metal.',
     table(coolingFields),
+    '## `cycle`',
+    'How the propellants reach the chamber and who pays for it ([cycle](methods/cycle.md)); absent or `none`: nothing is said of it, and specific impulses are those of the thrust chamber alone. The key `kind` names the kind. For comparison, not for building: pressures and tanks here are estimates, no design.',
+    ...forms(cycleForms, cycleMeaning, (form) => `Cycle, \`kind: ${form}\``),
     '## `published`',
     'Figures that a maker, a paper or a viewer states of this engine, each with where it holds and where it was published; they are shown beside what the models give, and held against each other ([published-figures](methods/published-figures.md)). A list of rows, or a map of `rows` and `solveFor`. An engine that is `like` another does not inherit them: they are about the other one.',
     table(publishedFields),

@@ -8,6 +8,7 @@
  */
 import { isScalar } from 'yaml';
 import { type Cursor, describeFound, type Entries, entriesAt, keyOffset, offsetAt } from './cursor.ts';
+import type { CycleKind } from './cycleForm.ts';
 import { nozzleForms, type propellantForms, type sizeForms } from './form.ts';
 import type { EngineInput } from './model.ts';
 import { nearestName } from './nearest.ts';
@@ -31,6 +32,7 @@ export interface EngineSections {
   readonly nozzle: Section<keyof typeof nozzleForms>;
   readonly size: Section<keyof typeof sizeForms>;
   readonly cooling: Section<'cooling'>;
+  readonly cycle: Section<CycleKind>;
   /** Single values: the cursor, own or inherited. */
   readonly chemistry: Cursor | null;
   readonly losses: Cursor | null;
@@ -42,7 +44,7 @@ export interface EngineDraft {
   readonly engine: EngineInput | null;
 }
 
-type FormOf<Form extends string> = (
+export type FormOf<Form extends string> = (
   entries: Entries,
   inherited: Form | null,
   cursor: Cursor,

@@ -166,6 +166,7 @@ export type QuantityKind =
   | 'massFlow'
   | 'energyPerMass'
   | 'energyPerMole'
+  | 'powerPerMass'
   | 'density'
   | 'molarMass';
 
@@ -235,6 +236,12 @@ export const quantityKinds: Readonly<Record<QuantityKind, KindOfQuantity>> = {
     name: 'an energy per mole',
     dimension: [1, 2, -2, 0, -1, 0],
     usual: ['kJ/mol', 'J/mol', 'kcal/mol'],
+    bare: false,
+  },
+  powerPerMass: {
+    name: 'a power per mass',
+    dimension: [0, 2, -3, 0, 0, 0],
+    usual: ['kW/kg', 'W/kg', 'MW/kg'],
     bare: false,
   },
   density: {

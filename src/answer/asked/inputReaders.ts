@@ -37,6 +37,23 @@ function ofIngredient(of: OfIngredient): Reader {
 }
 
 const statedOfCooling = ['share', 'land', 'thickness', 'film', 'skirtFrom'] as const;
+const cycleKeys = [
+  'injectorDrop',
+  'jacketDrop',
+  'lineDrop',
+  'oxidiserPumpEfficiency',
+  'fuelPumpEfficiency',
+  'turbineEfficiency',
+  'pumpPressureLimit',
+  'exhaustAreaRatio',
+  'burnTime',
+  'tankStress',
+  'tankDensity',
+  'heliumPressure',
+  'motorEfficiency',
+  'batteryEnergy',
+  'batteryPower',
+] as const;
 const chamberKeys = ['efficiency', 'contractionRatio', 'characteristicLength', 'convergingAngle'] as const;
 const nozzleKeys = [
   'length',
@@ -65,6 +82,10 @@ function ofNozzle(key: (typeof nozzleKeys)[number]): Of {
   return ({ nozzle }) => (nozzle as Partial<Record<typeof key, Quantity | null>>)[key];
 }
 
+function ofCycle(key: (typeof cycleKeys)[number]): Of {
+  return ({ cycle }) => (cycle as Partial<Record<typeof key, Quantity>> | null)?.[key];
+}
+
 function ofPerfectGas(key: 'gamma' | 'molarMass'): Of {
   return ({ propellants }) => (propellants.kind === 'perfect' ? propellants[key] : null);
 }
@@ -79,6 +100,7 @@ function temperature(asked: Asked): Read | number {
 
 export const inputReaders: Readers = {
   ...Object.fromEntries(chamberKeys.map((key) => [`chamber.${key}`, stated(({ chamber }) => chamber[key])])),
+  ...Object.fromEntries(cycleKeys.map((key) => [`cycle.${key}`, stated(ofCycle(key))])),
   ...Object.fromEntries(nozzleKeys.map((key) => [`nozzle.${key}`, stated(ofNozzle(key))])),
   ...Object.fromEntries(
     statedOfCooling.map((key) => [`cooling.${key}`, stated(({ cooling }) => cooling?.[key])]),

@@ -4,8 +4,8 @@ import type { EngineInput } from '../../study/model.ts';
 
 /** All of it, but for the engine that it may take its size from. */
 export function stateKey(input: EngineInput): string {
-  const { propellants, chemistry, chamber, nozzle, size, losses, cooling, published } = input;
-  return textOf([input.id, propellants, chemistry, chamber, nozzle, size, losses, cooling, published]);
+  const { propellants, chemistry, chamber, nozzle, size, losses, cooling, cycle, published } = input;
+  return textOf([input.id, propellants, chemistry, chamber, nozzle, size, losses, cooling, cycle, published]);
 }
 
 /** The gas alone. */

@@ -6,6 +6,7 @@ import type { EngineSolution } from '../solution.ts';
 import { askProblem } from './askProblem.ts';
 import { changeReaders } from './changeReaders.ts';
 import { conditionReaders } from './conditionReaders.ts';
+import { cycleReaders } from './cycleReaders.ts';
 import { engineReaders } from './engineReaders.ts';
 import { heatReaders } from './heatReaders.ts';
 import { inputReaders } from './inputReaders.ts';
@@ -30,6 +31,7 @@ const readers: Readers = {
   ...lossReaders,
   ...changeReaders,
   ...heatReaders,
+  ...cycleReaders,
   ...inputReaders,
 };
 

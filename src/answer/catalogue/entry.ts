@@ -12,8 +12,11 @@ export type Dimension =
   | 'force'
   | 'time'
   | 'massFlow'
+  | 'mass'
   | 'power'
   | 'heatFlux'
+  | 'specificPower'
+  | 'heatCapacity'
   | 'density'
   | 'molarMass'
   | 'acceleration'
@@ -77,6 +80,11 @@ export const UNIT = {
   squareCentimetre: { symbol: 'cm²', perSI: 1e4 },
   degree: { symbol: '°', perSI: 180 / Math.PI },
   metrePerSecond: { symbol: 'm/s', perSI: 1 },
+  kilogram: { symbol: 'kg', perSI: 1 },
+  kilowattPerKilogram: { symbol: 'kW/kg', perSI: 1e-3 },
+  megajoulePerKilogram: { symbol: 'MJ/kg', perSI: 1e-6 },
+  joulePerKilogramKelvin: { symbol: 'J/(kg K)', perSI: 1 },
+  megapascal: { symbol: 'MPa', perSI: 1e-6 },
   newton: { symbol: 'N', perSI: 1 },
   megawatt: { symbol: 'MW', perSI: 1e-6 },
   kilowatt: { symbol: 'kW', perSI: 1e-3 },

@@ -3,6 +3,7 @@
 import { coolingQuantities, coolingQuantity } from '../../study/coolingForm.ts';
 import { chamberFields, sizeForms } from '../../study/form.ts';
 import type { EngineInput } from '../../study/model.ts';
+import { cycleSlots } from './cycleSlots.ts';
 import { nozzleSlots } from './nozzleSlots.ts';
 import { propellantSlots } from './propellantSlots.ts';
 import type { InputSlot } from './slot.ts';
@@ -14,6 +15,7 @@ export function slotsOf(engine: EngineInput): readonly InputSlot[] {
     ...nozzleSlots(engine),
     ...sizeSlots(engine),
     ...coolingSlots(engine),
+    ...cycleSlots(engine),
   ];
 }
 

@@ -31,5 +31,8 @@ export const ERROR_NAMES = {
   basePressure: 'base pressure of a plug',
   modules: 'loss between modules',
   slipstream: 'slipstream round a plug',
+  generatorGas: 'gas of a fuel-rich burner',
+  tankShape: 'shape of the tanks',
+  engineMass: 'relations for the mass of engines',
   deadAir: 'pressure behind the separation',
 } as const;

@@ -7,7 +7,7 @@ import type { Balance, ClosedCycle } from './model.ts';
 
 /** [–] highest turbine pressure ratio looked at: beyond, pump pressures leave anything built. */
 const MOST_RATIO = 12;
-const GRID = 48;
+const GRID = 20;
 const WIDTH = 1e-10;
 
 /**
@@ -55,7 +55,7 @@ function greatestSurplus(cycle: ClosedCycle): { readonly best: number; readonly 
     if (surplusAt(cycle, at(i)) > surplusAt(cycle, at(peak))) peak = i;
   }
   let [low, high] = [at(peak - 1), at(Math.min(peak + 1, GRID))];
-  for (let step = 0; step < 40; step++) {
+  for (let step = 0; step < 14; step++) {
     const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
     if (surplusAt(cycle, a) < surplusAt(cycle, b)) low = a;
     else high = b;

@@ -23,7 +23,7 @@ const HIGHEST = 1000e5;
 export function reachOf(limits: readonly Limit[]): Reach {
   const tightest = (pressure: number): { readonly margin: number; readonly words: string } =>
     limits
-      .map(({ words, marginAt }) => ({ words, margin: marginAt(pressure) }))
+      .map((limit) => ({ words: limit.words, margin: limit.marginAt(pressure) }))
       .reduce((least, one) => (one.margin < least.margin ? one : least));
   const margin = (logPressure: number): number => tightest(Math.exp(logPressure)).margin;
   const [low, high] = [Math.log(LOWEST), Math.log(HIGHEST)];

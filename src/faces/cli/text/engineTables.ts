@@ -6,6 +6,7 @@ import { show, showIn, showStated, unitFor } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import type { PlumeFigures } from '../../../answer/plumeModel.ts';
 import { caseWords } from '../../../answer/separationWords.ts';
+import { cycleGroup } from './cycleRows.ts';
 import { lossGroup } from './lossRows.ts';
 import { plugRows } from './plugRows.ts';
 import { plumeRows } from './plumeRows.ts';
@@ -64,6 +65,7 @@ function groupsOf(
     vacuumGroup(engines, row),
     ...stands,
     lossGroup(engines),
+    cycleGroup(engines),
     engineGroup(engines, row),
   ].filter(({ rows }) => rows.length > 0);
 }
