@@ -37,7 +37,7 @@ export interface EngineSolution {
   /** The coolant behind them, likewise. @throws ProblemError where the study says nothing of it, or it cannot be computed */
   cooling(): LiveCooling;
   /** How its propellants are pumped, found when first asked for. @throws ProblemError where the study says nothing of it */
-  cycle(): EngineCycle;
+  readonly cycle: () => EngineCycle;
   readonly contour: Contour;
   /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
   /** The same of a plug engine's ring of chambers; null where there is none. */ ringPush(): PlugChamberPush | null;

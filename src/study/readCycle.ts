@@ -30,8 +30,8 @@ export const cycleFormOf: FormOf<CycleKind> = (entries, inherited, cursor, repor
 };
 
 interface ReadQuantities {
-  required(key: string, field: QuantityField): Quantity | null;
-  optional(key: string, field: QuantityField): Quantity | null;
+  readonly required: (key: string, field: QuantityField) => Quantity | null;
+  readonly optional: (key: string, field: QuantityField) => Quantity | null;
 }
 
 /** Null with a problem where one of its values cannot be read. */

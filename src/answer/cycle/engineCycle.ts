@@ -18,12 +18,12 @@ import { turbineGasFor } from './turbineGasFor.ts';
 export interface EngineCycle {
   readonly stated: Cycle;
   readonly pumped: Pumped;
-  /** @throws ProblemError where the pumps cannot be driven so */ balance(): Balance;
-  /** @throws ProblemError where nothing limits it, or nothing is reached */ reach(): Reach;
-  /** Null where there is no turbine. @throws ProblemError */ gas(): TurbineGas | null;
-  /** Null where nothing is dumped. @throws ProblemError */ exhaust(): Exhaust | null;
+  /** @throws ProblemError where the pumps cannot be driven so */ readonly balance: () => Balance;
+  /** @throws ProblemError where nothing limits it, or nothing is reached */ readonly reach: () => Reach;
+  /** Null where there is no turbine. @throws ProblemError */ readonly gas: () => TurbineGas | null;
+  /** Null where nothing is dumped. @throws ProblemError */ readonly exhaust: () => Exhaust | null;
   /** The same cycle with the same chamber flow at another chamber pressure [Pa]. @throws ProblemError */
-  balanceAt(chamberPressure: number): Balance;
+  readonly balanceAt: (chamberPressure: number) => Balance;
 }
 
 /** @throws ProblemError `cycle-not-stated`, `cycle-without-two-propellants`, `cycle-density-unknown` */
