@@ -4,7 +4,9 @@ export { pressureAlongWall } from './figures/figureAlongWall.ts';
 export { cutView } from './figures/figureCutView.ts';
 export { sizeOutlines } from './figures/figureOutlines.ts';
 export { impulseOverAltitude, thrustOverAltitude } from './figures/figureOverAltitude.ts';
+export { figureSweep } from './figures/figureSweep.ts';
 export type { Altitude, FigureOptions } from './figures/options.ts';
+
 export { type PackageFigure, packageFigures } from './figures/packageFigures.ts';
 export { themeCss } from './look/themeCss.ts';
 export { COLOURS, type ColourToken, type Theme } from './look/tokens.ts';

@@ -1,0 +1,82 @@
+/** Curves over one input, as a figure with head and foot. */
+
+import { CAUTION } from '../../answer/caution.ts';
+import { showStated } from '../../answer/display.ts';
+import { nameOf, sweepFindings, sweepHeadline } from '../../answer/sweeps/index.ts';
+import type { Sweep } from '../../answer/sweeps/model.ts';
+import { layoutOf } from '../look/formats.ts';
+import type { Scene } from '../scene/scene.ts';
+import { frame } from './frame.ts';
+import type { FigureOptions } from './options.ts';
+import { sweepPanels } from './sweepPanel.ts';
+
+export function figureSweep(sweep: Sweep, options: FigureOptions): Scene {
+  const layout = layoutOf(options.size);
+  const title = options.title ?? sweep.request.title ?? sweepHeadline(sweep);
+  const around = frame(layout, {
+    title,
+    subtitle: subtitleOf(sweep, title),
+    foot: footOf(sweep),
+  });
+  return {
+    width: layout.width,
+    height: layout.height,
+    title,
+    description: sweepDescription(sweep),
+    theme: options.theme,
+    transparent: options.transparent ?? false,
+    children: [...around.nodes, ...sweepPanels(sweep, around.content, layout, options.styles)],
+  };
+}
+
+/** What is followed, where the title does not say it, and what is held. */
+function subtitleOf(sweep: Sweep, title: string): string {
+  const { curves, range, held } = sweep;
+  const [first] = curves;
+  const what =
+    first === undefined || (curves.length === 1 && title.startsWith(nameOf(first)))
+      ? ''
+      : `${placedWords(sweep)} against ${range.label}. `;
+  return `${what}${held.short}`;
+}
+
+/** `Specific impulse in vacuum`, where all curves are of one quantity at one place. */
+function placedWords({ curves }: Sweep): string {
+  const labels = [...new Set(curves.map(({ label }) => label))];
+  const places = [...new Set(curves.map(({ parts }) => parts?.place ?? ''))];
+  const where = labels.length === 1 && places.length === 1 && places[0] !== '' ? ` ${places[0]}` : '';
+  return `${capital(labels.join(' and '))}${where}`;
+}
+
+function footOf(sweep: Sweep): readonly string[] {
+  const { curves, range, held, origin } = sweep;
+  const bands = [...new Set(curves.flatMap(({ bandOf }) => bandOf))];
+  const now = range.now.filter(({ value }) => value !== null);
+  const values = [...new Set(now.map(({ value }) => showStated(range.quantity, value ?? 0).text))];
+  const holes = curves.flatMap((curve) => curve.holes.map(({ problem }) => problem.what));
+  return [
+    ...(sweep.provisional ? ['Still being worked out.'] : []),
+    ...[...new Set(holes)].map((what) => `Hatched: ${what}`),
+    ...(values.length === 1 ? [`In the study: ${range.label} ${values[0]}.`] : []),
+    ...held.lines,
+    bands.length > 0
+      ? `Bands hold 95 % of the published spread of ${bands.join(', ')}.`
+      : 'Spread not drawn.',
+    ...(origin.models.length > 0 ? [`Models: ${origin.models.join(', ')}.`] : []),
+  ];
+}
+
+export function sweepDescription(sweep: Sweep): string {
+  const { range, held } = sweep;
+  return [
+    `${placedWords(sweep)} against ${range.label}.`,
+    ...sweepFindings(sweep),
+    held.short,
+    ...held.lines,
+    CAUTION,
+  ].join(' ');
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
