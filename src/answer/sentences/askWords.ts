@@ -30,7 +30,8 @@ export function thatOfWords(ask: Ask, engines: EnginesById, placed = true): stri
 
 function labelWords({ quantity: name, part }: Ask): string {
   const { label } = quantity(name);
-  return part === undefined ? label : `${label} (${part})`;
+  if (part === undefined) return label;
+  return / one surface$/.test(label) ? label.replace(/one surface$/, `the ${part}`) : `${label} (${part})`;
 }
 
 function ownerWords({ engine }: Ask, engines: EnginesById): string {

@@ -1,11 +1,14 @@
 /** What is true of one comparison, in words with numbers, and as a test of its own. */
 
+import type { Ask } from '../asked/model.ts';
 import { quantity } from '../catalogue.ts';
+import { listed } from '../compare/speech.ts';
 import type { Choices } from './alternatives.ts';
-import { askWords, type EnginesById, thatOfWords } from './askWords.ts';
+import { type EnginesById, placeWords, thatOfWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import type { DrawnAsks, Row } from './drawnAsks.ts';
-import type { Measured, MeasuredNumber } from './measured.ts';
+import { engineNames, expressionWords, isBeyondWords } from './expressionWords.ts';
+import type { Compile, Measured, MeasuredNumber } from './measured.ts';
 import { moreWords, timesOrMoreWords } from './ratioWords.ts';
 import { unitOfNumber } from './sideUnit.ts';
 import { spanWords } from './spanWords.ts';
@@ -23,6 +26,7 @@ export interface Teller {
   readonly drawn: DrawnAsks;
   readonly choices: Choices;
   readonly engines: EnginesById;
+  /** Of parts of the tests. */ readonly compile: Compile;
 }
 
 export function clauseOf(measured: Measured, teller: Teller): Clause | null {
@@ -41,12 +45,13 @@ export function clauseOf(measured: Measured, teller: Teller): Clause | null {
 const evaluate = ({ expression, places }: MeasuredNumber, all: Row): number | null =>
   expression.evaluate(places.map((place) => all[place] ?? null));
 
-function valueClause(of: MeasuredNumber, { drawn, choices, engines }: Teller): Clause | null {
+function valueClause(of: MeasuredNumber, teller: Teller): Clause | null {
+  const { drawn, choices } = teller;
   const band = bandOf(drawn, choices, (all) => evaluate(of, all));
   if (band === null) return null;
   const span = spanWords(band.low, band.high, unitOf(of, band));
   return {
-    words: `${headOf(of, engines)} is ${span.words}.`,
+    words: `${headOf(of, teller)} is ${span.words}.`,
     holds: within(of.expression.text, span, unitOf(of, band).symbol, unitOf(of, band).perSI),
     value: inside((row) => evaluate(of, row), span),
     share: null,
@@ -55,7 +60,7 @@ function valueClause(of: MeasuredNumber, { drawn, choices, engines }: Teller): C
 
 /** `A is between 3 and 6 s more than B` */
 function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller): Clause | null {
-  const { drawn, choices, engines } = teller;
+  const { drawn, choices } = teller;
   const band = bandOf(drawn, choices, (all) => less(evaluate(one, all), evaluate(other, all)));
   if (band === null) return null;
   const unit = unitOf(one, band);
@@ -65,7 +70,7 @@ function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller
   const how = open ? `${span.words} more (below zero: less)` : `${span.words} ${word}`;
   const signed = word === 'less' ? { ...span, low: -span.high, high: -span.low } : span;
   return {
-    words: `${headOf(one, engines)} is ${how} than ${nameBeside(one, other, engines)}.`,
+    words: `${headOf(one, teller)} is ${how} than ${nameBeside(one, other, teller)}.`,
     holds: within(`(${one.expression.text}) - (${other.expression.text})`, signed, unit.symbol, unit.perSI),
     value: inside((row) => less(evaluate(one, row), evaluate(other, row)), signed),
     share: bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all))),
@@ -77,15 +82,16 @@ function pairClause(
   one: MeasuredNumber,
   other: MeasuredNumber,
   as: 'more' | 'times',
-  { drawn, choices, engines }: Teller,
+  teller: Teller,
 ): Clause | null {
+  const { drawn, choices } = teller;
   const share = bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all)));
   if (share === null) return null;
   const words = as === 'more' ? moreWords : timesOrMoreWords;
   const span = words(share.low, share.high);
   const base = `(${one.expression.text}) / (${other.expression.text})`;
   return {
-    words: `${headOf(one, engines)} is ${span.words} ${nameBeside(one, other, engines)}.`,
+    words: `${headOf(one, teller)} is ${span.words} ${nameBeside(one, other, teller)}.`,
     holds: within(base, { low: 1 + span.low, high: 1 + span.high }, '', 1),
     value: inside((row) => shareMore(evaluate(one, row), evaluate(other, row)), span),
     share,
@@ -103,25 +109,43 @@ function unitOf({ expression }: MeasuredNumber, band: Band): ReturnType<typeof u
   return unitOfNumber(expression.quantity, expression.dimension, madeOf, [band.low, band.high]);
 }
 
-/** At the head of a sentence; an expression stays as it is written. */
-function headOf(number: MeasuredNumber, engines: EnginesById): string {
-  const name = nameOf(number, engines);
-  return number.expression.ask === null ? name : capital(name);
-}
+const headOf = (number: MeasuredNumber, teller: Teller): string => capital(nameOf(number, teller));
 
-function nameOf({ expression }: MeasuredNumber, engines: EnginesById): string {
-  const ask = expression.ask === null ? undefined : expression.asks[expression.ask];
-  return ask === undefined ? expression.text : askWords(ask, engines);
-}
+const nameOf = ({ expression }: MeasuredNumber, { engines, compile }: Teller): string =>
+  expressionWords(expression, engines, compile);
 
-function nameBeside(one: MeasuredNumber, other: MeasuredNumber, engines: EnginesById): string {
+function nameBeside(one: MeasuredNumber, other: MeasuredNumber, teller: Teller): string {
+  const { engines, compile } = teller;
+  if (isAlikeWorkedOut(one, other, teller))
+    return `what it works out for ${listed(engineNames(other.expression.asks, engines))}`;
   const [first, second] = [one, other].map(({ expression }) =>
     expression.ask === null ? undefined : expression.asks[expression.ask],
   );
-  if (first === undefined || second === undefined || second.engine === null) return nameOf(other, engines);
+  if (first === undefined || second === undefined || second.engine === null) return nameOf(other, teller);
   return quantity(first.quantity).label === quantity(second.quantity).label && first.part === second.part
-    ? thatOfWords(second, engines)
-    : askWords(second, engines);
+    ? besideOwn(first, second, engines)
+    : expressionWords(other.expression, engines, compile);
+}
+
+/** Of one engine, where both places are named, these alone tell the two apart: `that in vacuum`. */
+function besideOwn(first: Ask, second: Ask, engines: EnginesById): string {
+  const places = [first, second].map((ask) => placeWords(ask, engines));
+  const isAsItStands = first.inputs.length > 0 && second.inputs.length === 0;
+  const apart = first.engine === second.engine && !isAsItStands && places.every((place) => place !== '');
+  return apart ? `that${places[1]}` : thatOfWords(second, engines);
+}
+
+/** Both too complex for words, of the same quantities of two engines. */
+function isAlikeWorkedOut(one: MeasuredNumber, other: MeasuredNumber, { engines, compile }: Teller): boolean {
+  const [first, second] = [one, other].map(({ expression: { asks } }) =>
+    asks.map((ask) => `${ask.quantity} ${placeWords(ask, engines)}`).join('; '),
+  );
+  const [names, others] = [one, other].map(({ expression }) => engineNames(expression.asks, engines).join());
+  return (
+    first === second &&
+    names !== others &&
+    [one, other].every(({ expression }) => isBeyondWords(expression, engines, compile))
+  );
 }
 
 const inside =

@@ -33,13 +33,13 @@ export function decidedSentence(
   const { id, say, holds, said } = sentence;
   const { test } = placed;
   const choices = choicesOf(placed, drawn);
-  const teller: Teller = { drawn, choices, engines: enginesById(study.engines) };
+  const teller: Teller = { drawn, choices, engines: enginesById(study.engines), compile };
   const middle = drawn.middle.map((told) => (told.ok ? told.value : null));
   const decision = test.decide(ownValues(placed, middle));
   const own = holdingShare(placed, drawn);
   const alternatives = byEachModel(placed, drawn, choices);
   const matters = drawn.drawn.provisional ? [] : whatMatters(placed, drawn);
-  const truth = truthOf(placed, decision, teller, compile);
+  const truth = truthOf(placed, decision, teller);
   const absolutes = heldAgainst(say, test);
   const saidNumbers = saidNumbersOf(say, test.text, truth.computed, inputsOf(test.asks, study));
   const judged = judge({
@@ -117,17 +117,17 @@ function tooWide(flagged: readonly AbsoluteWord[]): readonly string[] {
   return [`${listed(flagged.map(({ word }) => `“${word}”`))} claim more than the test covers.`];
 }
 
-/** Absolute words that the test does not cover, and numbers that are not what is computed, are at most said with care. */
+/** Absolute words that the test does not cover are at most said with care; numbers that are not what is computed are not said. */
 function withCare(
   judged: Judgement,
   absolutes: readonly AbsoluteWord[],
   saidNumbers: readonly SaidNumber[],
 ): Judgement {
+  if (judged.verdict !== 'safe to say' && judged.verdict !== 'say with care') return judged;
+  const wrong = saidNumbers.filter(({ agrees }) => agrees === false).map(({ words }) => words);
+  if (wrong.length > 0) return { verdict: 'don’t say', why: `${judged.why} But: ${wrong.join(' ')}` };
   if (judged.verdict !== 'safe to say') return judged;
-  const flags = [
-    ...tooWide(absolutes.filter(({ covered }) => !covered)),
-    ...saidNumbers.filter(({ agrees }) => agrees === false).map(({ words }) => words),
-  ];
+  const flags = tooWide(absolutes.filter(({ covered }) => !covered));
   if (flags.length === 0) return judged;
   return { verdict: 'say with care', why: `${judged.why} But: ${flags.join(' ')}` };
 }

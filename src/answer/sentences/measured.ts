@@ -35,20 +35,29 @@ export function partCompiler(scope: TestScope, placeOf: ReadonlyMap<string, numb
   };
 }
 
-/** Empty where the sides move inside a range, or nothing is computed. */
-export function measuredBy({ names: { left, right } }: ComparedSides, compile: Compile): readonly Measured[] {
+/**
+ * Empty where the sides move inside a range, or nothing is computed.
+ * @param isComparable whether how many times one is the other makes sense, for sides made of several numbers
+ */
+export function measuredBy(
+  { names: { left, right } }: ComparedSides,
+  compile: Compile,
+  isComparable: (one: MeasuredNumber, other: MeasuredNumber) => boolean,
+): readonly Measured[] {
   if (left.fixed && right.fixed) return [];
   if (left.fixed || right.fixed) return present(sideOf((left.fixed ? right : left).expression, compile));
   const pair = pairOf(left.expression, right.expression, compile);
-  if (pair !== null && isPlain(pair)) return [pair];
+  if (pair !== null && pair.is !== 'value') {
+    if (isPlain(pair) || isComparable(pair.one, pair.other)) return [pair];
+  }
   return [left, right].flatMap(({ expression }) => present(sideOf(expression, compile)));
 }
 
 const present = (found: Measured | null): readonly Measured[] => (found === null ? [] : [found]);
 
 /** Both are numbers with a name of their own. */
-const isPlain = (pair: Measured): boolean =>
-  pair.is !== 'value' && pair.one.expression.ask !== null && pair.other.expression.ask !== null;
+const isPlain = (pair: Exclude<Measured, { is: 'value' }>): boolean =>
+  pair.one.expression.ask !== null && pair.other.expression.ask !== null;
 
 function sideOf(text: string, compile: Compile): Measured | null {
   const difference = splitAt(text, '-−');

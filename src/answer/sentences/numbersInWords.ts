@@ -54,7 +54,8 @@ const PARTS: readonly (readonly [RegExp, number])[] = [
   [/\ba quarter\b|\bone quarter\b/gi, 1 / 4],
   [/\ba fifth\b|\bone fifth\b/gi, 1 / 5],
   [/\ba tenth\b|\bone tenth\b/gi, 1 / 10],
-  [/\bhalf\b/gi, 1 / 2],
+  // “Half a per cent” is no half.
+  [/\bhalf\b(?! (?:an? )?(?:per ?cent|%|second|kilomet|met|degree|bar\b))/gi, 1 / 2],
   [/\btwice\b|\bdouble[sd]?\b/gi, 2],
   [/\bthree times\b|\btriples?d?\b/gi, 3],
   [/\bfour times\b/gi, 4],

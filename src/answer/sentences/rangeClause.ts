@@ -12,10 +12,12 @@ import type {
   Witness,
 } from '../expression/model.ts';
 import { settableInputs } from '../inputs/index.ts';
+import type { EngineInputEntry } from '../inputs/model.ts';
 import { altitudeWords, askWords, type EnginesById, thatOfWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import { capital, shareMore, type Teller } from './clause.ts';
 import type { AlternativeChoice } from './drawnAsks.ts';
+import { movingWords } from './expressionWords.ts';
 import { moreWords } from './ratioWords.ts';
 import { ownValues, type PlacedTest } from './shareOf.ts';
 import { unitOfNumber } from './sideUnit.ts';
@@ -52,7 +54,7 @@ function trendClause({ witness, side, range, placed, teller }: Told): string {
   const name = capital(sideName(side, 'left', placed.test, teller.engines));
   if (witness.is !== 'counterexample') {
     const verb = range.kind === 'constant' ? 'is constant' : range.kind;
-    return `${name} ${verb} throughout: ${range.words}.`;
+    return `${name} ${verb} throughout: ${rangeWords(range, teller.engines)}.`;
   }
   if (range.kind === 'constant') {
     const ends = [side.left, side.right].map((value) =>
@@ -62,7 +64,7 @@ function trendClause({ witness, side, range, placed, teller }: Told): string {
   }
   const up = range.kind === 'rises' || range.kind === 'does not fall';
   if (witness.around === undefined)
-    return `${name} ends ${up ? 'no higher' : 'no lower'} than it begins: ${range.words}.`;
+    return `${name} ends ${up ? 'no higher' : 'no lower'} than it begins: ${rangeWords(range, teller.engines)}.`;
   const other = up ? 'falls' : 'rises';
   return `${name} ${other} ${stretchWords(witness, range, teller.engines)}.`;
 }
@@ -79,8 +81,8 @@ function everyClause({ witness, side, range, placed, teller }: Told, alone: bool
       return `It is so ${stretchWords(witness, range, teller.engines)}; clearest ${at}${b}.`;
     default:
       return range.kind === 'every'
-        ? `It is so throughout (${range.words}). The closest call is ${at}${b}.`
-        : `It is so nowhere (${range.words}). ${a} it comes closest${b}.`;
+        ? `It is so throughout (${rangeWords(range, teller.engines)}). The closest call is ${at}${b}.`
+        : `It is so nowhere (${rangeWords(range, teller.engines)}). ${a} it comes closest${b}.`;
   }
 }
 
@@ -133,7 +135,7 @@ function placeOfValue(range: TestedRange, placed: PlacedTest, teller: Teller): s
   if (band === null) return `The ${word} value lies in vacuum.`;
   const quantity = quantityOfRange(range, teller.engines);
   const unit = unitOfNumber(quantity, range.dimension, [], [band.low, band.high]);
-  return `The ${word} value lies at ${range.variable} ${spanWords(band.low, band.high, unit).words} (${range.words}).`;
+  return `The ${word} value lies at ${variableWords(range, teller.engines)} ${spanWords(band.low, band.high, unit).words} (${rangeWords(range, teller.engines)}).`;
 }
 
 function unitFor(
@@ -157,14 +159,35 @@ function sideName(
 ): string {
   const { ask, expression } = names[which];
   const found = ask === null ? undefined : asks[ask];
-  return found === undefined ? expression : askWords(found, engines, false);
+  return found === undefined ? movingWords(expression, asks, engines) : askWords(found, engines, false);
 }
 
 /** `between 3 km and 9 km`, `from 20 km to vacuum`, `at 5 km` */
 function stretchWords({ place, around }: Witness, range: TestedRange, engines: EnginesById): string {
   if (around === undefined || around.from === around.to) return placeIn(range, place, engines);
   const [from, to] = [around.from, around.to].map((end) => bareplace(range, end, engines));
-  return `from ${from} to ${to}`;
+  if (range.of === 'input') return `with ${variableWords(range, engines)} from ${from} to ${to}`;
+  return `${range.of === 'number' ? `for ${range.variable} ` : ''}from ${from} to ${to}`;
+}
+
+/** What moves: the label of the input, or the sign that the test gave it. */
+function variableWords({ of, input, variable }: TestedRange, engines: EnginesById): string {
+  if (of === 'input') return inputEntry(input ?? '', [...engines.values()])?.label ?? variable;
+  return VARIABLES[of] ?? variable;
+}
+
+const VARIABLES: Readonly<Partial<Record<TestedRange['of'], string>>> = {
+  altitude: 'an altitude of',
+  pressure: 'an outside pressure of',
+  throttle: 'a throttle of',
+  areaRatio: 'area ratio',
+  distance: 'a distance from the throat of',
+};
+
+/** e.g. `tested at 17 values of area ratio from 5 to 40` */
+function rangeWords({ of, input, words }: TestedRange, engines: EnginesById): string {
+  const label = of === 'input' ? inputEntry(input ?? '', [...engines.values()])?.label : undefined;
+  return label === undefined || input === null ? words : words.replace(input, label);
 }
 
 /** A place of a range, e.g. `at 5 km`, `in vacuum`, `at 60 % throttle`. */
@@ -173,7 +196,11 @@ export function placeIn(range: TestedRange, place: RangePlace, engines: EnginesB
   if (range.of === 'altitude') return altitudeWords(rounded(place));
   if (range.of === 'pressure') return `in ${bareplace(range, place, engines)} outside`;
   if (range.of === 'throttle') return `at ${bareplace(range, place, engines)} throttle`;
-  return `at ${range.variable} = ${bareplace(range, place, engines)}`;
+  if (range.of === 'areaRatio') return `at area ratio ${bareplace(range, place, engines)}`;
+  if (range.of === 'distance') return `${bareplace(range, place, engines)} behind the throat`;
+  if (range.of === 'input')
+    return `with ${variableWords(range, engines)} ${bareplace(range, place, engines)}`;
+  return `for ${range.variable} = ${bareplace(range, place, engines)}`;
 }
 
 function bareplace(range: TestedRange, place: RangePlace, engines: EnginesById): string {
@@ -205,9 +232,14 @@ function quantityOfRange({ of, input }: TestedRange, engines: EnginesById): stri
 }
 
 function inputQuantity(input: string, engines: readonly EngineInput[]): string | null {
+  const entry = inputEntry(input, engines);
+  return entry !== null && findQuantity(entry.quantity) !== undefined ? entry.quantity : null;
+}
+
+function inputEntry(input: string, engines: readonly EngineInput[]): EngineInputEntry | null {
   for (const engine of engines) {
     const entry = settableInputs(engine).find(({ name }) => name === input);
-    if (entry !== undefined && findQuantity(entry.quantity) !== undefined) return entry.quantity;
+    if (entry !== undefined) return entry;
   }
   return null;
 }

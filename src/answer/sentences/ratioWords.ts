@@ -71,6 +71,10 @@ const PARTS: readonly (readonly [number, string])[] = [
  */
 export function moreWords(low: number, high: number): SaidSpan {
   if (low > -SAME && high < SAME) return { words: 'the same as', low: -SAME, high: SAME };
+  const near = NEARLY_SAME.find((share) => low >= -share && high <= share);
+  if (near !== undefined) {
+    return { words: `the same within ${plain(near * 100)}\u00a0% as`, low: -near, high: near };
+  }
   if (low < 0 && high > 0) return openWords(low, high);
   if (low >= 1 - NEAR) {
     const times = timesWords(1 + low, 1 + high);
@@ -85,6 +89,8 @@ export function moreWords(low: number, high: number): SaidSpan {
 
 /** Departures smaller than this are what is left of rounding. */
 const SAME = 1e-6;
+/** Both ends within one of these are told as the same: more digits say nothing. */
+const NEARLY_SAME = [0.0001, 0.0005, 0.001];
 
 /** A named part or multiple where one fits; near to each other, by how much more or less. */
 export function timesOrMoreWords(low: number, high: number): SaidSpan {

@@ -80,7 +80,7 @@ const sameNumber = (a: NumberInProse, b: NumberInProse): boolean => {
   if (!sameDimension(a.dimension, b.dimension)) return false;
   const meant = a.share ? [b.value, 1 - b.value, b.value - 1] : [b.value];
   return meant.some(
-    (value) => Math.abs(a.value - value) <= Math.max(a.rounding * 0.2, 1e-9 * Math.abs(a.value)),
+    (value) => Math.abs(a.value - value) <= Math.max(a.rounding * 0.4, 1e-9 * Math.abs(a.value)),
   );
 };
 

@@ -14,7 +14,8 @@ export function unitOfNumber(
   madeOf: readonly string[],
   values: readonly number[],
 ): DisplayUnit {
-  const alike = [...(own === null ? [] : [own]), ...(isNumber(dimension) ? [] : madeOf)].find((name) => {
+  const others = isNumber(dimension) ? [] : [...madeOf, 'thrust'];
+  const alike = [...(own === null ? [] : [own]), ...others].find((name) => {
     const exponents = exponentsOf(quantity(name).dimension);
     return exponents !== null && sameDimension(exponents, dimension);
   });

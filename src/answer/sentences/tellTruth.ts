@@ -3,9 +3,10 @@
 import { NUMBER } from '../expression/dimensions.ts';
 import type { Decision, NamedNumber } from '../expression/model.ts';
 import { bandOf } from './bandOf.ts';
-import { type Clause, clauseOf, type Teller } from './clause.ts';
+import { type Clause, capital, clauseOf, type Teller } from './clause.ts';
 import type { Row } from './drawnAsks.ts';
-import { type Compile, type Measured, measuredBy } from './measured.ts';
+import { expressionWords } from './expressionWords.ts';
+import { type Measured, type MeasuredNumber, measuredBy } from './measured.ts';
 import type { DecidingNumber } from './model.ts';
 import { rangeClause } from './rangeClause.ts';
 import type { Computed } from './saidNumbers.ts';
@@ -24,9 +25,9 @@ const MOST_CLAUSES = 3;
 /** Of the draws, what is said must hold in. */
 const TRUE_IN = 0.95;
 
-export function truthOf(placed: PlacedTest, decision: Decision, teller: Teller, compile: Compile): Truth {
+export function truthOf(placed: PlacedTest, decision: Decision, teller: Teller): Truth {
   const { test } = placed;
-  const measured = decision.sides.flatMap((side) => measuredBy(side, compile));
+  const measured = decision.sides.flatMap((side) => measuredBy(side, teller.compile, isComparable(teller)));
   const clauses = distinct(measured.flatMap((one) => clauseOf(one, teller) ?? [])).filter((clause) =>
     isTrue(clause, teller),
   );
@@ -48,6 +49,17 @@ export function truthOf(placed: PlacedTest, decision: Decision, teller: Teller, 
   };
 }
 
+/** Both above nothing throughout: then one is so many times the other. */
+const isComparable =
+  ({ drawn, choices }: Teller) =>
+  (...both: readonly MeasuredNumber[]): boolean =>
+    both.every(({ expression, places }) => {
+      const band = bandOf(drawn, choices, (row) =>
+        expression.evaluate(places.map((place) => row[place] ?? null)),
+      );
+      return band !== null && band.low > 0;
+    });
+
 const distinct = (clauses: readonly Clause[]): readonly Clause[] =>
   clauses.filter((one, i) => clauses.findIndex(({ words }) => words === one.words) === i);
 
@@ -64,7 +76,7 @@ function isTrue({ value }: Clause, { drawn, choices }: Teller): boolean {
 function computedOf(measured: Measured, teller: Teller): readonly Computed[] {
   const parts = measured.is === 'value' ? [measured.of] : [measured.one, measured.other];
   const numbers = parts.map(({ expression, places }) => ({
-    text: expression.text,
+    text: expressionWords(expression, teller.engines, teller.compile),
     dimension: expression.dimension,
     quantity: expression.quantity,
     madeOf: expression.asks.map(({ quantity }) => quantity),
@@ -75,7 +87,7 @@ function computedOf(measured: Measured, teller: Teller): readonly Computed[] {
   if (one !== undefined && other !== undefined && measured.is === 'more') {
     all.push({
       ...one,
-      text: `${one.text} less ${other.text}`,
+      text: `the amount by which ${one.text} is more than ${other.text}`,
       evaluate: (row) => {
         const [a, b] = [one.evaluate(row), other.evaluate(row)];
         return a === null || b === null ? null : a - b;
@@ -86,7 +98,7 @@ function computedOf(measured: Measured, teller: Teller): readonly Computed[] {
     const band = bandOf(teller.drawn, teller.choices, evaluate);
     if (band === null) return [];
     const unit = unitOfNumber(quantity, dimension, madeOf, [band.low, band.high]);
-    const words = `${text} is ${spanWords(band.low, band.high, unit).words}.`;
+    const words = `${capital(text)} is ${spanWords(band.low, band.high, unit).words}.`;
     return [{ words, band, dimension, isShareMore: false }];
   });
 }

@@ -129,7 +129,8 @@ describe('numbers in the words', () => {
   const eight = (ask: { readonly engine: string | null }): number => (ask.engine === 'a' ? 108 : 100);
   test.each([
     ['It passes 8 % more gas.', true, 'safe to say'],
-    ['It passes 12 % more gas.', false, 'say with care'],
+    ['It passes 12 % more gas.', false, 'don’t say'],
+    ['It always passes 12 % more gas.', false, 'don’t say'],
     ['It passes 108 kg/s.', true, 'safe to say'],
     ['It passes 100 s more.', null, 'safe to say'],
   ] as const)('%s', async (say, agrees, verdict) => {
