@@ -133,6 +133,7 @@ function holeWords(
   const who = curves.length === all ? 'no value' : `${curves.map(({ name }) => name).join(', ')}: no value`;
   const words = (text: string): Words => ({ text, size, weight: 400, fill: 'ink' });
   const width = box.width - 0.8 * type.label;
+  if (width < 4 * size) return [];
   const full = wrapAtMost(plainText(`${capital(who)}: ${hole.problem.what}`), width, size, 400, 9).map(words);
   const brief = wrapAtMost(plainText(capital(who)), width, size, 400, 2).map(words);
   for (const lines of [full, brief]) {
