@@ -1,10 +1,12 @@
 /** The picture of a question: a figure of the program, drawn from its starter. */
 import type { Crew } from '../../../src/answer/asked/crew.ts';
 import type { StudyAnswer } from '../../../src/answer/model.ts';
+import { sweep, sweepRequestOf } from '../../../src/answer/sweeps/index.ts';
 import type { Study } from '../../../src/study/model.ts';
 import {
   cutView,
   type FigureOptions,
+  figureSweep,
   impulseOverAltitude,
   pressureAlongWall,
   type Scene,
@@ -21,7 +23,7 @@ export interface Drawable {
 
 const look: FigureOptions = { size: '16:9', theme: 'light' };
 
-export function pictureOf(figure: QuestionFigure, { answer }: Drawable): Scene {
+export async function pictureOf(figure: QuestionFigure, { study, crew, answer }: Drawable): Promise<Scene> {
   switch (figure.kind) {
     case 'thrust over altitude':
       return thrustOverAltitude(answer, look);
@@ -33,7 +35,10 @@ export function pictureOf(figure: QuestionFigure, { answer }: Drawable): Scene {
       return pressureAlongWall(answer, { ...look, altitude: figure.altitude });
     case 'cut view':
       return cutView(answer, { ...look, altitude: figure.altitude });
-    case 'sweep':
-      return thrustOverAltitude(answer, look);
+    case 'sweep': {
+      const input = study.sweeps.find(({ id }) => id === figure.id);
+      if (input === undefined) throw new Error(`the starter has no sweep ${figure.id}`);
+      return figureSweep(await sweep(study, crew, sweepRequestOf(study, input)), look);
+    }
   }
 }

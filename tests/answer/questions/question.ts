@@ -31,13 +31,8 @@ export interface Question {
 export type QuestionFigure =
   | { readonly kind: 'thrust over altitude' | 'specific impulse over altitude' | 'outlines' }
   | { readonly kind: 'pressure along the wall' | 'cut view'; readonly altitude: number }
-  | {
-      readonly kind: 'sweep';
-      readonly curves: readonly { readonly label: string; readonly of: string }[];
-      readonly over: string;
-      readonly from: string;
-      readonly to: string;
-    };
+  /** One of the starter’s own sweeps. */
+  | { readonly kind: 'sweep'; readonly id: string };
 
 /** A value with a share of it to either side. */
 export const about = (value: number, share: number): Band => ({

@@ -163,13 +163,7 @@ export const cellSpacing: Question = {
   conditions:
     'Oxygen and kerosene at 80 bar, bell of area ratio 15. Measured first cells are some 10 to 20 % shorter.',
   trap: 'Counting diamonds to read off how good an engine is.',
-  figure: {
-    kind: 'sweep',
-    curves: [{ label: 'Length of the first cell', of: 'booster.plume.cellLength' }],
-    over: 'altitude',
-    from: '0 km',
-    to: '12 km',
-  },
+  figure: { kind: 'sweep', id: 'cell-length' },
 };
 
 export const balloon: Question = {

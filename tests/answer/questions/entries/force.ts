@@ -103,11 +103,5 @@ export const outrun: Question = {
     'Yes. Each kilogram is thrown from a rocket that already moves. This engine throws at {2}; with nine tenths of the start being propellant it gains {1}, more than twice that.',
   conditions: 'Oxygen and hydrogen at 60 bar, area ratio 80, in vacuum, no gravity.',
   trap: 'Balancing the momentum as if all were thrown in one go.',
-  figure: {
-    kind: 'sweep',
-    curves: [{ label: 'Specific impulse in vacuum', of: 'engine.specificImpulse(vacuum)' }],
-    over: 'engines.engine.nozzle.areaRatio',
-    from: '20',
-    to: '150',
-  },
+  figure: { kind: 'sweep', id: 'mixture' },
 };

@@ -35,13 +35,7 @@ export const choking: Question = {
     'The gas runs through the throat as fast as sound, so no news of the air outside comes upstream: {1}, whatever the air does. More pressure in the chamber still means more flow: a tenth more gives {2}.',
   conditions: 'Oxygen and ethanol at 30 bar, throat of 80 mm.',
   trap: '“More pressure gives no more flow.”',
-  figure: {
-    kind: 'sweep',
-    curves: [{ label: 'Mass flow', of: 'engine.massFlow' }],
-    over: 'engines.engine.chamber.pressure',
-    from: '10 bar',
-    to: '60 bar',
-  },
+  figure: { kind: 'sweep', id: 'chamber-pressure' },
 };
 
 const at80 = cantera('LOX', 'LCH4', 3.4, 80);
@@ -79,13 +73,7 @@ export const largerThroat: Question = {
     'It hangs on what is held. At the same chamber pressure twice the throat gives {1} times the thrust. With the same flow, half the throat doubles the pressure and changes next to nothing in vacuum: {2} times.',
   conditions: 'Oxygen and methane, 80 bar behind 200 mm; area ratio 20.',
   trap: 'Not saying what is held.',
-  figure: {
-    kind: 'sweep',
-    curves: [{ label: 'Thrust in vacuum', of: 'engine.thrust(vacuum)' }],
-    over: 'engines.engine.size.throat',
-    from: '100 mm',
-    to: '300 mm',
-  },
+  figure: { kind: 'sweep', id: 'throat' },
 };
 
 const low = cantera('LOX', 'LCH4', 3.4, 50);
@@ -121,16 +109,7 @@ export const highPressure: Question = {
     'Because a higher pressure can be expanded further against the air: {1} times the specific impulse at the pad, with a smaller engine. Behind the same nozzle in vacuum it gives {2} times only.',
   conditions: 'Oxygen and methane, 50 bar with area ratio 8, 200 bar with 22, the same thrust at the pad.',
   trap: '“Pressure makes the gas faster”, full stop.',
-  figure: {
-    kind: 'sweep',
-    curves: [
-      { label: 'At the pad', of: 'low.specificImpulse(pad)' },
-      { label: 'In vacuum', of: 'low.specificImpulse(vacuum)' },
-    ],
-    over: 'engines.low.chamber.pressure',
-    from: '20 bar',
-    to: '250 bar',
-  },
+  figure: { kind: 'sweep', id: 'chamber-pressure' },
 };
 
 /** Place of the top of a parabola through three points. */
@@ -173,13 +152,7 @@ export const exactMixture: Question = {
     'Hydrogen left over makes the gas lighter, and light gas leaves faster: the best mixture is {1}, far on the rich side of 8. At 8.5 only {2} of the specific impulse at 5 would be left. Flown mixtures lie higher than the best one, for the sake of smaller tanks.',
   conditions: 'Oxygen and hydrogen at 70 bar, area ratio 60, without losses.',
   trap: '“Rich is wasteful.”',
-  figure: {
-    kind: 'sweep',
-    curves: [{ label: 'Specific impulse in vacuum', of: 'engine.specificImpulse(vacuum)' }],
-    over: 'engines.engine.propellants.ratio',
-    from: '2.5',
-    to: '9',
-  },
+  figure: { kind: 'sweep', id: 'mixture' },
 };
 
 /** Densities at the normal boiling points, kerosene at 20 °C [kg/m³] (NIST Chemistry WebBook; MIL-DTL-25576; from memory). */
@@ -252,14 +225,5 @@ export const pressureAlone: Question = {
     'Pressure makes thrust, not speed: ten times the pressure gives {2} times the speed. Speed comes from heat and from light molecules: helium at 1 200 K leaves at {1}.',
   conditions: 'Ideal nozzle of area ratio 20, vacuum, no losses.',
   trap: 'Equating pressure with speed.',
-  figure: {
-    kind: 'sweep',
-    curves: [
-      { label: 'Nitrogen', of: 'cold.exit.velocity' },
-      { label: 'Helium', of: 'light.exit.velocity' },
-    ],
-    over: 'propellants.temperature',
-    from: '300 K',
-    to: '2000 K',
-  },
+  figure: { kind: 'sweep', id: 'temperature' },
 };

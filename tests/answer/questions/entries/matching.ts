@@ -44,13 +44,7 @@ export const matchedExit: Question = {
     'Each further ring of wall pushes forward as long as the gas on its inside presses harder than the air on its outside; past the match it pulls back. Here that is at an area ratio of {1}. The top is flat: twice the area ratio, from 10 to 20, leaves {2} of the thrust.',
   conditions: 'Oxygen and methane at 100 bar, ideal contour, at the pad.',
   trap: 'Arguing from the speed or from the pressure alone, and forgetting how flat the top is.',
-  figure: {
-    kind: 'sweep',
-    curves: [{ label: 'Thrust at the pad', of: 'engine.thrust(pad)' }],
-    over: 'engines.engine.nozzle.areaRatio',
-    from: '4',
-    to: '40',
-  },
+  figure: { kind: 'sweep', id: 'area-ratio' },
 };
 
 export const wideningSpeedsUp: Question = {
@@ -117,13 +111,7 @@ export const perfectVacuumNozzle: Question = {
     'There is none: in vacuum each larger bell gives more, for ever less. From an area ratio of 80 to 300 this engine gains {1}, and its exit becomes {2} times as wide.',
   conditions: 'Oxygen and methane at 60 bar, thrust held at 100 kN in vacuum.',
   trap: 'Taking “vacuum-optimised” at its word.',
-  figure: {
-    kind: 'sweep',
-    curves: [{ label: 'Specific impulse in vacuum', of: 'engine.specificImpulse(vacuum)' }],
-    over: 'engines.engine.nozzle.areaRatio',
-    from: '20',
-    to: '300',
-  },
+  figure: { kind: 'sweep', id: 'area-ratio' },
 };
 
 const boosterExit = 15 * (Math.PI / 4) * 0.22 ** 2;
