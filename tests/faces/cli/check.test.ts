@@ -50,7 +50,7 @@ describe('plumeline check', () => {
     const said = await runMain(['check', studyFolder('said', `  - ${wrong} }`)]);
     expect(said.status).toBe(1);
     expect(words(said)).toMatch(
-      /don’t say 0 % falls .* Instead The thrust of cold in vacuum is .* more than that of cold at the pad/,
+      /don’t say 0 % falls .* Instead The thrust of cold in vacuum is .* more than that at the pad/,
     );
     expect(words(said)).toContain('Said, but fails: falls.');
     const kept = await runMain(['check', studyFolder('kept', `  - ${wrong}, said: false }`)]);
