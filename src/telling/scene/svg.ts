@@ -1,5 +1,6 @@
 /** A scene written as SVG. The same scene and options give the same bytes. */
 
+import { textWidth } from '../look/measureText.ts';
 import { stepColour } from '../look/pressureRamp.ts';
 import { FONT_STACK, SUBSET_FAMILY } from '../look/themeCss.ts';
 import { COLOURS, type ColourToken, type Theme } from '../look/tokens.ts';
@@ -21,6 +22,8 @@ export interface SvgOptions {
   readonly colours?: 'fixed' | 'variables';
   /** Fonts to carry inside; without them the reader's machine must have the family or falls back. */
   readonly fonts?: readonly EmbeddedFont[];
+  /** Writes the width of every line of text: a machine without the family squeezes its own letters into it. */
+  readonly steadyWidths?: boolean;
   /** Put before every id, to keep several drawings apart on one page. Letters, digits and hyphens. */
   readonly idPrefix?: string;
   /** Leave out to scale with the page: then only the view box is written. */
@@ -28,7 +31,9 @@ export interface SvgOptions {
 }
 
 export function sceneToSvg(scene: Scene, options: SvgOptions = {}): string {
-  const writer = new SvgWriter(scene.theme, options.colours ?? 'fixed', options.idPrefix ?? 'p');
+  const writer = new SvgWriter(scene.theme, options.colours ?? 'fixed', options.idPrefix ?? 'p', {
+    steadyWidths: options.steadyWidths ?? false,
+  });
   const body = writer.nodes(scene.children);
   const prefix = options.idPrefix ?? 'p';
   const size =
@@ -85,7 +90,15 @@ class SvgWriter {
   private readonly prefix: string;
   private readonly defined = new Map<string, string>();
 
-  constructor(theme: Theme, colours: 'fixed' | 'variables', prefix: string) {
+  private readonly steadyWidths: boolean;
+
+  constructor(
+    theme: Theme,
+    colours: 'fixed' | 'variables',
+    prefix: string,
+    { steadyWidths }: { readonly steadyWidths: boolean } = { steadyWidths: false },
+  ) {
+    this.steadyWidths = steadyWidths;
     this.theme = theme;
     this.colours = colours;
     this.prefix = prefix;
@@ -137,10 +150,13 @@ class SvgWriter {
     const weight = node.weight === 400 ? '' : ` font-weight="${node.weight}"`;
     const place = `x="${short(node.x)}" y="${short(node.y)}" font-size="${short(node.size)}"${weight}${anchor}`;
     const words = escapeMarkup(node.text);
+    const width = this.steadyWidths
+      ? ` textLength="${short(textWidth(node.text, node.size, node.weight))}" lengthAdjust="spacingAndGlyphs"`
+      : '';
     const halo = node.halo
       ? ` stroke="${this.paint('paper')}" stroke-opacity="0.86" stroke-width="${short(0.22 * node.size)}" stroke-linejoin="round" paint-order="stroke"`
       : '';
-    return `<text ${place} fill="${this.paint(node.fill)}"${halo}>${words}</text>`;
+    return `<text ${place}${width} fill="${this.paint(node.fill)}"${halo}>${words}</text>`;
   }
 
   private filled(node: { fill?: Fill; fillOpacity?: number }): string {

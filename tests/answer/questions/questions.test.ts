@@ -49,7 +49,7 @@ it.each(questions)('$slug: each number lies in its band, and the picture is up t
     values.push(value!);
   }
   const scene = await pictureOf(question.figure, bench);
-  sameAsFile(`docs/pictures/questions/${question.slug}.svg`, sceneToSvg(scene));
+  sameAsFile(`docs/pictures/questions/${question.slug}.svg`, sceneToSvg(scene, { steadyWidths: true }));
   answered.push({ question, values, title: scene.title });
 });
 
