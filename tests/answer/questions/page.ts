@@ -5,6 +5,7 @@ import type { Question, QuestionNumber } from './question.ts';
 export interface Answered {
   readonly question: Question;
   /** [SI] in the order of its numbers */ readonly values: readonly number[];
+  /** Pages of docs/methods that its quantities stand on. */ readonly models: readonly string[];
   /** Title of its picture. */ readonly title: string;
 }
 
@@ -16,9 +17,14 @@ function withUnit({ perSI, digits, unit }: QuestionNumber, value: number): strin
   return unit === '' ? number : unit === '°' ? `${number}°` : `${number} ${unit}`;
 }
 
+/** One digit finer than the number, so that an end does not round past it. */
+function bandText({ band: { least, greatest }, digits }: QuestionNumber): string {
+  return [least, greatest].map((end) => shown(end, Math.max(4, digits + 1))).join(' to ');
+}
+
 const cell = (text: string): string => text.replaceAll('|', '\\|');
 
-function entryText({ question, values, title }: Answered): string {
+function entryText({ question, values, models, title }: Answered): string {
   const { asked, starter, numbers, conditions, trap, slug, answer } = question;
   const spoken = numbers.reduce(
     (text, number, i) => text.replaceAll(`{${i + 1}}`, `**${withUnit(number, values[i]!)}**`),
@@ -26,7 +32,7 @@ function entryText({ question, values, title }: Answered): string {
   );
   const rows = numbers.map(
     (number, i) =>
-      `| ${cell(number.label)} | \`${cell(number.expression)}\` | ${withUnit(number, values[i]!)} | ${shown(number.band.least, 3)} to ${shown(number.band.greatest, 3)} | ${cell(number.how)} |`,
+      `| ${cell(number.label)} | \`${cell(number.expression)}\` | ${withUnit(number, values[i]!)} | ${bandText(number)} | ${cell(number.how)} |`,
   );
   return `## ${asked}
 
@@ -39,6 +45,8 @@ Under these conditions: ${conditions} What is often missed: ${trap}
 | number | asked as | Plumeline | must lie in | found how |
 | --- | --- | --: | --: | --- |
 ${rows.join('\n')}
+
+Models: ${models.map((model) => `[${model}](methods/${model}.md)`).join(', ')}.
 
 To have it before you: \`plumeline new answer --from ${starter}\`, then \`plumeline check answer\`.
 `;

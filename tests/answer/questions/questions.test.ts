@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
 import { localCrew } from '../../../src/answer/asked/localCrew.ts';
+import { quantity } from '../../../src/answer/catalogue.ts';
 import { compileExpression, scopeOf } from '../../../src/answer/expression/index.ts';
 import { solveStudy } from '../../../src/answer/solve.ts';
 import { openDataShelf } from '../../../src/faces/disk/data.ts';
@@ -37,10 +38,12 @@ const answered: Answered[] = [];
 it.each(questions)('$slug: each number lies in its band, and the picture is up to date', async (question) => {
   const bench = await drawable(question.starter);
   const values: number[] = [];
+  const models = new Set<string>();
   for (const { expression, perSI, band } of question.numbers) {
     const compiled = compileExpression(expression, scopeOf(bench.study));
     if (!compiled.ok) throw new Error(`${expression}: ${compiled.problem.what}`);
     const { asks, evaluate } = compiled.value;
+    for (const { quantity: name } of asks) models.add(quantity(name).model);
     const [told = []] = await bench.crew.tell(asks, [{}]);
     const value = evaluate(told.map((one) => (one.ok ? one.value : null)));
     expect(value, expression).not.toBeNull();
@@ -50,13 +53,18 @@ it.each(questions)('$slug: each number lies in its band, and the picture is up t
   }
   const scene = await pictureOf(question.figure, bench);
   sameAsFile(`docs/pictures/questions/${question.slug}.svg`, sceneToSvg(scene, { steadyWidths: true }));
-  answered.push({ question, values, title: scene.title });
+  answered.push({ question, values, models: methodPages(models), title: scene.title });
 });
 
 it('the page is the one that these answers make', () => {
   expect(answered).toHaveLength(questions.length);
   sameAsFile('docs/questions.md', questionsPage(answered));
 });
+
+/** What only the study says has no page of methods. */
+function methodPages(models: ReadonlySet<string>): readonly string[] {
+  return [...models].filter((model) => model !== 'study-file').sort();
+}
 
 function sameAsFile(path: string, text: string): void {
   if (write) {

@@ -46,7 +46,7 @@ export const pushAgainst: Question = {
     'Against its own gas. Added up over the metal, the pressure inside is {1} of the momentum that leaves with the jet: the same push, reckoned twice.',
   conditions: 'Oxygen and methane at 100 bar, bell of area ratio 30, in vacuum.',
   trap: 'A slogan in place of a force.',
-  figure: { kind: 'cut view', altitude: 100_000 },
+  figure: { kind: 'thrust over altitude' },
 };
 
 const standExit = 25 * (Math.PI / 4) * 0.15 ** 2;

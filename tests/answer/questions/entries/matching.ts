@@ -23,7 +23,7 @@ export const matchedExit: Question = {
   numbers: [
     {
       label: 'Area ratio of the greatest thrust at the pad',
-      expression: 'placeOfHighest(engine.thrust(pad, nozzle.areaRatio = e) for e from 5 to 40)',
+      expression: 'placeOfHighest(engine.thrust(pad, nozzle.areaRatio = e) for e from 10 to 18)',
       unit: '',
       perSI: 1,
       digits: 3,
