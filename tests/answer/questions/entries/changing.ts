@@ -1,7 +1,8 @@
 /** Nozzles that adapt, or switch. */
+import { burnt } from '../burnt.ts';
 import { cantera } from '../cantera.ts';
 import { areaRatio, machAtArea, machAtPressure, prandtlMeyer, pressureShare } from '../perfectGas.ts';
-import { between, type Question } from '../question.ts';
+import { about, between, type Question } from '../question.ts';
 
 const hydrogen = cantera('LOX', 'LH2', 6, 60);
 const methane = cantera('LOX', 'LCH4', 3.4, 100);
@@ -99,21 +100,43 @@ export const dualBellKink: Question = {
   figure: { kind: 'specific impulse over altitude' },
 };
 
-const kerosene = cantera('LOX', 'RP-1', 2.4, 80);
+const kerosene = burnt('RP-1', 2.4, 80);
+const AT_10_KM = 26_499.9;
+const AT_30_KM = 1197;
+
+/** π over the first zero of the Bessel function J₀, 2.404826 (M. Abramowitz, I. A. Stegun, 1964, table 9.5). */
+const PRANDTL_PACK = Math.PI / 2.404826;
+/** First cell of a jet whose throat has 220 mm [m] */
+const cellOf = ({ mach, areaRatio: e }: { readonly mach: number; readonly areaRatio: number }): number =>
+  PRANDTL_PACK * 0.22 * Math.sqrt(e) * Math.sqrt(mach ** 2 - 1);
+/** Cell at two thirds of full throttle over that at full, of a perfect gas at 10 km. */
+const shorter = [1.1, 1.3].map((gamma) => {
+  const [full, less] = [80e5, 0.67 * 80e5].map((chamber) => {
+    const mach = machAtPressure(AT_10_KM / chamber, gamma);
+    return cellOf({ mach, areaRatio: areaRatio(mach, gamma) });
+  });
+  return (100 * less!) / full!;
+});
+/** ∫ √(M² − 1) du/u along Cantera’s expansion from the pressure at 10 km to that at 30 km [°]. */
+const furtherTurn = kerosene.case.places
+  .filter(({ pressure }) => pressure <= AT_10_KM * 1.000001)
+  .reduce((sum, there, i, all) => {
+    const before = all[i - 1];
+    if (before === undefined) return sum;
+    const slope = (Math.sqrt(before.mach ** 2 - 1) + Math.sqrt(there.mach ** 2 - 1)) / 2;
+    return sum + (slope * Math.log(there.velocity / before.velocity) * 180) / Math.PI;
+  }, 0);
+
 const GAMMAS = [1.15, 1.25];
 
-/** Exit of the bell by its area ratio, jet by its pressure, both of a perfect gas. */
+/** Exit of the bell by its area ratio, edge of the jet by its pressure, both of a perfect gas. */
 const jets = GAMMAS.map((gamma) => {
   // At the lip the wall has between 1 and 1.3 times the mean pressure of the exit.
   const exit = [1, 1.3].map((over) =>
     machAtPressure(over * pressureShare(machAtArea(15, gamma), gamma), gamma),
   );
-  const at10km = machAtPressure(26_500 / 80e5, gamma);
-  const at30km = machAtPressure(1197 / 80e5, gamma);
-  const exitDiameter = Math.sqrt(15) * 0.22;
-  const jet = exitDiameter * Math.sqrt(areaRatio(at10km, gamma) / 15);
+  const at30km = machAtPressure(AT_30_KM / 80e5, gamma);
   return {
-    cell: 1.3063 * jet * Math.sqrt(at10km ** 2 - 1),
     turns: exit.map((mach) => ((prandtlMeyer(at30km, gamma) - prandtlMeyer(mach, gamma)) * 180) / Math.PI),
   };
 });
@@ -128,16 +151,22 @@ export const diamonds: Question = {
       expression: 'booster.exit.pressure / air.pressure(0 km)',
       unit: '%',
       perSI: 100,
-      digits: 2,
-      band: between(
-        (94 * kerosene.pressureShare(15) * 80e5) / 101_325,
-        (106 * kerosene.pressureShare(15) * 80e5) / 101_325,
-      ),
-      how: 'The ideal expansion by Cantera; 6 % for the shape of the bell.',
+      digits: 3,
+      band: about((100 * kerosene.pressure(15)) / 101_325, 0.005),
+      how: 'The ideal expansion by Cantera to area ratio 15.',
+    },
+    {
+      label: 'Length of the first cell at the pad',
+      expression: 'booster.plume.cellLength(pad)',
+      unit: 'm',
+      perSI: 1,
+      digits: 3,
+      band: about(cellOf(kerosene.at(101_325)), 0.01),
+      how: 'L = (π/2.4048) D_j √(M_j² − 1) (L. Prandtl 1904; D. C. Pack 1950), with M_j and D_j of Cantera’s expansion to 101 325 Pa; 1 % for the curved throat.',
     },
   ],
   answer:
-    'The gas leaves with another pressure than the air’s, here {1} of it at the pad. The jet is squeezed, overshoots and widens again, over and over; where it is squeezed it glows. It does so whether the pressure is below the air’s or above.',
+    'The gas leaves with another pressure than the air’s, here {1} of it at the pad. The jet is squeezed, overshoots and widens again, over and over; where it is squeezed it glows. It does so whether the pressure is below the air’s or above. One such cell is {2} long at most.',
   conditions: 'Oxygen and kerosene at 80 bar, bell of area ratio 15, at the pad.',
   trap: '“Only over-expanded nozzles”, “only at the pad”.',
   figure: { kind: 'cut view', altitude: 0 },
@@ -153,13 +182,22 @@ export const cellSpacing: Question = {
       expression: 'booster.plume.cellLength(10 km)',
       unit: 'm',
       perSI: 1,
-      digits: 2,
-      band: between(jets[0]!.cell, jets[1]!.cell),
-      how: 'L = 1.306 D_j √(M_j² − 1) (L. Prandtl 1904; D. C. Pack 1950), the jet of a perfect gas with γ between 1.15 and 1.25.',
+      digits: 3,
+      band: about(cellOf(kerosene.at(AT_10_KM)), 0.01),
+      how: 'L = (π/2.4048) D_j √(M_j² − 1) (L. Prandtl 1904; D. C. Pack 1950), with M_j and D_j of Cantera’s expansion to 26.5 kPa; 1 % for the curved throat.',
+    },
+    {
+      label: 'At 67 % of full throttle, as a share of that',
+      expression: 'booster.plume.cellLength(10 km, throttle = 67 %) / booster.plume.cellLength(10 km)',
+      unit: '%',
+      perSI: 100,
+      digits: 3,
+      band: between(shorter[0]!, shorter[1]!),
+      how: 'The same law in closed form for a perfect gas, γ from 1.1 to 1.3, its chamber at 80 and at 53.6 bar.',
     },
   ],
   answer:
-    'How far the pressure in the chamber stands above the air’s. At 10 km the first cell of this jet is {1} long; it grows with height and shrinks with the throttle. It tells nothing of efficiency.',
+    'How far the pressure in the chamber stands above the air’s. At 10 km the first cell of this jet is {1} long; it grows with height and shrinks with the throttle, to {2} at two thirds of full power. It tells nothing of efficiency.',
   conditions:
     'Oxygen and kerosene at 80 bar, bell of area ratio 15. Measured first cells are some 10 to 20 % shorter.',
   trap: 'Counting diamonds to read off how good an engine is.',
@@ -183,9 +221,18 @@ export const balloon: Question = {
       },
       how: 'ν(M_jet) − ν(M_exit) by Prandtl and Meyer (NACA Report 1135), a perfect gas with γ between 1.15 and 1.25, the lip of the bell holding 1 to 1.3 times the mean pressure; 1 197 Pa at 30 km (U.S. Standard Atmosphere, 1976).',
     },
+    {
+      label: 'How much of it comes between 10 and 30 km',
+      expression: 'booster.plume.boundaryTurn(30 km) - booster.plume.boundaryTurn(10 km)',
+      unit: '°',
+      perSI: 180 / Math.PI,
+      digits: 3,
+      band: about(furtherTurn, 0.005),
+      how: '∫ √(M² − 1) du/u along Cantera’s expansion from 26.5 to 1.197 kPa (NACA Report 1135): what the lip holds drops out.',
+    },
   ],
   answer:
-    'The gas leaves with more pressure than the thin air has and turns outwards at the lip: by {1} at 30 km. The engine itself works as before.',
+    'The gas leaves with more pressure than the thin air has and turns outwards at the lip: by {1} at 30 km, {2} of it since 10 km. The engine itself works as before.',
   conditions: 'Oxygen and kerosene at 80 bar, bell of area ratio 15.',
   trap: '“The engine has changed.”',
   figure: { kind: 'cut view', altitude: 30_000 },
