@@ -4,9 +4,9 @@ import { normalQuantile } from '../../numerics/normalQuantile.ts';
 import { randomStream } from '../../numerics/randomStream.ts';
 import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
 import type { Told } from '../asked/model.ts';
-import { modelError } from './distribution.ts';
+import { modelError, movedBy } from './distribution.ts';
 import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from './drawPlaces.ts';
-import { endsOf, type Fitted, fittedTo, movedBetween, movedIn, valueFittedTo } from './fitted.ts';
+import { type Fitted, fittedTo, movedIn, valueFittedTo } from './fitted.ts';
 import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
 import { eachDrawItself, type Surfaces, surfacesOver, type ValuesAtPoints } from './surfaces.ts';
@@ -62,18 +62,19 @@ export function drawnFrom(
         },
   );
 
-  const rowsAt: Drawn['atOne'] = (places, which) => {
-    const rows = places.map((): (number | null)[] => which.map(() => 0));
+  const fillAt: Drawn['fillAt'] = (places, into, starts) => {
     surfaces.moveTo(places[0]!.inputs, 0);
-    for (let i = 0; i < which.length; i++) {
-      const fitted = fits[which[i]!]!;
-      const value = fitted.value === null ? null : surfaces.at(fitted.value);
-      const ends = endsOf(fitted, surfaces);
-      for (let row = 0; row < rows.length; row++) {
-        rows[row]![i] = value === null ? null : value + movedBetween(ends, places[row]!.deviations);
+    for (let ask = 0; ask < fits.length; ask++) {
+      const { value, scatter } = fits[ask]!;
+      const own = value === null ? Number.NaN : surfaces.at(value);
+      for (const start of starts) into[start + ask] = own;
+      for (const { unknown, low, high } of scatter) {
+        const [lowEnd, highEnd] = [surfaces.at(low), surfaces.at(high)];
+        for (let row = 0; row < starts.length; row++) {
+          into[starts[row]! + ask]! += movedBy(places[row]!.deviations[unknown]!, 0, lowEnd, highEnd);
+        }
       }
     }
-    return rows;
   };
   return {
     ...drawn,
@@ -94,8 +95,12 @@ export function drawnFrom(
       const models = new Set(which.flatMap((ask) => fits[ask]!.scatter.map(({ unknown }) => unknown)));
       return (unknown) => unknown < inputs.length || models.has(unknown);
     },
-    at: (place, which) => rowsAt([place], which)[0]!,
-    atOne: rowsAt,
+    at(place, which) {
+      const row = new Float64Array(fits.length);
+      fillAt([place], row, [0]);
+      return which.map((ask) => (Number.isNaN(row[ask]!) ? null : row[ask]!));
+    },
+    fillAt,
   };
 }
 

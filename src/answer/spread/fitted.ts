@@ -48,20 +48,3 @@ export function movedIn({ scatter }: Fitted, deviations: ArrayLike<number>, surf
   }
   return sum;
 }
-
-/** How far the ends of each model's error lie from a number, at the place where the surfaces are. */
-export interface ErrorEnds {
-  readonly unknown: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-export const endsOf = ({ scatter }: Fitted, surfaces: Surfaces): readonly ErrorEnds[] =>
-  scatter.map(({ unknown, low, high }) => ({ unknown, low: surfaces.at(low), high: surfaces.at(high) }));
-
-/** The same as {@link movedIn}, where the ends are known. */
-export function movedBetween(ends: readonly ErrorEnds[], deviations: ArrayLike<number>): number {
-  let sum = 0;
-  for (const { unknown, low, high } of ends) sum += movedBy(deviations[unknown]!, 0, low, high);
-  return sum;
-}

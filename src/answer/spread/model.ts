@@ -54,8 +54,12 @@ export interface Drawn {
   placeOf(this: void, unit: ArrayLike<number>): DrawnPlace;
   /** The values of some asks, by their places in the list, at such a place; null where an ask has none. */
   at(place: DrawnPlace, which: readonly number[]): (number | null)[];
-  /** The same at several places that have their inputs in common, one row each. */
-  atOne(places: readonly DrawnPlace[], which: readonly number[]): readonly (number | null)[][];
+  /**
+   * The values of all asks at several places that have their inputs in common, NaN where an ask has none.
+   *
+   * @param into from each of `starts` on, a row as long as there are asks
+   */
+  fillAt(this: void, places: readonly DrawnPlace[], into: Float64Array, starts: readonly number[]): void;
   /** Whether any of these asks can move with an unknown, by its place in `unknowns`. */
   hangsOn(this: void, which: readonly number[]): (unknown: number) => boolean;
 }

@@ -93,7 +93,7 @@ export interface Matter {
 /** Every ask at the points at which total effects are reckoned. */
 interface AtDesign {
   readonly design: EffectsDesign;
-  /** By point, then by ask. */ readonly values: readonly (readonly (number | null)[])[];
+  /** By point, then by ask; NaN where there is none. */ readonly values: Float64Array;
 }
 
 /** Kept as long as the draws are: every number of the same draws is asked at the same points. */
@@ -128,14 +128,15 @@ function atDesign(drawn: Drawn): AtDesign {
   const known = atDesignOf.get(drawn);
   if (known !== undefined) return known;
   const design = designFor(drawn.unknowns.length, drawn.seed);
-  const all = drawn.asks.map((_, ask) => ask);
+  const asks = drawn.asks.length;
   const inputs = drawn.unknowns.filter(({ kind }) => kind === 'input').length;
-  const values: (readonly (number | null)[])[] = [];
+  const values = new Float64Array(design.points.length * asks);
   for (const together of samePlaces(design, inputs)) {
-    const places = together.map((point) => drawn.placeOf(design.points[point]!));
-    drawn.atOne(places, all).forEach((row, i) => {
-      values[together[i]!] = row;
-    });
+    drawn.fillAt(
+      together.map((point) => drawn.placeOf(design.points[point]!)),
+      values,
+      together.map((point) => point * asks),
+    );
   }
   const found = { design, values };
   atDesignOf.set(drawn, found);
@@ -160,8 +161,11 @@ export function mattersMost(
   const effects = effectsOver(
     design,
     (point) => {
-      const row = values[point]!;
-      for (let i = 0; i < which.length; i++) own[i] = row[which[i]!]!;
+      const start = point * drawn.asks.length;
+      for (let i = 0; i < which.length; i++) {
+        const one = values[start + which[i]!]!;
+        own[i] = Number.isNaN(one) ? null : one;
+      }
       const value = number(own);
       if (value === null) absent = true;
       return value ?? 0;
