@@ -2,6 +2,7 @@
 export { CAUTION_SHORT } from './caution.ts';
 export { pressureAlongWall } from './figures/figureAlongWall.ts';
 export { cutView } from './figures/figureCutView.ts';
+export { figureMap } from './figures/figureMap.ts';
 export { sizeOutlines } from './figures/figureOutlines.ts';
 export { impulseOverAltitude, thrustOverAltitude } from './figures/figureOverAltitude.ts';
 export { figureSweep } from './figures/figureSweep.ts';

@@ -11,7 +11,9 @@ import type { CheckedSentence } from '../../answer/sentences/model.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Study } from '../../study/model.ts';
+import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
 import { packageFigures } from '../../telling/figures/packageFigures.ts';
+import { NOTHING_SWEPT, type Swept, sweptFigures, sweptTables } from '../../telling/figures/sweptFigures.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
 import { sceneToSvg } from '../../telling/scene/svg.ts';
@@ -30,6 +32,7 @@ export interface PackInput {
   /** The study's sentences, checked. */ readonly sentences: readonly CheckedSentence[];
   /** Its analogies, checked. */ readonly analogies: readonly CheckedAnalogy[];
   /** Its pair, each difference with its band. */ readonly comparison: CheckedComparison | null;
+  /** Its sweeps and maps, worked out. */ readonly swept?: Swept;
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
     which: number,
@@ -71,6 +74,7 @@ function filesOf({
   sentences,
   analogies,
   comparison,
+  swept = NOTHING_SWEPT,
   onFigure,
 }: PackInput): Map<string, Buffer> {
   const { answer, solutions } = solved;
@@ -80,7 +84,10 @@ function filesOf({
   };
   const anyEngine = Object.keys(answer.engines).length > 0;
   const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
-  const figures = anyEngine ? packageFigures(answer, curves) : [];
+  const figures = [
+    ...(anyEngine ? packageFigures(answer, curves) : []),
+    ...sweptFigures(swept, drawnStyles(answer)),
+  ];
   add(
     'index.html',
     packagePage({ answer, sentences, analogies, study, figures, fonts: embeddedFonts([400, 600]) }),
@@ -92,6 +99,7 @@ function filesOf({
     const words = { Title: scene.title, Description: scene.description, Disclaimer: answer.caution };
     add(`figures/${name}.png`, pngOf(svg, scene.width, words));
   });
+  for (const { name, csv } of sweptTables(swept)) add(`figures/${name}.csv`, csv);
   add('numbers.json', `${JSON.stringify(answer, null, 2)}\n`);
   add('numbers.csv', numbersCsv(answer));
   if (sentences.length + study.facts.length + analogies.length > 0) {
@@ -109,7 +117,8 @@ function readme(question: string, caution: string): string {
 ${caution}
 
 index.html     question, short answer, pictures, tables, conditions, models, sources; open it in a browser or print it
-figures/       each figure as SVG (live text, font Source Sans 3) and PNG, in 16:9, 9:16 and 1:1
+figures/       each figure as SVG (live text, font Source Sans 3) and PNG, in 16:9, 9:16 and 1:1;
+               each sweep and map of the study also as CSV
 numbers.csv    every number with its name, in SI units and as shown
 numbers.json   the whole answer, SI units
 sentences.json what the check of sentences, facts and analogies found, SI units; absent where the study has none

@@ -35,6 +35,12 @@ export function drawnEngines(answer: StudyAnswer, most: 2 | 4, styles: FigureOpt
   };
 }
 
+/** Styles of all engines as they are drawn, by their id. */
+export function drawnStyles(answer: StudyAnswer): Readonly<Record<string, EngineStyle>> {
+  const all = Object.values(answer.engines);
+  return Object.fromEntries(all.map((engine) => [engine.id, styleOf(all, engine, all)]));
+}
+
 /** Style by place in the study; a fifth engine takes a style that no other drawn engine has. */
 function styleOf(
   all: readonly EngineAnswer[],

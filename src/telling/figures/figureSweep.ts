@@ -1,7 +1,6 @@
 /** Curves over one input, as a figure with head and foot. */
 
 import { CAUTION } from '../../answer/caution.ts';
-import { showStated } from '../../answer/display.ts';
 import { nameOf, sweepFindings, sweepHeadline } from '../../answer/sweeps/index.ts';
 import type { Sweep } from '../../answer/sweeps/model.ts';
 import { layoutOf } from '../look/formats.ts';
@@ -9,13 +8,14 @@ import type { Scene } from '../scene/scene.ts';
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
 import { sweepPanels } from './sweepPanel.ts';
+import { joined, nowWords } from './sweepWords.ts';
 
 export function figureSweep(sweep: Sweep, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
-  const title = options.title ?? sweep.request.title ?? sweepHeadline(sweep);
+  const title = options.title ?? sweep.request.title ?? joined(findingOf(sweep), sweep.curves, [sweep.range]);
   const around = frame(layout, {
     title,
-    subtitle: subtitleOf(sweep, title),
+    subtitle: joined(subtitleOf(sweep, title), sweep.curves, [sweep.range]),
     foot: footOf(sweep),
   });
   return {
@@ -27,6 +27,11 @@ export function figureSweep(sweep: Sweep, options: FigureOptions): Scene {
     transparent: options.transparent ?? false,
     children: [...around.nodes, ...sweepPanels(sweep, around.content, layout, options.styles)],
   };
+}
+
+/** That a place lies beside a hole is seen: the hole is hatched. */
+function findingOf(sweep: Sweep): string {
+  return sweepHeadline(sweep).replaceAll(', beside a stretch without values', '');
 }
 
 /** What is followed, where the title does not say it, and what is held. */
@@ -51,13 +56,11 @@ function placedWords({ curves }: Sweep): string {
 function footOf(sweep: Sweep): readonly string[] {
   const { curves, range, held, origin } = sweep;
   const bands = [...new Set(curves.flatMap(({ bandOf }) => bandOf))];
-  const now = range.now.filter(({ value }) => value !== null);
-  const values = [...new Set(now.map(({ value }) => showStated(range.quantity, value ?? 0).text))];
   const holes = curves.flatMap((curve) => curve.holes.map(({ problem }) => problem.what));
   return [
     ...(sweep.provisional ? ['Still being worked out.'] : []),
     ...[...new Set(holes)].map((what) => `Hatched: ${what}`),
-    ...(values.length === 1 ? [`In the study: ${range.label} ${values[0]}.`] : []),
+    ...nowWords([range]),
     ...held.lines,
     bands.length > 0
       ? `Bands hold 95 % of the published spread of ${bands.join(', ')}.`

@@ -30,7 +30,7 @@ export function frame(layout: Layout, words: FrameWords): Frame {
     width,
     type.subtitle,
     400,
-    layout.upright ? 3 : 2,
+    layout.width < 1.25 * layout.height ? 3 : 2,
   ).map((text): Words => ({ text, size: type.subtitle, weight: 400, fill: 'ink-2' }));
   const below = safe.top + wordsSize(title).height + 0.3 * type.subtitle;
   const foot = footLines(words.foot, width, layout);

@@ -13,11 +13,12 @@ export interface PackageFigure {
   /** File name without its ending. */ readonly name: string;
   readonly scene: Scene;
   /** True for those that stand in the page; the others are the same in another shape. */ readonly inPage: boolean;
+  /** File name without its ending of the table of its numbers. */ readonly table?: string;
 }
 
 export type Curves = Readonly<Record<string, readonly ConditionRow[]>>;
 
-const shapes: readonly FigureFormat[] = ['16:9', '9:16', '1:1'];
+export const shapes: readonly FigureFormat[] = ['16:9', '9:16', '1:1'];
 
 export function packageFigures(answer: StudyAnswer, curves: Curves): readonly PackageFigure[] {
   const kinds: readonly [string, (options: FigureOptions) => Scene, Partial<FigureOptions>][] = [

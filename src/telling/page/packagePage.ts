@@ -116,9 +116,10 @@ function comparedRow(row: ComparedQuantity): string {
   return `<tr><th scope="row" title="${text(entry.meaning)}">${text(entry.label)}</th><td>${text(where)}</td><td class="n">${value(row.base)}</td><td class="n">${value(row.other)}</td><td>${text(row.words)}</td></tr>`;
 }
 
-function figureHtml({ name, scene }: PackageFigure): string {
+function figureHtml({ name, scene, table }: PackageFigure): string {
   const svg = sceneToSvg(scene, { colours: 'variables', idPrefix: name, fixedSize: false });
-  return `<figure>${svg}<figcaption>${text(scene.description)} <a href="figures/${name}.svg">SVG</a>, <a href="figures/${name}.png">PNG</a></figcaption></figure>`;
+  const numbers = table === undefined ? '' : `, <a href="figures/${table}.csv">CSV</a>`;
+  return `<figure>${svg}<figcaption>${text(scene.description)} <a href="figures/${name}.svg">SVG</a>, <a href="figures/${name}.png">PNG</a>${numbers}</figcaption></figure>`;
 }
 
 function engineHtml(engine: EngineAnswer, index: number): string {

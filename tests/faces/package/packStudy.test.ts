@@ -8,18 +8,21 @@ import { catalogue } from '../../../src/answer/catalogue.ts';
 import { CAUTION } from '../../../src/answer/caution.ts';
 import { type CheckedSentence, checkSentences } from '../../../src/answer/sentences/index.ts';
 import { type SolvedStudy, solveStudyLive } from '../../../src/answer/solve.ts';
+import { sweep, sweepRequestOf } from '../../../src/answer/sweeps/index.ts';
 import { openDataShelf } from '../../../src/faces/disk/data.ts';
 import { type PackedStudy, packStudy } from '../../../src/faces/package/packStudy.ts';
 import type { Study } from '../../../src/study/model.ts';
 import { knownNames } from '../../../src/study/names.ts';
 import { readStudy } from '../../../src/study/read.ts';
 import { CAUTION_SHORT } from '../../../src/telling/caution.ts';
+import type { Swept } from '../../../src/telling/figures/sweptFigures.ts';
 
 let place: string;
 let packed: PackedStudy;
 let study: Study;
 let solved: SolvedStudy;
 let sentences: readonly CheckedSentence[];
+let swept: Swept;
 let text: string;
 
 async function solve(yaml: string): Promise<{ study: Study; solved: SolvedStudy }> {
@@ -33,9 +36,12 @@ beforeAll(async () => {
   place = await mkdtemp(join(tmpdir(), 'plumeline-pack-'));
   text = await readFile(new URL('../../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
   ({ study, solved } = await solve(text));
-  sentences = await checkSentences(study, await localCrew(study, openDataShelf()), { flips: false });
+  const crew = await localCrew(study, openDataShelf());
+  sentences = await checkSentences(study, crew, { flips: false });
+  const own = study.sweeps.map((input) => sweepRequestOf(study, { ...input, points: 9 }));
+  swept = { sweeps: await Promise.all(own.map((request) => sweep(study, crew, request))), maps: [] };
   packed = await packStudy(
-    { study, text, solved, sentences, analogies: [], comparison: null },
+    { study, text, solved, sentences, analogies: [], comparison: null, swept },
     join(place, 'one'),
   );
 });
@@ -85,9 +91,23 @@ describe('a package', () => {
     expect(CAUTION).toMatch(/licensed people/);
   });
 
+  test('each sweep of the study has its figures and its table, and the page leads to both', async () => {
+    expect(study.sweeps.length).toBeGreaterThan(0);
+    const page = (await file('index.html')).toString();
+    for (const { id } of study.sweeps) {
+      for (const shape of ['16x9', '9x16', '1x1']) {
+        expect(packed.files).toContain(`figures/sweep-${id}-${shape}.svg`);
+        expect(packed.files).toContain(`figures/sweep-${id}-${shape}.png`);
+      }
+      expect(page).toContain(`href="figures/sweep-${id}.csv"`);
+      const table = (await file(`figures/sweep-${id}.csv`)).toString();
+      expect(table.split('\r\n').length).toBeGreaterThan(9);
+    }
+  });
+
   test('is the same bytes each time', async () => {
     const again = await packStudy(
-      { study, text, solved, sentences, analogies: [], comparison: null },
+      { study, text, solved, sentences, analogies: [], comparison: null, swept },
       join(place, 'two'),
     );
     expect(again.files).toEqual(packed.files);
@@ -131,13 +151,16 @@ describe('a package', () => {
 
   test('replaces an earlier package, never another folder', async () => {
     const once = await packStudy(
-      { study, text, solved, sentences, analogies: [], comparison: null },
+      { study, text, solved, sentences, analogies: [], comparison: null, swept },
       join(place, 'one'),
     );
     expect(once.files).toEqual(packed.files);
     await writeFile(join(place, 'one', 'my-notes.txt'), 'mine');
     await expect(
-      packStudy({ study, text, solved, sentences, analogies: [], comparison: null }, join(place, 'one')),
+      packStudy(
+        { study, text, solved, sentences, analogies: [], comparison: null, swept },
+        join(place, 'one'),
+      ),
     ).rejects.toThrow(/my-notes\.txt/);
     expect((await file('my-notes.txt')).toString()).toBe('mine');
     await rm(join(place, 'one', 'my-notes.txt'));
@@ -150,7 +173,7 @@ describe('a package', () => {
       .replace('name: Alder B', `name: "=cmd|' /C calc'!A0 <b onload=alert(3)>"`);
     const other = await solve(hostile);
     const bad = await packStudy(
-      { ...other, text: hostile, sentences: [], analogies: [], comparison: null },
+      { ...other, text: hostile, sentences: [], analogies: [], comparison: null, swept },
       join(place, 'hostile'),
     );
     for (const name of bad.files.filter((name) => /\.(html|svg)$/.test(name))) {

@@ -1,6 +1,10 @@
+import type { Crew } from '../../../answer/asked/crew.ts';
 import { localCrew } from '../../../answer/asked/localCrew.ts';
 import { withDrawnBands } from '../../../answer/bands/drawnBands.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
+import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../../answer/sweeps/index.ts';
+import type { Study } from '../../../study/model.ts';
+import type { Swept } from '../../../telling/figures/sweptFigures.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { packStudy } from '../../package/packStudy.ts';
 import { checkedStudy } from '../checkedSentences.ts';
@@ -24,6 +28,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   const crew = await localCrew(study, shelf);
   const answer = await withDrawnBands(study, solved, crew);
   const { sentences, analogies, comparison } = await checkedStudy(study, crew, terminal);
+  const swept = await sweptOf(study, crew, terminal);
   const packed = await packStudy(
     {
       study,
@@ -32,6 +37,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
       sentences,
       analogies,
       comparison,
+      swept,
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
     },
     flags.out,
@@ -41,3 +47,21 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   terminal.out(`${packed.files.length} files in ${packed.folder}; open index.html there.`);
   return failed.length === 0 ? EXIT.answered : EXIT.incomplete;
 }
+
+/** The study's own sweeps and maps, one after the other. */
+async function sweptOf(study: Study, crew: Crew, terminal: Terminal): Promise<Swept> {
+  const say = (id: string) => (done: number, most: number) => {
+    if (done % PROGRESS_STEP === 0) sayIfSlow(terminal, `${id}: ${done} of about ${most} points …`);
+  };
+  const sweeps: Swept['sweeps'][number][] = [];
+  for (const input of study.sweeps) {
+    sweeps.push(await sweep(study, crew, sweepRequestOf(study, input), { onProgress: say(input.id) }));
+  }
+  const maps: Swept['maps'][number][] = [];
+  for (const input of study.maps) {
+    maps.push(await sweepMap(study, crew, mapRequestOf(study, input), { onProgress: say(input.id) }));
+  }
+  return { sweeps, maps };
+}
+
+const PROGRESS_STEP = 25;
