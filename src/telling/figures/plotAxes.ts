@@ -20,8 +20,8 @@ export interface Side {
 
 export interface Plot {
   readonly box: Box;
-  /** x of a value [SI]. */ x(value: number): number;
-  /** y of a value [SI]. */ y(value: number): number;
+  /** x of a value [SI]. */ readonly x: (value: number) => number;
+  /** y of a value [SI]. */ readonly y: (value: number) => number;
   readonly grid: readonly SceneNode[];
   readonly words: readonly SceneNode[];
 }
