@@ -2,9 +2,12 @@
 
 import { inTwo } from '../absences.ts';
 import { flightMachAt } from '../plugRow.ts';
+import { ERROR_NAMES } from '../scatter/model.ts';
+import { plugErrors } from '../scatter/plugErrors.ts';
 import { wallInUse } from '../separation/wallInUse.ts';
 import { partsAt, thrustPartsAt } from '../thrustParts.ts';
 import { SEPARATION_CRITERION } from './figureAlternatives.ts';
+import type { Scatter } from './model.ts';
 import { namedMode } from './modes.ts';
 import { namedOne } from './named.ts';
 import { type Asked, absent, type Reader, type Readers } from './reader.ts';
@@ -28,8 +31,24 @@ function partReader(key: 'force' | 'coefficient'): Reader {
       const why = at.partsAbsent ?? at.absent ?? 'The model does not tell where its thrust acts.';
       return absent(asked, inTwo(why));
     }
-    return namedOne(asked, 'surface', parts, ({ surface }) => [surface])[key];
+    const part = namedOne(asked, 'surface', parts, ({ surface }) => [surface]);
+    return { value: part[key], scatter: part.surface === 'base' ? baseScatter(asked, key, part[key]) : [] };
   };
+}
+
+/** What the published models of the base pressure leave open of the push on the base. */
+function baseScatter(asked: Asked, key: 'force' | 'coefficient', value: number): readonly Scatter[] {
+  const { solution, around } = asked;
+  const errors = plugErrors(solution, asItIs(asked), around.altitude, 'thrustCoefficient');
+  const size = key === 'coefficient' ? 1 : solution.throatArea * solution.expansion.chamber.pressure;
+  return errors
+    .filter(({ name }) => name === ERROR_NAMES.basePressure)
+    .map(({ name, source, low, high }) => ({
+      name,
+      source,
+      low: value + low.coefficient * size,
+      high: value + high.coefficient * size,
+    }));
 }
 
 function wholeReader(key: 'sum' | 'boundary' | 'difference'): Reader {

@@ -89,6 +89,26 @@ describe('scatter', () => {
     expect(hydrogen).not.toContain('slow chemistry, carbon');
   });
 
+  test('of the push on a plug’s base is all that the base leaves open of the thrust', () => {
+    const ask: Ask = {
+      engine: 'plug',
+      quantity: 'thrustParts.force',
+      part: 'base',
+      ambient: VACUUM,
+      throttle: null,
+      station: null,
+      inputs: [],
+    };
+    const base = tell(solved.solutions.get('plug')!, ask);
+    if (!base.ok) throw new Error(base.problem.what);
+    const thrust = told('plug', 'thrust', VACUUM);
+    const own = scatterNamed(base, 'base pressure of a plug');
+    const whole = scatterNamed(thrust, 'base pressure of a plug');
+    expect(own.high - base.value).toBeGreaterThan(0);
+    expect((own.high - base.value) / (whole.high - thrust.value)).toBeCloseTo(1, 6);
+    expect((base.value - own.low) / (thrust.value - whole.low)).toBeCloseTo(1, 6);
+  });
+
   test('of a plug’s base is its band times its area', () => {
     const { thrust, plug } = solved.answer.engines.plug!.altitudes.find(
       ({ altitude }) => altitude === 20_000,
