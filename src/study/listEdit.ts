@@ -16,7 +16,8 @@ import {
 } from './textEdit.ts';
 
 /** One entry, its keys in the order in which they are written. */
-export type ListEntry = Readonly<Record<string, string | boolean | readonly string[]>>;
+export type ListEntry = Readonly<Record<string, EntryValue>>;
+type EntryValue = string | boolean | readonly string[] | Readonly<Record<string, string>>;
 
 /** One change of a list at the top of the study whose entries have ids, such as `sentences`. */
 export type ListEdit =
@@ -39,13 +40,18 @@ export function listAfter(items: readonly unknown[], edit: ListEdit): readonly u
   return 'add' in edit ? [...items, asText(edit.add)] : items.filter((item) => !hasId(item, edit.remove));
 }
 
-function asText(entry: ListEntry): Readonly<Record<string, string | readonly string[]>> {
-  return Object.fromEntries(
-    Object.entries(entry).map(([key, value]) => [
-      key,
-      typeof value === 'object' ? value.map((one) => one.trim()) : String(value).trim(),
-    ]),
-  );
+function asText(entry: ListEntry): Readonly<Record<string, unknown>> {
+  return Object.fromEntries(Object.entries(entry).map(([key, value]) => [key, valueAsText(value)]));
+}
+
+function valueAsText(value: EntryValue): unknown {
+  if (typeof value !== 'object') return String(value).trim();
+  if (isList(value)) return value.map((one) => one.trim());
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, one.trim()]));
+}
+
+function isList(value: EntryValue): value is readonly string[] {
+  return Array.isArray(value);
 }
 
 function hasId(item: unknown, id: string): boolean {
@@ -130,10 +136,13 @@ function isSpaced(text: string, { items }: YAMLSeq): boolean {
 }
 
 const pairsOf = (entry: ListEntry): readonly string[] =>
-  Object.entries(entry).map(
-    ([key, value]) =>
-      `${key}: ${typeof value === 'object' ? `[${value.map(yamlScalar).join(', ')}]` : yamlScalar(value)}`,
-  );
+  Object.entries(entry).map(([key, value]) => `${key}: ${valueText(value)}`);
+
+function valueText(value: EntryValue): string {
+  if (typeof value !== 'object') return yamlScalar(value);
+  if (isList(value)) return `[${value.map(yamlScalar).join(', ')}]`;
+  return `{ ${pairsOf(value).join(', ')} }`;
+}
 
 function blockOf(entry: ListEntry, indent: string, lineBreak: string, comment?: string): string {
   const above = comment === undefined ? '' : `${indent}# ${comment.replace(/\s+/g, ' ')}${lineBreak}`;

@@ -580,28 +580,51 @@ describe('a sweep tried out', () => {
     await page.locator('.sweep-chart:not(.provisional)').waitFor({ timeout: 25_000 });
     // In vacuum a larger area ratio gives more, without an end.
     const [, low = '', high = ''] =
-      /Alder B: ([\d.]+)\s?s at 5, ([\d.]+)\s?s at 100\./.exec(await textOf(page.locator('.findings'))) ?? [];
+      /Alder B in vacuum rises from ([\d.]+)\s?s at area ratio 5 to ([\d.]+)\s?s at area ratio 100\./.exec(
+        await textOf(page.locator('.findings')),
+      ) ?? [];
     expect(Number(high)).toBeGreaterThan(Number(low));
     expect(await axeFindings('sweep')).toEqual([]);
     await page.getByRole('combobox', { name: /^against/ }).selectOption('propellants.ratio');
     await expect
       .poll(() => textOf(page.locator('.findings')), { timeout: 25_000 })
-      .toMatch(/Alder B is highest at 3\.\d/);
+      .toMatch(/Alder B in vacuum is highest at mixture ratio 3\.\d/);
     await page.getByRole('button', { name: 'Keep in the study' }).click();
     await expect
       .poll(onDisk)
       .toMatch(
-        /sweeps:\n {2}- id: specificImpulse-propellants-ratio\n {4}of: \[bell\.specificImpulse\(vacuum\), plug\.specificImpulse\(vacuum\)\]\n/,
+        /\n {2}- id: specificImpulse-propellants-ratio\n {4}of: \[bell\.specificImpulse\(vacuum\), plug\.specificImpulse\(vacuum\)\]\n/,
       );
     const show = page.getByRole('combobox', { name: /^Show/ });
     await expect.poll(() => show.inputValue()).toBe('specificImpulse-propellants-ratio');
     await expect
       .poll(() => textOf(page.locator('.findings')), { timeout: 25_000 })
-      .toMatch(/Alder B is highest at 3\.\d/);
+      .toMatch(/Alder B in vacuum is highest at mixture ratio 3\.\d/);
     await show.selectOption('');
     await page.getByRole('combobox', { name: /^Follow/ }).selectOption('plug.leastWall');
     await page.getByRole('combobox', { name: /^Follow/ }).selectOption('throat.diameter');
     await chart.waitFor({ timeout: 25_000 });
+  });
+
+  it('becomes a map with a second input, which can be stopped, and kept in the study', async () => {
+    await open();
+    await number('Alder B, specific impulse').first().click();
+    await page.getByRole('button', { name: 'Sweep against …' }).click();
+    await page.locator('.sweep-chart').waitFor({ timeout: 25_000 });
+    await page.getByRole('combobox', { name: /^and/ }).selectOption('chamber.pressure');
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await expect.poll(() => page.getByRole('button', { name: 'Stop' }).count()).toBe(0);
+    await page.getByRole('combobox', { name: /^of/ }).selectOption('plug');
+    await expect
+      .poll(() => page.locator('.sweep-chart .levels path').count(), { timeout: 60_000 })
+      .toBeGreaterThan(2);
+    expect(await axeFindings('map')).toEqual([]);
+    await page.getByRole('button', { name: 'Keep in the study' }).click();
+    await expect
+      .poll(onDisk)
+      .toMatch(
+        /maps:\n {2}- id: specificImpulse-nozzle-areaRatio-chamber-pressure\n {4}of: plug\.specificImpulse\(vacuum\)\n {4}across: \{ over: nozzle\.areaRatio \}\n {4}up: \{ over: chamber\.pressure \}\n/,
+      );
   });
 });
 

@@ -83,3 +83,18 @@ describe('a sentence taken out', () => {
     expect(placeInList(example, 'sentences', 'nobody')).toBeNull();
   });
 });
+
+test('an entry of keys within keys is written on their line, and reads as meant', () => {
+  const map = {
+    id: 'new-map',
+    of: 'bell.specificImpulse(vacuum)',
+    across: { over: 'nozzle.areaRatio' },
+    up: { over: 'chamber.pressure' },
+  };
+  const more = editStudy(example, [{ list: 'maps', add: map }]);
+  expect(more).toContain('    across: { over: nozzle.areaRatio }\n    up: { over: chamber.pressure }\n');
+  const outcome = readStudy(more);
+  expect(outcome.ok && outcome.study.maps.map(({ across, up }) => [across.over, up.over])).toEqual([
+    ['nozzle.areaRatio', 'chamber.pressure'],
+  ]);
+});

@@ -1,9 +1,13 @@
 import type { ComponentChildren } from 'preact';
+import { mapFindings, sweepFindings } from '../../../answer/sweeps/findings.ts';
 import { solved } from '../state/studyStore.ts';
 import {
   cancelSweep,
   found,
+  isMapTried,
   keepSweep,
+  mapKey,
+  mapOwners,
   needsPlace,
   progress,
   shownSweep,
@@ -12,19 +16,24 @@ import {
   type TriedPlace,
   triedChoices,
   triedInput,
+  triedOwner,
   triedPlace,
   triedPlaces,
   triedQuantity,
+  triedSecond,
 } from '../state/sweepTrial.ts';
-import { SweepChart } from './SweepChart.tsx';
-import { sweepWords } from './sweepWords.ts';
+import { isMap, SweepChart } from './SweepChart.tsx';
 
 /** A place to try: any quantity of the engines shown, against any input. */
 export function Sweeps() {
   const sweep = found.value;
   const problem = sweepProblem.value;
-  const own = solved.value?.study.sweeps ?? [];
-  const isOwn = own.some(({ id }) => id === shownSweep.value);
+  const study = solved.value?.study;
+  const own = [
+    ...(study?.sweeps ?? []).map(({ id, title }) => ({ key: id, words: title ?? id })),
+    ...(study?.maps ?? []).map(({ id, title }) => ({ key: mapKey(id), words: title ?? id })),
+  ];
+  const isOwn = own.some(({ key }) => key === shownSweep.value);
   return (
     <div class="sweeps">
       <h2 class="unseen">Sweeps</h2>
@@ -37,9 +46,9 @@ export function Sweeps() {
           }}
         >
           <option value="">one to try out</option>
-          {own.map(({ id, title }) => (
-            <option key={id} value={id}>
-              {title ?? id}
+          {own.map(({ key, words }) => (
+            <option key={key} value={key}>
+              {words}
             </option>
           ))}
         </Choice>
@@ -53,9 +62,9 @@ export function Sweeps() {
       )}
       {sweep !== null && (
         <>
-          <SweepChart sweep={sweep} />
+          <SweepChart found={sweep} />
           <ul class="findings">
-            {sweepWords(sweep).map((words) => (
+            {(isMap(sweep) ? mapFindings(sweep) : sweepFindings(sweep)).map((words) => (
               <li key={words}>{words}</li>
             ))}
           </ul>
@@ -118,6 +127,37 @@ function Trial() {
           </option>
         ))}
       </Choice>
+      <Choice
+        label="and"
+        value={triedSecond.value}
+        choose={(name) => {
+          triedSecond.value = name;
+        }}
+      >
+        <option value="">nothing else</option>
+        {triedChoices.value
+          .filter(({ name }) => name !== triedInput.value)
+          .map(({ name, label }) => (
+            <option key={name} value={name}>
+              {label}
+            </option>
+          ))}
+      </Choice>
+      {isMapTried.value && (
+        <Choice
+          label="of"
+          value={triedOwner.value}
+          choose={(key) => {
+            triedOwner.value = key;
+          }}
+        >
+          {mapOwners.value.map(({ key, label }) => (
+            <option key={key} value={key}>
+              {label}
+            </option>
+          ))}
+        </Choice>
+      )}
     </>
   );
 }

@@ -1,11 +1,12 @@
-/** The sweep that is tried out on the page: what is followed, against what, and how far it has come. */
+/** The sweep or map that is tried out on the page: what is followed, against what, and how far it has come. */
 
 import { computed, effect, signal } from '@preact/signals';
 import { type CatalogueEntry, catalogue } from '../../../answer/catalogue.ts';
-import type { Sweep, SweepRequest } from '../../../answer/sweeps/model.ts';
+import type { MapRequest, SweepRequest } from '../../../answer/sweeps/model.ts';
 import type { Problem } from '../../../numerics/problem.ts';
+import type { ListEntry } from '../../../study/listEdit.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
-import type { Asked, SweepChoice } from '../workshop/deskMessages.ts';
+import type { Asked, SweepChoice, SweptFound } from '../workshop/deskMessages.ts';
 import { engineInputs, shownEngines } from './pair.ts';
 import { commitEdits, solved } from './studyStore.ts';
 import { openCard, panel } from './view.ts';
@@ -24,49 +25,97 @@ export const sweepable: readonly CatalogueEntry[] = catalogue.filter(
 
 export const triedQuantity = signal('specificImpulse');
 export const triedInput = signal('nozzle.areaRatio');
+/** The second input of a map; empty: curves over the first alone. */
+export const triedSecond = signal('');
+/** What a map is of: an engine shown, or the second less the first. */
+export const triedOwner = signal('');
 export const triedPlace = signal<TriedPlace>('vacuum');
 /** It waits until somebody looks. */
 export const isTrying = computed(() => panel.value === 'sweeps' && openCard.value === null);
 
 export const triedChoices = signal<readonly SweepChoice[]>([]);
-export const found = signal<Sweep | null>(null);
+export const found = signal<SweptFound | null>(null);
 export const progress = signal<{ readonly done: number; readonly most: number } | null>(null);
 export const sweepProblem = signal<Problem | null>(null);
 let running: AbortController | null = null;
 
 const points = 25;
+/** Along each side of a map. */
+const mapPoints = 13;
+const LESS = ' - ';
 
 /** Whether a place has to be said: the quantity hangs on the surroundings, and these do not move. */
 export const needsPlace = computed(
   () =>
     sweepable.find(({ name }) => name === triedQuantity.value)?.place === 'altitude' &&
-    triedInput.value !== 'altitude' &&
-    triedInput.value !== 'ambientPressure',
+    ![triedInput.value, triedSecond.value].some((name) => name === 'altitude' || name === 'ambientPressure'),
 );
 
-/** Id of the study's sweep that is shown; null: the one that is tried out. */
+/** The study's own that is shown, a map with `map:` before its id; null: the one that is tried out. */
 export const shownSweep = signal<string | null>(null);
+const MAP = 'map:';
+export const mapKey = (id: string): string => `${MAP}${id}`;
 
 const request = computed<Asked<'sweep'> | null>(() => {
-  const own = solved.value?.study.sweeps.find(({ id }) => id === shownSweep.value);
+  const study = solved.value?.study;
+  const key = shownSweep.value;
+  const map = study?.maps.find(({ id }) => mapKey(id) === key);
+  if (map !== undefined) return { mapId: map.id };
+  const own = study?.sweeps.find(({ id }) => id === key);
   if (own !== undefined) return { id: own.id };
+  if (triedMap.value !== null) return { mapRequest: triedMap.value };
   const tried = triedRequest.value;
   return tried === null ? null : { request: tried };
 });
 
+const expressionOf = (engine: string): string =>
+  `${engine}.${triedQuantity.value}${needsPlace.value ? `(${triedPlace.value})` : ''}`;
+
+const choiceOf = (name: string): SweepChoice | undefined =>
+  triedChoices.value.find((choice) => choice.name === name);
+
 const triedRequest = computed<SweepRequest | null>(() => {
-  const choice = triedChoices.value.find(({ name }) => name === triedInput.value);
+  const choice = choiceOf(triedInput.value);
   if (choice === undefined) return null;
-  const place = needsPlace.value ? `(${triedPlace.value})` : '';
   return {
     id: null,
     title: null,
-    of: shownEngines.value.map(({ id }) => `${id}.${triedQuantity.value}${place}`),
+    of: shownEngines.value.map(({ id }) => expressionOf(id)),
     range: { over: choice.name, ...choice.range },
     engines: null,
     points,
   };
 });
+
+/** Whose quantity a map may show. */
+export const mapOwners = computed<readonly { readonly key: string; readonly label: string }[]>(() => {
+  const engines = shownEngines.value.map(({ id, input }) => ({ key: id, label: input.name }));
+  const [first, second] = engines;
+  if (first === undefined || second === undefined) return engines;
+  const difference = {
+    key: [second.key, first.key].join(LESS),
+    label: `${second.label} less ${first.label}`,
+  };
+  return [...engines, difference];
+});
+
+/** Null where curves over one input are tried. */
+const triedMap = computed<MapRequest | null>(() => {
+  const [across, up] = [choiceOf(triedInput.value), choiceOf(triedSecond.value)];
+  const owner = mapOwners.value.find(({ key }) => key === triedOwner.value) ?? mapOwners.value[0];
+  if (across === undefined || up === undefined || across === up || owner === undefined) return null;
+  return {
+    id: null,
+    title: null,
+    of: owner.key.split(LESS).map(expressionOf).join(LESS),
+    across: { over: across.name, ...across.range },
+    up: { over: up.name, ...up.range },
+    engines: null,
+    points: mapPoints,
+  };
+});
+
+export const isMapTried = computed(() => triedMap.value !== null);
 
 export function cancelSweep(): void {
   running?.abort();
@@ -82,19 +131,29 @@ export function beginSweep(quantity: string): void {
   triedQuantity.value = quantity;
 }
 
-/** Writes the sweep that is tried out into the study, and shows it as the study's own. */
+/** Writes what is tried out into the study, and shows it as the study's own. */
 export async function keepSweep(): Promise<void> {
-  const tried = triedRequest.value;
-  if (tried === null) return;
-  const id = freshId();
-  const problems = await commitEdits([{ list: 'sweeps', add: { id, of: tried.of, over: tried.range.over } }]);
-  if (problems[0] !== undefined) sweepProblem.value = problems[0];
-  else shownSweep.value = id;
+  const [map, tried] = [triedMap.value, triedRequest.value];
+  const study = solved.value?.study;
+  if (map !== null) {
+    const id = freshId([triedQuantity.value, triedInput.value, triedSecond.value], study?.maps);
+    const sides = { across: { over: map.across.over }, up: { over: map.up.over } };
+    await keep('maps', { id, of: map.of, ...sides }, mapKey(id));
+  } else if (tried !== null) {
+    const id = freshId([triedQuantity.value, triedInput.value], study?.sweeps);
+    await keep('sweeps', { id, of: tried.of, over: tried.range.over }, id);
+  }
 }
 
-function freshId(): string {
-  const taken = new Set(solved.value?.study.sweeps.map(({ id }) => id));
-  const plain = `${triedQuantity.value}-${triedInput.value}`.replace(/[^A-Za-z0-9-]+/g, '-');
+async function keep(list: 'sweeps' | 'maps', add: ListEntry, key: string): Promise<void> {
+  const [problem] = await commitEdits([{ list, add }]);
+  if (problem !== undefined) sweepProblem.value = problem;
+  else shownSweep.value = key;
+}
+
+function freshId(words: readonly string[], others: readonly { readonly id: string }[] = []): string {
+  const taken = new Set(others.map(({ id }) => id));
+  const plain = words.join('-').replace(/[^A-Za-z0-9-]+/g, '-');
   let id = plain;
   for (let number = 2; taken.has(id); number++) id = `${plain}-${number}`;
   return id;
@@ -121,9 +180,10 @@ export function followSweep(): void {
     if (!isTrying.value || asked === null) return;
     const mine = new AbortController();
     running = mine;
-    progress.value = { done: 0, most: points };
-    askDesk('sweep', asked, mine.signal, ({ sweep, done, most }) => {
-      if (sweep !== null) found.value = sweep;
+    progress.value = { done: 0, most: 'mapId' in asked || 'mapRequest' in asked ? mapPoints ** 2 : points };
+    askDesk('sweep', asked, mine.signal, (soFar) => {
+      const { done, most } = soFar;
+      if (soFar.found !== null) found.value = soFar.found;
       progress.value = { done, most };
     })
       .then((told) => {

@@ -3,7 +3,7 @@
 import type { ExpressionProblem } from '../../../answer/expression/model.ts';
 import type { SweepRange } from '../../../answer/inputs/model.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
-import type { Sweep, SweepRequest } from '../../../answer/sweeps/model.ts';
+import type { MapRequest, Sweep, SweepMap, SweepRequest } from '../../../answer/sweeps/model.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
 
@@ -53,19 +53,25 @@ export interface SweepChoice {
   /** A range worth looking over. */ readonly range: SweepRange;
 }
 
-/** How far a sweep has come. */
+export type SweptFound = Sweep | SweepMap;
+
+/** How far a sweep or a map has come. */
 export interface SweepSoFar {
-  /** Null until there is something to see. */ readonly sweep: Sweep | null;
+  /** Null until there is something to see. */ readonly found: SweptFound | null;
   readonly done: number;
   readonly most: number;
 }
 
 export interface DeskQuestions {
   readonly choices: { readonly asked: { readonly engine: string }; readonly told: readonly SweepChoice[] };
-  /** One of the study's own by its id, or one that is tried out. */
+  /** A sweep or a map: one of the study's own by its id, or one that is tried out. */
   readonly sweep: {
-    readonly asked: { readonly id: string } | { readonly request: SweepRequest };
-    readonly told: Outcome<Sweep>;
+    readonly asked:
+      | { readonly id: string }
+      | { readonly mapId: string }
+      | { readonly request: SweepRequest }
+      | { readonly mapRequest: MapRequest };
+    readonly told: Outcome<SweptFound>;
   };
   /** Whether a test can be read; null: it can. */
   readonly test: { readonly asked: { readonly text: string }; readonly told: ExpressionProblem | null };
