@@ -1,6 +1,6 @@
 /** The curves of a sweep as they are drawn: each in its engine's hue, two of one engine in lines and signs of their own. */
 
-import { shortNames } from '../../answer/sweeps/index.ts';
+import { shortNames } from '../../answer/sweeps/findings.ts';
 import type { CurvePoint, Sweep, SweepCurve } from '../../answer/sweeps/model.ts';
 import { ENGINE_STYLES, type EngineStyle } from '../look/engineStyles.ts';
 import type { LineSizes } from '../look/formats.ts';
