@@ -3,7 +3,7 @@ export { editStudy, type ListEdit, newStudyText, type StudyChange, type StudyEdi
 export { STUDY_FORMAT } from './form.ts';
 export type * from './model.ts';
 export { type KnownName, knownNames } from './names.ts';
-export { placeInTest } from './placeInTest.ts';
+export { placeInAnalogy, placeInTest } from './placeInTest.ts';
 export { type ReadOptions, readStudy } from './read.ts';
 export { describeStudyProblem } from './report.ts';
 export { formatQuantity, type ParsedQuantity, parseQuantity } from './units.ts';

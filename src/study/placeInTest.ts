@@ -1,6 +1,6 @@
 /** From a place inside a sentence’s test to line and column of the study's file, however YAML folds or quotes it. */
 
-import { isMap, isScalar, isSeq, type Scalar } from 'yaml';
+import { isMap, isScalar, isSeq, type Scalar, type YAMLMap } from 'yaml';
 import type { Place } from './model.ts';
 import { parseAsText } from './textEdit.ts';
 
@@ -11,10 +11,32 @@ import { parseAsText } from './textEdit.ts';
  * @returns null where the text has no such sentence with a test
  */
 export function placeInTest(text: string, id: string, offset: number): Place | null {
-  const sentences = parseAsText(text).get('sentences');
-  const items = isSeq(sentences) ? sentences.items : [];
-  const sentence = items.find((item) => isMap(item) && String(item.get('id')).trim() === id);
-  const node = isMap(sentence) ? sentence.get('holds', true) : undefined;
+  return placeInNode(text, itemOf(text, 'sentences', id)?.get('holds', true), offset);
+}
+
+/** The same in a leg, or a place where it breaks, of an analogy; `at` counts from 0. */
+export function placeInAnalogy(
+  text: string,
+  id: string,
+  part: 'legs' | 'breaksWhere',
+  at: number,
+  offset: number,
+): Place | null {
+  const parts = itemOf(text, 'analogies', id)?.get(part);
+  const one = isSeq(parts) ? parts.items[at] : undefined;
+  const test = isMap(one) ? one.get(part === 'legs' ? 'holds' : 'when', true) : undefined;
+  return placeInNode(text, test, offset);
+}
+
+function itemOf(text: string, list: string, id: string): YAMLMap | null {
+  const items = parseAsText(text).get(list);
+  const found = isSeq(items)
+    ? items.items.find((item) => isMap(item) && String(item.get('id')).trim() === id)
+    : undefined;
+  return isMap(found) ? found : null;
+}
+
+function placeInNode(text: string, node: unknown, offset: number): Place | null {
   if (!isScalar(node) || !node.range) return null;
   return placeOf(text, offsetInFile(text, node, offset));
 }

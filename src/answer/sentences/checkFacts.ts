@@ -34,6 +34,7 @@ function checkedFact(fact: ReportedFact, study: FactsOf): CheckedSentence {
     alternatives: [],
     absolutes: [],
     saidNumbers: [],
+    saidReasons: [],
     why: whyOf(fact, problem),
     provisional: false,
     problem,

@@ -117,6 +117,7 @@ function withoutTest({ sentence, problem }: Prepared, study: Study): CheckedSent
     alternatives: [],
     absolutes: heldAgainst(say, null),
     saidNumbers: problem === null ? [] : saidNumbersOf(say, holds ?? '', []),
+    saidReasons: [],
     why: problem === null ? 'No test stands beside the words.' : `Its test cannot be read: ${problem.what}`,
     provisional: false,
     problem: problem === null ? null : plainProblem(problem, id),

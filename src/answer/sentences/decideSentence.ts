@@ -15,6 +15,7 @@ import { mostlyWords, whatMatters } from './matters.ts';
 import type { Compile } from './measured.ts';
 import type { AbsoluteWord, CheckedSentence, SaidNumber } from './model.ts';
 import { saidNumbersOf } from './saidNumbers.ts';
+import { saidReasonsOf } from './saidReasons.ts';
 import { holdingShare, ownValues, type PlacedTest } from './shareOf.ts';
 import { sourcesOf } from './sourcesOf.ts';
 import { decidingNumbers, truthOf } from './tellTruth.ts';
@@ -70,6 +71,7 @@ export function decidedSentence(
     alternatives,
     absolutes,
     saidNumbers,
+    saidReasons: saidReasonsOf(say, test),
     why: mostly === null ? why : `${why} It hangs ${mostly}.`,
     provisional: drawn.drawn.provisional,
     problem: null,

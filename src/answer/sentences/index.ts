@@ -12,4 +12,11 @@ export {
   differenceBands,
 } from './differenceBand.ts';
 export type * from './model.ts';
-export { besideWords, countWords, failsAsSaid, shareText } from './words.ts';
+export {
+  besideWords,
+  countWords,
+  failsAsSaid,
+  shareText,
+  untestedReasons,
+  verdictLabel,
+} from './words.ts';

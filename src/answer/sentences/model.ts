@@ -49,6 +49,13 @@ export interface SaidNumber {
   readonly words: string;
 }
 
+/** A reason given in the words: “because …”. It changes no verdict. */
+export interface SaidReason {
+  /** As written in the sentence. */ readonly text: string;
+  /** The test looks at it. */ readonly tested: boolean;
+  readonly words: string;
+}
+
 /** One of several published models, and what the sentence is by it. */
 export interface SentenceByModel {
   readonly of: string;
@@ -82,6 +89,8 @@ export interface CheckedSentence {
   readonly absolutes: readonly AbsoluteWord[];
   /** Numbers found in the words, each held against the test and what is computed. */
   readonly saidNumbers: readonly SaidNumber[];
+  /** Reasons given in the words, each held against the test; empty where no test can be read. */
+  readonly saidReasons: readonly SaidReason[];
   /** One line: why this verdict. */ readonly why: string;
   /** Still being worked out: fewer draws than asked for. */ readonly provisional: boolean;
   /** Why there is no verdict. */ readonly problem: Problem | null;

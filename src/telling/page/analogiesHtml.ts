@@ -1,6 +1,7 @@
 /** Analogies with what of them is so, for the page of a package. */
 
 import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
+import { verdictLabel } from '../../answer/sentences/words.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 
 /** Empty where the study has none. */
@@ -9,7 +10,7 @@ export function analogiesHtml(analogies: readonly CheckedAnalogy[]): string {
 }
 
 function oneHtml(analogy: CheckedAnalogy): string {
-  const { say, said, verdict, why, problem, stands, legs, holdsFor, breaksWhere, sources } = analogy;
+  const { say, said, why, problem, stands, legs, holdsFor, breaksWhere, sources } = analogy;
   const lines = [
     ...(said ? [] : ['Kept to be discussed, not to be said.']),
     problem === null ? why : `${why} ${problem.mend}`,
@@ -31,6 +32,6 @@ function oneHtml(analogy: CheckedAnalogy): string {
       `<tr><th scope="row"><strong>${text(leg.verdict)}</strong></th><td>“${text(leg.say)}”${leg.main ? ' (its point)' : ''}<br>${text([leg.found, ...leg.conditions].join(' '))}</td></tr>`,
   );
   return `<h3>“${text(say)}”</h3>
-<p><strong>${text(verdict)}.</strong> ${lines.map(text).join('<br>')}</p>
+<p><strong>${text(verdictLabel(analogy))}.</strong> ${lines.map(text).join('<br>')}</p>
 <div class="wide"><table><thead><tr><th scope="col">Found</th><th scope="col">What it makes people believe</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
 }

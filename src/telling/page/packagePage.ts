@@ -55,7 +55,7 @@ ${section(
     .map(figureHtml)
     .join('\n'),
 )}
-${section('The engines', engines.map((engine, i) => engineHtml(engine, i)).join('\n'))}
+${section('The engines', `${notKnown(engines)}${engines.map((engine, i) => engineHtml(engine, i)).join('\n')}`)}
 ${section('Does the gas stay on the wall?', separationHtml(engines))}
 ${section('Conditions', conditions(answer))}
 ${sentences.length === 0 ? '' : section('Sentences of the study', sentencesHtml(sentences))}
@@ -120,6 +120,12 @@ function figureHtml({ name, scene, table }: PackageFigure): string {
   const svg = sceneToSvg(scene, { colours: 'variables', idPrefix: name, fixedSize: false });
   const numbers = table === undefined ? '' : `, <a href="figures/${table}.csv">CSV</a>`;
   return `<figure>${svg}<figcaption>${text(scene.description)} <a href="figures/${name}.svg">SVG</a>, <a href="figures/${name}.png">PNG</a>${numbers}</figcaption></figure>`;
+}
+
+/** What the last column of the tables below it means, in a sentence; empty where no number has a band. */
+function notKnown(engines: readonly EngineAnswer[]): string {
+  if (engines.every(({ bands }) => Object.keys(bands).length === 0)) return '';
+  return '<p>“What is not known” is what could be otherwise: the inputs that stand with ±, and the published errors of the models; each number was worked out many times with these drawn anew, and 95 of 100 times it came out within the two values shown.</p>\n';
 }
 
 function engineHtml(engine: EngineAnswer, index: number): string {

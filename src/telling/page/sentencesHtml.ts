@@ -1,12 +1,18 @@
 /** Sentences with their verdicts, for the page of a package. */
 
-import { type CheckedSentence, countWords, shareText } from '../../answer/sentences/index.ts';
+import {
+  type CheckedSentence,
+  countWords,
+  shareText,
+  untestedReasons,
+  verdictLabel,
+} from '../../answer/sentences/index.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 
 /** Empty where the study has none. */
 export function sentencesHtml(sentences: readonly CheckedSentence[]): string {
   if (sentences.length === 0) return '';
-  return `<p>${text(countWords(sentences))}. The share says in how much of what is not known a sentence holds: inputs with ±, the published errors of the models.</p>
+  return `<p>${text(countWords(sentences))}. The share says in how much of what is not known a sentence holds: 97 % means that it came out so in 97 of 100 reckonings, each with the inputs that stand with ±, and the published errors of the models, drawn anew.</p>
 <div class="wide"><table>
 <thead><tr><th scope="col">Verdict</th><th scope="col" class="n">Holds in</th><th scope="col">Sentence, and what is computed</th></tr></thead>
 <tbody>${sentences.map(rowHtml).join('')}</tbody></table></div>`;
@@ -19,9 +25,10 @@ function rowHtml(sentence: CheckedSentence): string {
     ...(instead === null ? [] : [`Instead: ${instead}`]),
     ...(wording === null ? [] : [wording]),
     ...(verdict === 'safe to say' ? [] : [problem === null ? why : `${why} ${problem.mend}`]),
+    ...untestedReasons(sentence),
     ...flips.slice(0, 2).map(({ words }) => `${words}.`.replace(/^./, (first) => first.toUpperCase())),
     ...(conditions.length === 0 ? [] : [`Tested: ${conditions.join(' ')}`]),
   ];
   const holds = share === null ? '' : text(shareText(share));
-  return `<tr><th scope="row"><strong>${text(verdict)}</strong></th><td class="n">${holds}</td><td>“${text(say)}”${lines.map((line) => `<br>${text(line)}`).join('')}</td></tr>`;
+  return `<tr><th scope="row"><strong>${text(verdictLabel(sentence))}</strong></th><td class="n">${holds}</td><td>“${text(say)}”${lines.map((line) => `<br>${text(line)}`).join('')}</td></tr>`;
 }

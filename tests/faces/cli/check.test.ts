@@ -64,9 +64,34 @@ describe('plumeline check', () => {
       studyFolder('unread', '  - { id: odd, say: So., holds: cold.thrust(vacuum) > 3 bar }'),
     ]);
     expect(ran.status).toBe(1);
-    expect(words(ran)).toMatch(/can’t tell odd .* cannot be read: .*force.*pressure/);
+    expect(words(ran)).toMatch(/^Which\? test cannot be read odd .* cannot be read: .*force.*pressure/);
     // Line 6 of the file; the test begins behind `  - { id: odd, say: So., holds: `.
     expect(words(ran)).toContain('Where line 6, column 33: “cold.thrust(vacuum) > 3 bar”');
+    expect(words(ran)).toContain('1 test cannot be read. Said, but fails: odd.');
+  });
+
+  test('a test of an analogy that cannot be read: in its own words, with its place', async () => {
+    const analogy = (leg: string, breaks: string): string => `${good}
+analogies:
+  - { id: kick, say: Like a kick., stands: [{ this: foot, for: gas }], holdsFor: a nozzle,
+      legs: [{ say: It kicks harder., holds: ${leg} }],
+      breaksWhere: [{ say: on ice, when: ${breaks} }] }`;
+    const fine = 'cold.thrust(vacuum) > 1 N';
+    const leg = await runMain(['check', studyFolder('leg', analogy('cold.thrust(vacuum) > 3 bar', fine))]);
+    expect(leg.status).toBe(1);
+    expect(words(leg)).toMatch(/cannot be checked analogy kick/);
+    expect(words(leg)).toContain('Where line 9, column 46: “cold.thrust(vacuum) > 3 bar”');
+    const breaks = await runMain(['check', studyFolder('break', analogy(fine, 'cold.thrust(0 km) > 3 bar'))]);
+    expect(words(breaks)).toContain('Where line 10, column 42: “cold.thrust(0 km) > 3 bar”');
+  });
+
+  test('a reason that no part of the test looks at is told beside a green verdict', async () => {
+    const because = good.replace('in vacuum.', 'in vacuum because its flame is hotter there.');
+    const ran = await runMain(['check', studyFolder('because', because)]);
+    expect(ran.status).toBe(0);
+    expect(words(ran)).toMatch(
+      /safe to say 100 % grows .* Reason The reason is not tested: “because its flame is hotter there”/,
+    );
   });
 
   test('JSON of a fixed form, that --before reads back: which verdicts changed', async () => {

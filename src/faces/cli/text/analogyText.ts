@@ -1,7 +1,9 @@
 /** Reported facts and checked analogies as a reader at a terminal meets them. */
 
 import type { CheckedAnalogy, CheckedLeg } from '../../../answer/analogies/index.ts';
-import type { CheckedSentence } from '../../../answer/sentences/index.ts';
+import { type CheckedSentence, verdictLabel } from '../../../answer/sentences/index.ts';
+import { placeInAnalogy } from '../../../study/placeInTest.ts';
+import { testPlaceLines } from './testPlace.ts';
 import { padEnd, wrapped } from './wrap.ts';
 
 const INDENT = '  ';
@@ -25,14 +27,19 @@ function factText({ id, say, why, conditions, problem, sources }: CheckedSentenc
 }
 
 /** Empty where the study has none. */
-export function analogiesText(analogies: readonly CheckedAnalogy[], whole: boolean, width: number): string {
-  return analogies.map((analogy) => analogyText(analogy, whole, width)).join('\n\n');
+export function analogiesText(
+  analogies: readonly CheckedAnalogy[],
+  file: string,
+  whole: boolean,
+  width: number,
+): string {
+  return analogies.map((analogy) => analogyText(analogy, file, whole, width)).join('\n\n');
 }
 
-function analogyText(analogy: CheckedAnalogy, whole: boolean, width: number): string {
+function analogyText(analogy: CheckedAnalogy, file: string, whole: boolean, width: number): string {
   const { id, say, said, verdict, legs, stands, holdsFor, breaksWhere, wording, why, problem } = analogy;
   const lines = [
-    `${verdict}  analogy ${id}${said ? '' : '  (kept, not said)'}`,
+    `${verdictLabel(analogy)}  analogy ${id}${said ? '' : '  (kept, not said)'}`,
     wrapped(`“${say}”`, width, INDENT),
     ...stands.map((stand) => {
       const tied = stand.relation === null ? '' : ` (${stand.relation.label}: ${stand.relation.equation})`;
@@ -44,10 +51,29 @@ function analogyText(analogy: CheckedAnalogy, whole: boolean, width: number): st
     ...(verdict === 'safe to say'
       ? []
       : [line('Why', problem === null ? why : `${why} ${problem.mend}`, width)]),
+    ...placeLines(analogy, file).map((text) => line('Where', text, width)),
     ...(wording === null ? [] : [line('Say', wording, width)]),
     ...(whole ? analogy.sources.map((text) => line('Source', text, width)) : []),
   ];
   return lines.join('\n');
+}
+
+/** In the leg, or where it breaks, whose test cannot be read. */
+function placeLines({ id, legs, breaksWhere, problem }: CheckedAnalogy, file: string): readonly string[] {
+  const parts = [
+    ...legs.map((leg, at) => ({ test: leg.claim, at, key: 'legs' as const, problem: leg.problem })),
+    ...breaksWhere.map((one, at) => ({
+      test: one.when,
+      at,
+      key: 'breaksWhere' as const,
+      problem: one.problem,
+    })),
+  ];
+  const unread = parts.find((part) => part.problem !== null && part.problem === problem);
+  if (unread === undefined || unread.test === null) return [];
+  return testPlaceLines(problem, unread.test, (start) =>
+    placeInAnalogy(file, id, unread.key, unread.at, start),
+  );
 }
 
 const HERE: Readonly<Record<string, string>> = { true: ' – as in this study', false: ' – not in this study' };

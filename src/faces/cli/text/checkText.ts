@@ -8,11 +8,13 @@ import {
   countWords,
   failsAsSaid,
   shareText,
+  untestedReasons,
+  verdictLabel,
 } from '../../../answer/sentences/index.ts';
 import type { Study } from '../../../study/model.ts';
 import { placeInTest } from '../../../study/placeInTest.ts';
-import { quote } from '../../../study/report.ts';
 import { analogiesText, factsText } from './analogyText.ts';
+import { testPlaceLines } from './testPlace.ts';
 import { padEnd, wrapped } from './wrap.ts';
 
 export interface CheckParts {
@@ -37,7 +39,7 @@ export function checkText(
       ? 'The study has no sentences. Write them under “sentences” in study.yaml.'
       : sentences.map((sentence) => sentenceText(sentence, text, whole, width)).join('\n\n'),
     factsText(facts, width),
-    analogiesText(analogies, whole, width),
+    analogiesText(analogies, text, whole, width),
     comparison === null ? '' : comparisonText(comparison, study, width),
     changed === null ? '' : changedText(changed, width),
     summary([...sentences, ...facts, ...analogies], width),
@@ -52,7 +54,12 @@ const INDENT = '  ';
 function sentenceText(sentence: CheckedSentence, file: string, whole: boolean, width: number): string {
   const { id, say, said, verdict, share, wording, instead } = sentence;
   const holds = share === null ? '' : shareText(share);
-  const head = `${padEnd(verdict, VERDICT_WIDTH)}  ${padEnd(holds, 7)} ${id}${said ? '' : '  (kept, not said)'}`;
+  const label = verdictLabel(sentence);
+  const standing =
+    label === verdict
+      ? `${padEnd(label, VERDICT_WIDTH)}  ${padEnd(holds, 7)}`
+      : padEnd(label, VERDICT_WIDTH + 9);
+  const head = `${standing} ${id}${said ? '' : '  (kept, not said)'}`;
   const line = (label: string, text: string): string =>
     wrapped(text, width, INDENT + ' '.repeat(10), `${INDENT}${padEnd(label, 9)} `);
   const lines = [
@@ -60,6 +67,7 @@ function sentenceText(sentence: CheckedSentence, file: string, whole: boolean, w
     ...(instead === null ? [] : [line('Instead', instead)]),
     ...(wording === null ? [] : [line('Numbers', wording)]),
     ...whyLines(sentence).map((text) => line('Why', text)),
+    ...untestedReasons(sentence).map((text) => line('Reason', text)),
     ...placeLines(sentence, file).map((text) => line('Where', text)),
     ...sentence.flips.slice(0, whole ? undefined : 2).map(({ words }) => line('Turns', words)),
     ...(whole ? detailLines(sentence, line) : []),
@@ -74,14 +82,8 @@ function whyLines({ why, problem, verdict }: CheckedSentence): readonly string[]
 
 /** Where in the file a test cannot be read, and the sign or word that stands there. */
 function placeLines({ id, holds, problem }: CheckedSentence, file: string): readonly string[] {
-  const { start, end } = problem?.facts ?? {};
-  if (holds === null || typeof start !== 'number' || typeof end !== 'number') return [];
-  const place = placeInTest(file, id, start);
-  if (place === null) return [];
-  const there = holds.slice(start, end).trim();
-  return [
-    `line ${place.line}, column ${place.column}${there === '' ? ', the end of the test' : `: ${quote(there)}`}`,
-  ];
+  if (holds === null) return [];
+  return testPlaceLines(problem, holds, (start) => placeInTest(file, id, start));
 }
 
 function detailLines(

@@ -1,19 +1,18 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { CheckedSentence, Verdict } from '../../../answer/sentences/model.ts';
-import { besideWords } from '../../../answer/sentences/words.ts';
+import type { CheckedSentence } from '../../../answer/sentences/model.ts';
+import { besideWords, untestedReasons, verdictLabel } from '../../../answer/sentences/words.ts';
 import type { SentenceInput } from '../../../study/model.ts';
 import { editDraft, openSentence } from '../state/sentenceView.ts';
 import { checkedById, checking, checkStage, verdictChanges } from '../state/verdicts.ts';
 import { SentenceDetails } from './SentenceDetails.tsx';
 import { ShareBar } from './ShareBar.tsx';
 import { shareWords } from './shareWords.ts';
-import { VerdictMark } from './VerdictMark.tsx';
+import { markOf, VerdictMark } from './VerdictMark.tsx';
 
 /** One sentence: mark, words, share, verdict, and what to say; pressed, all that stands behind it. */
 export function SentenceCard({ sentence }: { readonly sentence: SentenceInput }) {
   const { id, say, holds, said } = sentence;
   const checked = checkedById.value.get(id) ?? null;
-  const verdict: Verdict = checked?.verdict ?? 'not checked';
   const open = openSentence.value === id;
   const place = useRef<HTMLLIElement>(null);
   // Asked for from elsewhere on the page, it comes into sight.
@@ -22,7 +21,7 @@ export function SentenceCard({ sentence }: { readonly sentence: SentenceInput })
   }, [open]);
   return (
     <li class={checking.value ? 'sentence provisional' : 'sentence'} id={`sentence-${id}`} ref={place}>
-      <VerdictMark verdict={verdict} />
+      <VerdictMark verdict={markOf(checked)} />
       <div>
         <button
           type="button"
@@ -36,6 +35,12 @@ export function SentenceCard({ sentence }: { readonly sentence: SentenceInput })
         </button>
         {checked?.share !== null && checked !== null && <ShareBar share={checked.share} />}
         <p class="state">{verdictWords(checked, holds)}</p>
+        {checked !== null &&
+          untestedReasons(checked).map((words) => (
+            <p key={words} class="aside-words">
+              {words}
+            </p>
+          ))}
         {!said && <p class="aside-words">Kept to be discussed, not to be said.</p>}
         <Change id={id} />
         {checked !== null && holds !== null && <p class="beside">{besideWords(checked)}</p>}
@@ -62,10 +67,10 @@ export function SentenceCard({ sentence }: { readonly sentence: SentenceInput })
 function verdictWords(checked: CheckedSentence | null, holds: string | null) {
   if (holds === null) return <b>No test stands beside the words</b>;
   if (checked === null) return <b>Being checked …</b>;
-  const { verdict, share } = checked;
+  const { share } = checked;
   return (
     <>
-      <b>{verdict.replace(/^./, (first) => first.toUpperCase())}</b>
+      <b>{verdictLabel(checked).replace(/^./, (first) => first.toUpperCase())}</b>
       {share !== null && `, ${shareWords(share)}`}
       {checking.value && <span class="first-look"> · {provisionalWords()}</span>}
     </>

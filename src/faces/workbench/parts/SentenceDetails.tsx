@@ -10,7 +10,8 @@ import { TracedNumber } from './TracedNumber.tsx';
 
 /** All that stands behind a verdict. */
 export function SentenceDetails({ sentence }: { readonly sentence: CheckedSentence }) {
-  const { wording, instead, numbers, flips, matters, alternatives, absolutes, saidNumbers } = sentence;
+  const { wording, instead, numbers, flips, matters, alternatives, absolutes, saidNumbers, saidReasons } =
+    sentence;
   return (
     <div class="details">
       <Part title="Why">{sentence.why}</Part>
@@ -50,6 +51,7 @@ export function SentenceDetails({ sentence }: { readonly sentence: CheckedSenten
       </List>
       <List title="Strong words">{absolutes.map(({ words }) => words)}</List>
       <List title="Numbers in the words">{saidNumbers.map(({ words }) => words)}</List>
+      <List title="Reasons in the words">{saidReasons.map(({ words }) => words)}</List>
       <List title="Tested">{sentence.conditions}</List>
       <List title="Sources">{sentence.sources}</List>
       {sentence.holds !== null && (

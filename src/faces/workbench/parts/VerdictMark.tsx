@@ -1,7 +1,15 @@
-import type { Verdict } from '../../../answer/sentences/model.ts';
+import type { CheckedSentence, Verdict } from '../../../answer/sentences/model.ts';
+
+/** A verdict, or that there is none because the test cannot be read. */
+type Marked = Verdict | 'unreadable';
+
+export const markOf = (checked: Pick<CheckedSentence, 'verdict' | 'problem'> | null): Marked => {
+  if (checked === null) return 'not checked';
+  return checked.problem !== null && checked.verdict === 'can’t tell' ? 'unreadable' : checked.verdict;
+};
 
 /** Told apart by silhouette and by fill, so also in grey and upside down; the words stand beside it. */
-export function VerdictMark({ verdict, size = 20 }: { readonly verdict: Verdict; readonly size?: number }) {
+export function VerdictMark({ verdict, size = 20 }: { readonly verdict: Marked; readonly size?: number }) {
   return (
     <svg class="verdict-mark" width={size} height={size} viewBox="0 0 20 20" aria-hidden="true">
       {drawings[verdict]()}
@@ -9,7 +17,7 @@ export function VerdictMark({ verdict, size = 20 }: { readonly verdict: Verdict;
   );
 }
 
-const drawings: Readonly<Record<Verdict, () => preact.JSX.Element>> = {
+const drawings: Readonly<Record<Marked, () => preact.JSX.Element>> = {
   'safe to say': () => (
     <>
       <circle class="solid" cx="10" cy="10" r="9" />
@@ -34,6 +42,12 @@ const drawings: Readonly<Record<Verdict, () => preact.JSX.Element>> = {
       <circle class="line broken" cx="10" cy="10" r="8.6" />
       <path class="line" d="M7.6 8.2c0-3.4 5-3.2 5 -.2c0 1.9-2.4 2-2.4 4" />
       <circle class="solid" cx="10.2" cy="14.6" r="1.1" />
+    </>
+  ),
+  unreadable: () => (
+    <>
+      <path class="line" d="M3.4 1.6h9.6l3.6 3.6v13.2H3.4Z" />
+      <path class="line" d="M6.6 8.4h2M11.4 8.4h2M6.6 11.6h1M10.2 11.6h3.2M6.6 14.8h3.4" />
     </>
   ),
   reported: () => (
