@@ -610,6 +610,11 @@ function warnOfDefaults(
   }
 }
 
+/** A default has its ± as well: engines that inherit the kind of the cycle share it as one input. */
+function engineOfDefaults(section: GivenSection<string>, path: string): string {
+  return section.entries.get('kind')?.path.replace(/\.cycle\.kind$/, '') ?? path;
+}
+
 /** Read the engine `id`; `base` is the draft of the engine it is like, `broken` that there should have been one. */
 export function readEngine(
   id: string,
@@ -652,7 +657,11 @@ export function readEngine(
   const cycle =
     cycleGiven === null || cycleGiven === BROKEN
       ? null
-      : readCycle(cycleGiven, sectionReader(cycleGiven, path, 'cycle', report), report);
+      : readCycle(
+          cycleGiven,
+          sectionReader(cycleGiven, engineOfDefaults(cycleGiven, path), 'cycle', report),
+          report,
+        );
   const nameAt = entries.get('name');
   const name = nameAt === undefined ? id : textAt(nameAt, 'a name', 'Write a name, e.g. Alder B.', report);
   const sections: EngineSections = {

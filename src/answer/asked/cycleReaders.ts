@@ -64,7 +64,7 @@ function massReader(key: keyof typeof massFigures): Reader {
   return ({ solution }): Read => {
     const value = massFigures[key](solution);
     const { value: mass, low, high } = massOf(solution);
-    const end = (of: number): number => (key === 'engine' ? (value * of) / mass : (value * mass) / of);
+    const end = (of: number): number => (key === 'engine' ? of : (value * mass) / of);
     return {
       value,
       scatter: [{ name: ERROR_NAMES.engineMass, low: end(low), high: end(high), source: MASS_SOURCE }],
