@@ -1,6 +1,7 @@
 /** One engine, solved: the live object from which every row, curve and printed answer derives. */
 
 import type { Problem } from '../numerics/problem.ts';
+import type { FedPropellants } from '../physics/cycle/index.ts';
 import type { Expansion } from '../physics/gas/flow.ts';
 import type { PropellantRecord } from '../physics/gas/records.ts';
 import type { ChamberPush, PlugChamberPush } from '../physics/nozzle/index.ts';
@@ -38,6 +39,7 @@ export interface EngineSolution {
   cooling(): LiveCooling;
   /** How its propellants are pumped, found when first asked for. @throws ProblemError where the study says nothing of it */
   readonly cycle: () => EngineCycle;
+  /** The two propellants before they meet; null where there are not two. */ readonly fed: FedPropellants | null;
   readonly contour: Contour;
   /** Push on injector face and converging wall, found when first asked for. */ chamberPush(): ChamberPush;
   /** The same of a plug engine's ring of chambers; null where there is none. */ ringPush(): PlugChamberPush | null;

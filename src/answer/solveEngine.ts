@@ -23,6 +23,7 @@ import { baseAtBoundNotes } from './baseAtBound.ts';
 import { nozzleForm } from './compare/traits.ts';
 import { figuresAt } from './conditions.ts';
 import { engineCycle } from './cycle/engineCycle.ts';
+import { chamberNeeds } from './cycle/otherCycle.ts';
 import { show, showStated } from './display.ts';
 import { hasWall } from './hasWall.ts';
 import { engineHeat } from './heat/engineHeat.ts';
@@ -73,16 +74,6 @@ export function solveEngine(
       isRound: contour.plug === undefined && spec.kind !== 'expansionDeflection',
     }),
   );
-  const cycle = onceOrProblem(() =>
-    engineCycle({
-      input,
-      fed: gas.fed,
-      mixtureRatio: gas.mixtureRatio,
-      chamberPressure: expansion.chamber.pressure,
-      massFlow,
-      wallHeat: losses.budget.layer?.heatFlow ?? null,
-    }),
-  );
   const wall = once(() => advisedWhenCold(input, () => wallOf(contour, nozzle)));
   const positions = once(() => positionsOf(input, nozzle, contour, shape));
   const solution: EngineSolution = {
@@ -101,7 +92,8 @@ export function solveEngine(
     losses,
     heat,
     cooling,
-    cycle,
+    cycle: onceOrProblem(() => engineCycle(chamberNeeds(solution))),
+    fed: gas.fed,
     contour,
     chamberPush: once(() => chamberPush(contour, expansion, nozzle.dischargeCoefficient)),
     ringPush: once(() => ringPushOf(contour, expansion)),

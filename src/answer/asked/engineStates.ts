@@ -3,6 +3,7 @@
 import { attempt, type Outcome, ProblemError } from '../../numerics/problem.ts';
 import type { NozzleModel } from '../../physics/nozzle/index.ts';
 import type { EngineInput, Quantity, Study } from '../../study/model.ts';
+import { otherCycle } from '../cycle/otherCycle.ts';
 import { withInputs } from '../inputs/withInputs.ts';
 import type { Materials } from '../materials.ts';
 import { solvePublished } from '../published/solvePublished.ts';
@@ -31,6 +32,7 @@ const KEPT_NOZZLES = 48;
  */
 export function engineStates(materials: Materials): EngineStates {
   const solutions = keptLately<Outcome<EngineSolution>>(KEPT_SOLUTIONS);
+  const chambers = keptLately<Outcome<EngineSolution>>(KEPT_SOLUTIONS);
   const gases = keptLately<WorkingGas>(KEPT_GASES);
   const nozzles = keptLately<NozzleModel>(KEPT_NOZZLES);
 
@@ -44,6 +46,20 @@ export function engineStates(materials: Materials): EngineStates {
     return solution;
   }
 
+  /** What drives the pumps changes nothing of the chamber, whose size and losses cost most. */
+  function inAnyCycle(
+    study: Study,
+    input: EngineInput,
+    others: ReadonlyMap<string, EngineSolution>,
+  ): EngineSolution {
+    if (input.cycle === null) return solved(input, others);
+    const chamber = chambers(keyOf(study, { ...input, cycle: null }), () =>
+      attempt(() => solved(input, others)),
+    );
+    if (!chamber.ok) throw new ProblemError(chamber.problem);
+    return otherCycle(chamber.value, input);
+  }
+
   /** The engines that this one takes its size from, itself last. */
   function full(study: Study, input: EngineInput, seen: readonly string[]): Outcome<EngineSolution> {
     return attempt(() => {
@@ -55,7 +71,7 @@ export function engineStates(materials: Materials): EngineStates {
         if (!other.ok) throw new ProblemError(other.problem);
         others.set(size.as, other.value);
       }
-      const outcome = solutions(keyOf(study, input), () => attempt(() => solved(input, others)));
+      const outcome = solutions(keyOf(study, input), () => attempt(() => inAnyCycle(study, input, others)));
       if (!outcome.ok) throw new ProblemError(outcome.problem);
       return outcome.value;
     });

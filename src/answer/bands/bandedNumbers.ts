@@ -1,6 +1,7 @@
 /** The numbers of an answer that get a band: where they stand, and what to ask for them. */
 
 import type { Ask, AskedAmbient } from '../asked/model.ts';
+import { findQuantity } from '../catalogue.ts';
 import type { Comparison, EngineAnswer } from '../model.ts';
 
 /** One number of an engine's answer. */
@@ -22,6 +23,11 @@ const SINGLE = [
   'contour.totalLength',
   'matched.altitude',
   'losses.delivered',
+  'cycle.dumpShare',
+  'cycle.impulseLost',
+  'cycle.pumpPower',
+  'cycle.tankMass',
+  'mass.engine',
 ] as const;
 
 /** Thrust and specific impulse everywhere, and what an engine has once. */
@@ -38,10 +44,11 @@ export function bandedNumbers(engine: EngineAnswer): readonly BandedNumber[] {
     path: string,
     row: { readonly thrust: number | null; readonly specificImpulse: number | null },
     ambient: AskedAmbient,
+    of = '',
   ): readonly BandedNumber[] =>
     FIGURES.flatMap((key) => {
       const value = row[key];
-      return value === null ? [] : [{ path: `${path}.${key}`, value, ask: ask(key, ambient) }];
+      return value === null ? [] : [{ path: `${path}.${key}`, value, ask: ask(`${of}${key}`, ambient) }];
     });
   return [
     ...figures('vacuum', engine.vacuum, { kind: 'vacuum' }),
@@ -52,6 +59,12 @@ export function bandedNumbers(engine: EngineAnswer): readonly BandedNumber[] {
     ...engine.ambients.flatMap((row, i) =>
       figures(`ambients[${i}]`, row, { kind: 'pressure', pressure: row.ambientPressure }),
     ),
+    ...(engine.cycle === undefined
+      ? []
+      : [
+          ...figures('cycle.vacuum', engine.cycle.vacuum, { kind: 'vacuum' }, 'cycle.'),
+          ...figures('cycle.seaLevel', engine.cycle.seaLevel, { kind: 'altitude', altitude: 0 }, 'cycle.'),
+        ]),
     ...SINGLE.flatMap((quantity) => {
       const value = valueAt(engine, quantity);
       return value === null ? [] : [{ path: quantity, value, ask: ask(quantity, null) }];
@@ -76,7 +89,8 @@ export function comparedAsks({
 }: Comparison): readonly { readonly row: number; readonly base: Ask; readonly other: Ask }[] {
   return quantities.flatMap(({ quantity, altitude, base: left, other: right }, row) => {
     if (left === null || right === null) return [];
-    const inVacuum = quantity.startsWith('vacuum.');
+    const placed = findQuantity(quantity)?.place === 'altitude';
+    const inVacuum = quantity.startsWith('vacuum.') || (placed && altitude === null);
     const isFigure = altitude !== null || inVacuum;
     const ambient: AskedAmbient | null = inVacuum
       ? { kind: 'vacuum' }

@@ -1,7 +1,9 @@
 /** The compared numbers: at the pad, at a few altitudes, in vacuum, and those without a place. */
 
+import { attempt } from '../../numerics/problem.ts';
 import { quantity } from '../catalogue.ts';
 import { figuresAt, figuresAtAltitude } from '../conditions.ts';
+import { cycleFigures, engineFiguresAt } from '../cycle/cycleFigures.ts';
 import { showIn, unitFor } from '../display.ts';
 import type { ComparedQuantity } from '../model.ts';
 import { diameterOf, type EngineSolution } from '../solution.ts';
@@ -35,7 +37,24 @@ export function comparedQuantities(
     ),
   );
   const withoutPlace = placeless.map(([name, of]) => compared(name, null, of(base), of(other)));
-  return [...atAltitudes, ...inVacuum, ...withoutPlace];
+  return [...atAltitudes, ...inVacuum, ...wholeEngines(base, other), ...withoutPlace];
+}
+
+/** With what the cycles dump, where both say how they are pumped. */
+function wholeEngines(base: EngineSolution, other: EngineSolution): readonly ComparedQuantity[] {
+  if (base.input.cycle === null || other.input.cycle === null) return [];
+  const impulse = (engine: EngineSolution): number | null => {
+    const figures = attempt(() => engineFiguresAt(engine, 0, null));
+    return figures.ok ? figures.value.specificImpulse : null;
+  };
+  const share = (engine: EngineSolution): number | null => {
+    const dumped = attempt(() => cycleFigures.dumpShare(engine));
+    return dumped.ok ? dumped.value : null;
+  };
+  return [
+    compared('cycle.specificImpulse', null, impulse(base), impulse(other)),
+    compared('cycle.dumpShare', null, share(base), share(other)),
+  ];
 }
 
 const placeless: readonly (readonly [string, (engine: EngineSolution) => number | null])[] = [

@@ -1,14 +1,17 @@
 /** Gas for a turbine: burnt far off the best mixture so that it stays cool, or a fuel that the walls have heated. */
 
 import { findBracketedRoot } from '../../numerics/bracketedRoot.ts';
-import { attempt, ProblemError } from '../../numerics/problem.ts';
+import { ProblemError } from '../../numerics/problem.ts';
 import {
   burntReactants,
+  equilibrate,
+  equilibriumState,
   expandBurnt,
   expandHeated,
   massRatioForEquivalence,
   type Reactants,
   type SpeciesRecord,
+  workFor,
 } from '../gas/index.ts';
 import { type TurbineGas, turbineGasOf } from './turbineGas.ts';
 
@@ -25,13 +28,13 @@ export type Excess = 'fuel' | 'oxidiser';
 /** Share of the mixture ratio that burns completely, at either end of the search [–]. */
 const LEANEST = 0.004;
 const NEARLY_COMPLETE = 0.9;
-/** [K] the temperature is met to this. */
-const TEMPERATURE_TOLERANCE = 0.05;
+/** [J/kg] some hundredth of a kelvin. */
+const HEAT_TOLERANCE = 50;
 
 /**
  * The gas of chemical equilibrium at `temperature`: the mixture ratio at which the propellants burn to just that,
  *
- *   T_eq(h(r), p) = T,      r below (fuel in excess) or above (oxidiser in excess) the complete ratio
+ *   h_fed(r) = h_eq(r, T, p),      r below (fuel in excess) or above (oxidiser in excess) the complete ratio
  *
  * found between bracketing ratios; the composition is then held through the turbine.
  *
@@ -55,16 +58,12 @@ export function generatorGas(
     });
   const ratioOf = (logShare: number): number =>
     excess === 'fuel' ? complete * Math.exp(logShare) : complete / Math.exp(logShare);
-  // Where too little burns to make a gas at all, it is certainly too cold.
-  const missing = (logShare: number): number => {
-    const burnt = attempt(() => gasAt(ratioOf(logShare)));
-    return burnt.ok ? burnt.value.chamber.temperature - temperature : -temperature;
-  };
+  const missing = (logShare: number): number => heatLeft(fed, ratioOf(logShare), temperature, pressure);
   const [from, to] = [Math.log(LEANEST), Math.log(NEARLY_COMPLETE)];
   const [coldest, hottest] = [missing(from), missing(to)];
   if (coldest > 0 || hottest < 0) throw outOfReach(temperature, excess, coldest > 0);
   const { root } = findBracketedRoot(missing, from, to, {
-    valueTolerance: TEMPERATURE_TOLERANCE,
+    valueTolerance: HEAT_TOLERANCE,
     widthTolerance: 1e-10,
   });
   const ratio = ratioOf(root);
@@ -73,6 +72,14 @@ export function generatorGas(
     throw outOfReach(temperature, excess, expansion.chamber.temperature > temperature);
   }
   return turbineGasOf(expansion, ratio);
+}
+
+/** Heat that burning to `temperature` leaves over [J/kg]: above 0, the gas would be hotter. */
+function heatLeft(fed: FedPropellants, ratio: number, temperature: number, pressure: number): number {
+  const reactants = burntReactants(fed.oxidiser, fed.fuel, ratio);
+  const work = workFor(reactants, fed.species);
+  equilibrate(work, pressure, { kind: 'temperature', temperature });
+  return reactants.enthalpy - equilibriumState(work).enthalpy;
 }
 
 /** The fuel alone, as gas of the one species with its atoms, at `temperature` [K]. @throws ProblemError */

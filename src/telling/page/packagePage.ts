@@ -14,6 +14,7 @@ import { formatAltitude, formatValue } from '../numbers/formatNumber.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 import { type EmbeddedFont, fontFace, sceneToSvg } from '../scene/svg.ts';
 import { analogiesHtml } from './analogiesHtml.ts';
+import { cycleHtml } from './cycleHtml.ts';
 import { factsHtml } from './factsHtml.ts';
 import { publishedHtml } from './publishedTable.ts';
 import { sentencesHtml } from './sentencesHtml.ts';
@@ -57,6 +58,7 @@ ${section(
 )}
 ${section('The engines', `${notKnown(engines)}${engines.map((engine, i) => engineHtml(engine, i)).join('\n')}`)}
 ${section('Does the gas stay on the wall?', separationHtml(engines))}
+${section('Who drives the pumps, and what it costs', cycleHtml(engines))}
 ${section('Conditions', conditions(answer))}
 ${sentences.length === 0 ? '' : section('Sentences of the study', sentencesHtml(sentences))}
 ${section('Reported, not computed', factsHtml(study))}

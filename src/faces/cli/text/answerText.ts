@@ -2,6 +2,7 @@
 
 import { findQuantity, quantity } from '../../../answer/catalogue.ts';
 import { changeWords } from '../../../answer/changeWords.ts';
+import { cycleVerdict } from '../../../answer/cycle/cycleWords.ts';
 import { showIn, showStated } from '../../../answer/display.ts';
 import type { EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
 import { besideWords, type CheckedSentence } from '../../../answer/sentences/index.ts';
@@ -25,6 +26,7 @@ export function answerText(
     crossingText(answer),
     publishedText(engines, width),
     sentencesText(sentences, width),
+    cyclesText(engines, width),
     changesText(engines, width),
     sideLoadsText(engines, asked, width),
     notesText(engines, width),
@@ -39,6 +41,13 @@ export function answerText(
     wrapped(answer.caution, width),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
+}
+
+function cyclesText(engines: readonly EngineAnswer[], width: number): string {
+  const told = engines.flatMap((engine) =>
+    engine.cycle === undefined ? [] : [`${engine.name}: ${cycleVerdict(engine)}`],
+  );
+  return told.length === 0 ? '' : listText('Who drives the pumps, and what it costs', told, width);
 }
 
 /** Base and other first, then the rest in the study's order. */

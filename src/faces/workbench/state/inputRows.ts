@@ -1,5 +1,8 @@
 /** The inputs of an engine as lines of a form: what each is called, how it is written, where it stands. */
 
+import { quantity } from '../../../answer/catalogue.ts';
+import { cycleName } from '../../../answer/cycle/cycleWords.ts';
+import { cycleSlots } from '../../../answer/inputs/cycleSlots.ts';
 import type { Ambient, EngineInput, Ingredient, Nozzle, Quantity } from '../../../study/model.ts';
 import { nozzleKinds } from '../../../study/nozzleKind.ts';
 
@@ -64,10 +67,27 @@ export function inputRows(engine: EngineInput): readonly InputRow[] {
     row('Efficiency', 'chamber.efficiency', engine.chamber.efficiency),
     ...nozzleRows(engine, row, words),
     ...sizeRows(engine, row, words),
+    ...cycleInputs(engine, row, words),
     row('Contraction ratio', 'chamber.contractionRatio', engine.chamber.contractionRatio),
     row('Characteristic length', 'chamber.characteristicLength', engine.chamber.characteristicLength),
     row('Converging angle', 'chamber.convergingAngle', engine.chamber.convergingAngle),
   ];
+}
+
+/** Its kind is changed in the file; optional values that are not stated are left out. */
+function cycleInputs(engine: EngineInput, row: MakeRow, words: MakeWords): readonly InputRow[] {
+  const { cycle } = engine;
+  if (cycle === null) return [];
+  return [
+    words('cycle.kind', 'Cycle', cycleName(cycle.kind)),
+    ...cycleSlots(engine).flatMap(({ quantity: name, now }) =>
+      now === null ? [] : [row(capital(quantity(name).label), name, now)],
+    ),
+  ];
+}
+
+function capital(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 
 /** The path inside the engine: `engines.bell.chamber.pressure` → `chamber.pressure`. */
