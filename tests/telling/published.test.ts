@@ -39,6 +39,8 @@ test('the page has the same, and no markup of a stranger', async () => {
     study: await studyOf(engines, rest),
     figures: [],
     fonts: [],
+    worth: null,
+    needs: [],
   });
   expect(page).toContain('Published figures of Alder B');
   expect(page).toContain('70000 lbf (311.4 kN)');

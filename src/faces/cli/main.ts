@@ -274,6 +274,22 @@ Example:
     });
 
   program
+    .command('worth')
+    .description('what the second engine of the pair gains and what it costs, on one basis, with bands')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .option('--json', 'print all that was found as JSON, SI units')
+    .addHelpText(
+      'after',
+      `
+Example:
+  plumeline worth examples/alder-booster`,
+    )
+    .action(async (study: string, flags) => {
+      const { worthCommand } = await import('./commands/worth.ts');
+      done(await worthCommand(study, flags, terminal));
+    });
+
+  program
     .command('pack')
     .description('write one folder to publish: page, figures as SVG and PNG, numbers as CSV and JSON')
     .argument('<study>', 'folder with study.yaml, or that file')

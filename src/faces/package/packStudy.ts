@@ -5,10 +5,12 @@ import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promise
 import { basename, dirname, join, resolve } from 'node:path';
 import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import { altitudeCurve } from '../../answer/conditions.ts';
+import type { Need } from '../../answer/needs/index.ts';
 import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
 import type { CheckedComparison } from '../../answer/sentences/comparePair.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
+import type { WorthTable } from '../../answer/worth/index.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Study } from '../../study/model.ts';
 import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
@@ -33,6 +35,8 @@ export interface PackInput {
   /** Its analogies, checked. */ readonly analogies: readonly CheckedAnalogy[];
   /** Its pair, each difference with its band. */ readonly comparison: CheckedComparison | null;
   /** Its sweeps and maps, worked out. */ readonly swept?: Swept;
+  /** Gain and price of its pair; null where it has one engine. */ readonly worth?: WorthTable | null;
+  /** What it would take, found. */ readonly needs?: readonly Need[];
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
     which: number,
@@ -75,6 +79,8 @@ function filesOf({
   analogies,
   comparison,
   swept = NOTHING_SWEPT,
+  worth = null,
+  needs = [],
   onFigure,
 }: PackInput): Map<string, Buffer> {
   const { answer, solutions } = solved;
@@ -90,7 +96,16 @@ function filesOf({
   ];
   add(
     'index.html',
-    packagePage({ answer, sentences, analogies, study, figures, fonts: embeddedFonts([400, 600]) }),
+    packagePage({
+      answer,
+      sentences,
+      analogies,
+      study,
+      worth,
+      needs,
+      figures,
+      fonts: embeddedFonts([400, 600]),
+    }),
   );
   figures.forEach(({ name, scene }, i) => {
     onFigure?.(name, i + 1, figures.length);
@@ -106,6 +121,9 @@ function filesOf({
     const checked = checkAnswer(study, sentences, analogies, comparison);
     add('sentences.json', `${JSON.stringify(checked, null, 2)}\n`);
   }
+  if (worth !== null)
+    add('worth.json', `${JSON.stringify({ caution: answer.caution, ...worth }, null, 2)}\n`);
+  if (needs.length > 0) add('needs.json', `${JSON.stringify({ caution: answer.caution, needs }, null, 2)}\n`);
   add('study.yaml', text);
   add('README.txt', readme(answer.question, answer.caution));
   return files;
@@ -122,6 +140,8 @@ figures/       each figure as SVG (live text, font Source Sans 3) and PNG, in 16
 numbers.csv    every number with its name, in SI units and as shown
 numbers.json   the whole answer, SI units
 sentences.json what the check of sentences, facts and analogies found, SI units; absent where the study has none
+worth.json     gain and price of the pair; absent where there is one engine
+needs.json     what it would take; absent where the study does not ask
 study.yaml     the study it was made from
 manifest.json  size and SHA-256 of each file
 `;

@@ -4,7 +4,9 @@ import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import { quantity } from '../../answer/catalogue.ts';
 import { changeWords } from '../../answer/changeWords.ts';
 import type { ComparedQuantity, EngineAnswer, StudyAnswer } from '../../answer/model.ts';
+import type { Need } from '../../answer/needs/index.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
+import type { WorthTable } from '../../answer/worth/index.ts';
 import type { Study } from '../../study/model.ts';
 import { CAUTION_SHORT } from '../caution.ts';
 import type { PackageFigure } from '../figures/packageFigures.ts';
@@ -19,17 +21,21 @@ import { factsHtml } from './factsHtml.ts';
 import { publishedHtml } from './publishedTable.ts';
 import { sentencesHtml } from './sentencesHtml.ts';
 import { separationHtml } from './separationHtml.ts';
+import { needsHtml, worthHtml } from './worthHtml.ts';
 
 export interface PageParts {
   readonly answer: StudyAnswer;
   /** Empty where none was checked. */ readonly sentences: readonly CheckedSentence[];
   readonly analogies: readonly CheckedAnalogy[];
   readonly study: Study;
+  /** Gain and price of the pair; null where there is none. */ readonly worth: WorthTable | null;
+  readonly needs: readonly Need[];
   readonly figures: readonly PackageFigure[];
   readonly fonts: readonly EmbeddedFont[];
 }
 
-export function packagePage({ answer, sentences, analogies, study, figures, fonts }: PageParts): string {
+export function packagePage(parts: PageParts): string {
+  const { answer, sentences, analogies, study, worth, needs, figures, fonts } = parts;
   const { shortAnswer, comparison } = answer;
   const engines = Object.values(answer.engines);
   return `<!doctype html>
@@ -60,6 +66,11 @@ ${section('The engines', `${notKnown(engines)}${engines.map((engine, i) => engin
 ${section('Does the gas stay on the wall?', separationHtml(engines))}
 ${section('Who drives the pumps, and what it costs', cycleHtml(engines))}
 ${section('Conditions', conditions(answer))}
+${section(
+  'Is it worth it?',
+  worthHtml(worth, (id) => answer.engines[id]?.name ?? id),
+)}
+${section('What it would take', needsHtml(needs))}
 ${sentences.length === 0 ? '' : section('Sentences of the study', sentencesHtml(sentences))}
 ${section('Reported, not computed', factsHtml(study))}
 ${section('Analogies', analogiesHtml(analogies))}

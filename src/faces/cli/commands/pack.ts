@@ -1,8 +1,10 @@
 import type { Crew } from '../../../answer/asked/crew.ts';
 import { localCrew } from '../../../answer/asked/localCrew.ts';
 import { withDrawnBands } from '../../../answer/bands/drawnBands.ts';
+import { findNeed, type Need, needRequestOf } from '../../../answer/needs/index.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../../answer/sweeps/index.ts';
+import { worthTable } from '../../../answer/worth/index.ts';
 import type { Study } from '../../../study/model.ts';
 import type { Swept } from '../../../telling/figures/sweptFigures.ts';
 import { openDataShelf } from '../../disk/data.ts';
@@ -29,6 +31,8 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   const answer = await withDrawnBands(study, solved, crew);
   const { sentences, analogies, comparison } = await checkedStudy(study, crew, terminal);
   const swept = await sweptOf(study, crew, terminal);
+  const worth = study.engines.length < 2 ? null : await worthTable(study, crew);
+  const needs = await needsOf(study, crew);
   const packed = await packStudy(
     {
       study,
@@ -38,6 +42,8 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
       analogies,
       comparison,
       swept,
+      worth,
+      needs,
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
     },
     flags.out,
@@ -46,6 +52,13 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   for (const [id, problem] of failed) terminal.err(`The engine ${id} could not be computed: ${problem.what}`);
   terminal.out(`${packed.files.length} files in ${packed.folder}; open index.html there.`);
   return failed.length === 0 ? EXIT.answered : EXIT.incomplete;
+}
+
+/** What it would take, one after the other. */
+async function needsOf(study: Study, crew: Crew): Promise<readonly Need[]> {
+  const needs: Need[] = [];
+  for (const input of study.needs) needs.push(await findNeed(study, crew, needRequestOf(study, input)));
+  return needs;
 }
 
 /** The study's own sweeps and maps, one after the other. */
