@@ -128,4 +128,4 @@ function firstOf(text: string, names: readonly string[]): number {
   return found.length === 0 ? -1 : Math.min(...found);
 }
 
-const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/-]/g, String.raw`\$&`);
+const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\/]/g, String.raw`\$&`);
