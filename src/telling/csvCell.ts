@@ -2,10 +2,14 @@
 
 import { plainText } from './scene/safeText.ts';
 
+/** A minus sign before anything else begins a formula. */
+const NUMBER = /^-(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/i;
+
 /** Quoted where needed; a text that a spreadsheet would run as a formula gets an apostrophe in front. */
 export function csvCell(text: string): string {
   const plain = plainText(text);
-  const safe = /^[=+@\t]|^-(?![\d.])/.test(plain) ? `'${plain}` : plain;
+  const runs = /^[=+@\t-]/.test(plain) && !NUMBER.test(plain);
+  const safe = runs ? `'${plain}` : plain;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
