@@ -7,7 +7,7 @@ export interface NumberInProse {
   /** As written. */ readonly text: string;
   /** [SI]; a plain number where there is no unit */ readonly value: number;
   readonly dimension: Dimension;
-  /** Half a unit of its last digit [SI]: what rounding may hide. */ readonly rounding: number;
+  /** Half a unit of its last digit, of a round number at most 7.5 % [SI]: what rounding may hide. */ readonly rounding: number;
   /** A per cent or a part or multiple of something. */ readonly share: boolean;
   /** `twice`, `a third`: how many times, not by how much. */ readonly times: boolean;
 }
@@ -109,7 +109,7 @@ export function numbersInProse(text: string): readonly NumberInProse[] {
     for (const match of text.matchAll(pattern)) {
       if (taken(match.index, match.index + match[0].length)) continue;
       const value = part === 0 ? SMALL[match[0].split(' ')[0]!.toLowerCase()]! + 0.5 : part;
-      const plain = { value, dimension: NUMBER, rounding: 0.075 * value, share: true, times: true };
+      const plain = { value, dimension: NUMBER, rounding: ROUNDED * value, share: true, times: true };
       found.push({ at: match.index, text: match[0], ...plain });
     }
   }
@@ -124,6 +124,9 @@ export function numbersInProse(text: string): readonly NumberInProse[] {
   return found.sort((a, b) => a.at - b.at).map(({ at: _at, ...number }) => number);
 }
 
+/** Noughts at the end may be rounded ones, but no further than this share: 300 s are not 345 s. As for parts and multiples. */
+const ROUNDED = 0.075;
+
 interface Digits {
   readonly value: number;
   readonly rounding: number;
@@ -132,11 +135,10 @@ interface Digits {
 function digitsNumber(text: string): Digits {
   const clean = text.replace(/[ ,\u202f\u00a0]/g, '').replace('−', '-');
   const decimals = clean.split('.')[1]?.length ?? 0;
-  const zeros = decimals > 0 ? 0 : (/0+$/.exec(clean)?.[0].length ?? 0);
-  return {
-    value: Number(clean),
-    rounding: decimals > 0 ? 0.5 * 10 ** -decimals : 0.5 * 10 ** Math.min(zeros, 2),
-  };
+  const zeros = decimals > 0 ? 0 : (/(?<=[1-9])0+$/.exec(clean)?.[0].length ?? 0);
+  const value = Number(clean);
+  const lastDigit = decimals > 0 ? 0.5 * 10 ** -decimals : 0.5 * 10 ** Math.min(zeros, 2);
+  return { value, rounding: zeros === 0 ? lastDigit : Math.min(lastDigit, ROUNDED * Math.abs(value)) };
 }
 
 function wordsNumber(text: string): Digits | null {
