@@ -7,6 +7,7 @@ import {
   isMapTried,
   keepSweep,
   mapKey,
+  mapOwner,
   mapOwners,
   needsPlace,
   progress,
@@ -146,7 +147,7 @@ function Trial() {
       {isMapTried.value && (
         <Choice
           label="of"
-          value={triedOwner.value}
+          value={mapOwner.value}
           choose={(key) => {
             triedOwner.value = key;
           }}

@@ -99,15 +99,20 @@ export const mapOwners = computed<readonly { readonly key: string; readonly labe
   return [...engines, difference];
 });
 
+/** The one chosen, while it is shown; else the first engine. */
+export const mapOwner = computed(
+  () => (mapOwners.value.find(({ key }) => key === triedOwner.value) ?? mapOwners.value[0])?.key ?? '',
+);
+
 /** Null where curves over one input are tried. */
 const triedMap = computed<MapRequest | null>(() => {
   const [across, up] = [choiceOf(triedInput.value), choiceOf(triedSecond.value)];
-  const owner = mapOwners.value.find(({ key }) => key === triedOwner.value) ?? mapOwners.value[0];
-  if (across === undefined || up === undefined || across === up || owner === undefined) return null;
+  const owner = mapOwner.value;
+  if (across === undefined || up === undefined || across === up || owner === '') return null;
   return {
     id: null,
     title: null,
-    of: owner.key.split(LESS).map(expressionOf).join(LESS),
+    of: owner.split(LESS).map(expressionOf).join(LESS),
     across: { over: across.name, ...across.range },
     up: { over: up.name, ...up.range },
     engines: null,
