@@ -28,7 +28,7 @@ const joined = (path: string, key: string): string => (path === '' ? key : `${pa
 /** What a value is, for messages. */
 export function describeFound(cursor: Cursor): string {
   const { node } = cursor;
-  if (node === null || (isScalar(node) && emptyText(String(node.value), isPlain(node)))) return 'nothing';
+  if (holdsNothing(cursor)) return 'nothing';
   if (isMap(node)) return 'a map of keys';
   if (isSeq(node)) return 'a list';
   return isScalar(node) ? quote(String(node.value)) : 'something else';
@@ -37,6 +37,10 @@ export function describeFound(cursor: Cursor): string {
 const isPlain = (node: Node): boolean => isScalar(node) && node.type === 'PLAIN';
 const emptyText = (text: string, plain: boolean): boolean =>
   text.trim() === '' || (plain && (text === '~' || text === 'null'));
+
+/** Nothing stands behind the key, or an empty text. */
+export const holdsNothing = ({ node }: Cursor): boolean =>
+  node === null || (isScalar(node) && emptyText(String(node.value), isPlain(node)));
 
 /** Aliases have been reported already; nothing more is said about them. */
 const reported = (cursor: Cursor): boolean => isAlias(cursor.node);

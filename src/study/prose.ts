@@ -3,6 +3,7 @@ import {
   type Cursor,
   type Entries,
   entriesAt,
+  holdsNothing,
   itemsAt,
   keyOffset,
   offsetAt,
@@ -26,6 +27,34 @@ export function proseAt(cursor: Cursor, expected: string, example: string, repor
       mend: 'Shorten it.',
     },
     cursor.path,
+    offsetAt(cursor),
+  );
+  return null;
+}
+
+/**
+ * A test as it is written; null where there is none, or nothing stands in it: that stops no study, for what it is to test stays
+ * unchecked, and is told so.
+ *
+ * @param owner what it tests, e.g. `The sentence “lets-go”`
+ * @param where its path by id
+ */
+export function testAt(
+  cursor: Cursor | undefined,
+  owner: string,
+  where: string,
+  example: string,
+  report: Report,
+): string | null {
+  if (cursor === undefined) return null;
+  if (!holdsNothing(cursor)) return proseAt(cursor, 'a test', example, report);
+  report.warning(
+    {
+      code: 'test-empty',
+      what: `${owner} has an empty test, so it is not checked.`,
+      mend: `Write what must hold, for example ${example}, or take the line out.`,
+    },
+    where,
     offsetAt(cursor),
   );
   return null;

@@ -29,7 +29,7 @@ import { migrateStudy } from './migrations.ts';
 import type { EngineInput, Quantity, SentenceInput, SourceInput, StudyOutcome } from './model.ts';
 import { type KnownName, nameBook } from './names.ts';
 import { nearestName } from './nearest.ts';
-import { citedSources, idFits, proseAt, saidAt } from './prose.ts';
+import { citedSources, idFits, proseAt, saidAt, testAt } from './prose.ts';
 import { readAnalogies } from './readAnalogies.ts';
 import { type EngineContext, engineNameAt, readEngine } from './readEngine.ts';
 import { readFacts } from './readFacts.ts';
@@ -387,7 +387,13 @@ function readSentences(
     const sayAt = entries.get('say');
     const say = sayAt ? proseAt(sayAt, 'a sentence', 'say: The gas lets go of the wall.', report) : null;
     const holdsAt = entries.get('holds');
-    const holds = holdsAt ? proseAt(holdsAt, 'a test', 'holds: bell.exitPressure < 0.4 bar', report) : null;
+    const holds = testAt(
+      holdsAt,
+      `The sentence ${quote(id ?? item.path)}`,
+      id === null ? `${item.path}.holds` : `sentences.${id}.holds`,
+      'holds: bell.exitPressure < 0.4 bar',
+      report,
+    );
     const said = saidAt(entries.get('said'), 'a sentence', report);
     const sources = citedSources(entries.get('sources'), sourceIds, report);
     if (id !== null && say !== null) sentences.push({ id, say, said, holds, sources });

@@ -4,7 +4,7 @@ import { courseOf } from './courseWords.ts';
 import { type Cursor, type Entries, itemsAt, offsetAt, textAt } from './cursor.ts';
 import { analogyKeys, breakKeys, courseKeys, legKeys, standsKeys } from './form.ts';
 import type { AnalogyInput, BreakInput, LegCourse, LegInput, StandsFor } from './model.ts';
-import { citedSources, entryAt, ownIdAt, proseAt, saidAt } from './prose.ts';
+import { citedSources, entryAt, ownIdAt, proseAt, saidAt, testAt } from './prose.ts';
 import { quote, type Report } from './report.ts';
 
 const ANALOGY =
@@ -91,7 +91,13 @@ function legAt(item: Cursor, report: Report): LegInput | null {
   }
   const leg = {
     main: mainAt(entries.get('main'), report),
-    holds: wordsOf(entries, 'holds', 'bell.exit.velocity > bell.throat.velocity', report),
+    holds: testAt(
+      entries.get('holds'),
+      `The leg ${quote(say ?? item.path)}`,
+      `${item.path}.holds`,
+      'holds: bell.exit.velocity > bell.throat.velocity',
+      report,
+    ),
     as: courseAt === undefined ? null : legCourseAt(courseAt, report),
     path: item.path,
   };
@@ -159,5 +165,12 @@ function breakAt(item: Cursor, report: Report): BreakInput | null {
   const entries = entryAt(item, 'a place where it breaks', breakKeys, ['say'], mend, report);
   const say = entries && wordsOf(entries, 'say', 'where the flow is faster than sound', report);
   if (entries === null || say === null) return null;
-  return { say, when: wordsOf(entries, 'when', 'bell.exit.mach > 1', report) };
+  const when = testAt(
+    entries.get('when'),
+    `${quote(say)}`,
+    `${item.path}.when`,
+    'when: bell.exit.mach > 1',
+    report,
+  );
+  return { say, when };
 }

@@ -208,12 +208,12 @@ function rangeAt(item: Cursor, entries: Entries, example: string, { report }: Re
   const [fromAt, toAt] = [entries.get('from'), entries.get('to')];
   const [from, to] = [endAt(fromAt, kind, report), endAt(toAt, kind, report)];
   if ((fromAt !== undefined && from === null) || (toAt !== undefined && to === null)) return null;
-  if (from !== null && to !== null && from.value >= to.value) {
+  if (from !== null && to !== null && from.value === to.value) {
     report.problem(
       {
-        code: 'sweep-backwards',
-        what: `The sweep ${quote(item.path)} does not end above its beginning.`,
-        mend: `Write the smaller value as from, the larger as to: from: ${to.text}, to: ${from.text}.`,
+        code: 'sweep-without-width',
+        what: `The sweep ${quote(item.path)} ends where it begins.`,
+        mend: 'Give two different values as from and to.',
       },
       to.path,
       keyOffset(toAt!),
@@ -222,7 +222,18 @@ function rangeAt(item: Cursor, entries: Entries, example: string, { report }: Re
   }
   const stepsAt = entries.get('steps');
   const steps = stepsAt === undefined ? null : choiceAt(stepsAt, stepsField, report);
-  return { over, from, to, steps, path: item.path };
+  if (from === null || to === null || from.value < to.value)
+    return { over, from, to, steps, path: item.path };
+  report.warning(
+    {
+      code: 'sweep-backwards',
+      what: `The sweep ${quote(item.path)} begins at ${from.text} and ends at ${to.text}, below it; it is taken from ${to.text} to ${from.text}.`,
+      mend: `Write the smaller value as from: from: ${to.text}, to: ${from.text}.`,
+    },
+    to.path,
+    keyOffset(toAt!),
+  );
+  return { over, from: to, to: from, steps, path: item.path };
 }
 
 function endAt(cursor: Cursor | undefined, kind: SweptKind, report: Report): Quantity | null {

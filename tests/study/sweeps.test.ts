@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { settableInputs } from '../../src/answer/inputs/index.ts';
 import { readStudy, type Study, type StudyProblem } from '../../src/study/index.ts';
 import { sweptKindOf } from '../../src/study/sweepForm.ts';
@@ -86,7 +86,7 @@ describe('problems with their place', () => {
   it.each([
     [line('over: nozzle.areaRato'), 'sweep-input-unknown', 'Did you mean nozzle.areaRatio?'],
     [line('over: areaRatio'), 'sweep-input-unknown', 'Did you mean nozzle.areaRatio?'],
-    [line('over: nozzle.areaRatio, from: 100, to: 10'), 'sweep-backwards', 'from: 10'],
+    [line('over: nozzle.areaRatio, from: 10, to: 10'), 'sweep-without-width', 'two different'],
     [line('over: nozzle.areaRatio, from: 10 km'), 'unit-of-other-kind', 'bare number'],
     [line('over: nozzle.areaRatio, from: 0.5'), 'value-out-of-range', 'range'],
     [line('over: chamber.pressure, from: 20'), 'unit-missing', 'bar'],
@@ -114,6 +114,17 @@ describe('problems with their place', () => {
     expect(told.mend).toContain(mend);
     expect(told.place!.line).toBeGreaterThan(8);
   });
+});
+
+test('ends that stand the wrong way round are turned, and that is told', () => {
+  const outcome = readStudy(
+    `${head}sweeps:\n  - { id: a, of: bell.massFlow, over: nozzle.areaRatio, from: 100, to: 10 }\n`,
+  );
+  if (!outcome.ok) throw new Error('no study');
+  expect(outcome.study.sweeps).toMatchObject([{ range: { from: { value: 10 }, to: { value: 100 } } }]);
+  expect(outcome.warnings).toMatchObject([
+    { code: 'sweep-backwards', mend: expect.stringContaining('from: 10, to: 100') },
+  ]);
 });
 
 describe('what may be swept', () => {

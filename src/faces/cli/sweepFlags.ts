@@ -24,8 +24,11 @@ export interface SweptFlags {
 /** What each of those options is called. */
 export type SweptNames = Readonly<Record<keyof SweptFlags, string>>;
 
-/** @throws BadInput with what to mend */
-export function sweptFrom(flags: SweptFlags, names: SweptNames): SweptInput {
+/**
+ * @param say told where the ends stood the wrong way round
+ * @throws BadInput with what to mend
+ */
+export function sweptFrom(flags: SweptFlags, names: SweptNames, say: (line: string) => void): SweptInput {
   const { over, steps } = flags;
   if (over === undefined) {
     throw bad(
@@ -44,7 +47,11 @@ export function sweptFrom(flags: SweptFlags, names: SweptNames): SweptInput {
     );
   }
   const end = (key: 'from' | 'to'): Quantity | null => endFrom(flags[key], names[key], kind);
-  return { over, from: end('from'), to: end('to'), steps: stepsFrom(steps, names.steps), path: names.over };
+  const [from, to] = [end('from'), end('to')];
+  const rest = { over, steps: stepsFrom(steps, names.steps), path: names.over };
+  if (from === null || to === null || from.value <= to.value) return { ...rest, from, to };
+  say(`${names.from} ${from.text} lies above ${names.to} ${to.text}; taken from ${to.text} to ${from.text}.`);
+  return { ...rest, from: to, to: from };
 }
 
 function endFrom(text: string | undefined, option: string, kind: SweptKind): Quantity | null {

@@ -33,6 +33,16 @@ maps:
 const plain = (text: string): string => text.replace(/\s+/g, ' ');
 
 describe('plumeline sweep', () => {
+  test('the larger end first: the ends are turned, and a line says so', async () => {
+    const asked = ['--of', 'cold.massFlow', '--over', 'nozzle.areaRatio', '--from', '40', '--to', '4'];
+    const ran = await runMain(['sweep', studyFolder('turned'), ...asked, '--json']);
+    expect(ran.status).toBe(0);
+    expect(ran.err).toContain('--from 40 lies above --to 4; taken from 4 to 40.');
+    const { sweeps } = JSON.parse(ran.out) as { sweeps: readonly Sweep[] };
+    const xs = sweeps[0]!.curves[0]!.points.map(({ x }) => x);
+    expect([xs[0], xs.at(-1)]).toEqual([4, 40]);
+  });
+
   test('a table, what is found, what is held, the caution last, words within the width', async () => {
     const ran = await runMain([
       'sweep',

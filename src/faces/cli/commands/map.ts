@@ -28,7 +28,7 @@ export interface MapFlags {
 
 export async function mapCommand(given: string, flags: MapFlags, terminal: Terminal): Promise<ExitStatus> {
   const { study } = await openStudy(given, openDataShelf(), terminal);
-  const wanted = wantedMaps(study, flags);
+  const wanted = wantedMaps(study, flags, terminal);
   const crew = await threadCrew(study);
   const found = await dismissing(crew, async () => {
     const maps: SweepMap[] = [];
@@ -48,7 +48,7 @@ export async function mapCommand(given: string, flags: MapFlags, terminal: Termi
 
 const PROGRESS_STEP = 25;
 
-function wantedMaps(study: Study, flags: MapFlags): readonly MapInput[] {
+function wantedMaps(study: Study, flags: MapFlags, terminal: Terminal): readonly MapInput[] {
   const { of, across, acrossFrom, acrossTo, up, upFrom, upTo, engine, points, id } = flags;
   if (of === undefined && across === undefined && up === undefined) return namedOf(study.maps, id, 'map');
   if (of === undefined) {
@@ -62,6 +62,7 @@ function wantedMaps(study: Study, flags: MapFlags): readonly MapInput[] {
     sweptFrom(
       { over, from, to, steps: undefined },
       { over: `--${key}`, from: `--${key}-from`, to: `--${key}-to`, steps: '' },
+      terminal.err,
     );
   return [
     {

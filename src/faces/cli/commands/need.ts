@@ -26,7 +26,7 @@ const names = { over: '--over', from: '--from', to: '--to', steps: '--steps' };
 /** Exit status: answered; incomplete where some need has no answer in its range. */
 export async function needCommand(given: string, flags: NeedFlags, terminal: Terminal): Promise<ExitStatus> {
   const { study } = await openStudy(given, openDataShelf(), terminal);
-  const wanted = wantedNeeds(study, flags);
+  const wanted = wantedNeeds(study, flags, terminal);
   const crew = await threadCrew(study);
   const found = await dismissing(crew, async () => {
     const needs: Need[] = [];
@@ -49,7 +49,11 @@ export async function needCommand(given: string, flags: NeedFlags, terminal: Ter
 }
 
 /** The one that the options ask for, else those of the study. */
-function wantedNeeds(study: Study, { id, so, over, from, to, engine }: NeedFlags): readonly NeedInput[] {
+function wantedNeeds(
+  study: Study,
+  { id, so, over, from, to, engine }: NeedFlags,
+  terminal: Terminal,
+): readonly NeedInput[] {
   if (so === undefined && over === undefined) return namedOf(study.needs, id, 'need');
   if (so === undefined) {
     throw bad(
@@ -58,7 +62,7 @@ function wantedNeeds(study: Study, { id, so, over, from, to, engine }: NeedFlags
       'Say what is to hold: --so "bell.specificImpulse(vacuum) >= plug.specificImpulse(vacuum)".',
     );
   }
-  const range = sweptFrom({ over, from, to, steps: undefined }, names);
+  const range = sweptFrom({ over, from, to, steps: undefined }, names, terminal.err);
   return [{ id: id ?? 'need', title: null, so, range, engines: engine ?? null, path: '--so' }];
 }
 

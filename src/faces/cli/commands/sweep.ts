@@ -34,7 +34,7 @@ export async function sweepCommand(
   terminal: Terminal,
 ): Promise<ExitStatus> {
   const { study } = await openStudy(given, openDataShelf(), terminal);
-  const wanted = wantedSweeps(study, flags);
+  const wanted = wantedSweeps(study, flags, terminal);
   const crew = await threadCrew(study);
   const found = await dismissing(crew, async () => {
     const sweeps: Sweep[] = [];
@@ -52,10 +52,10 @@ export async function sweepCommand(
 }
 
 /** The one that the options ask for, else those of the study. */
-function wantedSweeps(study: Study, flags: SweepFlags): readonly SweepInput[] {
+function wantedSweeps(study: Study, flags: SweepFlags, terminal: Terminal): readonly SweepInput[] {
   const { of, over, from, to, steps, engine, points, id } = flags;
   if (of === undefined && over === undefined) return namedOf(study.sweeps, id, 'sweep');
-  const range = sweptFrom({ over, from, to, steps }, names);
+  const range = sweptFrom({ over, from, to, steps }, names, terminal.err);
   return [
     {
       id: id ?? 'sweep',
