@@ -6,6 +6,7 @@ export { figureMap } from './figures/figureMap.ts';
 export { sizeOutlines } from './figures/figureOutlines.ts';
 export { impulseOverAltitude, thrustOverAltitude } from './figures/figureOverAltitude.ts';
 export { figureSweep } from './figures/figureSweep.ts';
+export { temperaturesAlongWall } from './figures/figureTemperatures.ts';
 export type { Altitude, FigureOptions } from './figures/options.ts';
 
 export { type PackageFigure, packageFigures } from './figures/packageFigures.ts';

@@ -7,6 +7,7 @@ import { pressureAlongWall } from './figureAlongWall.ts';
 import { cutView } from './figureCutView.ts';
 import { sizeOutlines } from './figureOutlines.ts';
 import { impulseOverAltitude, thrustOverAltitude } from './figureOverAltitude.ts';
+import { temperaturesAlongWall } from './figureTemperatures.ts';
 import type { FigureOptions } from './options.ts';
 
 export interface PackageFigure {
@@ -21,19 +22,20 @@ export type Curves = Readonly<Record<string, readonly ConditionRow[]>>;
 export const shapes: readonly FigureFormat[] = ['16:9', '9:16', '1:1'];
 
 export function packageFigures(answer: StudyAnswer, curves: Curves): readonly PackageFigure[] {
-  const kinds: readonly [string, (options: FigureOptions) => Scene, Partial<FigureOptions>][] = [
+  const kinds: readonly [string, (options: FigureOptions) => Scene | null, Partial<FigureOptions>][] = [
     ['specific-impulse', (options) => impulseOverAltitude(answer, options), {}],
     ['thrust', (options) => thrustOverAltitude(answer, options), {}],
     ['cut-at-sea-level', (options) => cutView(answer, options), { altitude: 0 }],
     ['cut-in-vacuum', (options) => cutView(answer, options), { altitude: 'vacuum' }],
     ['pressure-along-wall', (options) => pressureAlongWall(answer, options), { altitude: 0 }],
+    ['temperatures-along-wall', (options) => temperaturesAlongWall(answer, options), {}],
     ['outlines', (options) => sizeOutlines(answer, options), {}],
   ];
   return kinds.flatMap(([name, draw, own]) =>
-    shapes.map((size) => ({
-      name: `${name}-${size.replace(':', 'x')}`,
-      scene: draw({ size, theme: 'light', curves, ...own }),
-      inPage: size === '16:9',
-    })),
+    shapes.flatMap((size) => {
+      const scene = draw({ size, theme: 'light', curves, ...own });
+      if (scene === null) return [];
+      return [{ name: `${name}-${size.replace(':', 'x')}`, scene, inPage: size === '16:9' }];
+    }),
   );
 }

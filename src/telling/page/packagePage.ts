@@ -18,6 +18,7 @@ import { type EmbeddedFont, fontFace, sceneToSvg } from '../scene/svg.ts';
 import { analogiesHtml } from './analogiesHtml.ts';
 import { cycleHtml } from './cycleHtml.ts';
 import { factsHtml } from './factsHtml.ts';
+import { heatHtml } from './heatHtml.ts';
 import { publishedHtml } from './publishedTable.ts';
 import { sentencesHtml } from './sentencesHtml.ts';
 import { separationHtml } from './separationHtml.ts';
@@ -65,6 +66,7 @@ ${section(
 ${section('The engines', `${notKnown(engines)}${engines.map((engine, i) => engineHtml(engine, i)).join('\n')}`)}
 ${section('Does the gas stay on the wall?', separationHtml(engines))}
 ${section('Who drives the pumps, and what it costs', cycleHtml(engines))}
+${section('Do the walls live?', heatHtml(answer))}
 ${section('Conditions', conditions(answer))}
 ${section(
   'Is it worth it?',

@@ -4,6 +4,7 @@ import { findQuantity, quantity } from '../../../answer/catalogue.ts';
 import { changeWords } from '../../../answer/changeWords.ts';
 import { cycleVerdict } from '../../../answer/cycle/cycleWords.ts';
 import { showIn, showStated } from '../../../answer/display.ts';
+import { coolingVerdict, heatComparedWords } from '../../../answer/heat/heatWords.ts';
 import type { EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
 import { besideWords, type CheckedSentence } from '../../../answer/sentences/index.ts';
 import { type Asked, engineTables, pressureText } from './engineTables.ts';
@@ -27,6 +28,7 @@ export function answerText(
     publishedText(engines, width),
     sentencesText(sentences, width),
     cyclesText(engines, width),
+    heatText(answer, engines, width),
     changesText(engines, width),
     sideLoadsText(engines, asked, width),
     notesText(engines, width),
@@ -48,6 +50,18 @@ function cyclesText(engines: readonly EngineAnswer[], width: number): string {
     engine.cycle === undefined ? [] : [`${engine.name}: ${cycleVerdict(engine)}`],
   );
   return told.length === 0 ? '' : listText('Who drives the pumps, and what it costs', told, width);
+}
+
+function heatText(answer: StudyAnswer, engines: readonly EngineAnswer[], width: number): string {
+  const { comparison } = answer;
+  const base = comparison && answer.engines[comparison.base];
+  const other = comparison && answer.engines[comparison.other];
+  const verdicts = engines.flatMap(({ name, cooling }) =>
+    cooling ? [`${name}: ${[coolingVerdict(cooling), ...cooling.notes].join(' ')}`] : [],
+  );
+  if (verdicts.length === 0) return '';
+  const compared = base && other ? heatComparedWords(base, other) : null;
+  return listText('Do the walls live?', [...verdicts, ...(compared === null ? [] : [compared])], width);
 }
 
 /** Base and other first, then the rest in the study's order. */

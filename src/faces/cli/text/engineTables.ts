@@ -7,6 +7,7 @@ import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import type { PlumeFigures } from '../../../answer/plumeModel.ts';
 import { caseWords } from '../../../answer/separationWords.ts';
 import { cycleGroup } from './cycleRows.ts';
+import { heatGroups } from './heatRows.ts';
 import { lossGroup } from './lossRows.ts';
 import { plugRows } from './plugRows.ts';
 import { plumeRows } from './plumeRows.ts';
@@ -66,6 +67,7 @@ function groupsOf(
     ...stands,
     lossGroup(engines),
     cycleGroup(engines),
+    ...heatGroups(engines),
     engineGroup(engines, row),
   ].filter(({ rows }) => rows.length > 0);
 }

@@ -2,6 +2,7 @@ import { changeWords } from '../../../answer/changeWords.ts';
 import { shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import { Cycle } from './Cycle.tsx';
+import { Cooling } from './Cooling.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Losses } from './Losses.tsx';
 
@@ -26,6 +27,7 @@ export function Models() {
                 {result.answer.change !== undefined && <p>{changeWords(result.answer.change)}</p>}
                 <Losses budget={result.answer.losses} engine={engine} />
                 <Cycle answer={result.answer} engine={engine} />
+                <Cooling answer={result.answer} engine={engine} />
                 <h3>Models</h3>
                 <ul>
                   {result.answer.models.map((model) => (

@@ -1,0 +1,254 @@
+/** The staircase of temperatures along a cooled wall: gas at the wall, its hot face, its cold face, coolant. */
+
+import { scaleLinear } from 'd3-scale';
+import { coolingVerdict } from '../../answer/heat/heatWords.ts';
+import type { CoolingAnswer, CoolingPoint } from '../../answer/heat/model.ts';
+import type { StudyAnswer } from '../../answer/model.ts';
+import { layoutOf } from '../look/formats.ts';
+import { textWidth } from '../look/measureText.ts';
+import type { ColourToken } from '../look/tokens.ts';
+import { formatValue } from '../numbers/formatNumber.ts';
+import type { Box } from '../scene/box.ts';
+import { type Point, polyline, segment } from '../scene/pathData.ts';
+import { plainText } from '../scene/safeText.ts';
+import { group, type Scene, type SceneNode } from '../scene/scene.ts';
+import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
+import { frame } from './frame.ts';
+import { type Words, wordsAt, wordsSize } from './marks.ts';
+import type { FigureOptions } from './options.ts';
+import type { PanelStyle } from './overAltitudeAxes.ts';
+import { type Candidate, LabelRoom } from './placeLabels.ts';
+
+type Cooled = DrawnEngine & { readonly cooling: CoolingAnswer };
+
+/** Engines whose cooling could be computed, two at most. */
+export function cooledEngines(answer: StudyAnswer): readonly Cooled[] {
+  return drawnEngines(answer, 4)
+    .engines.flatMap((drawn) => {
+      const { cooling } = drawn.engine;
+      return cooling ? [{ ...drawn, cooling }] : [];
+    })
+    .slice(0, 2);
+}
+
+/** @returns null where no engine of the study is cooled */
+export function temperaturesAlongWall(answer: StudyAnswer, options: FigureOptions): Scene | null {
+  if (Object.keys(answer.engines).length === 0) return null;
+  const engines = cooledEngines(answer);
+  const [first] = engines;
+  if (first === undefined) return null;
+  const layout = layoutOf(options.size);
+  const title = options.title ?? `${first.engine.name}: ${coolingVerdict(first.cooling)}`;
+  const around = frame(layout, {
+    title,
+    subtitle:
+      'Temperatures along the wall from the injector face: gas at the wall if nothing cooled it, both faces of the wall, coolant',
+    foot: [
+      'Published scatter of Bartz’s equation, −30 to +20 %, not drawn. Models: heat-gas-side, heat-cooling.',
+    ],
+  });
+  const { content } = around;
+  const height = content.height / engines.length;
+  return {
+    width: layout.width,
+    height: layout.height,
+    title,
+    description: `${engines.map(({ engine, cooling }) => `${engine.name}: ${coolingVerdict(cooling)}`).join(' ')} ${answer.caution}`,
+    theme: options.theme,
+    transparent: options.transparent ?? false,
+    children: [
+      ...engines.flatMap((each, i) =>
+        panel(each, { ...content, y: content.y + i * height, height }, layout, i === engines.length - 1),
+      ),
+      ...around.nodes,
+    ],
+  };
+}
+
+interface Course {
+  readonly name: string;
+  readonly quantity: string;
+  readonly of: (point: CoolingPoint) => number;
+  readonly colour: ColourToken | 'own';
+  readonly dash: readonly number[];
+  readonly width: number;
+}
+
+const courses: readonly Course[] = [
+  {
+    name: 'gas at the wall',
+    quantity: 'heat.adiabaticTemperature',
+    of: ({ adiabaticTemperature }) => adiabaticTemperature,
+    colour: 'ink',
+    dash: [5, 3],
+    width: 0.8,
+  },
+  {
+    name: 'wall, gas side',
+    quantity: 'cooling.wallHot',
+    of: ({ wallHot }) => wallHot,
+    colour: 'own',
+    dash: [],
+    width: 1.2,
+  },
+  {
+    name: 'wall, coolant side',
+    quantity: 'cooling.wallCold',
+    of: ({ wallCold }) => wallCold,
+    colour: 'own',
+    dash: [],
+    width: 0.6,
+  },
+  {
+    name: 'coolant',
+    quantity: 'cooling.coolantTemperature',
+    of: ({ coolantTemperature }) => coolantTemperature,
+    colour: 'ink',
+    dash: [1.5, 2],
+    width: 0.9,
+  },
+];
+
+function panel(
+  { engine, style, cooling }: Cooled,
+  box: Box,
+  { type, line }: PanelStyle,
+  isLast: boolean,
+): SceneNode[] {
+  const wall = cooling.walls.at(-1)!;
+  const { points } = wall;
+  const top = 500 * Math.ceil(Math.max(...points.map(courses[0]!.of)) / 500);
+  const left = box.x + textWidth('4 000 K', type.label, 400) + 0.4 * type.label;
+  const plot = {
+    x: left,
+    y: box.y + 1.6 * type.label,
+    width: box.x + box.width - left - 0.5 * type.label,
+    height: box.height - (isLast ? 4.2 : 2.8) * type.label,
+  };
+  const bottom = plot.y + plot.height;
+  const y = scaleLinear([0, top], [bottom, plot.y]);
+  const axials = points.map(({ axial }) => axial);
+  const x = scaleLinear([Math.min(...axials), Math.max(...axials)], [plot.x, plot.x + plot.width]);
+  const rungs = y.ticks(4);
+  const ticks = x.ticks(5);
+  const digits = Math.max(0, ...ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
+  const word = (text: string, atX: number, atY: number, anchor: 'start' | 'middle' | 'end'): SceneNode => ({
+    kind: 'text',
+    x: atX,
+    y: atY,
+    text,
+    size: type.label,
+    weight: 400,
+    anchor,
+    fill: 'ink',
+  });
+  const lines = courses.map(({ of }): Point[] =>
+    points.map((point) => ({ x: x(point.axial), y: y(of(point)) })),
+  );
+  const limit = y(cooling.wallLimit);
+  return [
+    group(`grid ${engine.id}`, [
+      {
+        kind: 'path',
+        d:
+          rungs.map((t) => segment(plot.x, y(t), plot.x + plot.width, y(t))).join('') +
+          ticks.map((t) => segment(x(t), plot.y, x(t), bottom)).join(''),
+        stroke: 'rule',
+        strokeWidth: line.grid,
+      },
+    ]),
+    group(`axis ${engine.id}`, [
+      ...rungs.map((t) =>
+        word(formatValue('cooling.wallHot', t), plot.x - 0.4 * type.label, y(t) + 0.33 * type.label, 'end'),
+      ),
+      ...ticks.map((t) =>
+        word(t.toFixed(digits).replace('-', '−'), x(t), bottom + 1.15 * type.label, 'middle'),
+      ),
+      ...(isLast
+        ? [word('distance from the throat, m', plot.x + plot.width / 2, bottom + 2.35 * type.label, 'middle')]
+        : []),
+    ]),
+    {
+      kind: 'path',
+      d: segment(plot.x, limit, plot.x + plot.width, limit),
+      stroke: style.colour,
+      strokeWidth: line.leader,
+      dash: [2, 4].map((length) => length * line.leader),
+    },
+    ...courses.map(({ colour, dash, width }, i): SceneNode => {
+      const strokeWidth = width * line.curve;
+      return {
+        kind: 'path',
+        d: polyline(lines[i]!),
+        stroke: colour === 'own' ? style.colour : colour,
+        strokeWidth,
+        dash: dash.map((length) => length * strokeWidth),
+        join: 'round',
+      };
+    }),
+    ...wordsAt(
+      [
+        {
+          text: plainText(`${engine.name}${cooling.walls.length > 1 ? `, ${wall.name}` : ''}`),
+          size: type.label,
+          weight: 700,
+          fill: style.colour,
+        },
+      ],
+      plot.x,
+      box.y,
+    ),
+    ...labels(points, cooling, lines, limit, plot, { type, line }),
+  ];
+}
+
+/** Name and the value at the hottest place of each course, near it and clear of the others. */
+function labels(
+  points: readonly CoolingPoint[],
+  cooling: CoolingAnswer,
+  lines: readonly (readonly Point[])[],
+  limit: number,
+  plot: Box,
+  { type }: PanelStyle,
+): SceneNode[] {
+  const hottest = points.reduce((best, { wallHot }, i) => (wallHot > points[best]!.wallHot ? i : best), 0);
+  const ends = [plot.x, plot.x + plot.width].map((at) => ({ x: at, y: limit }));
+  const room = new LabelRoom(plot, [
+    ...lines.map((each) => ({ points: each, cost: 60 })),
+    { points: ends, cost: 40 },
+  ]);
+  const told = courses.map(({ name, quantity, of }, i) => ({
+    text: `${name}, ${formatValue(quantity, of(points[hottest]!))} where it is hottest`,
+    line: lines[i]!,
+  }));
+  const stands = {
+    text: `${cooling.wall} stands ${formatValue('cooling.wallLimit', cooling.wallLimit)}`,
+    line: ends,
+  };
+  return [...told, stands].flatMap(({ text, line }) => {
+    const words: Words[] = [{ text: plainText(text), size: 0.9 * type.label, weight: 400, fill: 'ink' }];
+    const size = wordsSize(words);
+    const placed = room.place(size.width, size.height, 0.1 * type.label, along(line, plot, size, type.label));
+    return placed === null ? [] : wordsAt(words, placed.box.x, placed.box.y, 'start', true);
+  });
+}
+
+/** Places above and below a line, from its right end on. */
+function along(
+  line: readonly Point[],
+  plot: Box,
+  size: { readonly width: number; readonly height: number },
+  step: number,
+): Candidate[] {
+  const candidates: Candidate[] = [];
+  for (let i = 0; i <= 24; i++) {
+    const x = plot.x + plot.width - size.width - (i / 24) * (plot.width - size.width);
+    const middle = x + size.width / 2;
+    const on = line.reduce((a, b) => (Math.abs(b.x - middle) < Math.abs(a.x - middle) ? b : a));
+    for (const rise of [0.2, 0.6, 1.2]) {
+      candidates.push({ x, y: on.y - rise * step - size.height, cost: i + 10 * rise });
+      candidates.push({ x, y: on.y + rise * step, cost: i + 10 * rise + 3 });
+    }
+  }
+  return candidates;
+}
