@@ -21,47 +21,47 @@ import { type Candidate, LabelRoom } from './placeLabels.ts';
 
 type Cooled = DrawnEngine & { readonly cooling: CoolingAnswer };
 
-/** Engines whose cooling could be computed, two at most. */
-export function cooledEngines(answer: StudyAnswer): readonly Cooled[] {
-  return drawnEngines(answer, 4)
-    .engines.flatMap((drawn) => {
-      const { cooling } = drawn.engine;
-      return cooling ? [{ ...drawn, cooling }] : [];
-    })
-    .slice(0, 2);
+/** The first engine whose cooling could be computed, the compared ones before others; null: none. */
+function cooledEngine(answer: StudyAnswer): Cooled | null {
+  const [first] = drawnEngines(answer, 4).engines.flatMap((drawn) => {
+    const { cooling } = drawn.engine;
+    return cooling ? [{ ...drawn, cooling }] : [];
+  });
+  return first ?? null;
+}
+
+/** What the figure finds, in one line. */
+function finding({ engine, cooling }: Cooled): string {
+  const { hottestWall, wallLimit, heatMargin } = cooling;
+  const wall = `its wall reaches ${formatValue('cooling.hottestWall', hottestWall)} and stands ${formatValue('cooling.wallLimit', wallLimit)}`;
+  return heatMargin < 1
+    ? `${engine.name}: ${wall}, and the coolant cannot take all the heat`
+    : `${engine.name}: ${wall}`;
 }
 
 /** @returns null where no engine of the study is cooled */
 export function temperaturesAlongWall(answer: StudyAnswer, options: FigureOptions): Scene | null {
   if (Object.keys(answer.engines).length === 0) return null;
-  const engines = cooledEngines(answer);
-  const [first] = engines;
-  if (first === undefined) return null;
+  const drawn = cooledEngine(answer);
+  if (drawn === null) return null;
   const layout = layoutOf(options.size);
-  const title = options.title ?? `${first.engine.name}: ${coolingVerdict(first.cooling)}`;
+  const title = options.title ?? finding(drawn);
   const around = frame(layout, {
     title,
     subtitle:
-      'Temperatures along the wall from the injector face: gas at the wall if nothing cooled it, both faces of the wall, coolant',
+      'From the injector face to the lip: gas at the wall if nothing cooled it, both faces of the wall, coolant',
     foot: [
       'Published scatter of Bartz’s equation, −30 to +20 %, not drawn. Models: heat-gas-side, heat-cooling.',
     ],
   });
-  const { content } = around;
-  const height = content.height / engines.length;
   return {
     width: layout.width,
     height: layout.height,
     title,
-    description: `${engines.map(({ engine, cooling }) => `${engine.name}: ${coolingVerdict(cooling)}`).join(' ')} ${answer.caution}`,
+    description: `${drawn.engine.name}: ${coolingVerdict(drawn.cooling)} ${answer.caution}`,
     theme: options.theme,
     transparent: options.transparent ?? false,
-    children: [
-      ...engines.flatMap((each, i) =>
-        panel(each, { ...content, y: content.y + i * height, height }, layout, i === engines.length - 1),
-      ),
-      ...around.nodes,
-    ],
+    children: [...panel(drawn, around.content, layout), ...around.nodes],
   };
 }
 
@@ -109,12 +109,7 @@ const courses: readonly Course[] = [
   },
 ];
 
-function panel(
-  { engine, style, cooling }: Cooled,
-  box: Box,
-  { type, line }: PanelStyle,
-  isLast: boolean,
-): SceneNode[] {
+function panel({ engine, style, cooling }: Cooled, box: Box, { type, line }: PanelStyle): SceneNode[] {
   const wall = cooling.walls.at(-1)!;
   const { points } = wall;
   const top = 500 * Math.ceil(Math.max(...points.map(courses[0]!.of)) / 500);
@@ -123,13 +118,13 @@ function panel(
     x: left,
     y: box.y + 1.6 * type.label,
     width: box.x + box.width - left - 0.5 * type.label,
-    height: box.height - (isLast ? 4.2 : 2.8) * type.label,
+    height: box.height - 4.2 * type.label,
   };
   const bottom = plot.y + plot.height;
   const y = scaleLinear([0, top], [bottom, plot.y]);
   const axials = points.map(({ axial }) => axial);
   const x = scaleLinear([Math.min(...axials), Math.max(...axials)], [plot.x, plot.x + plot.width]);
-  const rungs = y.ticks(4);
+  const rungs = y.ticks(6);
   const ticks = x.ticks(5);
   const digits = Math.max(0, ...ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
   const word = (text: string, atX: number, atY: number, anchor: 'start' | 'middle' | 'end'): SceneNode => ({
@@ -164,9 +159,7 @@ function panel(
       ...ticks.map((t) =>
         word(t.toFixed(digits).replace('-', '−'), x(t), bottom + 1.15 * type.label, 'middle'),
       ),
-      ...(isLast
-        ? [word('distance from the throat, m', plot.x + plot.width / 2, bottom + 2.35 * type.label, 'middle')]
-        : []),
+      word('distance from the throat, m', plot.x + plot.width / 2, bottom + 2.35 * type.label, 'middle'),
     ]),
     {
       kind: 'path',
