@@ -1,8 +1,8 @@
 import { changeWords } from '../../../answer/changeWords.ts';
 import { shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
-import { Cycle } from './Cycle.tsx';
 import { Cooling } from './Cooling.tsx';
+import { Cycle } from './Cycle.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Losses } from './Losses.tsx';
 
