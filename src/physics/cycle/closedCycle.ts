@@ -20,7 +20,8 @@ const WIDTH = 1e-10;
  * between 1 and the π of the greatest surplus. A preburner’s injector drops the same share as the chamber’s; the rest of the other
  * propellant is pumped only to what the chamber needs.
  *
- * @throws ProblemError `cycle-cannot-close` where the turbine never gives as much as the pumps need
+ * @throws ProblemError `cycle-cannot-close` where the turbine never gives as much as the pumps need,
+ * `turbine-gas-hotter-than-chamber` where its gas would take more of the other propellant than there is
  * Source: the balance of M. Martinez-Sanchez, MIT 16.512, lecture 25, in series; pressures as in NASA SP-8107, 1974.
  */
 export function balanceClosed(cycle: ClosedCycle): Balance {
@@ -69,11 +70,15 @@ function surplusAt(cycle: ClosedCycle, ratio: number): number {
 }
 
 /** [kg/s] of either propellant through the turbine. */
-function throughTurbine({ gas, flow, excess }: ClosedCycle): { oxidiser: number; fuel: number } {
+function throughTurbine(cycle: ClosedCycle): { oxidiser: number; fuel: number } {
+  const { gas, flow, excess } = cycle;
   const ratio = gas.mixtureRatio ?? 0;
-  return excess === 'fuel'
-    ? { oxidiser: flow.fuel * ratio, fuel: flow.fuel }
-    : { oxidiser: flow.oxidiser, fuel: flow.oxidiser / ratio };
+  const through =
+    excess === 'fuel'
+      ? { oxidiser: flow.fuel * ratio, fuel: flow.fuel }
+      : { oxidiser: flow.oxidiser, fuel: flow.oxidiser / ratio };
+  if (through.oxidiser > flow.oxidiser || through.fuel > flow.fuel) throw hotterThanChamber(cycle);
+  return through;
 }
 
 function turbineFlowOf(cycle: ClosedCycle): number {
@@ -119,5 +124,16 @@ function cannotClose(cycle: ClosedCycle, surplus: number): ProblemError {
     mend: 'Lower the chamber pressure, or raise turbineInletTemperature or the efficiencies; cycle.reachablePressure is the most it can do.',
     where: 'cycle',
     facts: { surplus, chamberPressure },
+  });
+}
+
+function hotterThanChamber({ gas, flow }: ClosedCycle): ProblemError {
+  const chamberRatio = flow.oxidiser / flow.fuel;
+  return new ProblemError({
+    code: 'turbine-gas-hotter-than-chamber',
+    what: `Gas of ${gas.temperature.toFixed(0)} K for the turbine burns at a mixture ratio of ${(gas.mixtureRatio ?? 0).toPrecision(3)}, the chamber at ${chamberRatio.toPrecision(3)}: it takes more of the other propellant than there is.`,
+    mend: 'State a lower turbineInletTemperature, the other propellant under rich, or a mixture ratio nearer to complete burning.',
+    where: 'cycle.turbineInletTemperature',
+    facts: { temperature: gas.temperature, chamberRatio },
   });
 }

@@ -93,6 +93,15 @@ test('in series, the turbine gives what all streams need', () => {
   expect((turbineFlow * work!) / need).toBeCloseTo(1, 6);
 });
 
+// The gas at 1000 K takes 67 · r of oxygen: with less than that there is none left for the chamber.
+test('gas for the turbine that takes more oxidiser than there is, is told', () => {
+  const all = 67 * staged.gas.mixtureRatio!;
+  const fedBy = (oxidiser: number): ClosedCycle => ({ ...staged, flow: { oxidiser, fuel: 67 } });
+  expect(problemCode(() => balanceClosed(fedBy(0.99 * all)))).toBe('turbine-gas-hotter-than-chamber');
+  expect(problemCode(() => closedMargin(fedBy(0.99 * all)))).toBe('turbine-gas-hotter-than-chamber');
+  expect(problemCode(() => balanceClosed({ ...fedBy(1.01 * all), chamberPressure: 50e5 }))).toBe('none');
+});
+
 // P. Fortescue and others, Spacecraft Systems Engineering, table 6.2 (seen; garbled in part): fuel side about 2.06 times the chamber’s;
 // staged combustion in general 1.5 to 2.3 (from memory).
 test('pump pressures of a hydrogen engine at 207 bar', () => {
