@@ -2,6 +2,7 @@
 
 import { BARTZ_SCATTER } from '../../physics/heat/index.ts';
 import type { EngineCooling } from '../heat/engineCooling.ts';
+import { peakRadiation } from '../heat/engineHeat.ts';
 import { cooledWall, coolingAnswer, heatAnswer, heatPoints } from '../heat/heatAnswer.ts';
 import type { CoolingAnswer, CoolingPoint, HeatAnswer, HeatPoint } from '../heat/model.ts';
 import { sizeScatter } from '../scatter/figureScatter.ts';
@@ -48,7 +49,7 @@ function heatReader(key: HeatNumber): Reader {
     const sized = power === 0 ? [] : sizeScatter(solution, value, { area: power, efficiency: 0 });
     const radiation = heat.sum.radiation;
     if (key === 'total') return { value, scatter: [...sized, ...byBartz(value, radiation)] };
-    if (key === 'peakFlux') return { value, scatter: byBartz(value, 0) };
+    if (key === 'peakFlux') return { value, scatter: byBartz(value, peakRadiation(heat)) };
     return { value, scatter: sized };
   };
 }

@@ -9,6 +9,7 @@ import {
   type HotSide,
   heatOf,
   hotSide,
+  radiationTo,
   TENTH,
   wettedArea,
 } from '../../physics/heat/index.ts';
@@ -99,6 +100,12 @@ function gapErrorOf({ plug, bodies, throatRadius }: Contour): GapError {
   if (stem === undefined) return gapError({ form: 'round', diameter: 2 * throatRadius }, TENTH);
   const outer = Math.sqrt(stem * stem + throatRadius * throatRadius);
   return gapError({ form: 'gap', gap: outer - stem }, TENTH);
+}
+
+/** Radiation where the flux is greatest of all [W/m²]. */
+export function peakRadiation({ sides, sum, wallTemperature }: EngineHeat): number {
+  const { side, bartz } = sides[sum.peakAt]!;
+  return radiationTo(side.points[bartz.peakAt]!, wallTemperature);
 }
 
 /** [m] from the throat plane, of the greatest flux of all. */

@@ -121,7 +121,8 @@ export interface HeatSum {
 
 /** Heat of one wall that has one temperature all along [W]. */
 export function heatOf({ points }: HotSide, wallTemperature: number, by: GasModel = 'bartz'): HeatSum {
-  let [total, radiation, peak, peakAt] = [0, 0, 0, 0];
+  // A gas colder than the wall takes heat from it: the greatest flux may lie below zero.
+  let [total, radiation, peak, peakAt] = [0, 0, Number.NEGATIVE_INFINITY, 0];
   let before: { readonly flux: number; readonly sent: number } | null = null;
   points.forEach((point, i) => {
     const sent = radiationTo(point, wallTemperature);
