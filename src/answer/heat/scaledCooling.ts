@@ -4,7 +4,8 @@
  *   n = d ln(margin)/d ln(thrust) or d ln(margin)/d ln(p₀), over a step of ten per cent
  *
  * More thrust at the same pressure: all lengths grow as F^½, h_g shrinks as D^−0.2. More pressure at the same thrust: h_g grows as
- * p^0.8, lengths shrink as p^−½. Walls, lands and channels keep their thickness; the coolant's pressures grow with p₀.
+ * p^0.8, lengths shrink as p^−½. Walls and lands keep their thickness; channels grow and shrink with the lengths, those at or
+ * below 1 mm not narrower; the coolant's pressures and its stated loss grow with p₀.
  */
 
 import type { HotPoint, HotSide } from '../../physics/heat/index.ts';
