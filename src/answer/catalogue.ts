@@ -11,6 +11,7 @@ import { coolingQuantities } from './catalogue/cooling.ts';
 import { cycleQuantities } from './catalogue/cycle.ts';
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
+import { flightPointQuantities, flightQuantities } from './catalogue/flight.ts';
 import { heatQuantities } from './catalogue/heat.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
 import { lossQuantities } from './catalogue/losses.ts';
@@ -19,6 +20,7 @@ import { plumeQuantities } from './catalogue/plume.ts';
 import { publishedQuantities } from './catalogue/published.ts';
 import { nameInSeparation, separationQuantities } from './catalogue/separation.ts';
 import { thrustPartQuantities } from './catalogue/thrustParts.ts';
+import { vehicleQuantities } from './catalogue/vehicle.ts';
 import { wallQuantities } from './catalogue/wall.ts';
 
 export type { CatalogueEntry, Dimension, DisplayUnit, QuantityPlace } from './catalogue/entry.ts';
@@ -42,6 +44,9 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...publishedQuantities,
   ...airQuantities,
   ...inputQuantities,
+  ...flightQuantities,
+  ...flightPointQuantities,
+  ...vehicleQuantities,
 ];
 
 const byName = new Map(catalogue.map((entry) => [entry.name, entry]));
@@ -68,6 +73,8 @@ export function quantityNameAt(path: string, compared?: string): string | undefi
   const plain = path.replace(/\[\d+\]/g, '');
   const inComparison = /^comparison\.(.*)$/.exec(plain);
   if (inComparison) return nameInComparison(inComparison[1] ?? '', compared);
+  const ofVehicle = /^vehicles\.(.*)$/.exec(plain);
+  if (ofVehicle) return nameOfVehicle(ofVehicle[1] ?? '', compared);
   const inEngine = /^engines\.[^.]+\.(.*)$/.exec(plain);
   const inside = inEngine?.[1];
   if (inside === undefined) return undefined;
@@ -99,6 +106,12 @@ function nameInComparison(inside: string, compared: string | undefined): string 
   if (/^quantities\.(difference|band\.(low|high))$/.test(inside)) return 'comparison.difference';
   if (inside === 'quantities.share') return 'comparison.share';
   return compared;
+}
+
+function nameOfVehicle(inside: string, compared: string | undefined): string | undefined {
+  const row = /^comparison\.rows\.(base|other|difference|share)$/.exec(inside)?.[1];
+  if (row !== undefined) return row === 'difference' || row === 'share' ? `comparison.${row}` : compared;
+  return inside.replace(/^(own|exchanged)\./, 'flight.');
 }
 
 function nameInPublished(inside: string, compared: string | undefined): string | undefined {

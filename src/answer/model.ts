@@ -8,12 +8,15 @@ import type { Problem } from '../numerics/problem.ts';
 import type { Budget } from '../physics/nozzle/losses/index.ts';
 import type { Contour, FieldBalance, FlowVerdict } from '../physics/nozzle/model.ts';
 import type { FieldLines } from '../physics/nozzle/plug/plugField.ts';
+import type { ComparedQuantity } from './comparedQuantity.ts';
 import type { CycleAnswer, MassAnswer } from './cycle/model.ts';
+import type { VehicleAnswer } from './flight/model.ts';
 import type { CoolingAnswer, HeatAnswer } from './heat/model.ts';
 import type { PlumeAnswer } from './plumeModel.ts';
 import type { PublishedCheck, PublishedFigure, PublishedSolve } from './published/model.ts';
 import type { EngineSeparation, RowSeparation } from './separation/model.ts';
 
+export type { ComparedQuantity } from './comparedQuantity.ts';
 export type {
   PublishedBand,
   PublishedCheck,
@@ -255,20 +258,6 @@ export interface EngineAnswer {
   readonly reasons: readonly Reason[];
 }
 
-export interface ComparedQuantity {
-  /** Name in the catalogue. */ readonly quantity: string;
-  /** Where: an altitude [m] or null for vacuum / for quantities without a place. */ readonly altitude:
-    | number
-    | null;
-  readonly base: number | null;
-  readonly other: number | null;
-  /** other − base; null if either is */ readonly difference: number | null;
-  /** (other − base)/base */ readonly share: number | null;
-  /** Ends of the difference’s own band, what both engines share taken out; absent: nothing is left open, or not drawn. */
-  readonly band?: { readonly low: number; readonly high: number };
-  /** In words: `12 s more`, `the same`, `too close to call (from 1 s less to 3 s more)`, … */ readonly words: string;
-}
-
 export interface Comparison {
   readonly base: string;
   readonly other: string;
@@ -294,6 +283,7 @@ export interface StudyAnswer {
   /** Engines that could not, by id. */ readonly failed: Record<string, Problem>;
   /** That of the comparison; of a lone engine, about that engine. */ readonly shortAnswer: ShortAnswer;
   readonly comparison: Comparison | null;
+  /** What the engines do for the vehicles of the study. */ readonly vehicles: readonly VehicleAnswer[];
   /** Not computed by this version, said so. */ readonly notModelled: readonly string[];
   readonly hazards: readonly string[];
 }

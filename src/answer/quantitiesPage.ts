@@ -10,7 +10,8 @@ const headings: Readonly<Record<QuantityPlace, string>> = {
   wall: 'Along the wall, from the injector face to the lip',
   comparison: 'Of two engines compared',
   air: 'Of the air',
-  input: 'Stated by the study',
+  input: 'Stated by the study of an engine',
+  vehicle: 'Of a vehicle',
 };
 
 /** Markdown; the same text every time. */

@@ -6,6 +6,7 @@ import { CAUTION, hazardsOf, SOLID_MIXTURE_HAZARD } from './caution.ts';
 import { shortAnswerAbout } from './compare/shortAnswer.ts';
 import { compareEngines } from './compare.ts';
 import { engineAnswer, refuseNonFinite, type Wanted } from './engineAnswer.ts';
+import { vehicleAnswers } from './flight/index.ts';
 import { gatherMaterials, ingredientsOf, type Materials } from './materials.ts';
 import type { Comparison, EngineAnswer, ShortAnswer, StudyAnswer } from './model.ts';
 import { solvePublished } from './published/solvePublished.ts';
@@ -67,7 +68,8 @@ export async function solveStudyLive(
     failed,
     shortAnswer: shortAnswerFor(comparison, study, solutions, failed),
     comparison,
-    notModelled: NOT_MODELLED,
+    vehicles: vehicleAnswers(study, solutionFrom(solutions, failed)),
+    notModelled: notModelledOf(study),
     hazards: hazardsFor([...solutions.values()]),
   };
   refuseNonFinite(answer, 'answer');
@@ -175,8 +177,23 @@ function shortAnswerFor(
   };
 }
 
+function solutionFrom(
+  solutions: ReadonlyMap<string, EngineSolution>,
+  failed: Readonly<Record<string, Problem>>,
+): (id: string) => EngineSolution {
+  return (id) => {
+    const solution = solutions.get(id);
+    if (solution !== undefined) return solution;
+    throw new ProblemError(failed[id]!);
+  };
+}
+
+function notModelledOf({ vehicles }: Study): readonly string[] {
+  if (vehicles.length > 0) return NOT_MODELLED;
+  return ['Flight: the study states no vehicle for the engines to lift.', ...NOT_MODELLED];
+}
+
 const NOT_MODELLED: readonly string[] = [
-  'Flight: what the engines do for a vehicle on its way up.',
   'Noise, mixing of the jet with the air, and what the flow around a vehicle does to the exit.',
 ];
 

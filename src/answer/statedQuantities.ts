@@ -1,7 +1,10 @@
-import type { EngineInput, Quantity } from '../study/model.ts';
+import type { Quantity } from '../study/model.ts';
+import { isVehicle, type Owner } from '../study/owners.ts';
 
-/** Every quantity inside an engine, wherever it stands; published figures are no inputs. */
-export function statedQuantities({ published: _, ...engine }: EngineInput): readonly Quantity[] {
+/** Every quantity inside an engine or a vehicle, wherever it stands; published figures are no inputs. */
+export function statedQuantities(owner: Owner): readonly Quantity[] {
+  if (isVehicle(owner)) return inside(owner);
+  const { published: _, ...engine } = owner;
   return inside(engine);
 }
 

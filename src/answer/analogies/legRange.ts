@@ -2,6 +2,7 @@
 
 import { ProblemError } from '../../numerics/problem.ts';
 import type { LegCourse, Study } from '../../study/model.ts';
+import { isVehicle, ownersOf } from '../../study/owners.ts';
 import { parseQuantity } from '../../study/units.ts';
 import { type QuantityKind, quantityKinds } from '../../study/unitTable.ts';
 import { quantity } from '../catalogue.ts';
@@ -46,16 +47,18 @@ function movable(study: Study, over: string, engines: readonly string[]): Movabl
     const { dimension } = quantity(condition.quantity);
     return { over, dimension: exponentsOf(dimension), sweep: condition.sweep };
   }
-  const ids = study.engines.map(({ id }) => id);
-  const path = over.replace(/^engines\./, '').split('.');
+  const owners = ownersOf(study);
+  const ids = owners.map(({ id }) => id);
+  const path = over.replace(/^(engines|vehicles)\./, '').split('.');
   const named = ids.includes(path[0] ?? '') ? path[0]! : null;
   const input = named === null ? over : path.slice(1).join('.');
   for (const id of named === null ? engines : [named]) {
-    const engine = study.engines.find((one) => one.id === id);
+    const engine = owners.find((one) => one.id === id);
     const entry = engine && settableInputs(engine).find(({ name }) => name === input);
     if (entry === undefined) continue;
     return {
-      over: named === null ? over : `engines.${named}.${input}`,
+      over:
+        named === null ? over : `${engine && isVehicle(engine) ? 'vehicles' : 'engines'}.${named}.${input}`,
       dimension: entry.dimension,
       sweep: entry.sweep,
     };

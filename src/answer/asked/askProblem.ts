@@ -35,9 +35,16 @@ export function askProblem(entry: CatalogueEntry, ask: Ask): Problem | null {
 
 function engineProblem(entry: CatalogueEntry, { engine, throttle, inputs }: Ask): Problem | null {
   if (entry.place !== 'air') {
-    if (engine !== null) return null;
-    const what = `${capital(entry.label)} belongs to an engine, and none is named.`;
-    return problem('engine-missing', entry, what, `Write the engine in front, e.g. bell.${entry.name}.`);
+    if (engine !== null) return vehicleProblem(entry, throttle);
+    const owner = entry.place === 'vehicle' ? 'a vehicle' : 'an engine';
+    const what = `${capital(entry.label)} belongs to ${owner}, and none is named.`;
+    const example = entry.place === 'vehicle' ? `booster.${belowVehicle(entry.name)}` : `bell.${entry.name}`;
+    return problem(
+      'engine-missing',
+      entry,
+      what,
+      `Write ${owner.replace(/^an? /, 'the ')} in front, e.g. ${example}.`,
+    );
   }
   if (engine !== null) {
     const what = `${capital(entry.label)} belongs to the air, not to an engine.`;
@@ -46,6 +53,22 @@ function engineProblem(entry: CatalogueEntry, { engine, throttle, inputs }: Ask)
   if (throttle === null && inputs.length === 0) return null;
   const what = 'The air has no throttle and no inputs of an engine.';
   return problem('input-not-expected', entry, what, 'Leave only the altitude in the brackets.');
+}
+
+function vehicleProblem(entry: CatalogueEntry, throttle: number | null): Problem | null {
+  if (entry.place !== 'vehicle' || throttle === null) return null;
+  const what = 'A vehicle throttles by itself, to keep its limits.';
+  return problem(
+    'throttle-not-expected',
+    entry,
+    what,
+    'Leave the throttle out, or set a limit of the vehicle.',
+  );
+}
+
+/** As a sentence writes it: `flight.payload` → `payload`, `vehicle.first.dry` → `first.dry`. */
+function belowVehicle(name: string): string {
+  return name.replace(/^(flight|vehicle)\./, '');
 }
 
 const PLACES = 'vacuum, sea level, an altitude such as 12 km or a pressure such as 0.5 bar';

@@ -26,7 +26,9 @@ export interface ChangedInput {
 }
 
 export interface Ask {
-  /** Id of the engine in the study; null for quantities of the air alone. */ readonly engine: string | null;
+  /** Id of the engine or of the vehicle in the study; null for quantities of the air alone. */ readonly engine:
+    | string
+    | null;
   /** Name in the catalogue. */ readonly quantity: string;
   /** Null where the quantity has no surroundings. */ readonly ambient: AskedAmbient | null;
   /** Chamber pressure over that of the study [–]; null: full. */ readonly throttle: number | null;
@@ -36,14 +38,23 @@ export interface Ask {
    * Written after its kind: `thrustParts.force(vacuum, surface nozzle wall)`, `losses.items.share(item friction on the wall)`,
    * `chamber.composition(species H2O)`, `separation.criteria.ratio(criterion schmucker)`,
    * `separation.place.areaRatio(0 km, criterion stark)`, `separation.thrust(0 km, end least)`,
-   * `thrust(12 km, mode skirt drawn up)`, `propellants.density(ingredient methane)`. The kinds stand in {@link PART_KINDS}.
+   * `thrust(12 km, mode skirt drawn up)`, `propellants.density(ingredient methane)`, `payload(engine plug)` of a vehicle with another engine below. The kinds stand in {@link PART_KINDS}.
    */
   readonly part?: string;
   readonly inputs: readonly ChangedInput[];
 }
 
 /** What {@link Ask.part} may name, the word written before it. */
-export const PART_KINDS = ['surface', 'item', 'species', 'criterion', 'end', 'mode', 'ingredient'] as const;
+export const PART_KINDS = [
+  'surface',
+  'item',
+  'species',
+  'criterion',
+  'end',
+  'mode',
+  'ingredient',
+  'engine',
+] as const;
 export type PartKind = (typeof PART_KINDS)[number];
 
 /** The same text for the same question: a key for maps and for what travels between threads. */

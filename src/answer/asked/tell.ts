@@ -50,6 +50,7 @@ export function tell(solution: EngineSolution, ask: Ask): Told {
   if (entry === undefined) return { ok: false, problem: unknown(ask.quantity) };
   const wrong = askProblem(entry, ask);
   if (wrong !== null) return { ok: false, problem: wrong };
+  if (entry.place === 'vehicle') return { ok: false, problem: ofVehicle(entry.label) };
   const reader = Object.hasOwn(readers, entry.name) ? readers[entry.name] : undefined;
   if (reader === undefined) throw new Error(`No reader of ${entry.name}`);
   const outcome = attempt(() =>
@@ -65,6 +66,14 @@ export function tell(solution: EngineSolution, ask: Ask): Told {
   if (!outcome.ok) return outcome;
   const read = typeof outcome.value === 'number' ? { value: outcome.value } : outcome.value;
   return { ok: true, value: read.value, scatter: read.scatter ?? [], alternatives: read.alternatives ?? [] };
+}
+
+function ofVehicle(label: string): Problem {
+  return {
+    code: 'engine-is-no-vehicle',
+    what: `${label.charAt(0).toUpperCase()}${label.slice(1)} belongs to a vehicle; an engine was asked.`,
+    mend: 'Ask a vehicle of the study, e.g. booster.payload.',
+  };
 }
 
 function unknown(name: string): Problem {

@@ -16,8 +16,9 @@ export function withPoint(study: Study, point: Point): Study {
   if (wanted.size === 0) return study;
   const found = new Set<string>();
   const engines = study.engines.map((engine) => moved(engine, point, found));
+  const vehicles = study.vehicles.map((vehicle) => moved(vehicle, point, found));
   for (const path of wanted) if (!found.has(path)) throw notStated(path, study);
-  return { ...study, engines };
+  return { ...study, engines, vehicles };
 }
 
 function moved<Part>(part: Part, point: Point, found: Set<string>): Part {
@@ -45,7 +46,7 @@ function isQuantity(part: object): part is { readonly value: number; readonly pa
 function notStated(path: string, study: Study): ProblemError {
   return new ProblemError({
     code: 'input-not-stated',
-    what: `No engine of the study has a number at “${path}”.`,
+    what: `Neither an engine nor a vehicle of the study has a number at “${path}”.`,
     mend: `Name an input as the study writes it, e.g. engines.${study.engines[0]?.id ?? 'bell'}.chamber.pressure.`,
     where: path,
   });

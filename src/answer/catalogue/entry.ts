@@ -32,9 +32,10 @@ export interface DisplayUnit {
 
 /**
  * Where a quantity lives: `engine` has one value an engine, `altitude` one value a condition of the air,
- * `wall` one a point of the wall, `comparison` belongs to a pair, `air` to the air, `input` is what the study says.
+ * `wall` one a point of the wall, `comparison` belongs to a pair, `air` to the air, `input` is what the study says of an engine, `vehicle` has one value a
+ * vehicle, computed or stated.
  */
-export type QuantityPlace = 'engine' | 'altitude' | 'wall' | 'comparison' | 'air' | 'input';
+export type QuantityPlace = 'engine' | 'altitude' | 'wall' | 'comparison' | 'air' | 'input' | 'vehicle';
 
 export interface CatalogueEntry {
   /** Stable; dots follow the path in the answer, e.g. `vacuum.specificImpulse`. */
@@ -85,6 +86,8 @@ export const UNIT = {
   megajoulePerKilogram: { symbol: 'MJ/kg', perSI: 1e-6 },
   joulePerKilogramKelvin: { symbol: 'J/(kg K)', perSI: 1 },
   megapascal: { symbol: 'MPa', perSI: 1e-6 },
+  tonne: { symbol: 't', perSI: 1e-3 },
+  kilopascal: { symbol: 'kPa', perSI: 1e-3 },
   newton: { symbol: 'N', perSI: 1 },
   megawatt: { symbol: 'MW', perSI: 1e-6 },
   kilowatt: { symbol: 'kW', perSI: 1e-3 },

@@ -14,7 +14,7 @@ import { enginesSaid, type Signs, signsOf, valuesSaid } from './signs.ts';
 export function claimsIn(
   text: string,
   format: ClaimsFormat,
-  study: Pick<Study, 'engines'> | null = null,
+  study: Pick<Study, 'engines' | 'vehicles'> | null = null,
 ): readonly Claim[] {
   const found: Claim[] = [];
   for (const { text: say, line, time } of sentencesIn(passagesIn(text, format))) {

@@ -16,7 +16,7 @@ const none = (whyNot: string): Proposal => ({ test: null, assumed: [], whyNot })
 export function proposeTest(
   claim: Pick<Claim, 'say' | 'kind' | 'quantities' | 'engines'>,
   signs: Signs,
-  study: Pick<Study, 'engines'> | null,
+  study: Pick<Study, 'engines' | 'vehicles'> | null,
 ): Proposal {
   if (study === null) return none('No study is named whose engines could be asked.');
   if (signs.denied && claim.kind !== 'number') {

@@ -82,11 +82,17 @@ export function quantitiesMeant(say: string, units: readonly Exponents[]): reado
   return [...found.values()].sort((a, b) => b.score - a.score).slice(0, MOST);
 }
 
-/** Of one engine or the air, at a place that can be proposed. */
+/** Of one engine or the air, at a place that can be proposed; a vehicle is asked by hand. */
 function isAsked(entry: CatalogueEntry): boolean {
   const { station } = needsOf(entry);
   const { place, notAsked, part } = entry;
-  return notAsked === undefined && part?.needed !== true && station === null && place !== 'comparison';
+  return (
+    notAsked === undefined &&
+    part?.needed !== true &&
+    station === null &&
+    place !== 'comparison' &&
+    place !== 'vehicle'
+  );
 }
 
 function fits({ dimension }: CatalogueEntry, units: readonly Exponents[]): boolean {

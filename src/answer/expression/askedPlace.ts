@@ -1,5 +1,6 @@
 /** What stands in the brackets behind a quantity, as surroundings, throttle, station, part and changed inputs. */
 
+import { listNames, quote } from '../../study/report.ts';
 import type { Ask, AskedAmbient, AskedStation } from '../asked/model.ts';
 import { type Draft, fixed, type Inside, numberOf, once, stationAt } from './askedDraft.ts';
 import { setOne } from './askedInput.ts';
@@ -22,11 +23,23 @@ export function readPlaces(
   const inputs = engine === null ? [] : shop.scope.inputs(engine);
   for (const arg of node.args ?? []) {
     if (arg.is === 'set') setOne(draft, arg, inputs, inside);
-    else if (arg.is === 'part') once(draft, 'part', `${arg.name}`, arg);
+    else if (arg.is === 'part') partOf(draft, arg, shop);
     else placeOf(draft, arg, inside, bound);
   }
   const { part, ...rest } = draft;
   return { ...rest, ...(part === null ? {} : { part }) };
+}
+
+function partOf(draft: Draft, arg: Extract<Argument, { is: 'part' }>, { scope }: Workshop): void {
+  if (arg.kind === 'engine' && !scope.engines.includes(arg.name)) {
+    refuse(
+      arg,
+      'engine-unknown',
+      `${quote(arg.name)} is not an engine of this study.`,
+      `Engines of this study: ${listNames(scope.engines)}.`,
+    );
+  }
+  once(draft, 'part', arg.name, arg);
 }
 
 type PlaceArgument = Exclude<Argument, { is: 'set' } | { is: 'part' }>;

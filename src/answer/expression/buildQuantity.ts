@@ -90,11 +90,42 @@ function resolve(node: NameNode, { scope }: Workshop): Resolved {
   const ofEngine = scope.engines.includes(first);
   if (ofEngine && rest !== '') {
     const entry = scope.quantity(rest, hasPlace);
-    if (entry !== null && entry.place !== 'air') return { engine: first, entry };
+    if (entry !== null && entry.place !== 'air' && entry.place !== 'vehicle') return { engine: first, entry };
   }
+  if (scope.vehicles.includes(first)) return { engine: first, entry: ofVehicle(node, first, rest, scope) };
   const air = scope.quantity(node.name, hasPlace);
   if (air?.place === 'air') return { engine: null, entry: air };
   return refuseName(node, ofEngine ? first : null, rest, air, scope);
+}
+
+/** What is found of a vehicle, or stated of it: `booster.payload`, `booster.first.dry`. */
+function ofVehicle(node: NameNode, vehicle: string, rest: string, scope: Workshop['scope']): CatalogueEntry {
+  for (const kind of ['flight', 'vehicle']) {
+    const entry = rest === '' ? null : scope.quantity(`${kind}.${rest}`, false);
+    if (entry !== null) return entry;
+  }
+  if (rest === '') {
+    refuse(
+      node,
+      'quantity-missing',
+      `${quote(vehicle)} is a vehicle, not a number.`,
+      `Write what of it: ${vehicle}.payload.`,
+    );
+  }
+  const isOfEngine = scope.quantity(rest, isPlaced(node)) !== null;
+  const near = scope
+    .nearestQuantities(`flight.${rest}`)
+    .flatMap((name) => (/^(flight|vehicle)\./.test(name) ? [name.replace(/^[a-z]+\./, `${vehicle}.`)] : []));
+  return refuse(
+    node,
+    'quantity-unknown',
+    isOfEngine
+      ? `${quote(rest)} belongs to an engine; ${quote(vehicle)} is a vehicle.`
+      : `${quote(rest)} is not a quantity of a vehicle.`,
+    isOfEngine
+      ? `Ask an engine: ${scope.engines[0] ?? 'bell'}.${rest}.`
+      : `${near.length === 0 ? '' : `Did you mean ${listNames(near)}? `}Of a vehicle are known e.g. ${vehicle}.payload, ${vehicle}.maxDynamicPressure, ${vehicle}.meanSpecificImpulse; docs/quantities.md lists all.`,
+  );
 }
 
 function refuseName(
@@ -104,7 +135,8 @@ function refuseName(
   alone: CatalogueEntry | null,
   scope: Workshop['scope'],
 ): never {
-  const engines = listNames(scope.engines);
+  const vehicles = scope.vehicles.length === 0 ? '' : `; vehicles: ${listNames(scope.vehicles)}`;
+  const engines = `${listNames(scope.engines)}${vehicles}`;
   const example = scope.engines[0] ?? 'bell';
   if (alone !== null) {
     refuse(
@@ -115,7 +147,9 @@ function refuseName(
     );
   }
   if (engine !== null && rest !== '') {
-    const near = scope.nearestQuantities(rest).map((name) => `${engine}.${name}`);
+    const near = scope
+      .nearestQuantities(rest)
+      .flatMap((name) => (/^(flight|vehicle)\./.test(name) ? [] : [`${engine}.${name}`]));
     refuse(
       node,
       'quantity-unknown',

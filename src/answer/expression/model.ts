@@ -33,11 +33,12 @@ export interface SettableInput {
 /** What a text may name. */
 export interface TestScope {
   /** Ids of the engines of the study. */ readonly engines: readonly string[];
+  /** Ids of its vehicles. */ readonly vehicles: readonly string[];
   /** Entry of the catalogue by name or alias; some names mean another quantity where a place is named. */
   readonly quantity: (name: string, hasPlace: boolean) => CatalogueEntry | null;
   /** The known quantities that look most like the name. */
   readonly nearestQuantities: (name: string) => readonly string[];
-  /** What may be set on that engine. */
+  /** What may be set on that engine or vehicle. */
   readonly inputs: (engine: string) => readonly SettableInput[];
   /** Why this can never be told; null where it may be. */
   readonly askProblem: (ask: Ask) => Problem | null;

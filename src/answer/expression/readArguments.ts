@@ -45,6 +45,11 @@ export function readArguments(reader: Reader, expression: ReadExpression): reado
 function readArgument(reader: Reader, expression: ReadExpression): Argument {
   const { start } = peek(reader);
   const word = wordAt(reader);
+  if (word === 'engine' && signAt(reader, 1) === '=') {
+    take(reader);
+    take(reader);
+    return { is: 'part', kind: word, name: restOfArgument(reader, word), ...spanFrom(reader, start) };
+  }
   const input = inputBeforeEquals(reader);
   if (input !== null) {
     const value = expression(reader);

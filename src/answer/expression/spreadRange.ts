@@ -78,11 +78,13 @@ export function spreadRange(
 
 /** An input that is a number of pieces moves in whole steps. */
 const isWhole = ({ input }: RangeUse, { scope }: Workshop): boolean =>
-  scope.engines.some((engine) => scope.inputs(engine).some(({ name, whole }) => whole && name === input));
+  [...scope.engines, ...scope.vehicles].some((engine) =>
+    scope.inputs(engine).some(({ name, whole }) => whole && name === input),
+  );
 
 function refuseVariable(node: RangeNode, bound: Bound, { scope }: Workshop): void {
   const { variable } = node;
-  if (bound.has(variable) || scope.engines.includes(variable)) {
+  if (bound.has(variable) || scope.engines.includes(variable) || scope.vehicles.includes(variable)) {
     refuse(
       node,
       'name-taken',

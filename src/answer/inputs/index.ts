@@ -2,4 +2,4 @@
 export { settableConditions } from './conditions.ts';
 export type * from './model.ts';
 export { settableInputs } from './settableInputs.ts';
-export { inputUnknown, withInputs } from './withInputs.ts';
+export { inputUnknown, withInputs, withVehicleInputs } from './withInputs.ts';

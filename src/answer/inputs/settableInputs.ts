@@ -1,20 +1,23 @@
-/** The registry of what may be set on an engine: for expressions, sweeps and draws. */
+/** The registry of what may be set on an engine or a vehicle: for expressions, sweeps and draws. */
 
 import type { Range } from '../../study/form.ts';
-import type { EngineInput } from '../../study/model.ts';
+import { isVehicle, type Owner } from '../../study/owners.ts';
 import { quantityKinds } from '../../study/unitTable.ts';
 import { quantity } from '../catalogue.ts';
 import type { EngineInputEntry } from './model.ts';
 import type { InputSlot } from './slot.ts';
 import { slotsOf } from './slots.ts';
 import { sweepRangeOf } from './sweepRange.ts';
+import { vehicleSlots } from './vehicleSlots.ts';
 
-/** All inputs of this engine that are numbers, those of its propellants first. */
-export function settableInputs(engine: EngineInput): readonly EngineInputEntry[] {
-  return slotsOf(engine).map((slot) => entryOf(engine, slot));
+/** All inputs of this engine or vehicle that are numbers. */
+export function settableInputs(owner: Owner): readonly EngineInputEntry[] {
+  return isVehicle(owner)
+    ? vehicleSlots(owner).map((slot) => entryOf(`vehicles.${owner.id}`, slot))
+    : slotsOf(owner).map((slot) => entryOf(`engines.${owner.id}`, slot));
 }
 
-function entryOf(engine: EngineInput, slot: InputSlot): EngineInputEntry {
+function entryOf(below: string, slot: Omit<InputSlot, 'put'>): EngineInputEntry {
   const { name, now, field } = slot;
   const { range } = field;
   return {
@@ -29,14 +32,14 @@ function entryOf(engine: EngineInput, slot: InputSlot): EngineInputEntry {
     openAbove: range.below !== undefined,
     whole: slot.whole ?? false,
     current: now?.value ?? null,
-    path: now?.path ?? `engines.${engine.id}.${name}`,
+    path: now?.path ?? `${below}.${name}`,
     stated: now !== null && !now.byDefault,
     sweep: sweepRangeOf(range, now?.value ?? null, slot.quantity),
   };
 }
 
 /** That of the catalogue; a share says of what. */
-function labelOf({ name, quantity: of }: InputSlot): string {
+function labelOf({ name, quantity: of }: Omit<InputSlot, 'put'>): string {
   const { label } = quantity(of);
   if (of === 'propellants.share') return `share of ${name.split('.').slice(2).join('.')} by mass`;
   if (of === 'change.altitude') return 'altitude at which the nozzle changes over';

@@ -1,19 +1,20 @@
 /** One asked number in words: `the specific impulse of Alder P at the pad`. */
 
-import type { EngineInput } from '../../study/model.ts';
+import type { Study } from '../../study/model.ts';
+import { type Owner, ownersOf } from '../../study/owners.ts';
 import type { Ask, AskedAmbient, AskedStation } from '../asked/model.ts';
 import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
 import { showStated } from '../display.ts';
 import { settableInputs } from '../inputs/index.ts';
 
-export type EnginesById = ReadonlyMap<string, EngineInput>;
+export type OwnersById = ReadonlyMap<string, Owner>;
 
-export const enginesById = (engines: readonly EngineInput[]): EnginesById =>
-  new Map(engines.map((engine) => [engine.id, engine]));
+export const ownersById = (study: Pick<Study, 'engines' | 'vehicles'>): OwnersById =>
+  new Map(ownersOf(study).map((owner) => [owner.id, owner]));
 
 /** @param placed false: without where it is asked for */
-export function askWords(ask: Ask, engines: EnginesById, placed = true): string {
+export function askWords(ask: Ask, engines: OwnersById, placed = true): string {
   // `pressure at the lip, flowing full`: the owner stands before what is added.
   const label = labelWords(ask);
   if (/ which | where |^where /.test(label) && ask.engine !== null) {
@@ -24,22 +25,27 @@ export function askWords(ask: Ask, engines: EnginesById, placed = true): string 
 }
 
 /** The same where the quantity has just been named: `that of Alder B at the pad`. */
-export function thatOfWords(ask: Ask, engines: EnginesById, placed = true): string {
+export function thatOfWords(ask: Ask, engines: OwnersById, placed = true): string {
   return `that${ownerWords(ask, engines)}${placed ? placeWords(ask, engines) : ''}`;
 }
 
 function labelWords({ quantity: name, part }: Ask): string {
-  const { label } = quantity(name);
-  if (part === undefined) return label;
+  const { label, place } = quantity(name);
+  if (part === undefined || place === 'vehicle') return label;
   return / one surface$/.test(label) ? label.replace(/one surface$/, `the ${part}`) : `${label} (${part})`;
 }
 
-function ownerWords({ engine }: Ask, engines: EnginesById): string {
-  return engine === null ? '' : ` of ${engines.get(engine)?.name ?? engine}`;
+function ownerWords({ engine, quantity: name, part }: Ask, engines: OwnersById): string {
+  if (engine === null) return '';
+  const below =
+    part === undefined || quantity(name).place !== 'vehicle'
+      ? ''
+      : ` with ${engines.get(part)?.name ?? part}`;
+  return ` of ${engines.get(engine)?.name ?? engine}${below}`;
 }
 
 /** Where it is asked for, a space in front; empty where it is the same everywhere. */
-export function placeWords(ask: Ask, engines: EnginesById): string {
+export function placeWords(ask: Ask, engines: OwnersById): string {
   const { ambient, station, throttle } = ask;
   return [
     station === null ? '' : ` ${stationWords(station)}`,
@@ -74,13 +80,17 @@ function stationWords(station: AskedStation): string {
   }
 }
 
-function inputWords({ engine, inputs }: Ask, engines: EnginesById): string {
+function inputWords({ engine, inputs }: Ask, engines: OwnersById): string {
   const input = engine === null ? undefined : engines.get(engine);
   if (inputs.length === 0 || input === undefined) return '';
   const known = settableInputs(input);
   const words = inputs.map(({ input: name, value }) => {
-    const entry = known.find((one) => one.name === name);
-    return entry === undefined ? name : `${entry.label} ${showStated(entry.quantity, value).text}`;
+    const own = known.find((one) => one.name === name);
+    if (own !== undefined) return `${own.label} ${showStated(own.quantity, value).text}`;
+    // Of an engine below a vehicle: `bell.nozzle.areaRatio`.
+    const below = engines.get(name.split('.')[0]!);
+    const entry = below && settableInputs(below).find((one) => `${below.id}.${one.name}` === name);
+    return entry ? `${entry.label} of ${below.name} ${showStated(entry.quantity, value).text}` : name;
   });
   return ` with ${listed(words)}`;
 }

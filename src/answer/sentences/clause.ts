@@ -4,7 +4,7 @@ import type { Ask } from '../asked/model.ts';
 import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
 import type { Choices } from './alternatives.ts';
-import { type EnginesById, placeWords, thatOfWords } from './askWords.ts';
+import { type OwnersById, placeWords, thatOfWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import type { DrawnAsks, Row } from './drawnAsks.ts';
 import { engineNames, expressionWords, isBeyondWords } from './expressionWords.ts';
@@ -25,7 +25,7 @@ export interface Clause {
 export interface Teller {
   readonly drawn: DrawnAsks;
   readonly choices: Choices;
-  readonly engines: EnginesById;
+  readonly engines: OwnersById;
   /** Of parts of the tests. */ readonly compile: Compile;
 }
 
@@ -128,7 +128,7 @@ function nameBeside(one: MeasuredNumber, other: MeasuredNumber, teller: Teller):
 }
 
 /** Of one engine, where both places are named, these alone tell the two apart: `that in vacuum`. */
-function besideOwn(first: Ask, second: Ask, engines: EnginesById): string {
+function besideOwn(first: Ask, second: Ask, engines: OwnersById): string {
   const places = [first, second].map((ask) => placeWords(ask, engines));
   const isAsItStands = first.inputs.length > 0 && second.inputs.length === 0;
   const apart = first.engine === second.engine && !isAsItStands && places.every((place) => place !== '');

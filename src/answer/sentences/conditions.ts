@@ -1,12 +1,13 @@
 /** Under which conditions a sentence was tested, one line each. */
 
 import type { EngineInput, Study } from '../../study/model.ts';
+import { ownersOf } from '../../study/owners.ts';
+import { ownersAsked } from '../asked/ownersAsked.ts';
 import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
 import { settableInputs } from '../inputs/index.ts';
 import { ambientWords } from './askWords.ts';
 import type { DrawnAsks } from './drawnAsks.ts';
-import { enginesMovedBy } from './enginesMovedBy.ts';
 import { movableInputs } from './inputLabels.ts';
 import type { PlacedTest } from './shareOf.ts';
 
@@ -36,10 +37,10 @@ function openWords(
   { asks }: PlacedTest['test'],
   places: readonly number[],
   { sources, middle }: DrawnAsks,
-  { engines }: Study,
+  study: Study,
 ): readonly string[] {
-  const moved = enginesMovedBy(asks, engines);
-  const inputs = movableInputs(engines);
+  const moved = ownersAsked(asks, study);
+  const inputs = movableInputs(ownersOf(study));
   const told = places.flatMap((place) => {
     const one = middle[place];
     return one?.ok ? one.scatter.map(({ name }) => name) : [];

@@ -6,7 +6,7 @@ import type { Decision } from '../expression/model.ts';
 import { settableInputs } from '../inputs/index.ts';
 import { heldAgainst } from './absolutes.ts';
 import { byEachModel, choicesOf } from './alternatives.ts';
-import { enginesById } from './askWords.ts';
+import { ownersById } from './askWords.ts';
 import type { Teller } from './clause.ts';
 import { conditionsOf } from './conditions.ts';
 import type { DrawnAsks } from './drawnAsks.ts';
@@ -34,7 +34,7 @@ export function decidedSentence(
   const { id, say, holds, said } = sentence;
   const { test } = placed;
   const choices = choicesOf(placed, drawn);
-  const teller: Teller = { drawn, choices, engines: enginesById(study.engines), compile };
+  const teller: Teller = { drawn, choices, engines: ownersById(study), compile };
   const middle = drawn.middle.map((told) => (told.ok ? told.value : null));
   const decision = test.decide(ownValues(placed, middle));
   const own = holdingShare(placed, drawn);

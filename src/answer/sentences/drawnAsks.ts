@@ -1,6 +1,7 @@
 /** Draws as rows: the values of every ask in one draw, by the program's own models or by one that stands beside them. */
 
 import type { Study } from '../../study/model.ts';
+import { ownersOf } from '../../study/owners.ts';
 import type { Told } from '../asked/model.ts';
 import { type Drawn, type DrawnAsk, eachDraw } from '../spread/index.ts';
 import { movableInputs } from './inputLabels.ts';
@@ -30,7 +31,7 @@ export interface DrawnAsks {
 }
 
 export function drawnAsks(drawn: Drawn, study: Study): DrawnAsks {
-  const inputs = movableInputs(study.engines);
+  const inputs = movableInputs(ownersOf(study));
   const sources = drawn.unknowns.map((unknown): SpreadSource => {
     if (unknown.kind === 'model') return { name: unknown.name, kind: 'model', label: unknown.name };
     const label = inputs.get(unknown.path)?.label ?? unknown.path.replace(/^engines\./, '');

@@ -6,7 +6,7 @@ import type { CompiledExpression, CompiledTest } from '../expression/model.ts';
 import { readExpression } from '../expression/readTest.ts';
 import type { Expression, NameNode } from '../expression/tree.ts';
 import { Trouble } from '../expression/trouble.ts';
-import { askWords, type EnginesById, thatOfWords } from './askWords.ts';
+import { askWords, type OwnersById, thatOfWords } from './askWords.ts';
 import type { Compile } from './measured.ts';
 import { timesWords } from './ratioWords.ts';
 
@@ -26,7 +26,7 @@ const MOST_NAMED = 4;
 /** Of one number outside ranges; what is too complex for words is told by what it is worked out from. */
 export function expressionWords(
   expression: CompiledExpression,
-  engines: EnginesById,
+  engines: OwnersById,
   compile: Compile,
 ): string {
   const { ask, asks } = expression;
@@ -38,13 +38,13 @@ export function expressionWords(
 /** True where only a description of what it is worked out from can be said. */
 export function isBeyondWords(
   expression: CompiledExpression,
-  engines: EnginesById,
+  engines: OwnersById,
   compile: Compile,
 ): boolean {
   return expression.ask === null && spokenOf(expression, engines, compile) === null;
 }
 
-function spokenOf({ text }: CompiledExpression, engines: EnginesById, compile: Compile): string | null {
+function spokenOf({ text }: CompiledExpression, engines: OwnersById, compile: Compile): string | null {
   const node = parsed(text);
   if (node === null) return null;
   const find = ({ start, end }: NameNode): Ask | null => {
@@ -55,7 +55,7 @@ function spokenOf({ text }: CompiledExpression, engines: EnginesById, compile: C
 }
 
 /** Of a side inside a range: without the places, which move. */
-export function movingWords(text: string, asks: Asks, engines: EnginesById): string {
+export function movingWords(text: string, asks: Asks, engines: OwnersById): string {
   const node = parsed(text);
   const find = (name: NameNode): Ask | null => movingAsk(name, asks);
   const spoken = node === null ? null : new Speaker(find, engines, false).say(node);
@@ -63,13 +63,13 @@ export function movingWords(text: string, asks: Asks, engines: EnginesById): str
 }
 
 /** `what the test works out from the thrust of A and the exit area of A` */
-function workedOutWords(used: Asks, engines: EnginesById, placed: boolean): string {
+function workedOutWords(used: Asks, engines: OwnersById, placed: boolean): string {
   const names = [...new Set(used.map((ask) => askWords(ask, engines, placed)))];
   if (names.length > 0 && names.length <= MOST_NAMED) return `what the test works out from ${listed(names)}`;
   return `what the test works out for ${listed(engineNames(used, engines))}`;
 }
 
-export function engineNames(asks: Asks, engines: EnginesById): readonly string[] {
+export function engineNames(asks: Asks, engines: OwnersById): readonly string[] {
   const ids = new Set(asks.flatMap(({ engine }) => (engine === null ? [] : [engine])));
   return ids.size === 0 ? ['the air'] : [...ids].map((id) => engines.get(id)?.name ?? id);
 }
@@ -88,11 +88,11 @@ const G0 = 9.80665;
 
 class Speaker {
   readonly #find: (node: NameNode) => Ask | null;
-  readonly #engines: EnginesById;
+  readonly #engines: OwnersById;
   readonly #placed: boolean;
   #named = 0;
 
-  constructor(find: (node: NameNode) => Ask | null, engines: EnginesById, placed: boolean) {
+  constructor(find: (node: NameNode) => Ask | null, engines: OwnersById, placed: boolean) {
     this.#find = find;
     this.#engines = engines;
     this.#placed = placed;

@@ -1,11 +1,12 @@
 /** Where one input turns a test, all others at their middle values. */
 
 import type { Study } from '../../study/model.ts';
+import { ownersOf } from '../../study/owners.ts';
 import type { Crew, Point } from '../asked/crew.ts';
 import type { Ask } from '../asked/model.ts';
+import { ownersAsked } from '../asked/ownersAsked.ts';
 import { show } from '../display.ts';
 import type { DrawnAsks } from './drawnAsks.ts';
-import { enginesMovedBy } from './enginesMovedBy.ts';
 import { type MovableInput, movableInputs } from './inputLabels.ts';
 import type { FlipPoint } from './model.ts';
 import { ownValues, type PlacedTest } from './shareOf.ts';
@@ -44,7 +45,7 @@ export async function flipPoints(
   crew: Crew,
   signal?: AbortSignal,
 ): Promise<readonly (readonly FlipPoint[])[]> {
-  const inputs = movableInputs(study.engines);
+  const inputs = movableInputs(ownersOf(study));
   const open = new Set(drawn.sources.filter(({ kind }) => kind === 'input').map(({ name }) => name));
   const tried = [...inputs].filter(([path, { entry }]) => open.has(path) || MAIN.has(entry.name));
   const marginsAt = marginTeller(tests, asks, crew, signal);
@@ -55,7 +56,7 @@ export async function flipPoints(
   const brackets = tests.flatMap((placed, test) => {
     const start = now[test];
     if (start === null || start === undefined) return [];
-    const moved = enginesMovedBy(placed.test.asks, study.engines);
+    const moved = ownersAsked(placed.test.asks, study);
     return tried.flatMap(([path, input]) => {
       if (!input.engines.some((id) => moved.has(id))) return [];
       const scan = points.flatMap(({ path: of, x }, i): Placed[] => {

@@ -1,6 +1,6 @@
 /** What is true of a test over a range: where it comes closest, where it fails, where the highest value lies. */
 
-import type { EngineInput } from '../../study/model.ts';
+import type { Owner } from '../../study/owners.ts';
 import { findQuantity } from '../catalogue.ts';
 import { showStated } from '../display.ts';
 import type {
@@ -13,7 +13,7 @@ import type {
 } from '../expression/model.ts';
 import { settableInputs } from '../inputs/index.ts';
 import type { EngineInputEntry } from '../inputs/model.ts';
-import { altitudeWords, askWords, type EnginesById, thatOfWords } from './askWords.ts';
+import { altitudeWords, askWords, type OwnersById, thatOfWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import { capital, shareMore, type Teller } from './clause.ts';
 import type { AlternativeChoice } from './drawnAsks.ts';
@@ -155,7 +155,7 @@ function sideName(
   { names }: ComparedSides,
   which: 'left' | 'right',
   { asks }: CompiledTest,
-  engines: EnginesById,
+  engines: OwnersById,
 ): string {
   const { ask, expression } = names[which];
   const found = ask === null ? undefined : asks[ask];
@@ -163,7 +163,7 @@ function sideName(
 }
 
 /** `between 3 km and 9 km`, `from 20 km to vacuum`, `at 5 km` */
-function stretchWords({ place, around }: Witness, range: TestedRange, engines: EnginesById): string {
+function stretchWords({ place, around }: Witness, range: TestedRange, engines: OwnersById): string {
   if (around === undefined || around.from === around.to) return placeIn(range, place, engines);
   const [from, to] = [around.from, around.to].map((end) => bareplace(range, end, engines));
   if (range.of === 'input') return `with ${variableWords(range, engines)} from ${from} to ${to}`;
@@ -171,7 +171,7 @@ function stretchWords({ place, around }: Witness, range: TestedRange, engines: E
 }
 
 /** What moves: the label of the input, or the sign that the test gave it. */
-function variableWords({ of, input, variable }: TestedRange, engines: EnginesById): string {
+function variableWords({ of, input, variable }: TestedRange, engines: OwnersById): string {
   if (of === 'input') return inputEntry(input ?? '', [...engines.values()])?.label ?? variable;
   return VARIABLES[of] ?? variable;
 }
@@ -185,13 +185,13 @@ const VARIABLES: Readonly<Partial<Record<TestedRange['of'], string>>> = {
 };
 
 /** e.g. `tested at 17 values of area ratio from 5 to 40` */
-function rangeWords({ of, input, words }: TestedRange, engines: EnginesById): string {
+function rangeWords({ of, input, words }: TestedRange, engines: OwnersById): string {
   const label = of === 'input' ? inputEntry(input ?? '', [...engines.values()])?.label : undefined;
   return label === undefined || input === null ? words : words.replace(input, label);
 }
 
 /** A place of a range, e.g. `at 5 km`, `in vacuum`, `at 60 % throttle`. */
-export function placeIn(range: TestedRange, place: RangePlace, engines: EnginesById): string {
+export function placeIn(range: TestedRange, place: RangePlace, engines: OwnersById): string {
   if (place === 'vacuum') return 'in vacuum';
   if (range.of === 'altitude') return altitudeWords(rounded(place));
   if (range.of === 'pressure') return `in ${bareplace(range, place, engines)} outside`;
@@ -203,7 +203,7 @@ export function placeIn(range: TestedRange, place: RangePlace, engines: EnginesB
   return `for ${range.variable} = ${bareplace(range, place, engines)}`;
 }
 
-function bareplace(range: TestedRange, place: RangePlace, engines: EnginesById): string {
+function bareplace(range: TestedRange, place: RangePlace, engines: OwnersById): string {
   if (place === 'vacuum') return 'vacuum';
   const quantity = quantityOfRange(range, engines);
   if (range.of === 'altitude' && place === 0) return 'the pad';
@@ -212,7 +212,7 @@ function bareplace(range: TestedRange, place: RangePlace, engines: EnginesById):
 
 const rounded = (value: number): number => Number(value.toPrecision(2));
 
-function quantityOfRange({ of, input }: TestedRange, engines: EnginesById): string | null {
+function quantityOfRange({ of, input }: TestedRange, engines: OwnersById): string | null {
   switch (of) {
     case 'altitude':
       return 'altitude';
@@ -231,14 +231,17 @@ function quantityOfRange({ of, input }: TestedRange, engines: EnginesById): stri
   }
 }
 
-function inputQuantity(input: string, engines: readonly EngineInput[]): string | null {
+function inputQuantity(input: string, engines: readonly Owner[]): string | null {
   const entry = inputEntry(input, engines);
   return entry !== null && findQuantity(entry.quantity) !== undefined ? entry.quantity : null;
 }
 
-function inputEntry(input: string, engines: readonly EngineInput[]): EngineInputEntry | null {
+function inputEntry(input: string, engines: readonly Owner[]): EngineInputEntry | null {
   for (const engine of engines) {
-    const entry = settableInputs(engine).find(({ name }) => name === input);
+    // Of an engine below a vehicle: `bell.nozzle.areaRatio`.
+    const entry = settableInputs(engine).find(
+      ({ name }) => name === input || `${engine.id}.${name}` === input,
+    );
     if (entry !== undefined) return entry;
   }
   return null;

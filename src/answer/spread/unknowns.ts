@@ -2,8 +2,10 @@
 
 import { ProblemError } from '../../numerics/problem.ts';
 import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
-import type { EngineInput, Study } from '../../study/model.ts';
+import type { Study } from '../../study/model.ts';
+import { type Owner, ownersOf } from '../../study/owners.ts';
 import type { Ask } from '../asked/model.ts';
+import { ownersAsked } from '../asked/ownersAsked.ts';
 import { settableInputs } from '../inputs/index.ts';
 import { statedQuantities } from '../statedQuantities.ts';
 import { type Distribution, distributionOf } from './distribution.ts';
@@ -17,7 +19,7 @@ export interface UnknownInput {
 /** @throws ProblemError `too-many-unknowns` */
 export function unknownInputs(study: Study, asks: readonly Ask[]): readonly UnknownInput[] {
   const found = new Map<string, UnknownInput>();
-  for (const engine of askedEngines(study, asks)) {
+  for (const engine of askedOwners(study, asks)) {
     const allowed = new Map(settableInputs(engine).map((entry) => [entry.path, entry]));
     for (const quantity of statedQuantities(engine)) {
       if (found.has(quantity.path)) continue;
@@ -48,13 +50,7 @@ export function tooManyUnknowns(found: number, most: number): ProblemError {
 /** Room is left for the errors of the models. */
 const MOST_INPUTS = MOST_SOBOL_DIMENSIONS / 2;
 
-/** The engines asked for, and those that they take their size from. */
-function askedEngines(study: Study, asks: readonly Ask[]): readonly EngineInput[] {
-  const wanted = new Set(asks.map(({ engine }) => engine));
-  for (;;) {
-    const before = wanted.size;
-    for (const { id, size } of study.engines) if (wanted.has(id) && size.by === 'same') wanted.add(size.as);
-    if (wanted.size === before) break;
-  }
-  return study.engines.filter(({ id }) => wanted.has(id));
+function askedOwners(study: Study, asks: readonly Ask[]): readonly Owner[] {
+  const wanted = ownersAsked(asks, study);
+  return ownersOf(study).filter(({ id }) => wanted.has(id));
 }

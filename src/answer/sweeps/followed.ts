@@ -2,11 +2,13 @@
 
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Study } from '../../study/model.ts';
+import { ownersOf } from '../../study/owners.ts';
 import { type Ask, askKey } from '../asked/model.ts';
+import { ownersNamed } from '../asked/ownersAsked.ts';
 import { quantity } from '../catalogue.ts';
 import { type CompiledExpression, compileExpression, scopeOf } from '../expression/index.ts';
 import { settableConditions } from '../inputs/conditions.ts';
-import { askWords, type EnginesById, enginesById, placeWords } from '../sentences/askWords.ts';
+import { askWords, type OwnersById, ownersById, placeWords } from '../sentences/askWords.ts';
 import type { Origin, SweptRange, ToldOf } from './model.ts';
 import { quantityOf } from './quantityOf.ts';
 
@@ -15,7 +17,7 @@ export interface Followed {
   readonly told: readonly ToldOf[];
   /** All asks, each once. */ readonly asks: readonly Ask[];
   /** For each expression, where its asks stand in that list. */ readonly places: readonly (readonly number[])[];
-  readonly engines: readonly string[];
+  /** Vehicles and the engines below them included. */ readonly engines: readonly string[];
 }
 
 const MOST_CURVES = 8;
@@ -50,14 +52,15 @@ export function followedOf(study: Study, of: readonly string[], ranges: readonly
   const asks = new Map<string, Ask>();
   for (const { asks: own } of expressions) for (const ask of own) asks.set(askKey(ask), ask);
   const keys = [...asks.keys()];
-  const order = study.engines.map(({ id }) => id);
-  const byId = enginesById(study.engines);
+  const order = ownersOf(study).map(({ id }) => id);
+  const byId = ownersById(study);
+  const named = new Set([...asks.values()].flatMap((ask) => ownersNamed(ask, byId)));
   return {
     expressions,
     told: expressions.map((expression) => toldOf(expression, order, byId)),
     asks: [...asks.values()],
     places: expressions.map(({ asks: own }) => own.map((ask) => keys.indexOf(askKey(ask)))),
-    engines: order.filter((id) => [...asks.values()].some(({ engine }) => engine === id)),
+    engines: order.filter((id) => named.has(id)),
   };
 }
 
@@ -65,7 +68,7 @@ function isSurroundings(over: string): boolean {
   return over !== 'throttle' && settableConditions.some(({ name }) => name === over);
 }
 
-function toldOf(expression: CompiledExpression, order: readonly string[], byId: EnginesById): ToldOf {
+function toldOf(expression: CompiledExpression, order: readonly string[], byId: OwnersById): ToldOf {
   const engines = order.filter((id) => expression.asks.some(({ engine }) => engine === id));
   const of = quantityOf(expression);
   const ask = expression.quantity === null ? undefined : expression.asks[0];

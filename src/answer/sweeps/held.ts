@@ -1,6 +1,6 @@
 /** What stays as it is while an input moves: the trap in most sweeps, so it is said beside every figure. */
 
-import type { Ambient, EngineInput, Size, Study } from '../../study/model.ts';
+import type { Ambient, EngineInput, Size, Study, VehicleInput } from '../../study/model.ts';
 import { nozzleForm } from '../compare/traits.ts';
 import { show, showStated } from '../display.ts';
 import { settableConditions } from '../inputs/conditions.ts';
@@ -27,9 +27,15 @@ export function heldOf(
     const held = heldParts(engine, moving.has(engine.id) ? moved : new Set(), nameOf);
     return `${engine.name}: ${held.join(', ')}.`;
   });
+  const flown = study.vehicles.filter(({ id }) => inCurves.includes(id)).map(vehicleLine);
   const leads = engines.filter(({ id }) => moving.has(id));
   const shorts = leads.map((engine) => sizeTrap(engine, moved, nameOf));
-  return { short: shortOf(ranges, leads, shorts), lines };
+  return { short: shortOf(ranges, leads, shorts), lines: [...lines, ...flown] };
+}
+
+function vehicleLine({ name, steering }: VehicleInput): string {
+  const bend = steering.bend === null ? 'its way up found anew at each point' : 'its first bend as stated';
+  return `${name}: tanks, dry masses and drag as stated but for what moves; ${bend}.`;
 }
 
 function isCondition(over: string): boolean {
@@ -37,7 +43,7 @@ function isCondition(over: string): boolean {
 }
 
 function inputOf(over: string): string {
-  return over.replace(/^engines\.[^.]+\./, '');
+  return over.replace(/^(?:engines|vehicles)\.[^.]+\./, '');
 }
 
 function shortOf(

@@ -1,19 +1,21 @@
 /** What it means that an input moves: which asks and which point stand for one of its values. */
 
 import { attempt, type Problem, ProblemError } from '../../numerics/problem.ts';
-import type { EngineInput, Study } from '../../study/model.ts';
+import type { Study } from '../../study/model.ts';
 import { nearestName } from '../../study/nearest.ts';
+import { isVehicle, type Owner, ownersOf } from '../../study/owners.ts';
 import { listNames, quote } from '../../study/report.ts';
 import { needsOf } from '../asked/askProblem.ts';
 import type { Point } from '../asked/crew.ts';
 import type { Ask } from '../asked/model.ts';
+import { ownersNamed } from '../asked/ownersAsked.ts';
 import { quantity } from '../catalogue.ts';
 import { show } from '../display.ts';
 import { belowEngine } from '../inputs/belowEngine.ts';
 import { settableConditions } from '../inputs/conditions.ts';
 import type { ConditionEntry, EngineInputEntry } from '../inputs/model.ts';
 import { settableInputs } from '../inputs/settableInputs.ts';
-import { inputUnknown, withInputs } from '../inputs/withInputs.ts';
+import { inputUnknown, withInputs, withVehicleInputs } from '../inputs/withInputs.ts';
 import type { SweptRange, ToldRange } from './model.ts';
 
 export interface Mover {
@@ -42,7 +44,7 @@ export function moverOf(
   requireRange(range);
   const condition = settableConditions.find(({ name }) => name === range.over);
   if (condition !== undefined) return conditionMover(condition, range);
-  const path = /^engines\.([^.]+)\.(.+)$/.exec(range.over);
+  const path = /^(?:engines|vehicles)\.([^.]+)\.(.+)$/.exec(range.over);
   if (path === null) return inputMover(study, range, range.over, named, inCurves);
   const [, engine, input] = path as unknown as [string, string, string];
   engineOf(study, engine);
@@ -128,6 +130,7 @@ function inputMover(
     requireSettable(engine, entry);
   }
   const moving = named === null ? withSharers(study, having, input) : [];
+  const byId = new Map(ownersOf(study).map((owner) => [owner.id, owner]));
   const paths = new Set(moving.map(({ entry }) => entry.path));
   const alone = new Set(having.filter(({ entry }) => !paths.has(entry.path)).map(({ engine }) => engine.id));
   return {
@@ -140,16 +143,21 @@ function inputMover(
     engines: [...new Set([...having, ...moving].map(({ engine }) => engine.id))],
     whole: first.entry.whole,
     fillsAmbient: false,
-    ask: (ask, value) =>
-      ask.engine === null || !alone.has(ask.engine) || ask.inputs.some((set) => set.input === input)
-        ? ask
-        : { ...ask, inputs: [...ask.inputs, { input, value }] },
+    ask: (ask, value) => {
+      const fresh = ownersNamed(ask, byId).flatMap((id) => {
+        if (!alone.has(id)) return [];
+        // Of an engine below a vehicle: `bell.nozzle.areaRatio`.
+        const name = id === ask.engine ? input : `${id}.${input}`;
+        return ask.inputs.some((set) => set.input === name) ? [] : [{ input: name, value }];
+      });
+      return fresh.length === 0 ? ask : { ...ask, inputs: [...ask.inputs, ...fresh] };
+    },
     point: (value) => Object.fromEntries([...paths].map((path) => [path, value])),
   };
 }
 
 interface Having {
-  readonly engine: EngineInput;
+  readonly engine: Owner;
   readonly entry: EngineInputEntry;
 }
 
@@ -158,7 +166,7 @@ function withSharers(study: Study, having: readonly Having[], input: string): re
   const movable = having.filter(({ entry }) => isAtPath(entry, input));
   const paths = new Set(movable.map(({ entry }) => entry.path));
   const ids = new Set(movable.map(({ engine }) => engine.id));
-  return study.engines.flatMap((engine) => {
+  return ownersOf(study).flatMap((engine) => {
     const entry = settableInputs(engine).find(({ name }) => name === input);
     if (entry === undefined || !isAtPath(entry, input)) return [];
     const shares = paths.has(entry.path) || (!entry.stated && ids.has(engine.like ?? ''));
@@ -182,16 +190,20 @@ function allowed(
   return (openBelow ? from > low : from >= low) && (openAbove ? to < high : to <= high);
 }
 
-function requireSettable(engine: EngineInput, { name, current, sweep, whole }: EngineInputEntry): void {
+function requireSettable(engine: Owner, { name, current, sweep, whole }: EngineInputEntry): void {
   const value = current ?? (whole ? Math.round(sweep.from) : sweep.from);
-  const set = attempt(() => withInputs(engine, [{ input: name, value }]));
+  const set = attempt(() =>
+    isVehicle(engine)
+      ? withVehicleInputs(engine, [{ input: name, value }])
+      : withInputs(engine, [{ input: name, value }]),
+  );
   if (!set.ok) throw new ProblemError(set.problem);
 }
 
-function engineOf(study: Study, id: string): EngineInput {
-  const found = study.engines.find((engine) => engine.id === id);
+function engineOf(study: Study, id: string): Owner {
+  const found = ownersOf(study).find((owner) => owner.id === id);
   if (found !== undefined) return found;
-  const ids = study.engines.map((engine) => engine.id);
+  const ids = ownersOf(study).map((owner) => owner.id);
   const near = nearestName(id, ids);
   throw new ProblemError({
     code: 'engine-unknown',
@@ -201,7 +213,7 @@ function engineOf(study: Study, id: string): EngineInput {
 }
 
 /** Surroundings and throttle may be meant as well. */
-function unknownInput(engine: EngineInput, input: string): ProblemError {
+function unknownInput(engine: Owner, input: string): ProblemError {
   const problem = inputUnknown(engine, input);
   const near = nearestName(
     input,

@@ -1,6 +1,7 @@
 /** The sweeps and maps of a study as requests: what it leaves open is filled with what is worth looking over. */
 
 import type { MapInput, Study, SweepInput, SweptInput } from '../../study/model.ts';
+import { ownersOf } from '../../study/owners.ts';
 import { settableConditions } from '../inputs/conditions.ts';
 import type { SweepRange } from '../inputs/model.ts';
 import { settableInputs } from '../inputs/settableInputs.ts';
@@ -62,9 +63,9 @@ function spacingOf(
 function usualRange(study: Study, over: string, named: readonly string[] | null): SweepRange {
   const condition = settableConditions.find(({ name }) => name === over);
   if (condition !== undefined) return condition.sweep;
-  const [, owner, rest] = /^engines\.([^.]+)\.(.+)$/.exec(over) ?? [];
+  const [, owner, rest] = /^(?:engines|vehicles)\.([^.]+)\.(.+)$/.exec(over) ?? [];
   const input = rest ?? over;
-  const engines = study.engines.filter(({ id }) =>
+  const engines = ownersOf(study).filter(({ id }) =>
     owner === undefined ? (named?.includes(id) ?? true) : id === owner,
   );
   const entries = engines.flatMap((engine) => settableInputs(engine).filter(({ name }) => name === input));

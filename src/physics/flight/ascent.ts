@@ -47,9 +47,10 @@ export function flyAscent(
   const record = flightRecord(options.record === true);
   const longestStep = options.record === true ? RECORDED_STEP : LONGEST_STEP;
   const halfMass = liftoffMass - 0.5 * stages[0]!.propellantMass;
+  const dropped = (): number => (fairing === undefined || fairingOn ? 0 : fairing.mass);
   const halfBurnt: FlightEvent<Happening> = {
     name: 'half burnt',
-    value: (_, state) => halfMass - state[STATE.mass]!,
+    value: (_, state) => halfMass - dropped() - state[STATE.mass]!,
   };
 
   let t = 0;
@@ -137,7 +138,7 @@ export function flyAscent(
       if (event === 'high enough') upperBegun = t;
     }
     if (event !== 'burnt out') fly(which, propulsion, upper, until, [out]);
-    if (which === 0) record.firstStageEnds(y);
+    if (which === 0) record.firstStageEnds(y, dropped());
   });
   if (options.toHighestPoint === true) {
     const highest: FlightEvent<Happening> = { name: 'highest', value: (_, state) => -state[STATE.radial]! };

@@ -1,5 +1,8 @@
 export { type AscentOptions, flyAscent } from './ascent.ts';
+export { mostToOrbit } from './bestBend.ts';
 export { baseDragCoefficient, bodyDragCoefficient, slenderDrag } from './drag.ts';
 export { EARTH, EARTH_ROTATION, perigeeSpeed } from './earth.ts';
+export { chanceOfSuccess, type EngineCluster, thrustShareLeft } from './engineOut.ts';
 export type * from './model.ts';
-export { mostToOrbit, payloadAt, type ToOrbit } from './toOrbit.ts';
+export { type ThrustOrWhy, tabulatedThrust } from './thrustTable.ts';
+export { payloadAt, type ToOrbit } from './toOrbit.ts';

@@ -104,6 +104,9 @@ export interface Ascent {
   readonly tangentialSpeed: number;
   readonly budget: VelocityBudget;
   readonly greatestDynamicPressure: FlightPoint;
+  readonly start: FlightPoint;
+  readonly firstStageEnd: FlightPoint;
+  /** [m/s²] greatest, as a scale on board reads it */ readonly mostFelt: number;
   /** Of the first stage: ∫F dt/(g₀ ∫ṁ dt) [s], and the altitude [m] with half its propellant burnt. */
   readonly meanSpecificImpulse: number;
   readonly halfPropellantAltitude: number | null;

@@ -7,7 +7,8 @@ import type { Ascent, FlightPoint, Site, Vehicle } from './model.ts';
 export interface FlightRecord {
   point(drive: Drive, stage: number, t: number, y: Float64Array): void;
   halfBurnt(site: Site, y: Float64Array): void;
-  firstStageEnds(y: Float64Array): void;
+  /** @param dropped [kg] of what has left the vehicle besides propellant */
+  firstStageEnds(y: Float64Array, dropped: number): void;
   ascent(vehicle: Vehicle, y: Float64Array, ideal: number): Ascent;
 }
 
@@ -21,9 +22,10 @@ export function flightRecord(whole: boolean): FlightRecord {
   let last: FlightPoint | null = null;
   let greatest: FlightPoint | null = null;
   let mostFelt = 0;
-  let startMass = 0;
+  let start: FlightPoint | null = null;
   let halfAt: number | null = null;
-  let firstStage: { readonly impulse: number; readonly burnt: number } | null = null;
+  let firstStage: { readonly impulse: number; readonly burnt: number; readonly end: FlightPoint } | null =
+    null;
 
   function pointAt(drive: Drive, stage: number, t: number, y: Float64Array): FlightPoint {
     forcesInto(drive, t, y, forces);
@@ -50,7 +52,7 @@ export function flightRecord(whole: boolean): FlightRecord {
   return {
     point(drive, stage, t, y) {
       const point = pointAt(drive, stage, t, y);
-      if (startMass === 0) startMass = point.mass;
+      start ??= point;
       if (greatest === null || point.dynamicPressure > greatest.dynamicPressure) greatest = point;
       mostFelt = Math.max(mostFelt, point.felt);
       if (whole && (last === null || last.time !== t || last.stage !== stage || last.mass !== point.mass))
@@ -60,8 +62,8 @@ export function flightRecord(whole: boolean): FlightRecord {
     halfBurnt({ earth }, y) {
       halfAt = y[STATE.radius]! - earth.radius;
     },
-    firstStageEnds(y) {
-      firstStage = { impulse: y[STATE.impulse]!, burnt: startMass - y[STATE.mass]! };
+    firstStageEnds(y, dropped) {
+      firstStage = { impulse: y[STATE.impulse]!, burnt: start!.mass - y[STATE.mass]! - dropped, end: last! };
     },
     ascent(vehicle, y, ideal) {
       const end = last!;
@@ -69,7 +71,7 @@ export function flightRecord(whole: boolean): FlightRecord {
       const drag = y[STATE.dragLoss]!;
       const steering = y[STATE.steeringLoss]!;
       const backPressure = y[STATE.backPressureLoss]!;
-      const { impulse, burnt } = firstStage!;
+      const { impulse, burnt, end: firstStageEnd } = firstStage!;
       const exceeded: string[] = [];
       const { mostAcceleration, mostDynamicPressure } = vehicle;
       if (mostAcceleration !== undefined && mostFelt > mostAcceleration * (1 + EXCEEDED_BY)) {
@@ -101,6 +103,9 @@ export function flightRecord(whole: boolean): FlightRecord {
           fromRotation: end.inertialSpeed - end.speed,
         },
         greatestDynamicPressure: greatest!,
+        start: start!,
+        firstStageEnd,
+        mostFelt,
         meanSpecificImpulse: impulse / (burnt * STANDARD_GRAVITY),
         halfPropellantAltitude: halfAt,
         exceeded,

@@ -11,6 +11,8 @@ export interface ToOrbit {
   readonly payload: number;
   readonly steering: Steering;
   /** Flights that it took to find. */ readonly flights: number;
+  /** Of the misses at the end over the unknowns, for whoever looks for a neighbour; empty: not needed. */
+  readonly slopes: readonly number[];
 }
 
 /** What is left open: payload and the upper law. */
@@ -24,8 +26,12 @@ interface Unknowns {
 const SCALE = [1000, 10, 10] as const;
 const MET = 1e-4;
 const MOST_STEPS = 40;
-/** Steps for the differences, of start [–], rate [1/s], payload [kg, as a share of the last stage]. */
+const MOST_GUESSES = 3;
+/** Unknowns in scale: start [–], rate [1/s] times this, payload over the last stage’s mass [–]. */
+const RATE_SCALE = 1000;
+/** Step of the differences, and longest step of the search, in scale. */
 const PROBE = 1e-5;
+const LONGEST = [0.4, 2, 0.3] as const;
 
 /**
  * For given vertical rise and first bend: start and rate of the upper law and the payload for which the last propellant is
@@ -42,6 +48,8 @@ export function payloadAt(
   near?: ToOrbit,
 ): ToOrbit {
   let flights = 0;
+  let flew = false;
+  let refused: ProblemError | null = null;
   const last = vehicle.stages.at(-1)!;
   const lastMass = last.dryMass + last.propellantMass;
   const targetSpeed = perigeeSpeed(orbit.altitude, orbit.apogee, site.earth);
@@ -52,7 +60,11 @@ export function payloadAt(
     if (unknowns.payload <= -0.95 * last.dryMass) return null;
     flights += 1;
     const flown = attempt(() => flyAscent(vehicle, unknowns.payload, site, law(unknowns)));
-    if (!flown.ok) return null;
+    if (!flown.ok) {
+      refused = new ProblemError(flown.problem);
+      return null;
+    }
+    flew = true;
     const { end, radialSpeed, tangentialSpeed } = flown.value;
     return [
       (end.altitude - orbit.altitude) / SCALE[0],
@@ -61,19 +73,22 @@ export function payloadAt(
     ];
   }
 
-  const starts: readonly Unknowns[] = near
-    ? [unknownsOf(near), ...firstGuesses(lastMass)]
-    : firstGuesses(lastMass);
-  for (const guess of near ? [starts[0]!] : bestOf(starts, miss)) {
-    const found = newton(guess, miss, lastMass);
-    if (found !== null) return { payload: found.payload, steering: law(found), flights };
-  }
+  const solved = (guess: Unknowns, slopes: readonly number[] | null): ToOrbit | null => {
+    const found = newton(guess, slopes, miss, lastMass);
+    if (found === null) return null;
+    const { at, slopes: there } = found;
+    return { payload: at.payload, steering: law(at), flights, slopes: there };
+  };
   if (near) {
-    for (const guess of bestOf(starts.slice(1), miss)) {
-      const found = newton(guess, miss, lastMass);
-      if (found !== null) return { payload: found.payload, steering: law(found), flights };
-    }
+    const found = solved(unknownsOf(near), near.slopes.length === 9 ? near.slopes : null);
+    if (found !== null) return found;
   }
+  for (const guess of bestOf(firstGuesses(lastMass), miss)) {
+    const found = solved(guess, null);
+    if (found !== null) return found;
+  }
+  // Where no flight ended at all, what ended them is the reason.
+  if (!flew && refused !== null) throw refused as ProblemError;
   throw new ProblemError({
     code: 'orbit-not-reached',
     what: `No payload and steering of the upper part were found that end on the orbit at ${Math.round(orbit.altitude / 1000)} km with this first bend of ${((steering.kickAngle * 180) / Math.PI).toFixed(2)}°.`,
@@ -106,7 +121,7 @@ function bestOf(
       return missed === null ? [] : [{ guess, size: sizeOf(missed) }];
     })
     .sort((a, b) => a.size - b.size)
-    .slice(0, 6)
+    .slice(0, MOST_GUESSES)
     .map(({ guess }) => guess);
 }
 
@@ -114,120 +129,113 @@ function sizeOf(missed: readonly number[]): number {
   return Math.hypot(...missed);
 }
 
+/** Found unknowns, with the slopes of the misses over them there. */
+interface Solved {
+  readonly at: Unknowns;
+  readonly slopes: readonly number[];
+}
+
+/** The unknowns over their scales, so that slopes of one vehicle fit another. */
+function scaled({ start, rate, payload }: Unknowns, lastMass: number): readonly [number, number, number] {
+  return [start, rate * RATE_SCALE, payload / lastMass];
+}
+
+function unscaled([start, rate, payload]: readonly [number, number, number], lastMass: number): Unknowns {
+  return { start, rate: rate / RATE_SCALE, payload: payload * lastMass };
+}
+
+/**
+ * Newton's method with slopes by differences, kept from step to step with one correction each (C. G. Broyden, Math. Comp. 19,
+ * 1965, 577) and found anew only where they no longer lead downhill.
+ *
+ * @param known slopes of a neighbour; null: found first
+ */
 function newton(
   from: Unknowns,
+  known: readonly number[] | null,
   miss: (of: Unknowns) => readonly number[] | null,
   lastMass: number,
-): Unknowns | null {
-  let at = from;
-  let missed = miss(at);
-  const system = new Float64Array(12);
-  const step = new Float64Array(3);
+): Solved | null {
+  let x = scaled(from, lastMass);
+  let missed = miss(from);
+  let slopes = known === null ? null : [...known];
+  let fresh = false;
   for (let round = 0; round < MOST_STEPS && missed !== null; round++) {
-    const size = sizeOf(missed);
-    if (size < MET) return at;
-    const probes: readonly Unknowns[] = [
-      { ...at, start: at.start + PROBE },
-      { ...at, rate: at.rate + PROBE * 1e-3 },
-      { ...at, payload: at.payload + PROBE * lastMass },
-    ];
-    const width = [PROBE, PROBE * 1e-3, PROBE * lastMass];
-    for (let column = 0; column < 3; column++) {
-      const there = miss(probes[column]!);
-      if (there === null) return null;
-      for (let row = 0; row < 3; row++) {
-        system[row * 4 + column] = (there[row]! - missed[row]!) / width[column]!;
-      }
+    if (sizeOf(missed) < MET) return { at: unscaled(x, lastMass), slopes: slopes ?? [] };
+    if (slopes === null) {
+      slopes = slopesBy(x, missed, miss, lastMass);
+      if (slopes === null) return null;
+      fresh = true;
     }
-    for (let row = 0; row < 3; row++) system[row * 4 + 3] = -missed[row]!;
-    if (!solveDenseInto(step, system, 3, 4)) return null;
-    let share = Math.min(
-      1,
-      0.4 / Math.abs(step[0]!),
-      0.002 / Math.abs(step[1]!),
-      (0.3 * lastMass) / Math.abs(step[2]!),
-    );
-    let next: { at: Unknowns; missed: readonly number[] } | null = null;
-    for (let halvings = 0; halvings < 12 && next === null; halvings++) {
-      const trial: Unknowns = {
-        start: at.start + share * step[0]!,
-        rate: at.rate + share * step[1]!,
-        payload: at.payload + share * step[2]!,
-      };
-      const there = miss(trial);
-      if (there !== null && sizeOf(there) < size) next = { at: trial, missed: there };
-      share *= 0.5;
+    const next = downhill(x, missed, slopes, miss, lastMass, fresh ? 12 : 2);
+    if (next === null) {
+      if (fresh) return null;
+      slopes = null;
+      continue;
     }
-    if (next === null) return null;
-    ({ at, missed } = next);
+    correct(slopes, x, missed, next);
+    fresh = false;
+    ({ x, missed } = next);
   }
   return null;
 }
 
-const SMALLEST_KICK = (0.3 * Math.PI) / 180;
-const LARGEST_KICK = (40 * Math.PI) / 180;
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-/** Width of the bracket of the bend, relative, at which the search ends; the payload is flat there. */
-const BEND_WIDTH = 2e-3;
+interface At {
+  readonly x: readonly [number, number, number];
+  readonly missed: readonly number[];
+}
 
-/**
- * The bend that carries most, with its payload. A scan over bends evenly spaced in their logarithm, each from its neighbour's
- * answer, then golden section between the best one's neighbours.
- *
- * @throws ProblemError `orbit-not-reached` where no bend leads to the orbit
- */
-export function mostToOrbit(
-  vehicle: Vehicle,
-  site: Site,
-  orbit: Orbit,
-  steering: Omit<Steering, 'upper' | 'kickAngle'>,
-  scan = 14,
-): ToOrbit {
-  let flights = 0;
-  let lastProblem: ProblemError | null = null;
-  let near: ToOrbit | undefined;
-  function at(logAngle: number): ToOrbit | null {
-    const found = attempt(() =>
-      payloadAt(vehicle, site, orbit, { ...steering, kickAngle: Math.exp(logAngle) }, near),
-    );
-    if (!found.ok) {
-      lastProblem = new ProblemError(found.problem);
-      return null;
-    }
-    flights += found.value.flights;
-    near = found.value;
-    return found.value;
+function slopesBy(
+  x: readonly [number, number, number],
+  missed: readonly number[],
+  miss: (of: Unknowns) => readonly number[] | null,
+  lastMass: number,
+): number[] | null {
+  const slopes = new Array<number>(9);
+  for (let column = 0; column < 3; column++) {
+    const moved: [number, number, number] = [...x];
+    moved[column]! += PROBE;
+    const there = miss(unscaled(moved, lastMass));
+    if (there === null) return null;
+    for (let row = 0; row < 3; row++) slopes[row * 3 + column] = (there[row]! - missed[row]!) / PROBE;
   }
-  const low = Math.log(SMALLEST_KICK);
-  const width = (Math.log(LARGEST_KICK) - low) / (scan - 1);
-  const tried = Array.from({ length: scan }, (_, i) => ({ x: low + i * width, found: at(low + i * width) }));
-  let best = -1;
-  tried.forEach(({ found }, i) => {
-    if (found !== null && (best < 0 || found.payload > tried[best]!.found!.payload)) best = i;
-  });
-  if (best < 0) throw lastProblem!;
-  near = tried[best]!.found!;
-  let a = tried[Math.max(0, best - 1)]!.x;
-  let b = tried[Math.min(scan - 1, best + 1)]!.x;
-  const worth = (found: ToOrbit | null): number => found?.payload ?? -Infinity;
-  let left = b - GOLDEN * (b - a);
-  let right = a + GOLDEN * (b - a);
-  let atLeft = at(left);
-  let atRight = at(right);
-  let top = near;
-  while (b - a > BEND_WIDTH) {
-    if (worth(atLeft) > worth(atRight)) {
-      b = right;
-      [right, atRight] = [left, atLeft];
-      left = b - GOLDEN * (b - a);
-      atLeft = at(left);
-    } else {
-      a = left;
-      [left, atLeft] = [right, atRight];
-      right = a + GOLDEN * (b - a);
-      atRight = at(right);
-    }
+  return slopes;
+}
+
+/** The step, halved until it misses by less; null where it never does. */
+function downhill(
+  x: readonly [number, number, number],
+  missed: readonly number[],
+  slopes: readonly number[],
+  miss: (of: Unknowns) => readonly number[] | null,
+  lastMass: number,
+  halvings: number,
+): At | null {
+  const system = new Float64Array(12);
+  const step = new Float64Array(3);
+  for (let row = 0; row < 3; row++) {
+    for (let column = 0; column < 3; column++) system[row * 4 + column] = slopes[row * 3 + column]!;
+    system[row * 4 + 3] = -missed[row]!;
   }
-  for (const found of [atLeft, atRight, tried[best]!.found]) if (worth(found) > top.payload) top = found!;
-  return { ...top, flights };
+  if (!solveDenseInto(step, system, 3, 4)) return null;
+  let share = Math.min(1, ...LONGEST.map((most, i) => most / Math.abs(step[i]!)));
+  const size = sizeOf(missed);
+  for (let halving = 0; halving < halvings; halving++) {
+    const moved = x.map((value, i) => value + share * step[i]!) as unknown as [number, number, number];
+    const there = miss(unscaled(moved, lastMass));
+    if (there !== null && sizeOf(there) < size) return { x: moved, missed: there };
+    share *= 0.5;
+  }
+  return null;
+}
+
+/** Broyden's correction: the slopes give what the step has shown. */
+function correct(slopes: number[], x: readonly number[], missed: readonly number[], next: At): void {
+  const step = next.x.map((value, i) => value - x[i]!);
+  const length = step.reduce((sum, value) => sum + value * value, 0);
+  for (let row = 0; row < 3; row++) {
+    const told = step.reduce((sum, value, column) => sum + slopes[row * 3 + column]! * value, 0);
+    const rest = (next.missed[row]! - missed[row]! - told) / length;
+    for (let column = 0; column < 3; column++) slopes[row * 3 + column]! += rest * step[column]!;
+  }
 }

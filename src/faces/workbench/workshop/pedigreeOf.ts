@@ -8,6 +8,7 @@ import { drawnAsks } from '../../../answer/sentences/drawnAsks.ts';
 import { drawAsks, mattersMost, spanOf } from '../../../answer/spread/index.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
+import { ownersOf } from '../../../study/owners.ts';
 import type { HangsOn, Pedigree } from './deskMessages.ts';
 
 /** Inputs are moved by this share to see what a number moves with. */
@@ -68,7 +69,7 @@ async function whatMoves(
   value: number,
   signal: AbortSignal,
 ): Promise<readonly HangsOn[]> {
-  const engine = study.engines.find(({ id }) => id === ask.engine);
+  const engine = ownersOf(study).find(({ id }) => id === ask.engine);
   if (engine === undefined || value === 0) return [];
   const moved = settableInputs(engine).flatMap((input) => {
     const to = movedValue(input);

@@ -12,11 +12,12 @@ import {
 } from '../../../answer/sweeps/index.ts';
 import { type Outcome, ProblemError } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
+import { ownersOf } from '../../../study/owners.ts';
 import type { Asked, SweepChoice, SweepSoFar, SweptFound } from './deskMessages.ts';
 
 /** Surroundings and throttle first, then the inputs of this engine. */
 export function sweepChoices(study: Study, engine: string): readonly SweepChoice[] {
-  const input = study.engines.find(({ id }) => id === engine);
+  const input = ownersOf(study).find(({ id }) => id === engine);
   const all = [...settableConditions, ...(input === undefined ? [] : settableInputs(input))];
   return all.map(({ name, label, quantity, sweep: range }) => ({ name, label, quantity, range }));
 }

@@ -1,0 +1,68 @@
+/** One number of one vehicle, computed or stated, with what is known of its error. */
+
+import { attempt, ProblemError } from '../../numerics/problem.ts';
+import { findQuantity } from '../catalogue.ts';
+import { type FlightNumber, flightNumbers } from '../flight/index.ts';
+import { flightScatter } from '../flight/slopes.ts';
+import { vehicleSlots } from '../inputs/vehicleSlots.ts';
+import { askProblem } from './askProblem.ts';
+import type { Ask, Told } from './model.ts';
+import type { VehicleState } from './vehicleStates.ts';
+
+export function tellVehicle(state: VehicleState, ask: Ask): Told {
+  const entry = findQuantity(ask.quantity);
+  if (entry === undefined || entry.place !== 'vehicle') {
+    return {
+      ok: false,
+      problem: {
+        code: 'quantity-unknown',
+        what: `“${ask.quantity}” is no quantity of a vehicle.`,
+        mend: 'Ask for what docs/quantities.md lists of a vehicle, e.g. payload.',
+      },
+    };
+  }
+  const wrong = askProblem(entry, ask);
+  if (wrong !== null) return { ok: false, problem: wrong };
+  const outcome = attempt(() => {
+    const [, kind, name] = /^(flight|vehicle)\.(.*)$/.exec(entry.name)!;
+    return kind === 'vehicle'
+      ? { value: stated(state, name!), scatter: [] }
+      : found(state, name as FlightNumber);
+  });
+  return outcome.ok ? { ok: true, ...outcome.value, alternatives: [] } : outcome;
+}
+
+function found(
+  state: VehicleState,
+  name: FlightNumber,
+): Pick<Extract<Told, { ok: true }>, 'value' | 'scatter'> {
+  const { flown, solutionOf } = state;
+  const value = flightNumbers(flown)[name];
+  if (value === undefined) throw absent(`flight.${name}`, whyNot(name), 'Ask a vehicle that has it.');
+  return { value, scatter: flightScatter(name, flown, state.slopes(), solutionOf) };
+}
+
+function whyNot(name: FlightNumber): string {
+  switch (name) {
+    case 'highestPoint':
+      return 'This vehicle flies to an orbit; its payload is found, not its highest point.';
+    case 'payload':
+    case 'massToOrbit':
+    case 'bend':
+      return 'This vehicle flies to no orbit; its payload is stated.';
+    case 'chanceOfSuccess':
+      return 'The study states no reliability of this vehicle.';
+    default:
+      return 'This flight has no such number.';
+  }
+}
+
+function stated({ flown }: VehicleState, name: string): number {
+  const now = vehicleSlots(flown.input).find((slot) => slot.name === name)?.now;
+  if (now) return now.value;
+  throw absent(`vehicle.${name}`, 'This vehicle has no such input.', 'Ask for one that the study states.');
+}
+
+function absent(where: string, what: string, mend: string): ProblemError {
+  return new ProblemError({ code: 'no-value', what, mend, where });
+}

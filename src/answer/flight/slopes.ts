@@ -1,0 +1,75 @@
+/** By how much the numbers of a flight move with the thrust of an engine, the flow held. */
+
+import { attempt } from '../../numerics/problem.ts';
+import { airAtGeometricAltitude } from '../../physics/air/index.ts';
+import { enginesOfVehicle } from '../../study/owners.ts';
+import type { Scatter } from '../asked/model.ts';
+import { figuresAt } from '../conditions.ts';
+import { figureScatter } from '../scatter/figureScatter.ts';
+import { flightNumbers } from './flightNumbers.ts';
+import { type Flown, fly, type SolutionOf } from './fly.ts';
+import type { FlightNumber, FlightNumbers } from './model.ts';
+
+/** By engine: change of each number over the relative change of its thrust. */
+export type Slopes = ReadonlyMap<string, FlightNumbers>;
+
+const PROBE = 0.01;
+
+export function slopesOf(flown: Flown, solutionOf: SolutionOf, exchangedFor: string | null): Slopes {
+  const at = flightNumbers(flown);
+  return new Map(
+    enginesOfVehicle(flown.input).map((engine) => {
+      const moved = attempt(() =>
+        fly(flown.input, solutionOf, exchangedFor, flown.toOrbit, { thrust: { engine, times: 1 + PROBE } }),
+      );
+      const there = moved.ok ? flightNumbers(moved.value) : {};
+      const slopes = (Object.keys(there) as FlightNumber[]).flatMap((name) => {
+        const [a, b] = [at[name], there[name]];
+        return a === undefined || b === undefined ? [] : [[name, (b - a) / PROBE] as const];
+      });
+      return [engine, Object.fromEntries(slopes) as FlightNumbers] as const;
+    }),
+  );
+}
+
+/**
+ * What the models' errors of the engines make of a number, to first order: the errors of an engine of the first stage at the
+ * air's pressure where half its propellant is burnt, those of an upper stage in vacuum.
+ */
+export function flightScatter(
+  name: FlightNumber,
+  flown: Flown,
+  slopes: Slopes,
+  solutionOf: SolutionOf,
+): readonly Scatter[] {
+  const value = flightNumbers(flown)[name]!;
+  const found = new Map<string, Scatter>();
+  const first = flown.input.stages[0]!.push;
+  for (const engine of enginesOfVehicle(flown.input)) {
+    const slope = slopes.get(engine)?.[name];
+    if (slope === undefined) continue;
+    const below = first.by === 'engine' && first.engine === engine;
+    for (const one of errorsOf(solutionOf(engine), below ? flown.ascent.halfPropellantAltitude : null)) {
+      const known = found.get(one.name) ?? { ...one, low: value, high: value };
+      found.set(one.name, {
+        ...known,
+        low: known.low + slope * (one.low - 1),
+        high: known.high + slope * (one.high - 1),
+      });
+    }
+  }
+  return [...found.values()].filter(({ low, high }) => low !== value || high !== value);
+}
+
+/** Errors of the specific impulse, over its value. */
+function errorsOf(solution: ReturnType<SolutionOf>, altitude: number | null): readonly Scatter[] {
+  const pressure = altitude === null ? 0 : airAtGeometricAltitude(altitude).pressure;
+  const { at, figures } = figuresAt(solution, pressure, altitude);
+  const value = figures.specificImpulse;
+  if (value === null) return [];
+  return figureScatter(solution, at, altitude, 'specificImpulse', value).map((one) => ({
+    ...one,
+    low: one.low / value,
+    high: one.high / value,
+  }));
+}
