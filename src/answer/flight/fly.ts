@@ -124,8 +124,8 @@ function physicsVehicle(
 }
 
 function withFactor(factor: number): Vehicle['drag'] {
-  const { body, base } = slenderDrag(factor);
-  return { body, base: (mach) => factor * base(mach) };
+  const drag = slenderDrag(factor);
+  return { body: (mach) => drag.body(mach), base: (mach) => factor * drag.base(mach) };
 }
 
 function propulsionOf(
