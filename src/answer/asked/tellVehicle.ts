@@ -1,13 +1,18 @@
 /** One number of one vehicle, computed or stated, with what is known of its error. */
 
 import { attempt, ProblemError } from '../../numerics/problem.ts';
-import { findQuantity } from '../catalogue.ts';
+import { catalogue, findQuantity } from '../catalogue.ts';
 import { type FlightNumber, flightNumbers } from '../flight/index.ts';
 import { flightScatter } from '../flight/slopes.ts';
 import { vehicleSlots } from '../inputs/vehicleSlots.ts';
 import { askProblem } from './askProblem.ts';
 import type { Ask, Told } from './model.ts';
 import type { VehicleState } from './vehicleStates.ts';
+
+/** Names in the catalogue that {@link tellVehicle} knows: all that are of a vehicle and may be asked. */
+export const toldOfAVehicle: readonly string[] = catalogue.flatMap(({ name, place, notAsked }) =>
+  place === 'vehicle' && notAsked === undefined ? [name] : [],
+);
 
 export function tellVehicle(state: VehicleState, ask: Ask): Told {
   const entry = findQuantity(ask.quantity);
@@ -46,7 +51,6 @@ function whyNot(name: FlightNumber): string {
   switch (name) {
     case 'highestPoint':
       return 'This vehicle flies to an orbit; its payload is found, not its highest point.';
-    case 'payload':
     case 'massToOrbit':
     case 'bend':
       return 'This vehicle flies to no orbit; its payload is stated.';

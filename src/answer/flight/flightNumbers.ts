@@ -13,10 +13,10 @@ export function flightNumbers({ input, vehicle, payload, ascent, toOrbit }: Flow
   const running = count.value - stopped.value;
   const { reliability } = input;
   return {
+    payload,
     ...(toOrbit === null
       ? { highestPoint: end.altitude }
       : {
-          payload,
           massToOrbit: payload + vehicle.stages.at(-1)!.dryMass,
           bend: toOrbit.steering.kickAngle,
         }),

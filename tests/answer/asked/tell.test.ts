@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { Ask, AskedAmbient, AskedStation, Told } from '../../../src/answer/asked/model.ts';
 import { tell, toldOfAnEngine } from '../../../src/answer/asked/tell.ts';
 import { tellAir, toldOfAir } from '../../../src/answer/asked/tellAir.ts';
+import { toldOfAVehicle } from '../../../src/answer/asked/tellVehicle.ts';
 import { catalogue, findQuantity } from '../../../src/answer/catalogue.ts';
 import type { EngineAnswer, Reason } from '../../../src/answer/model.ts';
 import type { SolvedStudy } from '../../../src/answer/solve.ts';
@@ -41,8 +42,8 @@ function answerOf(engine: string): EngineAnswer {
 }
 
 describe('every quantity of the catalogue', () => {
-  test('is told of an engine or of the air, or says why it is not', () => {
-    const known = new Set([...toldOfAnEngine, ...toldOfAir]);
+  test('is told of an engine, a vehicle or the air, or says why it is not', () => {
+    const known = new Set([...toldOfAnEngine, ...toldOfAVehicle, ...toldOfAir]);
     const neither = catalogue.filter(({ name, notAsked }) => !known.has(name) && notAsked === undefined);
     expect(neither.map(({ name }) => name)).toEqual([]);
     expect([...known].filter((name) => findQuantity(name) === undefined)).toEqual([]);
