@@ -435,6 +435,7 @@ describe('sentences with their verdicts', () => {
     const strip = page.locator('.verdict-strip');
     await strip.locator('.change').first().waitFor({ timeout: 25_000 });
     expect(await textOf(strip)).toContain('safe to say → don’t say');
+    expect(await textOf(strip)).toMatch(/\d+ safe to say, .*\d+ don’t say/);
     await openSentences();
     expect(await stateOf('vacuum-gain')).not.toBe(was);
     expect(await textOf(sentence('vacuum-gain'))).toContain('Changed by the last edit');
@@ -462,6 +463,10 @@ describe('sentences with their verdicts', () => {
     await test.fill('bell.massFlow * 4 s > 1000 kg');
     await fault.waitFor({ state: 'detached' });
     await test.fill('bell.massFlow > 225 kg/s');
+    const provisional = page.locator('.editor .draft-verdict');
+    await expect.poll(() => textOf(provisional), { timeout: 25_000 }).toMatch(/Safe to say.*provisional/);
+    expect(await onDisk()).toBe(original);
+    expect(await axeFindings('a provisional verdict')).toEqual([]);
     await page.getByRole('button', { name: 'Keep in the study' }).click();
     await expect.poll(onDisk).toContain('bell.massFlow > 225 kg/s');
     const added = sentence('bell-burns-more-than');

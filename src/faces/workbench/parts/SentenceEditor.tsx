@@ -4,6 +4,7 @@ import type { ExpressionProblem } from '../../../answer/expression/model.ts';
 import { removeSentence, saveSentence } from '../state/sentenceEdits.ts';
 import { editDraft, openSentence, type SentenceDraft } from '../state/sentenceView.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
+import { DraftVerdict } from './DraftVerdict.tsx';
 
 /** A test is looked at when nothing was typed for so long [ms]. */
 const pause = 200;
@@ -62,6 +63,7 @@ export function SentenceEditor({ draft }: { readonly draft: SentenceDraft }) {
         {problem !== null && <TestProblem id={`${id}-problem`} text={draft.holds} problem={problem} />}
         {refused.value !== null && <p class="fault">{refused.value}</p>}
       </div>
+      <DraftVerdict draft={draft} />
       <label class="tick">
         <input
           type="checkbox"

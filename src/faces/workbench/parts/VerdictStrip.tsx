@@ -1,9 +1,9 @@
-import type { Verdict } from '../../../answer/sentences/model.ts';
+import { countWords, untestedReasons, verdictLabel } from '../../../answer/sentences/words.ts';
 import { showSentence } from '../state/sentenceView.ts';
 import { solved } from '../state/studyStore.ts';
 import { checkedById, checking, verdictChanges } from '../state/verdicts.ts';
 import { shareWords } from './shareWords.ts';
-import { VerdictMark } from './VerdictMark.tsx';
+import { markOf, VerdictMark } from './VerdictMark.tsx';
 
 /** All verdicts in one row, in sight beside the inputs: what an edit does to them is seen at once. */
 export function VerdictStrip() {
@@ -15,9 +15,12 @@ export function VerdictStrip() {
       <ul class={checking.value ? 'provisional' : ''}>
         {sentences.map(({ id, say }) => {
           const checked = checkedById.value.get(id);
-          const verdict: Verdict = checked?.verdict ?? 'not checked';
           const share = checked?.share ?? null;
-          const words = `${verdict}${share === null ? '' : `, ${shareWords(share)}`}`;
+          const words = [
+            checked === undefined ? 'not checked yet' : verdictLabel(checked),
+            ...(share === null ? [] : [shareWords(share)]),
+            ...(checked === undefined ? [] : untestedReasons(checked)),
+          ].join(', ');
           return (
             <li key={id}>
               <button
@@ -26,12 +29,13 @@ export function VerdictStrip() {
                 aria-label={`${say} ${words}. Show it`}
                 onClick={() => showSentence(id)}
               >
-                <VerdictMark verdict={verdict} />
+                <VerdictMark verdict={markOf(checked ?? null)} />
               </button>
             </li>
           );
         })}
       </ul>
+      {checkedById.value.size > 0 && <p class="counts">{countWords([...checkedById.value.values()])}</p>}
       <div role="status">
         {checking.value ? (
           <p class="hint">being checked …</p>

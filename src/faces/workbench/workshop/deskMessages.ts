@@ -75,6 +75,11 @@ export interface DeskQuestions {
   };
   /** Whether a test can be read; null: it can. */
   readonly test: { readonly asked: { readonly text: string }; readonly told: ExpressionProblem | null };
+  /** A sentence that is being written, on a few draws; null: it has no test that can be read. */
+  readonly judged: {
+    readonly asked: { readonly say: string; readonly holds: string };
+    readonly told: Outcome<CheckedSentence | null>;
+  };
   /** Of one quantity as a test names it. */
   readonly pedigree: { readonly asked: { readonly expression: string }; readonly told: Outcome<Pedigree> };
   readonly spans: {

@@ -6,6 +6,7 @@ import { checkSentences } from '../../../answer/sentences/index.ts';
 import { ProblemError } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
 import type { Asked, CheckStage, DeskOrder, DeskReport, QuestionKind, ToldOf } from './deskMessages.ts';
+import { draftJudged } from './draftJudged.ts';
 import { pairSpansOf } from './pairSpansOf.ts';
 import { pedigreeOf } from './pedigreeOf.ts';
 import { sweepChoices, sweepFor } from './sweepFor.ts';
@@ -64,6 +65,7 @@ const answerers: Answerers = {
     const compiled = compileTest(text, scopeOf(study));
     return compiled.ok ? null : compiled.problem;
   },
+  judged: ({ say, holds }, { study, crew }, signal) => draftJudged(study, crew, say, holds, signal),
   pedigree: ({ expression }, { study, crew }, signal) => pedigreeOf(study, crew, expression, signal),
   spans: ({ engines, places }, { study, crew }, signal) => pairSpansOf(study, crew, engines, places, signal),
 };
