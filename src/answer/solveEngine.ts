@@ -28,6 +28,7 @@ import { show, showStated } from './display.ts';
 import { hasWall } from './hasWall.ts';
 import { engineHeat } from './heat/engineHeat.ts';
 import { liveCooling, onceOrProblem } from './heat/liveCooling.ts';
+import { settableInputs } from './inputs/index.ts';
 import type { CoolingMaterials, Materials } from './materials.ts';
 import type { PositionAnswer } from './model.ts';
 import { sizeErrors } from './scatter/sizeErrors.ts';
@@ -324,6 +325,7 @@ function pressureOf(ambient: Ambient): number {
 }
 
 function omittedOf(input: EngineInput): readonly string[] {
+  const labels = new Map(settableInputs(input).map(({ path, label }) => [path, label]));
   const spread = statedQuantities(input).filter((quantity) => statedSpan(quantity) !== null);
   return [
     input.losses === 'none'
@@ -337,7 +339,7 @@ function omittedOf(input: EngineInput): readonly string[] {
       : 'Boiling at the walls of the channels, ablation, stress and fatigue of the wall; what a film costs in specific impulse.',
     ...(spread.length > 0
       ? [
-          `The stated spread of ${spread.map(({ text }) => text).join(', ')}: the numbers hold at the middle values; what the spread leaves open is in their bands and in the check of sentences.`,
+          `The stated spread of ${spread.map(({ path, text }) => `${labels.get(path) ?? ''} ${text}`.trim()).join(', ')}: the numbers hold at the middle values; what the spread leaves open is in their bands and in the check of sentences.`,
         ]
       : []),
   ];

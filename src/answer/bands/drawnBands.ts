@@ -79,6 +79,10 @@ function endsOf(
   return bandOf(drawn, choicesOf({ places }, drawn), number);
 }
 
+/** A difference is held against the numbers it is one of: what is left of rounding is no spread. */
+const sizeOf = ({ base, other }: ComparedQuantity): number =>
+  Math.max(Math.abs(base ?? 0), Math.abs(other ?? 0));
+
 function spreads({ low, high }: Ends, value: number): boolean {
   return high - low > 1e-9 * Math.abs(value);
 }
@@ -98,7 +102,7 @@ function fromWords({ unknowns, alternatives, count }: Drawn): string {
 function judged(comparison: Comparison, differences: ReadonlyMap<number, Ends | null>): Comparison {
   const quantities = comparison.quantities.map((row, i): ComparedQuantity => {
     const band = differences.get(i) ?? null;
-    if (band === null || row.difference === null || !spreads(band, row.difference)) return row;
+    if (band === null || row.difference === null || !spreads(band, sizeOf(row))) return row;
     const { low, high, tooClose, words } = judgedDifference(row.quantity, row.difference, band);
     return { ...row, band: { low, high }, ...(tooClose && { words }) };
   });

@@ -4,7 +4,8 @@ import type { Passage } from './model.ts';
 
 /** Where there is no punctuation, as in captions written by a machine, a passage that ends behind so many signs ends a sentence. */
 const LONGEST = 320;
-const NO_END = /(?:\b(?:approx|e\.g|i\.e|vs|cf|no|dr|mr|mrs|ms|fig|st)|\b[A-Z])\.$/i;
+/** Abbreviations and initials; a single letter behind a number or in a unit (`340 s.`, `4.3 km/s.`) is none. */
+const NO_END = /(?:\b(?:approx|e\.g|i\.e|vs|cf|no|dr|mr|mrs|ms|fig|st)|(?<!\d\s?|[/·⋅])\b[A-Z])\.$/i;
 
 export function sentencesIn(passages: readonly Passage[]): readonly Passage[] {
   const found: Passage[] = [];

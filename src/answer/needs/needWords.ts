@@ -40,9 +40,8 @@ function foundWords(need: Need, { x, low, high, holdsAbove }: NeededValue): stri
     low === null || high === null
       ? ''
       : ` (${showPlace(range, low, FOUND)} to ${showPlace(range, high, FOUND)} with all else that is not known)`;
-  const place = `${range.label} ${showPlace(range, x, FOUND)}`;
-  const where = holdsAbove ? `From ${place} on` : `Up to ${place}`;
-  return `${where}${band}, ${stopped(goalWords(need))}`;
+  const edge = holdsAbove ? 'is at least' : 'is at most';
+  return `It is so where ${range.label} ${edge} ${showPlace(range, x, FOUND)}${band}: ${stopped(goalWords(need))}`;
 }
 
 /** A closing comma of a clause gives way to the stop. */

@@ -74,7 +74,7 @@ function shareWords({ share, error }: HoldingShare, certain: boolean): string {
   const near = [SAFE_FROM, DONT_UP_TO].find((line) => Math.abs(share - line) <= error);
   const holds =
     share === 0
-      ? 'It holds nowhere in'
+      ? 'It fails throughout'
       : share === 1
         ? 'It holds throughout'
         : `It holds in ${percent(share)} of`;

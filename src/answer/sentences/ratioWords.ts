@@ -67,7 +67,7 @@ const PARTS: readonly (readonly [number, string])[] = [
 
 /**
  * By which share one is more than the other: `about a third more than`, `between 3 and 5 % less than`,
- * `from 2 % less than to 3 % more than` where the sign is open.
+ * `from 2 % less than to 3 % more than` where the sign is open. Never “a little less than half less”.
  */
 export function moreWords(low: number, high: number): SaidSpan {
   if (low > -SAME && high < SAME) return { words: 'the same as', low: -SAME, high: SAME };
@@ -82,7 +82,11 @@ export function moreWords(low: number, high: number): SaidSpan {
   }
   const less = high <= 0;
   const [from, to] = less ? [-high, -low] : [low, high];
-  const span = named(from, to, PARTS) ?? spanWords(from, to, { symbol: '%', perSI: 100 });
+  const part = named(from, to, PARTS);
+  const span =
+    part === null || part.words.startsWith('a little less')
+      ? spanWords(from, to, { symbol: '%', perSI: 100 })
+      : part;
   const words = `${span.words} ${less ? 'less' : 'more'} than`;
   return less ? { words, low: -span.high, high: -span.low } : { words, low: span.low, high: span.high };
 }

@@ -54,8 +54,9 @@ Examples:
   plumeline solve my-question --json        every number, SI units, for other programs
   plumeline check my-question               which sentences are safe to say, and what is true
   plumeline claims talk.vtt                 what somebody claims, and how it could be tested
-=======
   plumeline sweep my-question               any quantity against any input, as the study asks
+  plumeline map my-question                 the same while two inputs move
+  plumeline need my-question                what an input would have to be for a comparison to hold
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
@@ -79,7 +80,9 @@ function commandLine(terminal: Terminal, done: (status: ExitStatus) => void): Co
     )
     .version(programVersion())
     .exitOverride()
-    .showHelpAfterError('(plumeline --help shows what there is)')
+    .showHelpAfterError(
+      '(plumeline --help shows what there is; a value with a space in it stands in quotes: "10 km")',
+    )
     .configureOutput({
       writeOut: (text) => terminal.out(text.trimEnd()),
       writeErr: (text) => terminal.err(text.trimEnd()),

@@ -90,7 +90,7 @@ export function cutFinding(
   const ambient = ambientAt(altitude);
   const parts = engines.map(({ engine }) => {
     const row = conditionAt(rowsOf(engine, options), ambient);
-    return againstAir(engine.name, row.exitPressure, ambient, row.flow.state);
+    return againstAir(engine, row.exitPressure, ambient, row.flow.state);
   });
   return `${whereWords(altitude)} ${parts.join('; ')}.`;
 }
@@ -105,11 +105,14 @@ function inVacuum(engines: readonly DrawnEngine[]): string {
   return `In vacuum ${first.name}’s gas leaves at ${first.pressure}${more.join('')}.`;
 }
 
-function againstAir(name: string, exit: number, ambient: number, state: string): string {
+function againstAir({ name, models }: EngineAnswer, exit: number, ambient: number, state: string): string {
   if (state === 'unchoked') return `the flow through ${name} is not choked`;
   if (state === 'separated') return `the gas leaves ${name}’s wall`;
   const ratio = exit / ambient;
-  if (Math.abs(ratio - 1) < 0.03) return `${name}’s exit matches the air`;
+  if (Math.abs(ratio - 1) < 0.03)
+    return models.includes('nozzle-plug')
+      ? `${name}’s jet ends at the air’s pressure, as a plug’s does`
+      : `${name}’s exit matches the air`;
   if (ratio > 1) return `${name}’s gas leaves at ${timesWords(ratio)} the air’s pressure`;
   return `${name}’s gas leaves at ${ratio > 0.095 ? `${formatShare(ratio)} of` : 'a small part of'} the air’s pressure`;
 }

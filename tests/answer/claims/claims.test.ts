@@ -216,3 +216,13 @@ describe('captions', () => {
     );
   });
 });
+
+describe('where a sentence ends', () => {
+  test.each([
+    ['The exhaust of the bell leaves at 3.1 km/s. In vacuum the thrust is always higher than at the pad.', 2],
+    ['The bell has 345 s. The plug always has more than 350 s.', 2],
+    ['By J. Smith: the bell has 345 s at sea level.', 1],
+  ])('%s', (text, count) => {
+    expect(claimsIn(text, 'text', study)).toHaveLength(count);
+  });
+});

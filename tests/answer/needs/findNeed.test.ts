@@ -78,7 +78,7 @@ describe('what an input would have to be', () => {
     expect(
       needWords({ ...(await need('one.exit.mach >= two.exit.mach', 'nozzle.areaRatio', 5, 60)) })[0],
     ).toMatch(
-      /^From area ratio 25\.0 on, the Mach number at the lip of one, flowing full, is at least the Mach number at the lip of two, flowing full\.$/,
+      /^It is so where area ratio is at least 25\.0: the Mach number at the lip of one, flowing full, is at least the Mach number at the lip of two, flowing full\.$/,
     );
   });
 });

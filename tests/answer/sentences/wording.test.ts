@@ -62,6 +62,7 @@ describe('parts and multiples', () => {
     [-0.049, -0.031, 'between 3 and 5 % less than'],
     [0.32, 0.34, 'about a third more than'],
     [-0.51, -0.49, 'about half less than'],
+    [-0.475, -0.465, 'about 47 % less than'],
     [1.02, 1.05, 'a little more than twice'],
     [-0.012, 0.034, 'anything from 1.2 % less to 4 % more than'],
   ])('%f to %f more', (low, high, words) => {

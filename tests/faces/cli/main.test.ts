@@ -41,6 +41,15 @@ describe('help', () => {
       'not for building',
     ])
       expect(out).toContain(words);
+    // Every line of the examples is a command with its words, every command stands in one but schema and help.
+    const examples = out
+      .slice(out.indexOf('Examples:'), out.indexOf('Exit status:'))
+      .trim()
+      .split('\n')
+      .slice(1);
+    for (const line of examples) expect(line).toMatch(/^ {2}plumeline [a-z]+ \S.* {2}\S/);
+    for (const command of ['check', 'claims', 'sweep', 'map', 'need'])
+      expect(examples.join('\n')).toContain(`plumeline ${command} `);
   });
 
   test('is what a bare call shows', async () => {

@@ -80,7 +80,7 @@ export function Field({ row, label, faultId, onRefusal }: FieldProps) {
         <select {...shared} value={row.text} onChange={(event) => commit(event.currentTarget.value)}>
           {row.choices.map((choice) => (
             <option key={choice} value={choice}>
-              {choice}
+              {inWords(choice)}
             </option>
           ))}
         </select>
@@ -109,3 +109,6 @@ export function Field({ row, label, faultId, onRefusal }: FieldProps) {
 function wordsOf({ what, mend }: { readonly what: string; readonly mend: string }): string {
   return `${what} ${mend}`;
 }
+
+/** `dual bell` for `dualBell`: the file’s word, as one reads it. */
+const inWords = (choice: string): string => choice.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

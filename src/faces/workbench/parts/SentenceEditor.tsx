@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import type { ExpressionProblem } from '../../../answer/expression/model.ts';
+import { engineInputs } from '../state/pair.ts';
 import { removeSentence, saveSentence } from '../state/sentenceEdits.ts';
 import { editDraft, openSentence, type SentenceDraft } from '../state/sentenceView.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
@@ -15,6 +16,7 @@ export function SentenceEditor({ draft }: { readonly draft: SentenceDraft }) {
   const words = useRef<HTMLTextAreaElement>(null);
   const refused = useSignal<string | null>(null);
   const problem = useTestProblem(draft.holds);
+  const [one = 'bell', other = one] = engineInputs.value.map((engine) => engine.id);
   useEffect(() => words.current?.focus(), [draft.was]);
   const set = (change: Partial<SentenceDraft>) => {
     refused.value = null;
@@ -82,8 +84,8 @@ export function SentenceEditor({ draft }: { readonly draft: SentenceDraft }) {
         {draft.was !== null && <RemoveButton id={draft.was} />}
       </p>
       <p class="hint">
-        A test compares numbers, for example <code>bell.thrust(0 km) &gt; 600 kN</code> or{' '}
-        <code>plug.specificImpulse(vacuum) is about 350 s</code>.
+        A test compares numbers, for example <code>{one}.thrust(0 km) &gt; 600 kN</code> or{' '}
+        <code>{other}.specificImpulse(vacuum) is about 350 s</code>.
       </p>
     </form>
   );
