@@ -22,7 +22,7 @@ const drops = {
   injectorDrop: quantity(
     'share',
     drop,
-    '20 ± 5 %',
+    '20 %',
     'Pressure lost in the injector, over the chamber pressure.',
   ),
   jacketDrop: quantity(
@@ -34,7 +34,7 @@ const drops = {
   lineDrop: quantity(
     'share',
     drop,
-    '3.5 ± 1.5 %',
+    '3.5 %',
     'Pressure lost in valves and lines, over the chamber pressure.',
   ),
 };

@@ -66,7 +66,7 @@ const computed: readonly Row[] = [
   ],
   [
     'dumpShare',
-    'share of the propellant that is dumped',
+    'dumped share of the propellant',
     'ratio',
     UNIT.percent,
     'What drives the turbine and is then thrown away, over all that the engine takes.',
@@ -100,7 +100,7 @@ const computed: readonly Row[] = [
   ],
   [
     'impulseLost',
-    'specific impulse that the cycle costs',
+    'specific impulse lost to the cycle',
     'time',
     UNIT.second,
     'Of the chamber in vacuum less that of the whole engine: what is dumped times how much worse it does.',

@@ -120,6 +120,25 @@ export const meantVerdicts = {
     },
     analogies: { 'thumb-on-the-hose': 'don’t say' },
   },
+  'open-or-closed-cycle': {
+    sentences: {
+      share: 'safe to say',
+      seconds: 'safe to say',
+      'closed-nothing': 'safe to say',
+      'pays-in-pressure': 'safe to say',
+      grows: 'safe to say',
+      tenth: 'don’t say',
+    },
+  },
+  'pumps-or-tanks': {
+    sentences: {
+      'tanks-hold-more': 'safe to say',
+      'tank-mass': 'safe to say',
+      'pressure-times-mass': 'safe to say',
+      'pumps-get-more': 'safe to say',
+      free: 'don’t say',
+    },
+  },
   'outrun-the-exhaust': {
     sentences: {
       'mass-ratio-e': 'safe to say',

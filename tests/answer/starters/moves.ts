@@ -185,6 +185,22 @@ export const moves: Readonly<Record<StarterName, Move>> = {
     ...turned,
     why: 'What is gained is the air’s pressure times the exit area, which is twice as large now.',
   },
+  'open-or-closed-cycle': {
+    input: 'open.chamber.pressure',
+    from: '100 bar',
+    to: '20 bar',
+    sentence: 'share',
+    ...turned,
+    why: 'At a fifth of the pressure the pumps need a fifth of the power, and hardly anything is dumped.',
+  },
+  'pumps-or-tanks': {
+    input: 'pressed.chamber.pressure',
+    from: '20 bar',
+    to: '5 bar',
+    sentence: 'tank-mass',
+    ...turned,
+    why: 'Tanks for a chamber of five bar hold hardly more than those ahead of pumps.',
+  },
   'vacuum-bell-at-the-pad': {
     input: 'upper.nozzle.areaRatio',
     from: '120',
