@@ -19,24 +19,14 @@ const ratio: Range = { above: 1, upTo: 200, words: 'more than 1 and up to 200' }
 const gasTemperature: Range = { from: 150, upTo: 2000, words: '150 K to 2000 K' };
 
 const drops = {
-  injectorDrop: quantity(
-    'share',
-    drop,
-    '20 %',
-    'Pressure lost in the injector, over the chamber pressure.',
-  ),
+  injectorDrop: quantity('share', drop, '20 %', 'Pressure lost in the injector, over the chamber pressure.'),
   jacketDrop: quantity(
     'share',
     drop,
     '20 ± 10 %',
     'Pressure the fuel loses in the cooling channels, over the chamber pressure.',
   ),
-  lineDrop: quantity(
-    'share',
-    drop,
-    '3.5 %',
-    'Pressure lost in valves and lines, over the chamber pressure.',
-  ),
+  lineDrop: quantity('share', drop, '3.5 %', 'Pressure lost in valves and lines, over the chamber pressure.'),
 };
 const burnTime = quantity(
   'time',
