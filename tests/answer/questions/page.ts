@@ -12,14 +12,27 @@ export interface Answered {
 const shown = (value: number, digits: number): string =>
   String(Number(value.toPrecision(digits))).replace(/^-/, '−');
 
+const unitBehind = (number: string, unit: string): string =>
+  unit === '' || unit === '°' ? `${number}${unit}` : `${number} ${unit}`;
+
 function withUnit({ perSI, digits, unit }: QuestionNumber, value: number): string {
-  const number = shown(value * perSI, digits);
-  return unit === '' ? number : unit === '°' ? `${number}°` : `${number} ${unit}`;
+  return unitBehind(shown(value * perSI, digits), unit);
 }
 
-/** One digit finer than the number, so that an end does not round past it. */
-function bandText({ band: { least, greatest }, digits }: QuestionNumber): string {
-  return [least, greatest].map((end) => shown(end, Math.max(4, digits + 1))).join(' to ');
+/** Its ends rounded outwards, so that none rounds past the number. */
+function bandText({ band: { least, greatest }, digits, unit }: QuestionNumber): string {
+  const to = Math.max(3, digits);
+  return unitBehind(
+    `${shown(outwards(least, to, Math.floor), to)} to ${shown(outwards(greatest, to, Math.ceil), to)}`,
+    unit,
+  );
+}
+
+function outwards(end: number, digits: number, round: (value: number) => number): number {
+  if (end === 0) return 0;
+  const step = 10 ** (Math.floor(Math.log10(Math.abs(end))) + 1 - digits);
+  // What is whole but for rounding stays.
+  return round(Number((end / step).toPrecision(12))) * step;
 }
 
 const cell = (text: string): string => text.replaceAll('|', '\\|');

@@ -64,7 +64,7 @@ export const cutSpike: Question = {
     'The tip carries little, and behind the cut the gas that closes in presses on the base: {1} of the thrust in vacuum. From 80 to 20 % of the length {2} of the specific impulse are left. At the pad the base does not push: it may even pull.',
   conditions: 'Oxygen and hydrogen at 60 bar, plug of area ratio 40.',
   trap: '“The base gives free thrust at every height.”',
-  figure: { kind: 'cut view', altitude: 30_000 },
+  figure: { kind: 'sweep', id: 'length-kept' },
 };
 
 /**
