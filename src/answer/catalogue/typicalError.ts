@@ -21,7 +21,7 @@ export const TYPICAL_ERROR = {
   layer:
     '±20 %: friction on plates scatters by 10 % (Hopkins & Inouye 1971, from memory), as much again for acceleration and wall temperature (no source).',
   bartz:
-    '±20 to 30 % against measurements, more often too high than too low (common statement, from memory; H. Hahm, Y. Kang, J. KSPE 16(2), 2012).',
+    'From 45 % too high at the throat to 20 % too low: measured constants 0.0148 to 0.0257 for 0.026 (NASA TN D-2832, 1965, at second hand); too high in solid motors as well (H. Hahm, Y. Kang, J. KSPE 16(2), 2012).',
   cooling:
     'As the heat that arrives, and another ±10 to 20 % from wall to coolant (common statement of these correlations, from memory).',
   budget: 'The sum is within 2 % of engines that dump nothing, but for one; each item has its own band.',

@@ -23,12 +23,15 @@ export interface StagnationGas {
   /** T₀ [K] */ readonly temperature: number;
 }
 
-/** Published scatter: ±25 % about its value holds most measurements; mostly it lies too high (both from memory). */
+/**
+ * Published scatter: constants measured along a chamber, over Bartz's 0.026: 0.57 at the throat to 0.99 in the cylinder, each to
+ * ±16 to 32 %; four other nozzles 0.65 to 0.88 at the throat. In large and mild engines ±20 to 30 % (common statement, from memory).
+ */
 export const BARTZ_SCATTER = {
-  low: 0.7,
+  low: 0.55,
   high: 1.2,
   source:
-    'Bartz’s equation: ±20 to 30 % against measurements (common statement, from memory), more often too high than too low (H. Hahm, Y. Kang, J. KSPE 16(2), 2012, abstract): taken as −30 to +20 %',
+    'Bartz’s equation against measurements: constants of 0.0148 (throat) to 0.0257 (cylinder) in place of 0.026, R. L. Schacht, R. J. Quentmeyer, W. L. Jones, NASA TN D-2832, 1965 (table read at second hand); ±20 to 30 % (common statement, from memory): taken as −45 to +20 %',
 } as const;
 
 /**

@@ -94,7 +94,9 @@ export function coolantMarch(
       const limit = limitOf(fluid, jacket, bulk.pressure);
       bulk.enthalpy = Math.min(bulk.enthalpy + (before.flux * next.girth * step) / massFlow, limit.enthalpy);
       if (bulk.enthalpy === limit.enthalpy) spentAt ??= i;
-      bulk.pressure -= dropOver(step, channel, channelHere(jacket, next), state, massFlow, jacket.roughness);
+      const warmed = fluid.stateAt(bulk.pressure, bulk.enthalpy);
+      const behind = { channel: channelHere(jacket, next), state };
+      bulk.pressure -= dropOver(step, { channel, state: warmed }, behind, massFlow, jacket.roughness);
       if (!(bulk.pressure > 0.02 * flow.pressure)) throw pressureLost(flow.pressure);
       state = fluid.stateAt(
         bulk.pressure,
@@ -142,21 +144,19 @@ function channelHere(jacket: Jacket, { girth }: HotPoint): ChannelHere {
   return channelAt(jacket.channels, girth, jacket.throatGirth);
 }
 
-/** [Pa] lost over a step of the path: friction, and the push that speeds the coolant up. */
-function dropOver(
-  step: number,
-  here: ChannelHere,
-  behind: ChannelHere,
-  { density, viscosity }: CoolantState,
-  massFlow: number,
-  roughness: number,
-): number {
-  const flux = massFlow / here.area;
-  const velocity = flux / density;
-  const reynolds = (flux * here.diameter) / viscosity;
-  const friction = frictionFactor(reynolds, roughness / here.diameter);
-  const speedUp = flux * (velocity - massFlow / behind.area / density);
-  return ((friction / here.diameter) * flux * velocity * step) / 2 + speedUp;
+interface Section {
+  readonly channel: ChannelHere;
+  readonly state: CoolantState;
+}
+
+/** [Pa] lost over a step of the path: friction, and the push that speeds the coolant up, by heat or by narrowing. */
+function dropOver(step: number, here: Section, behind: Section, massFlow: number, roughness: number): number {
+  const [flux, before] = [massFlow / here.channel.area, massFlow / behind.channel.area];
+  const velocity = flux / here.state.density;
+  const { diameter } = here.channel;
+  const friction = frictionFactor((flux * diameter) / here.state.viscosity, roughness / diameter);
+  const speedUp = ((flux + before) / 2) * (velocity - before / behind.state.density);
+  return ((friction / diameter) * flux * velocity * step) / 2 + speedUp;
 }
 
 function coolantSide(

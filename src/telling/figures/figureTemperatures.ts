@@ -51,7 +51,7 @@ export function temperaturesAlongWall(answer: StudyAnswer, options: FigureOption
     subtitle:
       'From the injector face to the lip: gas at the wall if nothing cooled it, both faces of the wall, coolant',
     foot: [
-      'Published scatter of Bartz’s equation, −30 to +20 %, not drawn. Models: heat-gas-side, heat-cooling.',
+      'Published scatter of Bartz’s equation, −45 to +20 %, not drawn. Models: heat-gas-side, heat-cooling.',
     ],
   });
   return {
@@ -215,7 +215,7 @@ function labels(
     line: lines[i]!,
   }));
   const stands = {
-    text: `${cooling.wall} stands ${formatValue('cooling.wallLimit', cooling.wallLimit)}`,
+    text: `the metal stands ${formatValue('cooling.wallLimit', cooling.wallLimit)}`,
     line: ends,
   };
   return [...told, stands].flatMap(({ text, line }) => {
