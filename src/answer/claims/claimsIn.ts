@@ -5,6 +5,7 @@ import { absoluteWordsIn } from '../sentences/absolutes.ts';
 import type { NumberInProse } from '../sentences/numbersInWords.ts';
 import { passagesIn } from './captions.ts';
 import type { Claim, ClaimKind, ClaimsFormat } from './model.ts';
+import { NOTHING_BEFORE, namedAfter, pronounsResolved } from './pronouns.ts';
 import { proposeTest } from './proposeTest.ts';
 import { quantitiesMeant } from './quantitiesMeant.ts';
 import { sentencesIn } from './sentencesIn.ts';
@@ -17,6 +18,7 @@ export function claimsIn(
   study: Pick<Study, 'engines' | 'vehicles'> | null = null,
 ): readonly Claim[] {
   const found: Claim[] = [];
+  let before = NOTHING_BEFORE;
   for (const { text: say, line, time } of sentencesIn(passagesIn(text, format))) {
     const signs = signsOf(say);
     const numbers = valuesSaid(say);
@@ -28,14 +30,13 @@ export function claimsIn(
       numbers,
       absolutes.some(({ claim }) => claim === 'range'),
     );
+    const named = quantitiesMeant(say, unitsThatCount(signs, numbers));
+    const own = study === null ? [] : enginesSaid(say, study.engines);
+    const { engines, quantities, assumed } = pronounsResolved(say, own, named, before);
+    before = namedAfter(own, quantities[0] ?? null, before);
     if (kind === null) continue;
-    const quantities = quantitiesMeant(say, unitsThatCount(signs, numbers));
-    const head = {
-      say,
-      kind,
-      quantities,
-      engines: study === null ? [] : enginesSaid(say, study.engines),
-    };
+    const head = { say, kind, quantities, engines };
+    const proposal = proposeTest(head, signs, study);
     found.push({
       ...head,
       number: found.length + 1,
@@ -43,7 +44,8 @@ export function claimsIn(
       time,
       numbers: numbers.map((one) => one.text),
       absolutes: absolutes.map(({ word }) => word),
-      ...proposeTest(head, signs, study),
+      ...proposal,
+      assumed: proposal.test === null ? [] : [...assumed, ...proposal.assumed],
     });
   }
   return found;

@@ -19,8 +19,8 @@ export function proposeTest(
   study: Pick<Study, 'engines' | 'vehicles'> | null,
 ): Proposal {
   if (study === null) return none('No study is named whose engines could be asked.');
-  if (signs.denied && claim.kind !== 'number') {
-    return none('The sentence denies something; what must hold is to be written by hand.');
+  if (signs.denies === 'unclear' && claim.kind !== 'number') {
+    return none(DENIES);
   }
   const [likeliest] = claim.quantities;
   if (likeliest === undefined) return none('No quantity of the catalogue is recognised in it.');
@@ -35,9 +35,23 @@ export function proposeTest(
 type Written = { readonly test: string } | { readonly why: string };
 
 const OVER_ALL = 'for every z from pad to vacuum: ';
+const DENIES = 'The sentence denies something; what must hold is to be written by hand.';
+const DENYING = /\b(?:not|never|no|cannot|hardly)\b|n[’']t\b/i;
+/** What a denied relation to a number becomes. */
+const BOUNDS: ReadonlySet<string> = new Set(['is at most', 'is at least', 'is less than']);
+const SOMEWHERE = 'for some z from pad to vacuum: ';
+
+/** The test that holds where this one does not. */
+function turned(test: string): string {
+  const parts = / (>|<) /.exec(test);
+  const single = parts !== null && !test.includes(' and ');
+  if (single) return test.replace(parts[0], parts[1] === '>' ? ' <= ' : ' >= ');
+  return `not (${test})`;
+}
 
 class Draft {
   readonly assumed: string[] = [];
+  /** The relation to a number has the denial in it. */ #turnedAlready = false;
   readonly #say: string;
   readonly #claim: Pick<Claim, 'kind' | 'engines'>;
   readonly #signs: Signs;
@@ -117,6 +131,21 @@ class Draft {
   }
 
   #ranged(test: string): Written {
+    const { denies } = this.#signs;
+    if (denies === 'always') {
+      if (!test.includes('(z)'))
+        return { why: 'It is not always so, but of what it does not hang on is not said.' };
+      this.#assume('“not always” is taken as: somewhere on the way from the pad to vacuum it is not so');
+      return { test: `${SOMEWHERE}${turned(test)}` };
+    }
+    if (denies === 'it' && !this.#turnedAlready) {
+      this.#assume('it is denied, so the test is of the opposite');
+      return this.#overAll(turned(test));
+    }
+    return this.#overAll(test);
+  }
+
+  #overAll(test: string): Written {
     return { test: test.includes('(z)') ? `${OVER_ALL}${test}` : test };
   }
 
@@ -153,7 +182,9 @@ class Draft {
     const value = this.#value();
     if (value === null)
       return { why: 'No number in it has the unit of the quantity, and nothing is compared.' };
-    return this.#ranged(`${this.#side(one)} ${this.#relation(value)} ${this.#literal(value)}`);
+    const relation = this.#relation(value);
+    if (this.#turnedAlready && !BOUNDS.has(relation)) return { why: DENIES };
+    return this.#ranged(`${this.#side(one)} ${relation} ${this.#literal(value)}`);
   }
 
   /** A number of the quantity's dimension. */
@@ -166,6 +197,9 @@ class Draft {
 
   #relation({ text }: NumberInProse): string {
     const before = this.#say.slice(0, Math.max(0, this.#say.indexOf(text)));
+    this.#turnedAlready = DENYING.test(before.replace(/^.*[,;:]/s, ''));
+    if (/(?:\b(?:never|not|cannot)|n[’']t)\s+(?:\w+\s+)?reach(?:es)?\s+(?:\w+\s+)?$/i.test(before))
+      return 'is less than';
     if (/\b(?:never|not|no)\s+(?:\w+\s+){0,2}?(?:more|above|over|exceeds?)(?:\s+than)?\s+$/i.test(before))
       return 'is at most';
     if (/\b(?:never|not|no)\s+(?:\w+\s+){0,2}?(?:less|below|under)(?:\s+than)?\s+$/i.test(before))

@@ -27,12 +27,34 @@ export interface Signs {
   readonly direction: Direction | null;
   readonly superlative: '>' | '<' | null;
   readonly denied: boolean;
+  /** What is denied: the comparison, or only that it is so everywhere; `unclear`: something else, or it twice. */
+  readonly denies: 'it' | 'always' | 'unclear' | null;
 }
 
 export function signsOf(say: string): Signs {
   const counted = withoutBounds(say);
-  return { ...comparedIn(counted), denied: DENIED.test(counted.replace(/\bno matter\b/gi, '')) };
+  const plain = counted.replace(/\bno matter\b/gi, '');
+  return { ...comparedIn(counted), denied: DENIED.test(plain), denies: deniedIn(plain) };
 }
+
+const NOT_ALWAYS = /(?:\bnot|n[’']t)\s+(?:\w+\s+)?(?:always|everywhere|(?:in|at) (?:every|all)|every|all)\b/i;
+const SOFT = /\b(?:hardly|neither|nor)\b/i;
+
+/** A denial counts where it stands before the comparison, in the same clause. */
+function deniedIn(say: string): Signs['denies'] {
+  const all = [...say.matchAll(new RegExp(DENIED.source, 'gi'))];
+  const [first] = all;
+  if (first === undefined) return null;
+  if (all.length > 1 || SOFT.test(say)) return 'unclear';
+  if (NOT_ALWAYS.test(say)) return 'always';
+  const compared = [MORE, LESS, TIMES, SAME, MOST, REACHES].flatMap((sign) => sign.exec(say)?.index ?? []);
+  const behind = compared.filter((at) => at >= first.index + first[0].length);
+  if (behind.length === 0) return 'unclear';
+  const between = say.slice(first.index, Math.min(...behind));
+  return /[,;:]|\b(?:but|and|because|since|though)\b/i.test(between) ? 'unclear' : 'it';
+}
+
+const REACHES = /\breach(?:es)?\b/i;
 
 /** “more than 700 kN” compares with a number, “never below 700 kN” bounds it: neither is against another engine. */
 function withoutBounds(say: string): string {
@@ -48,7 +70,7 @@ const BOUND = new RegExp(
   'i',
 );
 
-function comparedIn(say: string): Omit<Signs, 'denied'> {
+function comparedIn(say: string): Pick<Signs, 'direction' | 'superlative'> {
   const times = TIMES.test(say);
   const direction = times
     ? 'times'

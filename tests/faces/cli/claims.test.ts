@@ -62,7 +62,7 @@ describe('plumeline claims', () => {
   test('one without a test is written without one, and says so', async () => {
     const { folder, file } = files('untested');
     const denied = join(folder, 'talk.txt');
-    writeFileSync(denied, 'The cold engine never makes more thrust than the hot one.\n');
+    writeFileSync(denied, 'The cold engine hardly makes more thrust than the hot one.\n');
     expect((await runMain(['claims', denied, '--study', folder, '--accept', '1'])).status).toBe(0);
     const written = readFileSync(file, 'utf8').slice(STUDY.length);
     expect(written).toContain('No test yet: write one under holds.');
