@@ -1,3 +1,10 @@
+export {
+  type AnalogyOptions,
+  changedAnalogies,
+  checkAnalogies,
+  type JudgedAnalogy,
+} from './analogies/index.ts';
+export type * from './analogies/model.ts';
 export { askProblem, type Needs, needsOf } from './asked/askProblem.ts';
 export type * from './asked/model.ts';
 export { nearestQuantities, quantityNames, resolveQuantity } from './asked/resolveQuantity.ts';
@@ -5,6 +12,8 @@ export { tell } from './asked/tell.ts';
 export { tellAir } from './asked/tellAir.ts';
 export { type CatalogueEntry, catalogue, findQuantity, quantity, quantityNameAt } from './catalogue.ts';
 export { CAUTION, hazardsOf } from './caution.ts';
+export { claimsIn } from './claims/index.ts';
+export type * from './claims/model.ts';
 export { compareEngines } from './compare.ts';
 export {
   altitudeCurve,
@@ -22,10 +31,22 @@ export type * from './model.ts';
 export { plumeAt } from './plume.ts';
 export type * from './plumeModel.ts';
 export {
+  besideWords,
+  type ChangedVerdict,
+  type CheckAnswer,
+  type CheckedComparison,
+  type CheckOptions,
   changedVerdicts,
   checkAnswer,
+  checkFacts,
   checkSentences,
+  comparePair,
+  countWords,
   failsAsSaid,
+  type Judged,
+  shareText,
+  untestedReasons,
+  verdictLabel,
 } from './sentences/index.ts';
 export type * from './sentences/model.ts';
 export type { DataShelf } from './shelf.ts';

@@ -89,8 +89,8 @@ function added(text: string, list: string, entry: ListEntry, comment?: string): 
   if (items.flow && comment !== undefined) {
     throw new ProblemError({
       code: 'edit-not-possible',
-      what: `${quote(list)} is written in one line, where no comment can stand.`,
-      mend: 'Write it as a list with one entry below the other.',
+      what: `${quote(list)} is written in one line, in square brackets, where no comment can stand; nothing was written.`,
+      mend: `Take the square brackets away, write each entry on a line of its own below “${list}:”, behind two spaces and a dash (“  - { id: …, say: … }”), and try again.`,
       where: list,
     });
   }

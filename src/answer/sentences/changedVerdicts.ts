@@ -1,9 +1,13 @@
 /** Which verdicts an edit changed. */
 
+import type { Problem } from '../../numerics/problem.ts';
 import type { CheckedSentence, Verdict } from './model.ts';
+import { verdictLabel } from './words.ts';
 
 /** As little of a checked sentence as a comparison needs. */
-export type Judged = Pick<CheckedSentence, 'id' | 'say' | 'verdict' | 'share'>;
+export interface Judged extends Pick<CheckedSentence, 'id' | 'say' | 'verdict' | 'share'> {
+  /** Why it could not be judged; absent where that is not known. */ readonly problem?: Problem | null;
+}
 
 export interface ChangedVerdict {
   readonly id: string;
@@ -12,6 +16,9 @@ export interface ChangedVerdict {
   /** Null: it is gone. */ readonly after: Verdict | null;
   readonly shareBefore: number | null;
   readonly shareAfter: number | null;
+  /** The same for people: a test that cannot be read has words of its own. */
+  readonly beforeWords: string;
+  readonly afterWords: string;
   /** e.g. `pad-gain: safe to say → say with care` */ readonly words: string;
 }
 
@@ -24,13 +31,17 @@ export function changedVerdicts(
   const now = new Set(after.map(({ id }) => id));
   const changed = after.flatMap((sentence) => {
     const was = old.get(sentence.id);
-    return was?.verdict === sentence.verdict ? [] : [change(was ?? null, sentence)];
+    return was !== undefined && labelOf(was) === labelOf(sentence) ? [] : [change(was ?? null, sentence)];
   });
   return [...changed, ...before.filter(({ id }) => !now.has(id)).map((was) => change(was, null))];
 }
 
+const labelOf = ({ verdict, problem = null }: Judged): string => verdictLabel({ verdict, problem });
+
 function change(before: Judged | null, after: Judged | null): ChangedVerdict {
   const { id, say } = (after ?? before)!;
+  const beforeWords = before === null ? 'new' : labelOf(before);
+  const afterWords = after === null ? 'gone' : labelOf(after);
   return {
     id,
     say,
@@ -38,6 +49,8 @@ function change(before: Judged | null, after: Judged | null): ChangedVerdict {
     after: after?.verdict ?? null,
     shareBefore: before?.share ?? null,
     shareAfter: after?.share ?? null,
-    words: `${id}: ${before?.verdict ?? 'new'} → ${after?.verdict ?? 'gone'}`,
+    beforeWords,
+    afterWords,
+    words: `${id}: ${beforeWords} → ${afterWords}`,
   };
 }

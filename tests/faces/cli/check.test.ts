@@ -136,6 +136,29 @@ analogies:
     expect(kept.status).toBe(0);
   });
 
+  test('--before compares analogies as well', async () => {
+    const likeness = (holds: string): string => `${good}
+analogies:
+  - { id: kick, say: Like a kick., stands: [{ this: foot, for: gas }], legs: [{ say: It kicks harder out there., holds: ${holds} }], holdsFor: a nozzle, breaksWhere: [on ice] }`;
+    const rises = 'cold.thrust(vacuum) > cold.thrust(0 km)';
+    const before = await runMain(['check', studyFolder('kick-before', likeness(rises)), '--json']);
+    const file = join(place, 'kick.json');
+    writeFileSync(file, before.out);
+    const folder = studyFolder('kick-after', likeness('cold.thrust(vacuum) < cold.thrust(0 km)'));
+    const after = await runMain(['check', folder, '--before', file]);
+    expect(words(after)).toContain('Changed since - analogy kick: safe to say → don’t say');
+    const json = await runMain(['check', folder, '--before', file, '--json']);
+    expect(JSON.parse(json.out)).toMatchObject({
+      changed: [],
+      changedAnalogies: [{ id: 'kick', before: 'safe to say', after: 'don’t say' }],
+    });
+    const old = JSON.parse(before.out) as Record<string, unknown>;
+    writeFileSync(file, JSON.stringify({ format: old['format'], sentences: old['sentences'] }));
+    expect((await runMain(['check', folder, '--before', file])).out).toContain('No verdict has changed.');
+    writeFileSync(file, JSON.stringify({ ...old, analogies: [{ id: 3 }] }));
+    expect((await runMain(['check', folder, '--before', file])).status).toBe(2);
+  });
+
   test('bad input: exit 2', async () => {
     const folder = studyFolder('any', good);
     expect((await runMain(['check', join(place, 'nowhere')])).status).toBe(2);

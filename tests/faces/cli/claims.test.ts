@@ -69,6 +69,18 @@ describe('plumeline claims', () => {
     expect(written).not.toContain('holds:');
   });
 
+  test('sentences in one line take no comment: refused, nothing written, with how to mend', async () => {
+    const { folder, file, captions } = files('inline');
+    const inline = STUDY.replace(/sentences:[\s\S]*$/, 'sentences: [{ id: a, say: So it is. }]\n');
+    writeFileSync(file, inline);
+    const ran = await runMain(['claims', captions, '--study', folder, '--accept', '1']);
+    expect(ran.status).toBe(2);
+    expect(ran.err.replace(/\s+/g, ' ')).toContain(
+      'Take the square brackets away, write each entry on a line of its own',
+    );
+    expect(readFileSync(file, 'utf8')).toBe(inline);
+  });
+
   test('--json carries the caution', async () => {
     const { captions } = files('json');
     const ran = await runMain(['claims', captions, '--json']);

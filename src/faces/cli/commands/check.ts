@@ -1,3 +1,4 @@
+import { changedAnalogies } from '../../../answer/analogies/index.ts';
 import { CAUTION } from '../../../answer/caution.ts';
 import { changedVerdicts, checkAnswer, checkFacts, failsAsSaid } from '../../../answer/sentences/index.ts';
 import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
@@ -27,11 +28,17 @@ export async function checkCommand(
     checkedStudy(study, crew, terminal),
   );
   const facts = checkFacts(study);
-  const changed = earlier === null ? null : changedVerdicts(earlier, sentences);
+  const changed = earlier === null ? null : changedVerdicts(earlier.sentences, sentences);
+  const before = earlier?.analogies ?? null;
+  const likenesses = before === null ? null : changedAnalogies(before, analogies);
   terminal.out(
     flags.json
       ? JSON.stringify(
-          { ...checkAnswer(study, sentences, analogies, comparison), ...(changed && { changed }) },
+          {
+            ...checkAnswer(study, sentences, analogies, comparison),
+            ...(changed && { changed }),
+            ...(likenesses && { changedAnalogies: likenesses }),
+          },
           null,
           2,
         )
@@ -43,7 +50,7 @@ export async function checkCommand(
             facts,
             analogies,
             comparison,
-            changed,
+            changed: changed && [...changed, ...(likenesses ?? [])],
             caution: CAUTION,
             whole: flags.all === true,
           },

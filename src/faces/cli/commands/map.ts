@@ -62,7 +62,7 @@ function wantedMaps(study: Study, flags: MapFlags, terminal: Terminal): readonly
     sweptFrom(
       { over, from, to, steps: undefined },
       { over: `--${key}`, from: `--${key}-from`, to: `--${key}-to`, steps: '' },
-      terminal.err,
+      (line) => terminal.err(line),
     );
   return [
     {

@@ -62,7 +62,7 @@ function wantedNeeds(
       'Say what is to hold: --so "bell.specificImpulse(vacuum) >= plug.specificImpulse(vacuum)".',
     );
   }
-  const range = sweptFrom({ over, from, to, steps: undefined }, names, terminal.err);
+  const range = sweptFrom({ over, from, to, steps: undefined }, names, (line) => terminal.err(line));
   return [{ id: id ?? 'need', title: null, so, range, engines: engine ?? null, path: '--so' }];
 }
 

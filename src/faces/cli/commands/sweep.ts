@@ -55,7 +55,7 @@ export async function sweepCommand(
 function wantedSweeps(study: Study, flags: SweepFlags, terminal: Terminal): readonly SweepInput[] {
   const { of, over, from, to, steps, engine, points, id } = flags;
   if (of === undefined && over === undefined) return namedOf(study.sweeps, id, 'sweep');
-  const range = sweptFrom({ over, from, to, steps }, names, terminal.err);
+  const range = sweptFrom({ over, from, to, steps }, names, (line) => terminal.err(line));
   return [
     {
       id: id ?? 'sweep',

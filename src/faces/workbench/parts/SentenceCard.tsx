@@ -87,7 +87,7 @@ function Change({ id }: { readonly id: string }) {
   if (change === undefined || change.before === null || change.after === null) return null;
   return (
     <p class="change">
-      Changed by the last edit: {change.before} → {change.after}
+      Changed by the last edit: {change.beforeWords} → {change.afterWords}
     </p>
   );
 }

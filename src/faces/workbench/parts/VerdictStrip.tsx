@@ -40,9 +40,9 @@ export function VerdictStrip() {
         {checking.value ? (
           <p class="hint">being checked …</p>
         ) : (
-          changes.map(({ id, say, before, after }) => (
+          changes.map(({ id, say, beforeWords, afterWords }) => (
             <p key={id} class="change">
-              “{say}” {before ?? 'new'} → {after ?? 'gone'}
+              “{say}” {beforeWords} → {afterWords}
             </p>
           ))
         )}
