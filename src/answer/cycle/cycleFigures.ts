@@ -42,6 +42,12 @@ export function dumpImpulseOf(cycle: EngineCycle, ambientPressure: number): numb
   return (cycle.exhaust()?.at(ambientPressure) ?? 0) / STANDARD_GRAVITY;
 }
 
+/** Of the dumped gas [N]. */
+export function dumpThrustAt(cycle: EngineCycle, ambientPressure: number): number {
+  const { dumped } = cycle.balance();
+  return (dumped.oxidiser + dumped.fuel) * STANDARD_GRAVITY * dumpImpulseOf(cycle, ambientPressure);
+}
+
 function lostIn(solution: EngineSolution, at: Balance): number {
   const cycle = solution.cycle();
   const chamber = figuresAt(solution, 0, null).figures.specificImpulse!;
@@ -193,9 +199,7 @@ export function engineFiguresAt(
       mend: 'Ask at a lower ambient pressure.',
     });
   }
-  const { dumped } = cycle.balance();
-  const dumpThrust =
-    (dumped.oxidiser + dumped.fuel) * STANDARD_GRAVITY * dumpImpulseOf(cycle, ambientPressure);
+  const dumpThrust = dumpThrustAt(cycle, ambientPressure);
   const thrust = figures.thrust + dumpThrust;
   return { thrust, dumpThrust, specificImpulse: thrust / (engineFlow(solution) * STANDARD_GRAVITY) };
 }

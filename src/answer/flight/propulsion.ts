@@ -5,6 +5,7 @@ import { type StagePropulsion, tabulatedThrust } from '../../physics/flight/inde
 import { feltAmbient } from '../../physics/nozzle/index.ts';
 import type { StageInput } from '../../study/model.ts';
 import { figuresOf } from '../conditions.ts';
+import { dumpThrustAt, engineFlow } from '../cycle/cycleFigures.ts';
 import type { EngineSolution } from '../solution.ts';
 
 type Table = (pressure: number) => number;
@@ -43,18 +44,34 @@ export function enginePropulsion(
 ): StagePropulsion {
   const times = (count.value - stopped.value) * scale;
   const table = tableOf(solution, (ROOM * padPressure) / lowestThrottle.value);
-  const { exitArea, massFlow } = solution;
+  const { exitArea } = solution;
+  const { massFlow, dumpThrust } = throughCycle(solution);
   const isPlug = solution.nozzle.spec.kind === 'plug';
   return {
     thrust(pressure, mach) {
-      if (!isPlug) return times * table(pressure);
+      if (!isPlug) return times * (table(pressure) + dumpThrust(pressure));
       const felt = feltAmbient(pressure, mach).pressure;
-      return times * (table(felt) - (pressure - felt) * exitArea);
+      return times * (table(felt) - (pressure - felt) * exitArea + dumpThrust(pressure));
     },
     massFlow: times * massFlow,
-    vacuumThrust: times * table(0),
+    vacuumThrust: times * (table(0) + dumpThrust(0)),
     lowestThrottle: lowestThrottle.value,
     exitArea: times * exitArea,
+  };
+}
+
+/**
+ * Flow out of the tanks [kg/s], and thrust of what the cycle dumps [N] at an ambient pressure [Pa]: the flight is that of the whole
+ * engine where the study says how its propellants are pumped, else that of its thrust chamber.
+ */
+function throughCycle(solution: EngineSolution): {
+  readonly massFlow: number;
+  readonly dumpThrust: (pressure: number) => number;
+} {
+  if (solution.input.cycle === null) return { massFlow: solution.massFlow, dumpThrust: () => 0 };
+  return {
+    massFlow: engineFlow(solution),
+    dumpThrust: (pressure) => dumpThrustAt(solution.cycle(), pressure),
   };
 }
 
