@@ -41,6 +41,7 @@ test('the page has the same, and no markup of a stranger', async () => {
     fonts: [],
     worth: null,
     needs: [],
+    vehicleWorths: [],
   });
   expect(page).toContain('Published figures of Alder B');
   expect(page).toContain('70000 lbf (311.4 kN)');

@@ -28,6 +28,8 @@ export type SolutionOf = (engine: string) => EngineSolution;
 export interface Moved {
   /** Times the thrust of one engine at every pressure, the flow held. */
   readonly thrust?: { readonly engine: string; readonly times: number };
+  /** Times thrust and flow of whole stages, by their place from the ground up. */
+  readonly stage?: { readonly at: number; readonly thrust: number; readonly flow: number };
 }
 
 export interface Flown {
@@ -100,13 +102,9 @@ function physicsVehicle(
   const { drag, fairing, limits, launch } = input;
   const padPressure = airAtGeometricAltitude(launch.altitude.value).pressure;
   const stages = input.stages.map((stage, i) => ({
-    propulsion: propulsionOf(
-      stage,
-      solutionOf,
-      padPressure,
-      i === 0 ? exchangedFor : null,
-      input.held,
-      moved,
+    propulsion: stageMoved(
+      propulsionOf(stage, solutionOf, padPressure, i === 0 ? exchangedFor : null, input.held, moved),
+      moved.stage?.at === i ? moved.stage : null,
     ),
     dryMass: stage.dry.value,
     propellantMass: stage.propellant.value,
@@ -120,6 +118,16 @@ function physicsVehicle(
     ...(fairing && { fairing: { mass: fairing.mass.value, dropAltitude: fairing.dropAltitude.value } }),
     ...(limits.acceleration && { mostAcceleration: limits.acceleration.value }),
     ...(limits.dynamicPressure && { mostDynamicPressure: limits.dynamicPressure.value }),
+  };
+}
+
+function stageMoved(own: StagePropulsion, moved: Moved['stage'] | null): StagePropulsion {
+  if (!moved) return own;
+  return {
+    ...own,
+    thrust: (pressure, mach) => moved.thrust * own.thrust(pressure, mach),
+    vacuumThrust: moved.thrust * own.vacuumThrust,
+    massFlow: moved.flow * own.massFlow,
   };
 }
 

@@ -1,6 +1,6 @@
 /** What the engines of a study do for its vehicles. */
 
 export { flightNumbers } from './flightNumbers.ts';
-export { type Flown, fly, type SolutionOf } from './fly.ts';
+export { type Flown, fly, type Moved, type SolutionOf } from './fly.ts';
 export type * from './model.ts';
 export { firstEngine, vehicleAnswers } from './vehicleAnswer.ts';

@@ -4,6 +4,7 @@ import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
 import { showIn, unitFor } from '../display.ts';
 import type { WorthRow, WorthSide, WorthTable } from './model.ts';
+import type { VehicleWorth } from './vehicleWorth.ts';
 
 const DIGITS = 3;
 
@@ -20,7 +21,11 @@ export function sideWords({ quantity: name }: WorthRow, { found }: WorthSide): s
 export const rowWords = ({ label, where }: WorthRow): string => (where === '' ? label : `${label} ${where}`);
 
 /** On which basis, then gains that are sure and those that are not, prices, and what of the bound is left. */
-export function worthWords(table: WorthTable, names: (id: string) => string): readonly string[] {
+export function worthWords(
+  table: WorthTable,
+  names: (id: string) => string,
+  vehicles: readonly VehicleWorth[],
+): readonly string[] {
   const other = names(table.other);
   const base = names(table.base);
   const basis =
@@ -45,7 +50,11 @@ export function worthWords(table: WorthTable, names: (id: string) => string): re
     ...(prices.length === 0 ? [] : [`In exchange it has: ${listed(prices)}.`]),
     ...(open.length === 0 ? [] : [`Open: ${listed(open)}.`]),
     ...boundWords(table, names),
-    'Whether that is worth it is decided by what it carries: masses and payload count only where the study states a vehicle.',
+    ...(vehicles.length > 0
+      ? vehicles.flatMap(({ words }) => words)
+      : [
+          'Whether that is worth it is decided by what it carries: payload counts only where the study states a vehicle to an orbit.',
+        ]),
   ];
 }
 
@@ -62,3 +71,15 @@ function boundWords({ rows, bound, other }: WorthTable, names: (id: string) => s
     `Of the specific impulse that no nozzle behind that throat can beat (${names(bound)}), ${names(other)} reaches ${listed(shares)}.`,
   ];
 }
+
+/** A table of exchange rates as rows: stage and lever, kilograms of payload, kilograms of first-stage dry mass they pay for. */
+export function exchangeRows({ exchange }: VehicleWorth): readonly (readonly [string, string, string])[] {
+  const kilograms = (value: number): string => showIn({ symbol: 'kg', perSI: 1 }, value, DIGITS).text;
+  return exchange.rates.map(({ stage, words, payload, paysFor }) => [
+    `${stage} stage, ${words}`,
+    kilograms(payload),
+    paysFor === null ? '' : kilograms(paysFor),
+  ]);
+}
+
+export const EXCHANGE_HEAD = ['', 'payload', 'in dry mass of the first stage'] as const;

@@ -10,7 +10,7 @@ import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
 import type { CheckedComparison } from '../../answer/sentences/comparePair.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
-import type { WorthTable } from '../../answer/worth/index.ts';
+import type { VehicleWorth, WorthTable } from '../../answer/worth/index.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Study } from '../../study/model.ts';
 import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
@@ -36,6 +36,7 @@ export interface PackInput {
   /** Its pair, each difference with its band. */ readonly comparison: CheckedComparison | null;
   /** Its sweeps and maps, worked out. */ readonly swept?: Swept;
   /** Gain and price of its pair; null where it has one engine. */ readonly worth?: WorthTable | null;
+  /** What the other engine is worth to the vehicles. */ readonly vehicleWorths?: readonly VehicleWorth[];
   /** What it would take, found. */ readonly needs?: readonly Need[];
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
@@ -81,6 +82,7 @@ function filesOf({
   swept = NOTHING_SWEPT,
   worth = null,
   needs = [],
+  vehicleWorths = [],
   onFigure,
 }: PackInput): Map<string, Buffer> {
   const { answer, solutions } = solved;
@@ -103,6 +105,7 @@ function filesOf({
       study,
       worth,
       needs,
+      vehicleWorths,
       figures,
       fonts: embeddedFonts([400, 600]),
     }),
@@ -122,7 +125,10 @@ function filesOf({
     add('sentences.json', `${JSON.stringify(checked, null, 2)}\n`);
   }
   if (worth !== null)
-    add('worth.json', `${JSON.stringify({ caution: answer.caution, ...worth }, null, 2)}\n`);
+    add(
+      'worth.json',
+      `${JSON.stringify({ caution: answer.caution, ...worth, vehicles: vehicleWorths }, null, 2)}\n`,
+    );
   if (needs.length > 0) add('needs.json', `${JSON.stringify({ caution: answer.caution, needs }, null, 2)}\n`);
   add('study.yaml', text);
   add('README.txt', readme(answer.question, answer.caution));

@@ -6,7 +6,7 @@ import { changeWords } from '../../answer/changeWords.ts';
 import type { ComparedQuantity, EngineAnswer, StudyAnswer } from '../../answer/model.ts';
 import type { Need } from '../../answer/needs/index.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
-import type { WorthTable } from '../../answer/worth/index.ts';
+import type { VehicleWorth, WorthTable } from '../../answer/worth/index.ts';
 import type { Study } from '../../study/model.ts';
 import { CAUTION_SHORT } from '../caution.ts';
 import type { PackageFigure } from '../figures/packageFigures.ts';
@@ -31,12 +31,13 @@ export interface PageParts {
   readonly study: Study;
   /** Gain and price of the pair; null where there is none. */ readonly worth: WorthTable | null;
   readonly needs: readonly Need[];
+  /** What the other engine is worth to the vehicles. */ readonly vehicleWorths: readonly VehicleWorth[];
   readonly figures: readonly PackageFigure[];
   readonly fonts: readonly EmbeddedFont[];
 }
 
 export function packagePage(parts: PageParts): string {
-  const { answer, sentences, analogies, study, worth, needs, figures, fonts } = parts;
+  const { answer, sentences, analogies, study, worth, needs, vehicleWorths, figures, fonts } = parts;
   const { shortAnswer, comparison } = answer;
   const engines = Object.values(answer.engines);
   return `<!doctype html>
@@ -70,7 +71,7 @@ ${section('Do the walls live?', heatHtml(answer))}
 ${section('Conditions', conditions(answer))}
 ${section(
   'Is it worth it?',
-  worthHtml(worth, (id) => answer.engines[id]?.name ?? id),
+  worthHtml(worth, vehicleWorths, (id) => answer.engines[id]?.name ?? id),
 )}
 ${section('What it would take', needsHtml(needs))}
 ${sentences.length === 0 ? '' : section('Sentences of the study', sentencesHtml(sentences))}

@@ -44,7 +44,7 @@ it('the bound stands beside the gains, and no side beats it', () => {
 
 it('leaves out what neither engine has, and says what it cannot decide', () => {
   expect(table.rows.some(({ quantity }) => quantity.startsWith('cooling.'))).toBe(false);
-  const words = worthWords(table, (id) => id).join(' ');
+  const words = worthWords(table, (id) => id, []).join(' ');
   expect(words).toContain('On one basis: same throat area.');
   expect(words).toContain('payload');
 });

@@ -4,7 +4,7 @@ import { withDrawnBands } from '../../../answer/bands/drawnBands.ts';
 import { findNeed, type Need, needRequestOf } from '../../../answer/needs/index.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../../answer/sweeps/index.ts';
-import { worthTable } from '../../../answer/worth/index.ts';
+import { vehicleWorths, worthTable } from '../../../answer/worth/index.ts';
 import type { Study } from '../../../study/model.ts';
 import type { Swept } from '../../../telling/figures/sweptFigures.ts';
 import { openDataShelf } from '../../disk/data.ts';
@@ -44,6 +44,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
       swept,
       worth,
       needs,
+      vehicleWorths: vehicleWorths(study, solved.answer, solved.solutions),
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
     },
     flags.out,
