@@ -9,6 +9,8 @@ import { quote, type Report } from './report.ts';
 
 const ANALOGY =
   'Write each as - { id: hose, say: …, stands: [{ this: the thumb, for: the throat }], legs: [{ say: …, holds: … }], holdsFor: …, breaksWhere: […] }.';
+const BREAKS =
+  'Put it in square brackets, breaksWhere: [gas is not water], or each on a line of its own behind a dash.';
 const LEG = 'Write each as - { say: …, holds: a test } or - { say: …, as: { of: …, over: …, goes: up } }.';
 const COURSE = 'Write as: { of: bell.massFlow, over: engines.bell.chamber.pressure, goes: in proportion }.';
 
@@ -30,7 +32,7 @@ export function readAnalogies(
       said: saidAt(entries.get('said'), 'an analogy', report),
       stands: listOf(entries.get('stands'), report, standsAt),
       legs: oneMain(listOf(entries.get('legs'), report, legAt), entries.get('legs'), report),
-      breaksWhere: listOf(entries.get('breaksWhere'), report, breakAt),
+      breaksWhere: listOf(entries.get('breaksWhere'), report, breakAt, BREAKS),
       sources: citedSources(entries.get('sources'), sourceIds, report),
       path: item.path,
     };
@@ -47,13 +49,14 @@ function listOf<T>(
   cursor: Cursor | undefined,
   report: Report,
   read: (item: Cursor, report: Report) => T | null,
+  mend = ANALOGY,
 ): T[] {
   if (cursor === undefined) return [];
-  const items = itemsAt(cursor, 'a list', ANALOGY, report);
+  const items = itemsAt(cursor, 'a list', mend, report);
   if (items === null) return [];
   if (items.length === 0) {
     report.problem(
-      { code: 'list-empty', what: `${quote(cursor.path)} holds nothing.`, mend: ANALOGY },
+      { code: 'list-empty', what: `${quote(cursor.path)} holds nothing.`, mend },
       cursor.path,
       offsetAt(cursor),
     );

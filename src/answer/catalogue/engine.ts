@@ -346,11 +346,14 @@ const contourBase = {
 /** Wall of the nozzle, to scale. */
 export const contourQuantities: readonly CatalogueEntry[] = [
   lengthOf('contour.nozzleLength', 'length, throat to lip', 'Axial length from the throat plane to the lip.'),
-  lengthOf(
-    'contour.totalLength',
-    'length, injector to lip',
-    'Axial length from the injector face to the lip.',
-  ),
+  {
+    ...lengthOf(
+      'contour.totalLength',
+      'length, injector to lip',
+      'Axial length from the injector face to the lip.',
+    ),
+    aliases: ['length'],
+  },
   lengthOf('contour.throatRadius', 'throat radius', 'Half the throat diameter.'),
   lengthOf('contour.exitRadius', 'exit radius', 'Half the exit diameter.'),
   lengthOf('contour.chamberRadius', 'chamber radius', 'Half the inner width of the chamber.'),

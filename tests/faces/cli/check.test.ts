@@ -106,7 +106,7 @@ analogies:
     // Half the pressure, half the thrust.
     const after = await runMain(['check', studyFolder('after', limit, '35 bar'), '--before', file]);
     expect(after.status).toBe(1);
-    expect(words(after)).toContain('Changed since - hard: safe to say → don’t say');
+    expect(words(after)).toContain('Changed since the earlier check - hard: safe to say → don’t say');
     const again = await runMain(['check', join(place, 'before'), '--before', file]);
     expect(again.out).toContain('No verdict has changed.');
   });
