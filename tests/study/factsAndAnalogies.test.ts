@@ -121,6 +121,13 @@ describe('analogies', () => {
     expect(changed).not.toBe(ANALOGIES);
     expect(told(changed)).toEqual([expected]);
   });
+
+  test('tell how a single place where it breaks is written', () => {
+    const outcome = read(ANALOGIES.replace(/breaksWhere: .*/, 'breaksWhere: in fast flow'));
+    expect(outcome.ok ? [] : outcome.problems.map(({ mend }) => mend)).toEqual([
+      expect.stringContaining('breaksWhere: [gas is not water]'),
+    ]);
+  });
 });
 
 test.each([
