@@ -7,15 +7,15 @@ import { holdingShare, type PlacedTest } from './shareOf.ts';
 /** By the model that the program takes (undefined), and by each that stands beside it. */
 export type Choices = readonly (AlternativeChoice | undefined)[];
 
-/** Those that one of the test's numbers brings, its own model first. */
-export function choicesOf({ places }: Pick<PlacedTest, 'places'>, drawn: DrawnAsks): Choices {
-  const own = new Set(
-    places.flatMap((place) => {
-      const told = drawn.middle[place];
-      return told?.ok ? told.alternatives.map(({ of, by }) => `${of}\n${by}`) : [];
-    }),
+/**
+ * Those that one of the test's numbers brings in any draw, its own model first: at the middle values all may agree, and part where
+ * an input moves. What a model does not touch is the same object by it as by the program's own.
+ */
+export function choicesOf({ places }: Pick<PlacedTest, 'places'>, { drawn }: DrawnAsks): Choices {
+  const touched = drawn.alternatives.filter(({ asks }) =>
+    places.some((place) => asks[place] !== drawn.asks[place]),
   );
-  return [undefined, ...drawn.alternatives.filter(({ of, by }) => own.has(`${of}\n${by}`))];
+  return [undefined, ...touched.map(({ of, by }) => ({ of, by }))];
 }
 
 export function byEachModel(

@@ -14,7 +14,7 @@ export interface MassBand {
 
 /**
  * Public engines lie between these shares of the lowest and of the highest relation; both hold them apart from the newest
- * light kerosene engines, which weigh less. See tests/physics/cycle/engineMass.test.ts.
+ * light kerosene engines, which weigh less. See tests/physics/cycle/masses.test.ts.
  */
 const BELOW = 0.7;
 const ABOVE = 1.35;

@@ -72,6 +72,16 @@ describe('published models that stand beside each other', () => {
     // What both allow is still true.
     expect(found.wording).toContain('between 95 and 105');
   });
+  test('they agree at the middle values and part beside them: each of them judges', async () => {
+    const found = await checkOne({ holds: 'a.massFlow > 100 kg/s' }, (_, point) =>
+      z(point) === 0 ? plain(105) : withAlternatives(105, { Stark: 95, Schmucker: 105 }),
+    );
+    expect(found.alternatives.map((one) => [one.by, one.share])).toEqual([
+      ['Stark', 0],
+      ['Schmucker', 1],
+    ]);
+    expect(found.verdict).toBe('can’t tell');
+  });
   test('all are open: say with care', async () => {
     const open = await checkOne({ holds: 'a.massFlow > 100 kg/s' }, (_, point) =>
       withAlternatives(100 + z(point), { Stark: 100.5 + z(point), Schmucker: 99.5 + z(point) }),
