@@ -40,16 +40,23 @@ export async function findNeed(
   );
   const followed = followedOf(study, of, [range]);
   const mover = moverOf(study, range, engines, followed.engines);
+  const [left, right] = found.curves;
+  const difference = left!.points.map(({ x, y }, i) => {
+    const other = right!.points[i]!.y;
+    return { x, y: y === null || other === null ? null : y - other };
+  });
   const values = await Promise.all(
     found.crossings.map(async ({ x, y, curves, jump }): Promise<NeededValue> => {
       // The first of the pair is the higher one before.
       const leftAboveBefore = curves[0] === 0;
-      const band = bands && !jump ? await neededBand(study, crew, followed, mover, x, options.signal) : null;
+      const band =
+        bands && !jump ? await neededBand(study, crew, followed, mover, x, difference, options.signal) : null;
       return {
         x,
         holdsAbove: leftAboveBefore !== goal.leftAbove,
-        low: band === null ? null : Math.min(band.low, x),
-        high: band === null ? null : Math.max(band.high, x),
+        isOpen: band !== null,
+        low: band?.low ?? null,
+        high: band?.high ?? null,
         value: jump ? null : y,
       };
     }),

@@ -16,7 +16,8 @@ export interface NeedRequest {
 export interface NeededValue {
   readonly x: number;
   /** The comparison holds above it, not below. */ readonly holdsAbove: boolean;
-  /** 95 % of what is not known, the input itself being given; null where nothing is open, or both curves run alike. */
+  /** What is not known, the input itself being given, moves it. */ readonly isOpen: boolean;
+  /** 95 % of that; null where nothing is open, or where the range has no such end. */
   readonly low: number | null;
   readonly high: number | null;
   /** Both sides there [SI]; a jump has no common value. */ readonly value: number | null;

@@ -34,14 +34,20 @@ function goalWords({ request, sweep }: Need): string {
   return `the ${left.words} is ${leftAbove ? 'at least' : 'at most'} ${right!.parts === null ? right!.words : `the ${right!.words}`}`;
 }
 
-function foundWords(need: Need, { x, low, high, holdsAbove }: NeededValue): string {
+function foundWords(need: Need, value: NeededValue): string {
+  const { x, holdsAbove } = value;
   const { range } = need;
-  const band =
-    low === null || high === null
-      ? ''
-      : ` (${showPlace(range, low, FOUND)} to ${showPlace(range, high, FOUND)} with all else that is not known)`;
+  const band = value.isOpen ? ` (${endsWords(need, value)} with all else that is not known)` : '';
   const edge = holdsAbove ? 'is at least' : 'is at most';
   return `It is so where ${range.label} ${edge} ${showPlace(range, x, FOUND)}${band}: ${stopped(goalWords(need))}`;
+}
+
+/** `3.4 to 3.7`; where an end is missing, so much is said. */
+function endsWords({ range }: Need, { low, high }: NeededValue): string {
+  const [from, to] = [low, high].map((end) => (end === null ? null : showPlace(range, end, FOUND)));
+  if (from && to) return `${from} to ${to}`;
+  if (from) return `${from} or more, no upper end in the range,`;
+  return to ? `${to} or less, no lower end in the range,` : 'no end of it in the range';
 }
 
 /** A closing comma of a clause gives way to the stop. */

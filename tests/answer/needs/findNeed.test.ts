@@ -94,3 +94,36 @@ describe('what is no need', () => {
     expect((error as ProblemError).problem.code).toBe(code);
   });
 });
+
+// Thrust at the pad has a flat top over the area ratio: a straight line there leads far from where the curve goes.
+describe('a band along a curve that bends', () => {
+  const neededAt = async (pressure: string) => {
+    const study = await studyOf(
+      `one: { propellants: { gamma: 1.2, molarMass: 22 g/mol, temperature: 3500 K }, chamber: { pressure: ${pressure}, efficiency: 100 % }, size: { throat: 250 mm }, nozzle: { kind: ideal, areaRatio: 10 }, losses: none }`,
+    );
+    const crew = await localCrew(study, openDataShelf());
+    const found = await findNeed(study, crew, {
+      id: null,
+      title: null,
+      so: 'one.thrust(pad) >= 690 kN',
+      range: { over: 'nozzle.areaRatio', from: 5, to: 60, spacing: 'even' },
+      engines: null,
+    });
+    return { found: found.found.find(({ holdsAbove }) => !holdsAbove)!, words: needWords(found) };
+  };
+
+  it('its ends lie near those of the ends of what is not known', async () => {
+    const [less, open, more] = await Promise.all(['97 bar', '100 ± 3 bar', '103 bar'].map(neededAt));
+    expect(less!.found.isOpen).toBe(false);
+    expect(open!.found.low! / less!.found.x).toBeGreaterThan(0.93);
+    expect(open!.found.low! / less!.found.x).toBeLessThan(1.07);
+    expect(open!.found.high! / more!.found.x).toBeGreaterThan(0.93);
+    expect(open!.found.high! / more!.found.x).toBeLessThan(1.07);
+  });
+
+  it('an end that the range does not hold is said to be none', async () => {
+    const { found, words } = await neededAt('100 ± 30 bar');
+    expect(found).toMatchObject({ isOpen: true, low: null, high: null });
+    expect(words.join(' ')).toMatch(/no end of it in the range with all else/);
+  });
+});
