@@ -18,10 +18,18 @@ export function askWords(ask: Ask, engines: OwnersById, placed = true): string {
   // `pressure at the lip, flowing full`: the owner stands before what is added.
   const label = labelWords(ask);
   if (/ which | where |^where /.test(label) && ask.engine !== null) {
-    return `the ${label} (${engines.get(ask.engine)?.name ?? ask.engine})${placed ? placeWords(ask, engines) : ''}`;
+    const name = engines.get(ask.engine)?.name ?? ask.engine;
+    return `the ${clauseOf(label, name)}${placed ? placeWords(ask, engines) : ''}`;
   }
   const [name = '', ...added] = label.split(/(?=, )/);
   return `the ${name}${ownerWords(ask, engines)}${added.length === 0 ? '' : `${added.join('')},`}${placed ? placeWords(ask, engines) : ''}`;
+}
+
+/** `pressure at which the gas lets go of the wall of Alder B`: the owner stands behind what is the engine’s own. */
+function clauseOf(label: string, owner: string): string {
+  const clause = label.replace(/^where /, 'place where ');
+  const owned = clause.replace(/the (?:wall|nozzle|chemistry|wake|plug’s wall)\b/, `$& of ${owner}`);
+  return owned === clause ? `${clause} in ${owner}` : owned;
 }
 
 /** The same where the quantity has just been named: `that of Alder B at the pad`. */

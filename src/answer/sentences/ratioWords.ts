@@ -62,12 +62,11 @@ export function timesWords(low: number, high: number): SaidSpan {
 const PARTS: readonly (readonly [number, string])[] = [
   [1 / 4, 'a quarter'],
   [1 / 3, 'a third'],
-  [1 / 2, 'half'],
 ];
 
 /**
  * By which share one is more than the other: `about a third more than`, `between 3 and 5 % less than`,
- * `from 2 % less than to 3 % more than` where the sign is open. Never “a little less than half less”.
+ * `from 2 % less than to 3 % more than` where the sign is open. Never “a little more than a third more than”, never “half more than”.
  */
 export function moreWords(low: number, high: number): SaidSpan {
   if (low > -SAME && high < SAME) return { words: 'the same as', low: -SAME, high: SAME };
@@ -84,7 +83,7 @@ export function moreWords(low: number, high: number): SaidSpan {
   const [from, to] = less ? [-high, -low] : [low, high];
   const part = named(from, to, PARTS);
   const span =
-    part === null || part.words.startsWith('a little less')
+    part === null || part.words.startsWith('a little')
       ? spanWords(from, to, { symbol: '%', perSI: 100 })
       : part;
   const words = `${span.words} ${less ? 'less' : 'more'} than`;
