@@ -152,14 +152,21 @@ function scalingReader(by: 'thrust' | 'pressure', key: 'heatMargin' | 'wallMargi
 }
 
 function alongCooling(key: keyof CoolingPoint): Reader {
-  return (asked) => {
-    const { sides } = asked.solution.cooling().cooling;
-    const { points } = cooledWall(oneWall(asked, sides));
-    const { from, share } = placeAlong(points, asked.station, throatRadiusOf(asked));
-    const [a, b] = [points[from]![key], points[from + 1]![key]];
-    return a === null || b === null
-      ? absent(asked, { why: 'The wall cannot get so hot there.', mend: 'Ask nearer to the throat.' })
-      : between(a, b, share);
+  return (asked): Read => {
+    const live = asked.solution.cooling();
+    const of = ({ sides }: EngineCooling): number | null => {
+      const { points } = cooledWall(oneWall(asked, sides));
+      const { from, share } = placeAlong(points, asked.station, throatRadiusOf(asked));
+      const [a, b] = [points[from]![key], points[from + 1]![key]];
+      return a === null || b === null ? null : between(a, b, share);
+    };
+    const value = of(live.cooling);
+    if (value === null) {
+      return absent(asked, { why: 'The wall cannot get so hot there.', mend: 'Ask nearer to the throat.' });
+    }
+    const { low, high } = live.ends();
+    const [least, most] = [low.ok ? of(low.value) : null, high.ok ? of(high.value) : null];
+    return { value, scatter: least === null || most === null ? [] : [bartz(least, most)] };
   };
 }
 

@@ -27,6 +27,16 @@ export const meantVerdicts = {
       everywhere: 'don’t say',
     },
   },
+  'big-engines-and-cooling': {
+    sentences: {
+      'more-heat': 'safe to say',
+      'more-coolant': 'safe to say',
+      'milder-throat': 'safe to say',
+      easier: 'safe to say',
+      'pressure-is-the-trouble': 'safe to say',
+      harder: 'don’t say',
+    },
+  },
   blank: {
     sentences: {
       'more-in-vacuum': 'safe to say',
@@ -239,6 +249,16 @@ export const meantVerdicts = {
       'better-than-stuck': 'safe to say',
       'full-later': 'safe to say',
       'no-thrust': 'don’t say',
+    },
+  },
+  'why-the-chamber-survives': {
+    sentences: {
+      'hotter-than-copper-melts': 'safe to say',
+      staircase: 'safe to say',
+      'metal-is-no-step': 'safe to say',
+      'throat-is-worst': 'safe to say',
+      'methane-can-take-it': 'safe to say',
+      'metal-stands-it': 'don’t say',
     },
   },
   'where-the-push-acts': {

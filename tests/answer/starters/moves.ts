@@ -32,6 +32,22 @@ export const moves: Readonly<Record<StarterName, Move>> = {
     ...turned,
     why: 'The plug’s gain in vacuum is its larger area ratio; a bell larger than the plug takes it away.',
   },
+  'big-engines-and-cooling': {
+    input: 'small.size.throat',
+    from: '60 mm',
+    to: '600 mm',
+    sentence: 'milder-throat',
+    ...turned,
+    why: 'With a throat larger than the big one’s the small engine is the big one, and has the milder throat.',
+  },
+  'why-the-chamber-survives': {
+    input: 'engine.chamber.pressure',
+    from: '40 bar',
+    to: '200 bar',
+    sentence: 'metal-is-no-step',
+    ...turned,
+    why: 'At five times the pressure nearly four times the heat passes through the same metal.',
+  },
   blank: {
     input: 'long.nozzle.areaRatio',
     from: '40',

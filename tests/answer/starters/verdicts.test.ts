@@ -12,6 +12,7 @@ it('each starter has its verdicts meant', () => {
 holdVerdicts([
   'alder-booster',
   'bell-against-plug',
+  'big-engines-and-cooling',
   'blank',
   'choking',
   'high-chamber-pressure',
@@ -30,4 +31,5 @@ holdVerdicts([
   'thrust-grows-with-altitude',
   'vacuum-bell-at-the-pad',
   'where-the-push-acts',
+  'why-the-chamber-survives',
 ]);
