@@ -1,6 +1,8 @@
 /** The short answer: what the numbers of this study say, in plain English, and no more than they say. */
 
+import { attempt } from '../../numerics/problem.ts';
 import { figuresAt, figuresAtAltitude } from '../conditions.ts';
+import { engineFiguresAt } from '../cycle/cycleFigures.ts';
 import type { Comparison, ShortAnswer } from '../model.ts';
 import type { EngineSolution } from '../solution.ts';
 import { fullFrom } from './crossings.ts';
@@ -38,7 +40,26 @@ export function shortAnswerOf(
   };
   const bound = boundOf(pair);
   const answer = bound !== null ? againstBound(pair, bound) : withoutBound(pair);
-  return { ...answer, text: `${answer.text.replace(/\.$/, '')}${ifItStayed(pair)}.` };
+  const text = `${answer.text.replace(/\.$/, '')}${ifItStayed(pair)}.`;
+  const whole = wholeLead(pair);
+  if (whole === null) return { ...answer, text };
+  const alike = pair.pad !== null && pair.vacuum !== null && isNothing(pair.pad) && isNothing(pair.vacuum);
+  return {
+    verdict: alike ? 'Alike in the chamber, not as whole engines' : answer.verdict,
+    text: `${text} That is of the thrust chambers; with what their cycles dump, ${ahead(whole, pair)} gives ${amount(whole)} more in vacuum.`,
+  };
+}
+
+/** Lead of the whole engines in vacuum, where both say how they are pumped and one dumps something worth a word. */
+function wholeLead({ base, other, vacuum }: Pair): Lead | null {
+  if (base.input.cycle === null || other.input.cycle === null || vacuum === null) return null;
+  const impulses = attempt(() =>
+    [base, other].map((engine) => engineFiguresAt(engine, 0, null).specificImpulse),
+  );
+  if (!impulses.ok) return null;
+  const lead = leadBetween(impulses.value[0]!, impulses.value[1]!);
+  if (lead === null || isNothing(lead)) return null;
+  return Math.abs(lead.share - vacuum.share) < WORTH_SAYING ? null : lead;
 }
 
 function withoutBound(pair: Pair): ShortAnswer {

@@ -3,6 +3,7 @@
 import { STANDARD_ATMOSPHERE } from '../../physics/constants.ts';
 import type { Ingredient, Nozzle, Propellants } from '../../study/model.ts';
 import { figuresAt } from '../conditions.ts';
+import { cycleName } from '../cycle/cycleWords.ts';
 import { showStated } from '../display.ts';
 import { diameterOf, type EngineSolution } from '../solution.ts';
 
@@ -31,6 +32,12 @@ const traits: readonly Trait[] = [
   number('area ratio', 'areaRatio', (e) => e.nozzle.spec.areaRatio),
   number('throat area', 'throat.diameter', (e) => diameterOf(e.throatArea), { differsAs: 'throat diameter' }),
   number('exit diameter', 'exit.diameter', (e) => diameterOf(e.exitArea)),
+  {
+    label: 'cycle',
+    of: (e) => (e.input.cycle === null ? null : cycleName(e.input.cycle.kind)),
+    needsBoth: true,
+    words: (e) => (e.input.cycle === null ? 'none' : cycleName(e.input.cycle.kind)),
+  },
   number('propellant flow', 'massFlow', (e) => e.massFlow),
   number('thrust in vacuum', 'vacuum.thrust', (e) => figuresAt(e, 0, null).figures.thrust),
   number(

@@ -52,8 +52,12 @@ export function closedMargin(cycle: ClosedCycle): number {
 function greatestSurplus(cycle: ClosedCycle): { readonly best: number; readonly surplus: number } {
   const at = (i: number): number => MOST_RATIO ** (i / GRID);
   let peak = 1;
+  let top = surplusAt(cycle, at(peak));
   for (let i = 2; i <= GRID; i++) {
-    if (surplusAt(cycle, at(i)) > surplusAt(cycle, at(peak))) peak = i;
+    const here = surplusAt(cycle, at(i));
+    if (here <= top) continue;
+    peak = i;
+    top = here;
   }
   let [low, high] = [at(peak - 1), at(Math.min(peak + 1, GRID))];
   for (let step = 0; step < 14; step++) {
