@@ -1,6 +1,7 @@
 /** Results into words and pictures: figures as scenes, scenes as SVG, numbers as text. */
 export { CAUTION_SHORT } from './caution.ts';
 export { pressureAlongWall } from './figures/figureAlongWall.ts';
+export { figureAscent } from './figures/figureAscent.ts';
 export { cutView } from './figures/figureCutView.ts';
 export { figureMap } from './figures/figureMap.ts';
 export { sizeOutlines } from './figures/figureOutlines.ts';

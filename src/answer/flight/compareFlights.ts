@@ -65,7 +65,7 @@ function isNearlyNothing({ payload, massToOrbit }: FlightAnswer): boolean {
 
 function wordsOf(vehicle: VehicleInput, { engines }: Study, base: FlightAnswer, other: FlightAnswer): string {
   const nameOf = (id: string): string => engines.find((engine) => engine.id === id)?.name ?? id;
-  const with_ = `With ${nameOf(other.engine)} instead of ${nameOf(base.engine)} ${vehicle.name}`;
+  const with_ = `With ${nameOf(other.engine)} instead of ${nameOf(base.engine)}, ${vehicle.name}`;
   if (base.highestPoint !== undefined && other.highestPoint !== undefined) {
     return `${with_} rises ${moreWords('flight.highestPoint', base.highestPoint, other.highestPoint, true)}.`;
   }
@@ -79,6 +79,6 @@ function wordsOf(vehicle: VehicleInput, { engines }: Study, base: FlightAnswer, 
 function moreWords(name: string, base: number, other: number, withShare: boolean): string {
   const difference = other - base;
   if (Math.abs(difference) <= SAME * Math.abs(base)) return 'as much';
-  const share = `, ${Number(((100 * Math.abs(difference)) / Math.abs(base)).toPrecision(2))} %,`;
-  return `${show(name, Math.abs(difference), 2).text}${withShare ? share : ''} ${difference > 0 ? 'more' : 'less'}`;
+  const share = `, ${Number(((100 * Math.abs(difference)) / Math.abs(base)).toPrecision(2))} %`;
+  return `${show(name, Math.abs(difference), 2).text} ${difference > 0 ? 'more' : 'less'}${withShare ? share : ''}`;
 }

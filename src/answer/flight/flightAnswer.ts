@@ -13,6 +13,7 @@ export function flightAnswer(flown: Flown, engine: string, solutionOf: SolutionO
   const { ascent } = flown;
   return {
     engine,
+    engineName: solutionOf(engine).input.name,
     ...flightNumbers(flown),
     points: thinned(ascent.points).map(pointAnswer),
     notes: [...ascent.exceeded, ...separationNote(flown, solutionOf(engine))],

@@ -4,3 +4,4 @@ export { flightNumbers } from './flightNumbers.ts';
 export { type Flown, fly, type Moved, type SolutionOf } from './fly.ts';
 export type * from './model.ts';
 export { firstEngine, vehicleAnswers } from './vehicleAnswer.ts';
+export { LOSSES, vehicleLines } from './vehicleLines.ts';

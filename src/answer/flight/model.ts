@@ -51,7 +51,8 @@ export interface FlightPointAnswer {
 }
 
 export type FlightAnswer = FlightNumbers & {
-  /** Id of the engine of the first stage. */ readonly engine: string;
+  /** Id and name of the engine of the first stage. */ readonly engine: string;
+  readonly engineName: string;
   /** The way up, thinned out. */ readonly points: readonly FlightPointAnswer[];
   /** Limits that could not be kept, and what else there is to know. */ readonly notes: readonly string[];
 };

@@ -4,6 +4,7 @@ import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
 import type { FigureFormat } from '../look/formats.ts';
 import type { Scene } from '../scene/scene.ts';
 import { pressureAlongWall } from './figureAlongWall.ts';
+import { figureAscent } from './figureAscent.ts';
 import { cutView } from './figureCutView.ts';
 import { sizeOutlines } from './figureOutlines.ts';
 import { impulseOverAltitude, thrustOverAltitude } from './figureOverAltitude.ts';
@@ -29,6 +30,11 @@ export function packageFigures(answer: StudyAnswer, curves: Curves): readonly Pa
     ['cut-in-vacuum', (options) => cutView(answer, options), { altitude: 'vacuum' }],
     ['pressure-along-wall', (options) => pressureAlongWall(answer, options), { altitude: 0 }],
     ['temperatures-along-wall', (options) => temperaturesAlongWall(answer, options), {}],
+    ...answer.vehicles.map((vehicle): [string, (options: FigureOptions) => Scene | null, object] => [
+      `ascent-${vehicle.id}`,
+      (options) => figureAscent(vehicle, answer, options),
+      {},
+    ]),
     ['outlines', (options) => sizeOutlines(answer, options), {}],
   ];
   return kinds.flatMap(([name, draw, own]) =>

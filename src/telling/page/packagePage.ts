@@ -3,6 +3,7 @@
 import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import { quantity } from '../../answer/catalogue.ts';
 import { changeWords } from '../../answer/changeWords.ts';
+import { vehicleLines } from '../../answer/flight/index.ts';
 import type { ComparedQuantity, EngineAnswer, StudyAnswer } from '../../answer/model.ts';
 import type { Need } from '../../answer/needs/index.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
@@ -64,6 +65,7 @@ ${section(
     .map(figureHtml)
     .join('\n'),
 )}
+${section('What the engines lift', answer.vehicles.map((vehicle) => `<h3>${text(vehicle.name)}</h3>${list(vehicleLines(vehicle))}`).join('\n'))}
 ${section('The engines', `${notKnown(engines)}${engines.map((engine, i) => engineHtml(engine, i)).join('\n')}`)}
 ${section('Does the gas stay on the wall?', separationHtml(engines))}
 ${section('Who drives the pumps, and what it costs', cycleHtml(engines))}

@@ -69,6 +69,8 @@ export const meantVerdicts = {
       'bell-runs-full': 'safe to say',
       'a-bound': 'safe to say',
       'thrust-grows': 'safe to say',
+      'payload-gain': 'safe to say',
+      'weight-takes-it-back': 'safe to say',
       'pad-gain': 'say with care',
       'always-better': 'don’t say',
     },

@@ -4,6 +4,7 @@ import { findQuantity, quantity } from '../../../answer/catalogue.ts';
 import { changeWords } from '../../../answer/changeWords.ts';
 import { cycleVerdict } from '../../../answer/cycle/cycleWords.ts';
 import { showIn, showStated } from '../../../answer/display.ts';
+import { vehicleLines } from '../../../answer/flight/index.ts';
 import { coolingVerdict, heatComparedWords } from '../../../answer/heat/heatWords.ts';
 import type { EngineAnswer, StudyAnswer } from '../../../answer/model.ts';
 import { besideWords, type CheckedSentence } from '../../../answer/sentences/index.ts';
@@ -27,6 +28,7 @@ export function answerText(
     crossingText(answer),
     publishedText(engines, width),
     sentencesText(sentences, width),
+    vehiclesText(answer, width),
     cyclesText(engines, width),
     heatText(answer, engines, width),
     changesText(engines, width),
@@ -43,6 +45,10 @@ export function answerText(
     wrapped(answer.caution, width),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
+}
+
+function vehiclesText({ vehicles }: StudyAnswer, width: number): string {
+  return listText('What the engines lift', vehicles.flatMap(vehicleLines), width);
 }
 
 function cyclesText(engines: readonly EngineAnswer[], width: number): string {
