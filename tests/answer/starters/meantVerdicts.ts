@@ -73,6 +73,8 @@ export const meantVerdicts = {
       'weight-takes-it-back': 'safe to say',
       'pad-gain': 'say with care',
       'always-better': 'don’t say',
+      'payload-gain': 'safe to say',
+      'weight-takes-it-back': 'safe to say',
     },
   },
   'exit-pressure-match': {
