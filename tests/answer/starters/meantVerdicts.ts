@@ -73,8 +73,6 @@ export const meantVerdicts = {
       'weight-takes-it-back': 'safe to say',
       'pad-gain': 'say with care',
       'always-better': 'don’t say',
-      'payload-gain': 'safe to say',
-      'weight-takes-it-back': 'safe to say',
     },
   },
   'exit-pressure-match': {
