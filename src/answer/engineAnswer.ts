@@ -176,7 +176,13 @@ function coolingOf(solution: EngineSolution, reasons: Reason[]): Pick<EngineAnsw
   for (const [key, value] of Object.entries(cooling.value.scaling)) {
     if (value === null) {
       const path = `cooling.scaling.${key}`;
-      reasons.push(reason(path, 'The scaled engine cannot be computed.', 'Sweep the size or the pressure.'));
+      reasons.push(
+        reason(
+          path,
+          'The scaled engine cannot be computed, or there is no margin to grow.',
+          'Sweep the size or the pressure.',
+        ),
+      );
     }
   }
   return { cooling: cooling.value };

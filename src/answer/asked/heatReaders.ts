@@ -10,7 +10,7 @@ import { ERROR_NAMES } from '../scatter/model.ts';
 import { between, placeAlong } from './alongWall.ts';
 import type { Scatter } from './model.ts';
 import { namedOne } from './named.ts';
-import { type Asked, absent, type Read, type Reader, type Readers } from './reader.ts';
+import { type Asked, absent, orAbsent, type Read, type Reader, type Readers } from './reader.ts';
 
 const bartz = (low: number, high: number): Scatter => ({
   name: ERROR_NAMES.bartz,
@@ -144,10 +144,16 @@ function plainCooling(asked: Asked, key: CoolingNumber): number {
 const NOT_ASKED = () =>
   ({ ok: false, problem: { code: 'not-asked', what: 'Not asked for.', mend: 'Ask for it.' } }) as const;
 
+const NO_POWER = {
+  why: 'A margin of nothing does not grow by shares.',
+  mend: 'Cool the engine better, or sweep its size or pressure.',
+};
+
 function scalingReader(by: 'thrust' | 'pressure', key: 'heatMargin' | 'wallMargin'): Reader {
   return (asked) => {
     const found = asked.solution.cooling()[by]();
-    return found.ok ? found.value[key] : absent(asked, { why: found.problem.what, mend: found.problem.mend });
+    if (!found.ok) return absent(asked, { why: found.problem.what, mend: found.problem.mend });
+    return orAbsent(asked, found.value[key], () => NO_POWER);
   };
 }
 

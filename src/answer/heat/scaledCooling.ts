@@ -12,8 +12,8 @@ import type { HotPoint, HotSide } from '../../physics/heat/index.ts';
 import { type CoolingSetup, type EngineCooling, engineCooling } from './engineCooling.ts';
 
 export interface Exponents {
-  readonly heatMargin: number;
-  readonly wallMargin: number;
+  /** Null: a margin of nothing has no power. */ readonly heatMargin: number | null;
+  readonly wallMargin: number | null;
 }
 
 const STEP = 1.1;
@@ -28,7 +28,8 @@ export function withPressure(cooling: EngineCooling): Exponents {
 
 function exponents(before: EngineCooling, setup: CoolingSetup): Exponents {
   const after = engineCooling(setup);
-  const of = (key: keyof Exponents): number => Math.log(after[key] / before[key]) / Math.log(STEP);
+  const of = (key: keyof Exponents): number | null =>
+    before[key] > 0 && after[key] > 0 ? Math.log(after[key] / before[key]) / Math.log(STEP) : null;
   return { heatMargin: of('heatMargin'), wallMargin: of('wallMargin') };
 }
 
