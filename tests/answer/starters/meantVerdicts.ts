@@ -273,4 +273,50 @@ export const meantVerdicts = {
       'all-on-injector': 'don’t say',
     },
   },
+  'why-big-rockets-rise-slowly': {
+    sentences: {
+      'little-to-spare': 'safe to say',
+      'gravity-takes': 'safe to say',
+      'faster-start-less-loss': 'safe to say',
+      'more-for-the-air': 'safe to say',
+      'engines-to-spare': 'safe to say',
+      'thrust-builds-up': 'don’t say',
+    },
+  },
+  'throttle-on-the-way-up': {
+    sentences: {
+      'air-presses': 'safe to say',
+      'kept-below': 'safe to say',
+      'beyond-sound': 'safe to say',
+      'it-costs': 'safe to say',
+      'sound-barrier': 'don’t say',
+    },
+  },
+  'a-second-of-impulse': {
+    sentences: {
+      'a-second-above': 'safe to say',
+      'not-in-per-cent': 'safe to say',
+      'kilogram-for-kilogram': 'safe to say',
+      'works-in-space': 'safe to say',
+      'not-in-space': 'don’t say',
+    },
+  },
+  'more-engines': {
+    sentences: {
+      'one-alone': 'safe to say',
+      'none-to-spare': 'safe to say',
+      'one-to-spare': 'safe to say',
+      'thrust-left': 'safe to say',
+      'always-worse': 'don’t say',
+    },
+  },
+  'area-ratio-over-the-ascent': {
+    sentences: {
+      'burnt-low': 'safe to say',
+      'mean-between': 'safe to say',
+      'larger-than-at-the-pad': 'safe to say',
+      'but-it-lets-go': 'safe to say',
+      'matched-at-the-pad': 'don’t say',
+    },
+  },
 } satisfies Readonly<Record<string, MeantVerdicts>>;

@@ -16,7 +16,8 @@ describe.each(Object.keys(moves) as StarterName[])('in %s', (name) => {
 
   it(`${input} from ${from} to ${to} turns “${sentence}”: ${why}`, async () => {
     const text = starterText(name);
-    const set = (value: string): string => textWith(text, { path: ['engines', ...input.split('.')], value });
+    const path = input.startsWith('vehicles.') ? input.split('.') : ['engines', ...input.split('.')];
+    const set = (value: string): string => textWith(text, { path, value });
     // What the move starts from is what the study states.
     expect(set(from)).toBe(text);
     expect([await verdictOf(text), await verdictOf(set(to))]).toEqual([before, after]);

@@ -4,7 +4,7 @@ import type { Verdict } from '../../../src/answer/sentences/model.ts';
 import type { StarterName } from './holdVerdicts.ts';
 
 export interface Move {
-  /** Path of the input below `engines`. */ readonly input: string;
+  /** Path of the input below `engines`, or from `vehicles` on. */ readonly input: string;
   readonly from: string;
   readonly to: string;
   readonly sentence: string;
@@ -240,5 +240,45 @@ export const moves: Readonly<Record<StarterName, Move>> = {
     sentence: 'bell-runs-full',
     ...turned,
     why: 'A bell of the plug’s area ratio does not run full at the pad; that is why the booster’s is smaller.',
+  },
+  'why-big-rockets-rise-slowly': {
+    input: 'vehicles.five.first.count',
+    from: '5',
+    to: '7',
+    sentence: 'little-to-spare',
+    ...turned,
+    why: 'Two engines more give far more thrust than the rocket weighs.',
+  },
+  'throttle-on-the-way-up': {
+    input: 'vehicles.kept.limits.dynamicPressure',
+    from: '26 kPa',
+    to: '40 kPa',
+    sentence: 'kept-below',
+    ...turned,
+    why: 'Where forty kilopascals are allowed, the air presses harder than twenty-six.',
+  },
+  'a-second-of-impulse': {
+    input: 'vehicles.stated.second.dry',
+    from: '4.5 t',
+    to: '14 t',
+    sentence: 'not-in-per-cent',
+    ...turned,
+    why: 'With a heavy last stage less of what arrives is payload, and a per cent more is a larger share of it.',
+  },
+  'more-engines': {
+    input: 'vehicles.nine.reliability.uncontained',
+    from: '10 %',
+    to: '60 %',
+    sentence: 'one-to-spare',
+    ...turned,
+    why: 'Where most failures take others along, a spare engine does not help.',
+  },
+  'area-ratio-over-the-ascent': {
+    input: 'engine.chamber.pressure',
+    from: '90 bar',
+    to: '300 bar',
+    sentence: 'but-it-lets-go',
+    ...turned,
+    why: 'At three times the pressure the gas holds its own against the air even in that large a nozzle.',
   },
 };
