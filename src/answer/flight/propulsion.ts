@@ -1,37 +1,65 @@
 /** The engines of a stage, from a solved engine: its thrust tabulated once over the air's pressure. */
 
 import { STANDARD_GRAVITY } from '../../physics/constants.ts';
-import { type StagePropulsion, tabulatedThrust } from '../../physics/flight/index.ts';
+import {
+  noThrust,
+  type StagePropulsion,
+  type ThrustOrWhy,
+  tabulatedThrust,
+} from '../../physics/flight/index.ts';
 import { feltAmbient } from '../../physics/nozzle/index.ts';
 import type { StageInput } from '../../study/model.ts';
 import { figuresOf } from '../conditions.ts';
 import { dumpThrustAt, engineFlow } from '../cycle/cycleFigures.ts';
 import type { EngineSolution } from '../solution.ts';
 
-type Table = (pressure: number) => number;
+type Thrust = (pressure: number) => number;
 
-const tables = new WeakMap<EngineSolution, Map<number, Table>>();
+interface OfEngine {
+  /** From the model itself. */ readonly direct: Thrust;
+  /** Up to a pressure, tabulated when first asked for. */ readonly upTo: (top: number) => Thrust;
+}
 
-/** @param top [Pa] highest pressure that is asked for */
-function tableOf(solution: EngineSolution, top: number): Table {
-  const own = tables.get(solution) ?? new Map<number, Table>();
-  tables.set(solution, own);
-  const known = own.get(top);
-  if (known !== undefined) return known;
-  const table = tabulatedThrust((pressure) => {
-    const at = solution.nozzle.at(pressure, 0);
-    const { thrust } = figuresOf(solution, at);
-    return thrust === null ? { absent: at.absent ?? 'The model has no value here.' } : { thrust };
-  }, top);
-  own.set(top, table);
-  return table;
+const known = new WeakMap<EngineSolution, OfEngine>();
+
+function thrustOf(solution: EngineSolution): OfEngine {
+  const found = known.get(solution) ?? newThrustOf(solution);
+  known.set(solution, found);
+  return found;
+}
+
+function newThrustOf(solution: EngineSolution): OfEngine {
+  const tables = new Map<number, Thrust>();
+  const values = new Map<number, ThrustOrWhy>();
+  const at = (pressure: number): ThrustOrWhy => {
+    const before = values.get(pressure);
+    if (before !== undefined) return before;
+    const state = solution.nozzle.at(pressure, 0);
+    const { thrust } = figuresOf(solution, state);
+    const value = thrust === null ? { absent: state.absent ?? 'The model has no value here.' } : { thrust };
+    values.set(pressure, value);
+    return value;
+  };
+  return {
+    direct(pressure) {
+      const value = at(pressure);
+      if ('thrust' in value) return value.thrust;
+      throw noThrust(pressure, value.absent);
+    },
+    upTo(top) {
+      const table = tables.get(top) ?? tabulatedThrust(at, top);
+      tables.set(top, table);
+      return table;
+    },
+  };
 }
 
 /** The pressure is a little higher just below the pad, where a flight that falls back ends. */
 const ROOM = 1.01;
 
 /**
- * A plug feels its slipstream: F(p, M) = F(p_felt) − (p − p_felt) A_e, as its model has it.
+ * A plug feels its slipstream: F(p, M) = F(p_felt) − (p − p_felt) A_e, as its model has it. Throttled deep in thick air, an engine
+ * works as in thicker air still: those pressures, slow to compute, are tabulated only if a flight meets them.
  *
  * @param padPressure [Pa] @param scale [–] of the engine: throat, thrust, flow and exit by the same factor
  * @throws ProblemError `no-thrust-there` where it has none in vacuum
@@ -43,18 +71,23 @@ export function enginePropulsion(
   scale = 1,
 ): StagePropulsion {
   const times = (count.value - stopped.value) * scale;
-  const table = tableOf(solution, (ROOM * padPressure) / lowestThrottle.value);
+  const { direct, upTo } = thrustOf(solution);
+  const top = ROOM * padPressure;
+  const fullThrust = (pressure: number): number =>
+    pressure === padPressure
+      ? direct(pressure)
+      : upTo(pressure <= top ? top : top / lowestThrottle.value)(pressure);
   const { exitArea } = solution;
   const { massFlow, dumpThrust } = throughCycle(solution);
   const isPlug = solution.nozzle.spec.kind === 'plug';
   return {
     thrust(pressure, mach) {
-      if (!isPlug) return times * (table(pressure) + dumpThrust(pressure));
+      if (!isPlug) return times * (fullThrust(pressure) + dumpThrust(pressure));
       const felt = feltAmbient(pressure, mach).pressure;
-      return times * (table(felt) - (pressure - felt) * exitArea + dumpThrust(pressure));
+      return times * (fullThrust(felt) - (pressure - felt) * exitArea + dumpThrust(pressure));
     },
     massFlow: times * massFlow,
-    vacuumThrust: times * (table(0) + dumpThrust(0)),
+    vacuumThrust: times * (direct(0) + dumpThrust(0)),
     lowestThrottle: lowestThrottle.value,
     exitArea: times * exitArea,
   };

@@ -13,6 +13,9 @@ const PARABOLAS = [0.08, 0.02] as const;
 const PARABOLA_NEARBY = [0.04] as const;
 /** Bends one after the other that lead to no orbit, behind ones that do, after which flatter ones are not tried. */
 const GIVEN_UP_AFTER = 2;
+/** Flights after which a scan that has found nothing is given up; fewer where even a neighbour's answer led nowhere. */
+const MOST_FLIGHTS = 4000;
+const MOST_FLIGHTS_NEARBY = 800;
 /** Steps that the three points may walk uphill. */
 const MOST_STEPS = 12;
 
@@ -32,12 +35,14 @@ export function mostToOrbit(
   near?: ToOrbit,
 ): ToOrbit {
   let flights = 0;
+  const most = near === undefined ? MOST_FLIGHTS : MOST_FLIGHTS_NEARBY;
   let problem: ProblemError | null = null;
   let known: ToOrbit | undefined = near;
   function at(logBend: number): ToOrbit | null {
     const bend = { ...steering, kickAngle: Math.exp(logBend) };
     const found = attempt(() => payloadAt(vehicle, site, orbit, bend, known));
     if (!found.ok) {
+      flights += Number(found.problem.facts?.flights ?? 0);
       // The smallest bend is tried first: what keeps that one down keeps all of them down.
       problem ??= new ProblemError(found.problem);
       return null;
@@ -81,7 +86,7 @@ export function mostToOrbit(
     const step = (LARGEST_BEND - SMALLEST_BEND) / (SCAN - 1);
     let best: ToOrbit | null = null;
     let failed = 0;
-    for (let i = 0; i < SCAN && failed < GIVEN_UP_AFTER; i++) {
+    for (let i = 0; i < SCAN && failed < GIVEN_UP_AFTER && (best !== null || flights < most); i++) {
       const found = at(SMALLEST_BEND + i * step);
       // What does not rise, or has no thrust, does so at no bend.
       if (found === null && problem?.problem.code !== 'orbit-not-reached' && best === null && i > 0) break;

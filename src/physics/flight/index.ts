@@ -4,5 +4,5 @@ export { baseDragCoefficient, bodyDragCoefficient, slenderDrag } from './drag.ts
 export { EARTH, EARTH_ROTATION, perigeeSpeed } from './earth.ts';
 export { chanceOfSuccess, type EngineCluster, thrustShareLeft } from './engineOut.ts';
 export type * from './model.ts';
-export { type ThrustOrWhy, tabulatedThrust } from './thrustTable.ts';
+export { noThrust, type ThrustOrWhy, tabulatedThrust } from './thrustTable.ts';
 export { payloadAt, type ToOrbit } from './toOrbit.ts';

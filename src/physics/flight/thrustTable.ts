@@ -13,10 +13,10 @@ interface Node {
 }
 
 /** Points of the first net, evenly spaced in the logarithm from this share of the top on. */
-const FIRST_POINTS = 16;
+const FIRST_POINTS = 10;
 const LOWEST_SHARE = 1e-3;
 /** Met within this share of the vacuum thrust, or the interval is this share of the top wide. */
-const MET = 1e-4;
+const MET = 2e-4;
 const NARROWEST = 2e-4;
 
 /**
@@ -122,7 +122,7 @@ function intervalOf(nodes: readonly Node[], pressure: number): number {
   return low;
 }
 
-function noThrust(pressure: number, why: string): ProblemError {
+export function noThrust(pressure: number, why: string): ProblemError {
   return new ProblemError({
     code: 'no-thrust-there',
     what: `The engine has no computed thrust in air of ${(pressure / 1000).toFixed(1)} kPa, where the vehicle would fly.`,

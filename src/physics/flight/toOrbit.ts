@@ -94,6 +94,7 @@ export function payloadAt(
     what: `No payload and steering of the upper part were found that end on the orbit at ${Math.round(orbit.altitude / 1000)} km with this first bend of ${((steering.kickAngle * 180) / Math.PI).toFixed(2)}°.`,
     why: 'The vehicle gains too little speed, or its way is too flat or too steep by then.',
     mend: 'Give it more propellant, less dry mass or more thrust, or another first bend.',
+    facts: { flights },
   });
 }
 

@@ -207,6 +207,24 @@ export const meantVerdicts = {
       'engine-changed': 'don’t say',
     },
   },
+  'single-stage-to-orbit': {
+    sentences: {
+      'it-arrives': 'safe to say',
+      'plug-helps': 'safe to say',
+      'every-kilogram': 'safe to say',
+      'lift-off': 'safe to say',
+      'nozzle-is-enough': 'don’t say',
+    },
+  },
+  'sounding-rocket': {
+    sentences: {
+      'edge-of-space': 'safe to say',
+      'payload-costs-height': 'safe to say',
+      'air-costs-height': 'safe to say',
+      'burnt-low': 'safe to say',
+      'not-an-orbit': 'don’t say',
+    },
+  },
   'stand-to-vacuum': {
     sentences: {
       'the-rule': 'safe to say',

@@ -169,6 +169,22 @@ export const moves: Readonly<Record<StarterName, Move>> = {
     ...turned,
     why: 'A short bell lets the gas leave with more pressure than even the air at the pad has.',
   },
+  'single-stage-to-orbit': {
+    input: 'plug.nozzle.areaRatio',
+    from: '110',
+    to: '20',
+    sentence: 'plug-helps',
+    ...turned,
+    why: 'A plug of a third of the bell’s area ratio expands the gas less, and nearly all of the way is flown in thin air.',
+  },
+  'sounding-rocket': {
+    input: 'small.propellants.ratio',
+    from: '1.3',
+    to: '0.5',
+    sentence: 'edge-of-space',
+    ...turned,
+    why: 'With so little oxygen the fuel hardly burns, and the propellant gives far less speed.',
+  },
   'stand-to-vacuum': {
     input: 'upper.nozzle.areaRatio',
     from: '120',

