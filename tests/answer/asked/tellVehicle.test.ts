@@ -51,7 +51,7 @@ beforeAll(async () => {
   };
 }, 120_000);
 
-const valueOf = async (text: string): Promise<number> => {
+const numberOf = async (text: string): Promise<number> => {
   const told = await ask(text);
   if (!told.ok) throw new Error(told.problem.what);
   return told.value;
@@ -59,16 +59,16 @@ const valueOf = async (text: string): Promise<number> => {
 
 describe('a vehicle asked in an expression', () => {
   it('carries more with less mass and carries the whole difference where that mass is on its last stage', async () => {
-    const payload = await valueOf('booster.payload');
+    const payload = await numberOf('booster.payload');
     expect(payload).toBeGreaterThan(2_000);
-    expect(await valueOf('booster.payload(first.dry = 18 t)')).toBeLessThan(payload);
+    expect(await numberOf('booster.payload(first.dry = 18 t)')).toBeLessThan(payload);
     // The last stage's dry mass and the payload are one mass until the end: kilogram for kilogram, within the search's error.
-    expect(payload - (await valueOf('booster.payload(second.dry = 3.8 t)'))).toBeCloseTo(200, 0);
+    expect(payload - (await numberOf('booster.payload(second.dry = 3.8 t)'))).toBeCloseTo(200, 0);
   });
 
   it('takes another engine below, and inputs of an engine', async () => {
-    const wide = await valueOf('booster.meanSpecificImpulse(engine = wide)');
-    const moved = await valueOf(
+    const wide = await numberOf('booster.meanSpecificImpulse(engine = wide)');
+    const moved = await numberOf(
       'booster.meanSpecificImpulse(bell.nozzle.areaRatio = 40, bell.size.thrust = 800 kN)',
     );
     expect(wide).toBeGreaterThan(0);
@@ -94,29 +94,29 @@ describe('a vehicle asked in an expression', () => {
   });
 
   it('has a budget that closes and numbers within what real ascents have', async () => {
-    const rest = await valueOf('booster.budgetRest');
-    const ideal = await valueOf('booster.idealVelocity');
+    const rest = await numberOf('booster.budgetRest');
+    const ideal = await numberOf('booster.idealVelocity');
     expect(Math.abs(rest / ideal)).toBeLessThan(1e-6);
     // Humble, Henry & Larson 1995 (from memory), with room around.
-    expect(await valueOf('booster.gravityLoss')).toBeGreaterThan(1000);
-    expect(await valueOf('booster.gravityLoss')).toBeLessThan(1900);
-    expect(await valueOf('booster.dragLoss')).toBeLessThan(160);
+    expect(await numberOf('booster.gravityLoss')).toBeGreaterThan(1000);
+    expect(await numberOf('booster.gravityLoss')).toBeLessThan(1900);
+    expect(await numberOf('booster.dragLoss')).toBeLessThan(160);
   });
 
   it('counts engines out', async () => {
-    expect(await valueOf('booster.thrustLeftOneOut')).toBeCloseTo(0.8, 12);
+    expect(await numberOf('booster.thrustLeftOneOut')).toBeCloseTo(0.8, 12);
     // 0.99⁵ + 5 · 0.99⁴ · 0.01, by hand.
-    expect(await valueOf('booster.chanceOfSuccess')).toBeCloseTo(0.99 ** 5 + 5 * 0.99 ** 4 * 0.01, 12);
-    expect(await valueOf('booster.liftoffThrust(first.stopped = 1) / booster.liftoffThrust')).toBeCloseTo(
+    expect(await numberOf('booster.chanceOfSuccess')).toBeCloseTo(0.99 ** 5 + 5 * 0.99 ** 4 * 0.01, 12);
+    expect(await numberOf('booster.liftoffThrust(first.stopped = 1) / booster.liftoffThrust')).toBeCloseTo(
       0.8,
       6,
     );
   });
 
   it('rises to a highest point with a stated payload, and has no orbit then', async () => {
-    expect(await valueOf('dart.highestPoint')).toBeGreaterThan(50_000);
-    expect(await valueOf('dart.highestPoint(payload = 1500 kg)')).toBeLessThan(
-      await valueOf('dart.highestPoint'),
+    expect(await numberOf('dart.highestPoint')).toBeGreaterThan(50_000);
+    expect(await numberOf('dart.highestPoint(payload = 1500 kg)')).toBeLessThan(
+      await numberOf('dart.highestPoint'),
     );
     const told = await ask('dart.payload');
     expect(told.ok && told.value).toBe(500);

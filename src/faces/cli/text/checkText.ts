@@ -119,7 +119,10 @@ function comparisonText(
 
 function changedText(changed: readonly ChangedVerdict[], width: number): string {
   if (changed.length === 0) return 'No verdict has changed.';
-  return ['Changed since the earlier check', ...changed.map(({ words }) => wrapped(words, width, '    ', '  - '))].join('\n');
+  return [
+    'Changed since the earlier check',
+    ...changed.map(({ words }) => wrapped(words, width, '    ', '  - ')),
+  ].join('\n');
 }
 
 function summary(sentences: readonly (CheckedSentence | CheckedAnalogy)[], width: number): string {

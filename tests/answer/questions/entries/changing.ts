@@ -31,6 +31,10 @@ export const plugOrBell: Question = {
   figure: { kind: 'specific impulse over altitude' },
 };
 
+/** Share of the vacuum thrust [%] of this pressure over p₀, on this share of an exit of area ratio 40. */
+const pushOfBase = (area: number, pressure: number): number =>
+  (100 * area * 40 * pressure) / ((hydrogen.impulseVacuum(40) * 9.80665) / hydrogen.characteristicVelocity);
+
 export const cutSpike: Question = {
   slug: 'cut-spike',
   asked: 'Why can the spike of a plug nozzle be cut off?',
@@ -43,12 +47,10 @@ export const cutSpike: Question = {
       perSI: 100,
       digits: 2,
       band: between(
-        0,
-        // Base of a plug cut to 20 %: up to three tenths of the exit area.
-        (100 * 0.3 * 40 * hydrogen.pressureShare(10)) /
-          ((hydrogen.impulseVacuum(40) * 9.80665) / hydrogen.characteristicVelocity),
+        pushOfBase(0.2, 0.25 * hydrogen.pressureShare(20)),
+        pushOfBase(0.3, hydrogen.pressureShare(10)),
       ),
-      how: 'More than nothing, and no more than the pressure on the wall ahead of the cut can give: bounded by that of an ideal expansion to area ratio 10 (Cantera) on three tenths of the exit area.',
+      how: 'Pressure on a fifth to three tenths of the exit area: a closed wake has at least a quarter of the pressure ahead of it (the least of the published relations at Mach 3, Fick and Schmucker 1995, from memory), of an ideal expansion to area ratio 20 by Cantera, and never more than all of it, at area ratio 10.',
     },
     {
       label: 'Specific impulse left after the cut from 80 % to 20 %',

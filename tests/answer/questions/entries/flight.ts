@@ -213,7 +213,7 @@ export const moreEngines: Question = {
       perSI: 100,
       digits: 4,
       band: about(100 * p ** 9, 1e-4),
-      how: 'p⁹.',
+      how: 'p⁹ with p = 99.5 %: each of them must work.',
     },
   ],
   answer:
