@@ -14,7 +14,7 @@ import { type Judgement, judge } from './judge.ts';
 import { mostlyWords, whatMatters } from './matters.ts';
 import type { Compile } from './measured.ts';
 import type { AbsoluteWord, CheckedSentence, SaidNumber } from './model.ts';
-import { saidNumbersOf } from './saidNumbers.ts';
+import { type StatedInput, saidNumbersOf } from './saidNumbers.ts';
 import { saidReasonsOf } from './saidReasons.ts';
 import { holdingShare, ownValues, type PlacedTest } from './shareOf.ts';
 import { sourcesOf } from './sourcesOf.ts';
@@ -105,12 +105,16 @@ function firstFailed(
   return null;
 }
 
-/** Values of the inputs of the engines asked [SI]. */
-function inputsOf(asks: PlacedTest['test']['asks'], { engines }: Study): readonly number[] {
+/** What the study states of the engines asked; defaults are not among it. */
+function inputsOf(asks: PlacedTest['test']['asks'], { engines }: Study): readonly StatedInput[] {
   const asked = new Set(asks.map(({ engine }) => engine));
   return engines
     .filter(({ id }) => asked.has(id))
-    .flatMap((engine) => settableInputs(engine).flatMap(({ current }) => current ?? []));
+    .flatMap((engine) =>
+      settableInputs(engine).flatMap(({ current, stated, label }) =>
+        current === null || !stated ? [] : [{ value: current, label: `${label} of ${engine.name}` }],
+      ),
+    );
 }
 
 /** One flag by itself, several together. */

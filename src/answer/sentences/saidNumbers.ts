@@ -15,19 +15,25 @@ export interface Computed {
   readonly isShareMore: boolean;
 }
 
+/** A number that the study states. */
+export interface StatedInput {
+  /** [SI] */ readonly value: number;
+  /** `area ratio of Alder B` */ readonly label: string;
+}
+
 /**
  * A said number agrees when the test or the study states it, or when it lies in the band that is computed, its own rounding
  * allowed. It contradicts when it is the only one of its kind in the sentence that agrees with nothing, and something of its
  * kind is computed: beside another that agrees it is taken for a condition (“ten times the pressure gives two per cent”).
  *
  * @param test as written: its own numbers are what the words may repeat
- * @param inputs values [SI] of the inputs of the engines that are asked
+ * @param inputs what the study states of the engines that are asked
  */
 export function saidNumbersOf(
   say: string,
   test: string,
   computed: readonly Computed[],
-  inputs: readonly number[] = [],
+  inputs: readonly StatedInput[] = [],
 ): readonly SaidNumber[] {
   const stated = numbersInProse(test);
   const numbers = numbersInProse(say);
@@ -61,13 +67,13 @@ function agreement(
   said: NumberInProse,
   stated: readonly NumberInProse[],
   computed: readonly Computed[],
-  inputs: readonly number[],
+  inputs: readonly StatedInput[],
 ): string | null {
   if (stated.some((one) => sameNumber(said, one))) return `“${said.text}” is the number of the test.`;
-  const value = said.times ? [] : [said.value];
-  if (value.some((mine) => inputs.some((input) => Math.abs(input - mine) <= 1e-6 * Math.abs(mine)))) {
-    return `“${said.text}” is an input of the study.`;
-  }
+  const input = said.times
+    ? undefined
+    : inputs.find(({ value }) => Math.abs(value - said.value) <= 1e-6 * Math.abs(said.value));
+  if (input !== undefined) return `“${said.text}” is stated in the study: ${input.label}.`;
   const fitting = computed.find((one) => isAlike(said, one) && agrees(said, one));
   return fitting === undefined ? null : `“${said.text}” fits what is computed: ${fitting.words}`;
 }
