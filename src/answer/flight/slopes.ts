@@ -19,13 +19,15 @@ export function slopesOf(flown: Flown, solutionOf: SolutionOf, exchangedFor: str
   const at = flightNumbers(flown);
   return new Map(
     enginesOfVehicle(flown.input).map((engine) => {
-      const moved = attempt(() =>
-        fly(flown.input, solutionOf, exchangedFor, flown.toOrbit, { thrust: { engine, times: 1 + PROBE } }),
-      );
-      const there = moved.ok ? flightNumbers(moved.value) : {};
+      const probed = (share: number) =>
+        fly(flown.input, solutionOf, exchangedFor, flown.toOrbit, { thrust: { engine, times: 1 + share } });
+      // A vehicle at the edge of flying may fall with more thrust, or with less; with neither the problem is told.
+      const more = attempt(() => probed(PROBE));
+      const share = more.ok ? PROBE : -PROBE;
+      const there = flightNumbers(more.ok ? more.value : probed(-PROBE));
       const slopes = (Object.keys(there) as FlightNumber[]).flatMap((name) => {
         const [a, b] = [at[name], there[name]];
-        return a === undefined || b === undefined ? [] : [[name, (b - a) / PROBE] as const];
+        return a === undefined || b === undefined ? [] : [[name, (b - a) / share] as const];
       });
       return [engine, Object.fromEntries(slopes) as FlightNumbers] as const;
     }),

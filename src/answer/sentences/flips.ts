@@ -20,6 +20,8 @@ const MAIN: ReadonlySet<string> = new Set([
   'nozzle.length',
   'nozzle.kept',
 ]);
+/** Of tests that ask a vehicle. */
+const MAIN_OF_FLIGHTS: ReadonlySet<string> = new Set(['first.dry']);
 /** Values tried over the range of an input, and steps by which each sign change is closed in on. */
 const VALUES = 8;
 const ROUNDS = 4;
@@ -45,14 +47,53 @@ export async function flipPoints(
   crew: Crew,
   signal?: AbortSignal,
 ): Promise<readonly (readonly FlipPoint[])[]> {
+  const vehicles = new Set(study.vehicles.map(({ id }) => id));
+  const flown = tests.map(({ test }) =>
+    test.asks.some(({ engine }) => engine !== null && vehicles.has(engine)),
+  );
+  // A flight is costly, and costlier far from the study's engines: for it fewer inputs are tried.
+  const groups = await Promise.all(
+    [MAIN, MAIN_OF_FLIGHTS].map((main, group) =>
+      groupFlips(
+        study,
+        tests.filter((_, i) => flown[i] === (group === 1)),
+        main,
+        { asks, drawn, crew, signal },
+      ),
+    ),
+  );
+  const next = [0, 0];
+  return flown.map((flies) => groups[Number(flies)]![next[Number(flies)]!++]!);
+}
+
+interface Search {
+  readonly asks: readonly Ask[];
+  readonly drawn: DrawnAsks;
+  readonly crew: Crew;
+  readonly signal: AbortSignal | undefined;
+}
+
+async function groupFlips(
+  study: Study,
+  tests: readonly PlacedTest[],
+  main: ReadonlySet<string>,
+  search: Search,
+): Promise<readonly (readonly FlipPoint[])[]> {
+  const { drawn } = search;
   const inputs = movableInputs(ownersOf(study));
   const open = new Set(drawn.sources.filter(({ kind }) => kind === 'input').map(({ name }) => name));
-  const tried = [...inputs].filter(([path, { entry }]) => open.has(path) || MAIN.has(entry.name));
-  const marginsAt = marginTeller(tests, asks, crew, signal);
+  const asked = ownersAsked(
+    tests.flatMap(({ test }) => test.asks),
+    study,
+  );
+  const tried = [...inputs].filter(
+    ([path, { entry, engines }]) =>
+      (open.has(path) || main.has(entry.name)) && engines.some((id) => asked.has(id)),
+  );
   const middle = drawn.middle.map((told) => (told.ok ? told.value : null));
   const now = tests.map((placed) => placed.test.margin(ownValues(placed, middle)));
   const points = tried.flatMap(([path, input]) => valuesOver(input).map((x) => ({ path, x })));
-  const margins = await marginsAt(points.map(({ path, x }) => ({ [path]: x })));
+  const margins = await marginTeller(tests, search)(points.map(({ path, x }) => ({ [path]: x })));
   const brackets = tests.flatMap((placed, test) => {
     const start = now[test];
     if (start === null || start === undefined) return [];
@@ -66,13 +107,7 @@ export async function flipPoints(
       return nearestChanges(input.current, start, scan).map((pair): Bracket => ({ test, path, ...pair }));
     });
   });
-  for (let round = 0; round < ROUNDS && brackets.length > 0; round++) {
-    const next = brackets.map((bracket) => between(bracket, round));
-    const told = await marginsAt(brackets.map(({ path }, i) => ({ [path]: next[i]! })));
-    brackets.forEach((bracket, i) => {
-      narrow(bracket, next[i]!, told[i]?.[bracket.test] ?? null);
-    });
-  }
+  await closeIn(brackets, tests, search);
   return tests.map((_, test) =>
     brackets
       .filter((bracket) => bracket.test === test)
@@ -82,20 +117,42 @@ export async function flipPoints(
   );
 }
 
+/** Each test is asked for by itself: what the others ask is not worked out at its places. */
+async function closeIn(
+  brackets: readonly Bracket[],
+  tests: readonly PlacedTest[],
+  search: Search,
+): Promise<void> {
+  const tellers = tests.map((placed) => marginTeller([placed], search));
+  for (let round = 0; round < ROUNDS; round++) {
+    await Promise.all(
+      tests.map(async (_, test) => {
+        const own = brackets.filter((bracket) => bracket.test === test);
+        const next = own.map((bracket) => between(bracket, round));
+        const told = await tellers[test]!(own.map(({ path }, i) => ({ [path]: next[i]! })));
+        own.forEach((bracket, i) => {
+          narrow(bracket, next[i]!, told[i]?.[0] ?? null);
+        });
+      }),
+    );
+  }
+}
+
 type MarginsAt = (points: readonly Point[]) => Promise<readonly (readonly (number | null)[])[]>;
 
-function marginTeller(
-  tests: readonly PlacedTest[],
-  asks: readonly Ask[],
-  crew: Crew,
-  signal: AbortSignal | undefined,
-): MarginsAt {
+/** Margins of these tests at points; only what they ask is worked out. */
+function marginTeller(tests: readonly PlacedTest[], { asks, crew, signal }: Search): MarginsAt {
+  const places = [...new Set(tests.flatMap((placed) => placed.places))];
+  const own = places.map((place) => asks[place]!);
+  const at = new Map(places.map((place, i) => [place, i]));
   return async (points) => {
     if (points.length === 0) return [];
-    const told = await crew.tell(asks, points, signal === undefined ? {} : { signal });
+    const told = await crew.tell(own, points, signal === undefined ? {} : { signal });
     return told.map((row) => {
       const values = row.map((one) => (one.ok ? one.value : null));
-      return tests.map((placed) => placed.test.margin(ownValues(placed, values)));
+      return tests.map(({ test, places: of }) =>
+        test.margin(of.map((place) => values[at.get(place)!] ?? null)),
+      );
     });
   };
 }

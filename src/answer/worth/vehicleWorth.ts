@@ -4,7 +4,7 @@ import { ProblemError } from '../../numerics/problem.ts';
 import type { Study } from '../../study/model.ts';
 import { listed } from '../compare/speech.ts';
 import { showIn } from '../display.ts';
-import { type ExchangeTable, exchangeTable } from '../exchange/index.ts';
+import { type ExchangeTable, exchangeTable, type Lever } from '../exchange/index.ts';
 import type { StudyAnswer } from '../model.ts';
 import type { EngineSolution } from '../solution.ts';
 
@@ -69,27 +69,22 @@ export function vehicleWorths(
 const DIGITS = 2;
 const kilograms = (value: number): string => showIn({ symbol: 'kg', perSI: 1 }, value, DIGITS).text;
 
+const amountIn = (symbol: string, value: number): string => showIn({ symbol, perSI: 1 }, value, DIGITS).text;
+
+/** A lever moved by so much, in words. */
+const MOVED: Readonly<Record<Lever, (amount: number, stage: string) => string>> = {
+  specificImpulse: (amount, stage) => `${amountIn('s', amount)} of specific impulse of the ${stage} stage`,
+  dryMass: (amount, stage) => `${kilograms(-amount)} less dry mass of the ${stage} stage`,
+  thrust: (amount, stage) => `${amountIn('%', amount)} more thrust of the ${stage} stage`,
+  propellant: (amount, stage) => `${amountIn('%', amount)} more propellant in the ${stage} stage`,
+};
+
 /** What else would carry as much, one lever at a time, by the rates: for small changes. */
 function insteadWords(gained: number, { rates }: ExchangeTable): string {
-  const ways = rates.flatMap(({ stage, lever, payload }) => {
-    const amount = gained / payload;
-    if (!Number.isFinite(amount) || (stage !== 'first' && lever !== 'specificImpulse')) return [];
-    switch (lever) {
-      case 'specificImpulse':
-        return [
-          `${showIn({ symbol: 's', perSI: 1 }, amount, DIGITS).text} of specific impulse of the ${stage} stage`,
-        ];
-      case 'dryMass':
-        return [`${kilograms(-amount)} less dry mass of the ${stage} stage`];
-      case 'thrust':
-        return [
-          `${showIn({ symbol: '%', perSI: 1 }, amount, DIGITS).text} more thrust of the ${stage} stage`,
-        ];
-      case 'propellant':
-        return [
-          `${showIn({ symbol: '%', perSI: 1 }, amount, DIGITS).text} more propellant in the ${stage} stage`,
-        ];
-    }
-  });
+  const ways = rates
+    .filter(
+      ({ stage, lever, payload }) => payload !== 0 && (stage === 'first' || lever === 'specificImpulse'),
+    )
+    .map(({ stage, lever, payload }) => MOVED[lever](gained / payload, stage));
   return `By the exchange rates, each of these alone would carry as much: ${listed(ways)}. The rates are slopes at what the study has: for larger changes fly them.`;
 }

@@ -146,7 +146,7 @@ analogies:
     writeFileSync(file, before.out);
     const folder = studyFolder('kick-after', likeness('cold.thrust(vacuum) < cold.thrust(0 km)'));
     const after = await runMain(['check', folder, '--before', file]);
-    expect(words(after)).toContain('Changed since - analogy kick: safe to say → don’t say');
+    expect(words(after)).toContain('Changed since the earlier check - analogy kick: safe to say → don’t say');
     const json = await runMain(['check', folder, '--before', file, '--json']);
     expect(JSON.parse(json.out)).toMatchObject({
       changed: [],
