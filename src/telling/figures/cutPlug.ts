@@ -78,10 +78,13 @@ function chamberLines({ wall, contour }: EngineAnswer, plug: PlugContour): Field
   });
 }
 
-/** Under the gas of one side, so that the air does not shine through where nothing is computed. */
+/**
+ * Under the gas of one side, so that the air does not shine through where nothing is computed. It ends at the jet's
+ * edge: what lies outside of that is air, even where a straight line from lip to tip would run through it.
+ */
 function paperUnder(drawn: CutEngine, plug: PlugContour, side: -1 | 1): SceneNode {
-  const outer = drawn.engine.contour.wall;
-  const ring = [...outer, ...[...plug.wall].reverse()];
+  const { engine, row } = drawn;
+  const ring = [...engine.contour.wall, ...jetBoundary(row.field), ...[...plug.wall].reverse()];
   return {
     kind: 'path',
     d: polyline(
