@@ -35,8 +35,10 @@ export function cycleReach(needs: GasForTurbine, gas: TurbineGas | null): Reach 
       : 'the power of the turbine',
     marginAt(pressure) {
       const there = attempt(() => gasAt(pressure));
-      // Too little heat to make a gas of the fuel.
-      if (!there.ok) return -1;
+      if (!there.ok) {
+        if (there.problem.code === 'expander-too-cold') return -1;
+        throw new ProblemError(there.problem);
+      }
       if (isClosed(stated)) return closedMargin(closedCycle(stated, at(pressure), there.value!));
       if (!isOpen(stated)) return 1;
       const { work, own } = workLeft(openCycle(stated, at(pressure), there.value!));

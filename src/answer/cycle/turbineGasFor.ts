@@ -7,6 +7,7 @@ import {
   heatedFuelTemperature,
   type TurbineGas,
 } from '../../physics/cycle/index.ts';
+import { HIGHEST_CHAMBER_PRESSURE } from '../../physics/gas/index.ts';
 import type { GasForTurbine } from './asStated.ts';
 
 /** Heat per kilogram of coolant falls so with the chamber pressure at one thrust: heat goes with p_c^0.8 D^1.8, flow with p_c D². */
@@ -27,7 +28,7 @@ export function turbineGasFor(needs: GasForTurbine, chamberPressure: number): Tu
         pumped.fed,
         stated.rich,
         stated.turbineInletTemperature.value,
-        Math.min(STAGED_PRESSURE * chamberPressure, HIGHEST_PRESSURE),
+        preburnerPressure(chamberPressure),
       );
     case 'bleedExpander':
     case 'closedExpander': {
@@ -43,8 +44,21 @@ export function turbineGasFor(needs: GasForTurbine, chamberPressure: number): Tu
 
 /** Ahead of the turbine over that of the chamber, to begin with [–]: the gas hardly hangs on it. Common practice, no source. */
 const STAGED_PRESSURE = 1.7;
-/** [Pa] of the gas model */
-const HIGHEST_PRESSURE = 999e5;
+
+/** [Pa] @throws ProblemError `preburner-pressure-above-data` */
+function preburnerPressure(chamberPressure: number): number {
+  const pressure = STAGED_PRESSURE * chamberPressure;
+  if (pressure <= HIGHEST_CHAMBER_PRESSURE) return pressure;
+  const most = HIGHEST_CHAMBER_PRESSURE / STAGED_PRESSURE;
+  throw new ProblemError({
+    code: 'preburner-pressure-above-data',
+    what: `A chamber at ${(chamberPressure / 1e5).toPrecision(3)} bar asks for some ${(pressure / 1e5).toPrecision(3)} bar ahead of the turbine, beyond the 1000 bar to which the gas model goes.`,
+    why: 'Far above that the gas is no ideal gas any more.',
+    mend: `Lower the chamber pressure below ${Math.floor(most / 1e5)} bar, or choose another cycle.`,
+    where: 'chamber.pressure',
+    facts: { pressure, chamberPressure, most },
+  });
+}
 
 /** Heat of all walls over the fuel’s flow [J/kg], scaled to another chamber pressure at the same thrust. */
 function heatPerFuel({ wallHeat, pumped }: GasForTurbine, chamberPressure: number): number {

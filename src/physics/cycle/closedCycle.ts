@@ -2,13 +2,15 @@
 
 import { findBracketedRoot } from '../../numerics/bracketedRoot.ts';
 import { ProblemError } from '../../numerics/problem.ts';
+import { MOLAR_GAS_CONSTANT } from '../constants.ts';
 import { pressureBehindPump, pumpPower } from './feed.ts';
 import type { Balance, ClosedCycle } from './model.ts';
+import { ratioTooLarge } from './turbineGas.ts';
 
-/** [–] highest turbine pressure ratio looked at: beyond, pump pressures leave anything built. */
-const MOST_RATIO = 12;
-const GRID = 20;
 const WIDTH = 1e-10;
+/** Steps of the golden section: the place of the greatest surplus to some 10⁻⁶, the surplus to its square. */
+const STEPS = 34;
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
  * All of one propellant, and of the other what makes its gas, pass the turbine before the chamber:
@@ -16,11 +18,12 @@ const WIDTH = 1e-10;
  *   p_out = p_c (1 + injector),   p_in = π p_out,   pumps of the turbine’s gas: p_in (1 + preburner injector) + lines (+ jacket) p_c
  *   ṁ_T η_T Δh_ideal(π) = Σ ṁ Δp/(η_p ρ)
  *
- * The left side levels off with π, the right side grows in proportion: the smaller of the two π at which they meet is taken, found
- * between 1 and the π of the greatest surplus. A preburner’s injector drops the same share as the chamber’s; the rest of the other
+ * The left side levels off with π, d(Δh)/dln π = R T_out, the right side grows in proportion: the smaller of the two π at which they
+ * meet is taken, found between 1 and the π of the greatest surplus, which lies below ṁ_T η_T R T_in/(d need/dπ). A preburner’s injector drops the same share as the chamber’s; the rest of the other
  * propellant is pumped only to what the chamber needs.
  *
  * @throws ProblemError `cycle-cannot-close` where the turbine never gives as much as the pumps need,
+ * `turbine-ratio-too-large` where it might beyond the ratio at which the data of its gas end,
  * `turbine-gas-hotter-than-chamber` where its gas would take more of the other propellant than there is
  * Source: the balance of M. Martinez-Sanchez, MIT 16.512, lecture 25, in series; pressures as in NASA SP-8107, 1974.
  */
@@ -49,24 +52,44 @@ export function closedMargin(cycle: ClosedCycle): number {
   return surplus / needAt(cycle, best).power;
 }
 
+/** Surplus is concave in π, so that one search finds its only peak. */
 function greatestSurplus(cycle: ClosedCycle): { readonly best: number; readonly surplus: number } {
-  const at = (i: number): number => MOST_RATIO ** (i / GRID);
-  let peak = 1;
-  let top = surplusAt(cycle, at(peak));
-  for (let i = 2; i <= GRID; i++) {
-    const here = surplusAt(cycle, at(i));
-    if (here <= top) continue;
-    peak = i;
-    top = here;
+  const end = Math.min(beyondPeak(cycle), cycle.gas.mostRatio);
+  const at = (lnRatio: number): number => surplusAt(cycle, Math.exp(lnRatio));
+  let [low, high] = [0, Math.log(end)];
+  let [a, b] = [high - GOLDEN * (high - low), low + GOLDEN * (high - low)];
+  let [ofA, ofB] = [at(a), at(b)];
+  for (let step = 0; step < STEPS; step++) {
+    if (ofA < ofB) {
+      low = a;
+      [a, ofA] = [b, ofB];
+      b = low + GOLDEN * (high - low);
+      ofB = at(b);
+    } else {
+      high = b;
+      [b, ofB] = [a, ofA];
+      a = high - GOLDEN * (high - low);
+      ofA = at(a);
+    }
   }
-  let [low, high] = [at(peak - 1), at(Math.min(peak + 1, GRID))];
-  for (let step = 0; step < 14; step++) {
-    const [a, b] = [low + (high - low) / 3, high - (high - low) / 3];
-    if (surplusAt(cycle, a) < surplusAt(cycle, b)) low = a;
-    else high = b;
+  const best = Math.exp(0.5 * (low + high));
+  const surplus = surplusAt(cycle, best);
+  // Still rising where the data of the gas end: what it would be beyond is not known.
+  if (surplus < 0 && end < beyondPeak(cycle) && best > end * (1 - 1e-5)) {
+    throw ratioTooLarge(beyondPeak(cycle), cycle.gas.mostRatio);
   }
-  const best = 0.5 * (low + high);
-  return { best, surplus: surplusAt(cycle, best) };
+  return { best, surplus };
+}
+
+/** A pressure ratio beyond which the surplus only falls [–]: there even the gas at its inlet’s temperature gives less than more costs. */
+function beyondPeak(cycle: ClosedCycle): number {
+  const { gas, tankPressure, chamberPressure, drops } = cycle;
+  // Below this a pump would have nothing to do.
+  const pumping = Math.max(1, tankPressure / pressureBehindPump(chamberPressure, drops.injector));
+  const slope = (needAt(cycle, 2 * pumping).power - needAt(cycle, pumping).power) / pumping;
+  const perLnRatio =
+    turbineFlowOf(cycle) * cycle.efficiency * (MOLAR_GAS_CONSTANT / gas.molarMass) * gas.temperature;
+  return Math.max(pumping, perLnRatio / slope);
 }
 
 function surplusAt(cycle: ClosedCycle, ratio: number): number {

@@ -25,7 +25,9 @@ export function reachOf(limits: readonly Limit[]): Reach {
     limits
       .map((limit) => ({ words: limit.words, margin: limit.marginAt(pressure) }))
       .reduce((least, one) => (one.margin < least.margin ? one : least));
-  const margin = (logPressure: number): number => tightest(Math.exp(logPressure)).margin;
+  // The ends themselves, which the exponential of a logarithm may miss by a rounding.
+  const margin = (logPressure: number): number =>
+    tightest(Math.min(Math.max(Math.exp(logPressure), LOWEST), HIGHEST)).margin;
   const [low, high] = [Math.log(LOWEST), Math.log(HIGHEST)];
   if (margin(low) <= 0) {
     throw new ProblemError({
@@ -44,13 +46,19 @@ export function reachOf(limits: readonly Limit[]): Reach {
   return { pressure, setBy: tightest(pressure).words };
 }
 
-/** Pressure behind the pumps against the highest that is allowed [Pa]; where no balance is found, another limit tells. */
+/** Why there is no balance where another limit, that of the power, tells so. */
+const TOLD_BY_POWER = ['cycle-cannot-close', 'expander-too-cold'];
+
+/** Pressure behind the pumps against the highest that is allowed [Pa]. @throws ProblemError any that the limit of the power leaves untold */
 export function pumpPressureLimit(balanceAt: (pressure: number) => Balance, limit: number): Limit {
   return {
     words: 'the highest pressure allowed behind a pump',
     marginAt(pressure) {
       const balance = attempt(() => balanceAt(pressure));
-      if (!balance.ok) return 1;
+      if (!balance.ok) {
+        if (TOLD_BY_POWER.includes(balance.problem.code)) return 1;
+        throw new ProblemError(balance.problem);
+      }
       return 1 - Math.max(balance.value.oxidiserPressure, balance.value.fuelPressure) / limit;
     },
   };

@@ -10,6 +10,7 @@ export interface TurbineGas {
   /** cp/cv at held composition [–] */ readonly gamma: number;
   /** Oxidiser over fuel by mass [–]; null where it is one propellant alone. */
   readonly mixtureRatio: number | null;
+  /** Inlet over outlet, where its data end [–] */ readonly mostRatio: number;
   /** Work without any loss from the inlet down to the outlet [J/kg]; `pressureRatio` = inlet over outlet ≥ 1. */
   idealWork(pressureRatio: number): number;
 }
@@ -17,17 +18,21 @@ export interface TurbineGas {
 /** From one expansion of the gas at held composition: no chemistry is left at these temperatures. */
 export function turbineGasOf(expansion: Expansion, mixtureRatio: number | null): TurbineGas {
   const { chamber, lowestPressure } = expansion;
+  const mostRatio = chamber.pressure / lowestPressure;
   return {
     temperature: chamber.temperature,
     molarMass: chamber.molarMass,
     heatCapacity: chamber.cpFrozen,
     gamma: chamber.gammaFrozen,
     mixtureRatio,
+    mostRatio,
     idealWork(pressureRatio) {
       if (pressureRatio <= 1) return 0;
-      const pressure = chamber.pressure / pressureRatio;
-      if (pressure < lowestPressure) throw tooFar(pressureRatio, chamber.pressure / lowestPressure);
-      return chamber.enthalpy - expansion.atPressure(pressure).enthalpy;
+      if (pressureRatio > mostRatio) throw ratioTooLarge(pressureRatio, mostRatio);
+      return (
+        chamber.enthalpy -
+        expansion.atPressure(Math.max(chamber.pressure / pressureRatio, lowestPressure)).enthalpy
+      );
     },
   };
 }
@@ -37,7 +42,8 @@ export function perfectTurbineGas(gas: PerfectGas, mixtureRatio: number | null =
   return turbineGasOf(expandPerfect(gas), mixtureRatio);
 }
 
-function tooFar(pressureRatio: number, most: number): ProblemError {
+/** @param most at which the data of the gas end [–] */
+export function ratioTooLarge(pressureRatio: number, most: number): ProblemError {
   return new ProblemError({
     code: 'turbine-ratio-too-large',
     what: `The turbine gas would have to expand by ${pressureRatio.toPrecision(3)} to one, and turns colder than its data reach.`,

@@ -126,3 +126,21 @@ test('the chamber’s own figures do not change by what feeds it', () => {
   expect(kerosene!.vacuum).toEqual(none!.vacuum);
   expect(kerosene!.massFlow).toBe(none!.massFlow);
 });
+
+// 1.7 times 600 bar lies beyond the 1000 bar of the gas model.
+test('a preburner beyond the gas model is refused, not reckoned at another pressure', async () => {
+  const at = async (pressure: string): Promise<Told> => {
+    const solved = await solveText(`a: ${engine('hydrogen', 5.5, '{ kind: stagedCombustion }', pressure)}`);
+    const nothing = { throttle: null, inputs: [], ambient: null, station: null } as const;
+    return tell(solved.solutions.get('a')!, {
+      ...nothing,
+      engine: 'a',
+      quantity: 'cycle.turbineInletTemperature',
+    });
+  };
+  expect(await at('600 bar')).toMatchObject({
+    ok: false,
+    problem: { code: 'preburner-pressure-above-data' },
+  });
+  expect(await at('580 bar')).toMatchObject({ ok: true });
+});

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { ProblemError } from '../../../src/numerics/problem.ts';
 import {
   balanceClosed,
   balanceOpen,
@@ -102,6 +103,25 @@ test('gas for the turbine that takes more oxidiser than there is, is told', () =
   expect(problemCode(() => balanceClosed({ ...fedBy(1.01 * all), chamberPressure: 50e5 }))).toBe('none');
 });
 
+// Little fuel drives the pumps of much oxidiser at a low pressure: the surplus is greatest where d(work)/dπ meets the slope of the need.
+const slender: ClosedCycle = { ...staged, gas, chamberPressure: 12e5, flow: { oxidiser: 400, fuel: 0.125 } };
+
+test('a turbine ratio beyond any built is found where it is the root', () => {
+  const { pressureRatio, pumpPower, turbineFlow } = balanceClosed(slender);
+  expect(pressureRatio).toBeGreaterThan(12);
+  const cp = (1.36 * 8.31446261815324) / (0.36 * 4e-3);
+  const work = 0.75 * cp * 900 * (1 - pressureRatio! ** (-0.36 / 1.36));
+  expect((turbineFlow * work) / pumpPower).toBeCloseTo(1, 6);
+  expect(closedMargin(slender)).toBeGreaterThan(0);
+  expect(problemCode(() => balanceClosed({ ...slender, chamberPressure: 40e5 }))).toBe('cycle-cannot-close');
+});
+
+test('where the data of the gas end before the turbine gives enough, that is the reason', () => {
+  const ending = { ...slender, gas: { ...gas, mostRatio: 6 } };
+  expect(problemCode(() => balanceClosed(ending))).toBe('turbine-ratio-too-large');
+  expect(problemCode(() => balanceClosed({ ...staged, gas: { ...staged.gas, mostRatio: 6 } }))).toBe('none');
+});
+
 // P. Fortescue and others, Spacecraft Systems Engineering, table 6.2 (seen; garbled in part): fuel side about 2.06 times the chamber’s;
 // staged combustion in general 1.5 to 2.3 (from memory).
 test('pump pressures of a hydrogen engine at 207 bar', () => {
@@ -130,6 +150,18 @@ test('a hotter turbine reaches further', () => {
     ]).pressure;
   };
   expect(reachAt(1000)).toBeGreaterThan(reachAt(800));
+});
+
+test('only a balance that the power does not allow is left to the limit of the power', () => {
+  const failing = (code: string): (() => number) => {
+    const limit = pumpPressureLimit(() => {
+      throw new ProblemError({ code, what: 'No balance.', mend: 'None.' });
+    }, 500e5);
+    return () => limit.marginAt(100e5);
+  };
+  expect(failing('cycle-cannot-close')()).toBe(1);
+  expect(failing('expander-too-cold')()).toBe(1);
+  expect(problemCode(failing('temperature-above-range'))).toBe('temperature-above-range');
 });
 
 test('what reaches nothing says so', () => {
