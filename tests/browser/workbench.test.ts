@@ -633,6 +633,33 @@ describe('a sweep tried out', () => {
   });
 });
 
+describe('vehicles', () => {
+  it('tell what they carry with either engine, and follow an input that is changed', async () => {
+    await open();
+    await page.getByRole('tab', { name: 'Vehicles' }).click();
+    const panel = page.locator('.vehicles');
+    expect(await textOf(panel)).toMatch(/Alder booster carries .* to 200.km/);
+    expect(await textOf(panel)).toMatch(/With Alder P instead of Alder B, Alder booster carries .* more/);
+    const payload = async () => textOf(number('Alder booster with Alder B, Payload').first());
+    const before = await payload();
+    const picture = page.getByRole('img', { name: /Alder booster on its way up/ });
+    expect(await picture.locator('path').count()).toBeGreaterThan(8);
+    expect(await axeFindings('vehicles')).toEqual([]);
+    await page.getByText('Its inputs').click();
+    const dry = page.getByRole('textbox', { name: 'Alder booster, Dry mass of the first stage' });
+    await dry.fill('18 t');
+    await dry.press('Enter');
+    await expect.poll(payload, { timeout: 20_000 }).not.toBe(before);
+    expect(await onDisk()).toContain('dry: 18 t');
+    await dry.fill('-3 t');
+    await dry.press('Enter');
+    await expect.poll(async () => textOf(panel.getByRole('alert'))).toContain('dry');
+    await dry.press('Escape');
+    await number('Alder booster with Alder P, Payload').first().click();
+    expect(await textOf(page.locator('.card'))).toContain('Alder booster, payload to the orbit');
+  }, 60_000);
+});
+
 describe('access for everyone', () => {
   it.each([
     { dark: false, width: 1440, height: 900 },

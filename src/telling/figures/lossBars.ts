@@ -3,10 +3,10 @@
 import { show } from '../../answer/display.ts';
 import { type FlightAnswer, LOSSES } from '../../answer/flight/index.ts';
 import type { EngineStyle } from '../look/engineStyles.ts';
-import type { Layout } from '../look/formats.ts';
 import { wrapAtMost } from '../look/measureText.ts';
 import type { Box } from '../scene/box.ts';
 import type { SceneNode } from '../scene/scene.ts';
+import type { PanelStyle } from './overAltitudeAxes.ts';
 
 /** One flight with the look of the engine below it. */
 export interface DrawnFlight {
@@ -21,7 +21,7 @@ const OPACITIES = [0.85, 0.55, 0.32, 0.15] as const;
 export function lossBars(
   flights: readonly DrawnFlight[],
   box: Box,
-  { type, line }: Layout,
+  { type, line }: PanelStyle,
 ): readonly SceneNode[] {
   const size = type.label;
   const most = Math.max(...flights.map((drawn) => totalOf(drawn)));

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { type CatalogueEntry, findQuantity } from '../../../answer/catalogue.ts';
-import { shownEngines } from '../state/pair.ts';
+import { ownerName, shownEngines } from '../state/pair.ts';
 import { closeCard, type OpenCard } from '../state/view.ts';
 import { CardActions } from './CardActions.tsx';
 import { CardSpan } from './CardSpan.tsx';
@@ -32,7 +32,7 @@ export function Card({ card }: { readonly card: OpenCard }) {
       </div>
       <p class={engine ? `whose text-${engine.style.order}` : 'whose'}>
         {engine && <EngineMark style={engine.style} />}
-        {[engine?.input.name, entry?.label ?? card.quantity].filter(Boolean).join(', ')}
+        {[ownerName(card.engine), entry?.label ?? card.quantity].filter(Boolean).join(', ')}
       </p>
       <p class="big">{card.shown}</p>
       {card.condition !== '' && <p class="condition">{card.condition}</p>}

@@ -1,5 +1,5 @@
 import type { CatalogueEntry } from '../../../answer/catalogue.ts';
-import { engineInputs } from '../state/pair.ts';
+import { ownerName } from '../state/pair.ts';
 import { beginSentence } from '../state/sentenceView.ts';
 import { beginSweep, sweepable } from '../state/sweepTrial.ts';
 import type { OpenCard } from '../state/view.ts';
@@ -13,8 +13,8 @@ interface CardActionsProps {
 
 /** What can be done with a number. */
 export function CardActions({ card, entry, expression }: CardActionsProps) {
-  const engine = engineInputs.value.find(({ id }) => id === card.engine);
-  const whose = engine === undefined ? '' : ` of ${engine.name}`;
+  const name = ownerName(card.engine);
+  const whose = name === undefined ? '' : ` of ${name}`;
   const where = card.condition.startsWith('in the test') ? '' : ` ${card.condition}`;
   const words = `The ${entry.label}${whose}${where} is about ${card.shown}.`.replace(/\s+/g, ' ');
   const plain = card.shown.replaceAll('\u00a0', ' ').replaceAll('\u202f', '');

@@ -11,19 +11,24 @@ import { PressureKey } from './PressureKey.tsx';
 import { anyPublished, Published } from './Published.tsx';
 import { Sentences } from './Sentences.tsx';
 import { Sweeps } from './Sweeps.tsx';
+import { Vehicles } from './Vehicles.tsx';
 import { VerdictStrip } from './VerdictStrip.tsx';
 
 const panels: readonly { readonly id: Panel; readonly label: string }[] = [
   { id: 'inputs', label: 'Inputs' },
   { id: 'sentences', label: 'Sentences' },
   { id: 'sweeps', label: 'Sweeps' },
+  { id: 'vehicles', label: 'Vehicles' },
   { id: 'models', label: 'Models' },
   { id: 'published', label: 'Published' },
 ];
 
-/** The panel of published figures is there where an engine shown has any. */
+/** What has nothing to show is not there: published figures, vehicles. */
 const panelsThere = computed(() =>
-  panels.filter(({ id }) => id !== 'published' || anyPublished(shownEngines.value)),
+  panels.filter(({ id }) => {
+    if (id === 'published') return anyPublished(shownEngines.value);
+    return id !== 'vehicles' || (solved.value?.answer.vehicles.length ?? 0) > 0;
+  }),
 );
 const shownPanel = computed(() =>
   panelsThere.value.some(({ id }) => id === panel.value) ? panel.value : 'inputs',
@@ -82,6 +87,7 @@ function Panels() {
         {shown === 'inputs' && <Inputs />}
         {shown === 'sentences' && <Sentences />}
         {shown === 'sweeps' && <Sweeps />}
+        {shown === 'vehicles' && <Vehicles />}
         {shown === 'models' && <Models />}
         {shown === 'published' && <Published />}
       </div>

@@ -86,7 +86,7 @@ function cycleInputs(engine: EngineInput, row: MakeRow, words: MakeWords): reado
   ];
 }
 
-function capital(text: string): string {
+export function capital(text: string): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 

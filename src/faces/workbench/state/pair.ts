@@ -104,6 +104,12 @@ export const pairIsCompared = computed(() => {
   return comparison.base === base && comparison.other === other;
 });
 
+/** Name of an engine, or of a vehicle. */
+export function ownerName(id: string | null): string | undefined {
+  const study = solved.value?.study;
+  return [...(study?.engines ?? []), ...(study?.vehicles ?? [])].find((owner) => owner.id === id)?.name;
+}
+
 /** What the comparison holds equal, in words; empty for one engine or another pair. */
 export const heldEqual = computed(() => {
   const comparison = solved.value?.answer.comparison;

@@ -1,0 +1,55 @@
+import { useId, useState } from 'preact/hooks';
+import type { VehicleInput } from '../../../study/model.ts';
+import type { InputRow } from '../state/inputRows.ts';
+import { vehicleRows } from '../state/vehicleRows.ts';
+import { Field } from './Field.tsx';
+
+/** Masses, limits and orbit of a vehicle; written to the study file when committed. */
+export function VehicleInputs({ vehicle }: { readonly vehicle: VehicleInput }) {
+  return (
+    <details class="inputs">
+      <summary>Its inputs</summary>
+      <table>
+        <caption class="unseen">Inputs of {vehicle.name}</caption>
+        <tbody>
+          {vehicleRows(vehicle).map((row) => (
+            <Line key={row.key} row={row} of={vehicle.name} />
+          ))}
+        </tbody>
+      </table>
+      <p class="hint">
+        Written to study.yaml with Enter or on leaving a field. Stages, their engines and what is held in an
+        exchange are set in study.yaml itself.
+      </p>
+    </details>
+  );
+}
+
+function Line({ row, of }: { readonly row: InputRow; readonly of: string }) {
+  const [fault, setFault] = useState<string | null>(null);
+  const id = useId();
+  return (
+    <>
+      <tr>
+        <th scope="row">{row.label}</th>
+        <td>
+          <Field
+            row={row}
+            label={`${of}, ${row.label}`}
+            faultId={fault === null ? null : id}
+            onRefusal={setFault}
+          />
+        </td>
+      </tr>
+      {fault !== null && (
+        <tr class="fault-line">
+          <td colSpan={2}>
+            <p class="fault" id={id} role="alert">
+              {fault}
+            </p>
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}

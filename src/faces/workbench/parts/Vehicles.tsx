@@ -1,0 +1,146 @@
+import { quantity } from '../../../answer/catalogue.ts';
+import { show } from '../../../answer/display.ts';
+import type { FlightAnswer, FlightNumber, VehicleAnswer } from '../../../answer/flight/model.ts';
+import { CAUTION_SHORT } from '../../../telling/caution.ts';
+import { drawnStyles } from '../../../telling/figures/drawnEngines.ts';
+import type { EngineStyle } from '../../../telling/look/engineStyles.ts';
+import { capital } from '../state/inputRows.ts';
+import { solved } from '../state/studyStore.ts';
+import { AscentChart } from './AscentChart.tsx';
+import { EngineMark } from './EngineMark.tsx';
+import { TracedNumber } from './TracedNumber.tsx';
+import { VehicleInputs } from './VehicleInputs.tsx';
+
+type Styles = Readonly<Record<string, EngineStyle>>;
+
+/** What the engines lift: each vehicle of the study with its own engine and with the other one. */
+export function Vehicles() {
+  const now = solved.value;
+  if (now === null) return null;
+  const styles = drawnStyles(now.answer);
+  return (
+    <div class="models vehicles">
+      {now.answer.vehicles.map((vehicle) => {
+        const input = now.study.vehicles.find(({ id }) => id === vehicle.id);
+        return (
+          <section key={vehicle.id}>
+            <h2>{vehicle.name}</h2>
+            <Told vehicle={vehicle} styles={styles} />
+            {input !== undefined && <VehicleInputs vehicle={input} />}
+          </section>
+        );
+      })}
+    </div>
+  );
+}
+
+function Told({ vehicle, styles }: { readonly vehicle: VehicleAnswer; readonly styles: Styles }) {
+  const { words, description, own, problem, exchanged, comparison, exchangeProblem } = vehicle;
+  if (own === null) {
+    return (
+      <>
+        <p class="fault">{[words, problem?.why, problem?.mend].filter(Boolean).join(' ')}</p>
+        <p>{capital(description)}.</p>
+      </>
+    );
+  }
+  const notes = [...own.notes, ...(exchanged?.notes ?? [])];
+  return (
+    <>
+      <p class="finding">{words}</p>
+      {comparison && <p class="finding">{comparison.words}</p>}
+      {exchangeProblem && <p class="fault">With the other engine it does not fly: {exchangeProblem.what}</p>}
+      <p>{capital(description)}.</p>
+      <Numbers vehicle={vehicle} flights={exchanged ? [own, exchanged] : [own]} styles={styles} />
+      <p class="caution">{CAUTION_SHORT}</p>
+      <AscentChart vehicle={vehicle} styles={styles} />
+      {comparison && <p class="hint">Held: {comparison.held}.</p>}
+      {notes.map((note) => (
+        <p key={note}>{note}</p>
+      ))}
+    </>
+  );
+}
+
+const ROWS: readonly (readonly [FlightNumber, string])[] = [
+  ['payload', 'Payload'],
+  ['massToOrbit', 'Mass to orbit'],
+  ['highestPoint', 'Highest point'],
+  ['meanSpecificImpulse', 'Mean specific impulse'],
+  ['halfPropellantAltitude', 'Half of propellant burnt by'],
+  ['liftoffThrustToWeight', 'Thrust over weight at lift-off'],
+  ['maxDynamicPressure', 'Greatest dynamic pressure'],
+  ['maxDynamicPressureMach', 'there, Mach'],
+  ['maxDynamicPressureAltitude', 'there, altitude'],
+  ['idealVelocity', 'Propellant could give, in vacuum'],
+  ['gravityLoss', 'lost to gravity'],
+  ['backPressureLoss', 'lost to back pressure'],
+  ['steeringLoss', 'lost to steering'],
+  ['dragLoss', 'lost to drag'],
+  ['speedGained', 'left as speed'],
+  ['thrustToWeightOneOut', 'Thrust over weight, one engine out'],
+  ['chanceOfSuccess', 'Chance that the engines suffice'],
+];
+
+interface NumbersProps {
+  readonly vehicle: VehicleAnswer;
+  readonly flights: readonly FlightAnswer[];
+  readonly styles: Styles;
+}
+
+function Numbers({ vehicle, flights, styles }: NumbersProps) {
+  const rows = ROWS.filter(([name]) => flights.some((flight) => flight[name] !== undefined));
+  return (
+    <table class="losses flights">
+      <caption class="unseen">{vehicle.name}, numbers of the flight</caption>
+      <thead>
+        <tr>
+          <td />
+          {flights.map(({ engine, engineName }) => {
+            const style = styles[engine];
+            return (
+              <th key={engine} scope="col" class={style && `text-${style.order}`}>
+                {style && <EngineMark style={style} />} {engineName}
+              </th>
+            );
+          })}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, label]) => (
+          <tr key={name} title={quantity(`flight.${name}`).meaning}>
+            <th scope="row">{label}</th>
+            {flights.map((flight) => (
+              <td key={flight.engine}>
+                <FlightValue vehicle={vehicle} flight={flight} name={name} label={label} />
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface FlightValueProps {
+  readonly vehicle: VehicleAnswer;
+  readonly flight: FlightAnswer;
+  readonly name: FlightNumber;
+  readonly label: string;
+}
+
+function FlightValue({ vehicle, flight, name, label }: FlightValueProps) {
+  const value = flight[name];
+  if (value === undefined) return <>no number</>;
+  const isOwn = flight.engine === vehicle.own?.engine;
+  return (
+    <TracedNumber
+      quantity={`flight.${name}`}
+      engine={vehicle.id}
+      shown={show(`flight.${name}`, value, 3).text}
+      condition={`with ${flight.engineName}`}
+      label={`${vehicle.name} with ${flight.engineName}, ${label}`}
+      expression={`${vehicle.id}.${name}${isOwn ? '' : `(engine = ${flight.engine})`}`}
+    />
+  );
+}
