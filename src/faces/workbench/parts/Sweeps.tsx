@@ -1,15 +1,16 @@
 import type { ComponentChildren } from 'preact';
 import { mapFindings, sweepFindings } from '../../../answer/sweeps/findings.ts';
-import { solved } from '../state/studyStore.ts';
+import { TRIAL } from '../state/ownSweeps.ts';
 import {
   cancelSweep,
+  chosenSweep,
   found,
   isMapTried,
   keepSweep,
-  mapKey,
   mapOwner,
   mapOwners,
   needsPlace,
+  ownOnes,
   progress,
   shownSweep,
   sweepable,
@@ -29,24 +30,20 @@ import { isMap, SweepChart } from './SweepChart.tsx';
 export function Sweeps() {
   const sweep = found.value;
   const problem = sweepProblem.value;
-  const study = solved.value?.study;
-  const own = [
-    ...(study?.sweeps ?? []).map(({ id, title }) => ({ key: id, words: title ?? id })),
-    ...(study?.maps ?? []).map(({ id, title }) => ({ key: mapKey(id), words: title ?? id })),
-  ];
-  const isOwn = own.some(({ key }) => key === shownSweep.value);
+  const own = ownOnes.value;
+  const isOwn = shownSweep.value !== null;
   return (
     <div class="sweeps">
       <h2 class="unseen">Sweeps</h2>
       {own.length > 0 && (
         <Choice
           label="Show"
-          value={isOwn ? (shownSweep.value ?? '') : ''}
-          choose={(id) => {
-            shownSweep.value = id === '' ? null : id;
+          value={shownSweep.value ?? TRIAL}
+          choose={(key) => {
+            chosenSweep.value = key;
           }}
         >
-          <option value="">one to try out</option>
+          <option value={TRIAL}>one to try out</option>
           {own.map(({ key, words }) => (
             <option key={key} value={key}>
               {words}

@@ -7,6 +7,7 @@ import type { Problem } from '../../../numerics/problem.ts';
 import type { ListEntry } from '../../../study/listEdit.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
 import type { Asked, SweepChoice, SweptFound } from '../workshop/deskMessages.ts';
+import { mapKey, ownSweeps, shownKey, TRIAL } from './ownSweeps.ts';
 import { engineInputs, shownEngines } from './pair.ts';
 import { commitEdits, solved } from './studyStore.ts';
 import { openCard, panel } from './view.ts';
@@ -51,10 +52,11 @@ export const needsPlace = computed(
     ![triedInput.value, triedSecond.value].some((name) => name === 'altitude' || name === 'ambientPressure'),
 );
 
-/** The study's own that is shown, a map with `map:` before its id; null: the one that is tried out. */
-export const shownSweep = signal<string | null>(null);
-const MAP = 'map:';
-export const mapKey = (id: string): string => `${MAP}${id}`;
+/** The key of the one somebody has chosen to see, or {@link TRIAL}; null: nobody has chosen. */
+export const chosenSweep = signal<string | null>(null);
+export const ownOnes = computed(() => ownSweeps(solved.value?.study));
+/** The study's own that is shown; null: the one that is tried out. */
+export const shownSweep = computed(() => shownKey(chosenSweep.value, ownOnes.value));
 
 const request = computed<Asked<'sweep'> | null>(() => {
   const study = solved.value?.study;
@@ -132,7 +134,7 @@ export function cancelSweep(): void {
 export function beginSweep(quantity: string): void {
   openCard.value = null;
   panel.value = 'sweeps';
-  shownSweep.value = null;
+  chosenSweep.value = TRIAL;
   triedQuantity.value = quantity;
 }
 
@@ -153,7 +155,7 @@ export async function keepSweep(): Promise<void> {
 async function keep(list: 'sweeps' | 'maps', add: ListEntry, key: string): Promise<void> {
   const [problem] = await commitEdits([{ list, add }]);
   if (problem !== undefined) sweepProblem.value = problem;
-  else shownSweep.value = key;
+  else chosenSweep.value = key;
 }
 
 function freshId(words: readonly string[], others: readonly { readonly id: string }[] = []): string {
