@@ -5,6 +5,7 @@ import type { CooledSide } from './engineCooling.ts';
 import { type EngineHeat, peakPlace } from './engineHeat.ts';
 import type { LiveCooling } from './liveCooling.ts';
 import type { CooledWallAnswer, CoolingAnswer, HeatAnswer, HeatPoint } from './model.ts';
+import { rangeNotes } from './rangeNotes.ts';
 
 export function heatAnswer(heat: EngineHeat): HeatAnswer {
   const { sum, byLayer, wallTemperature } = heat;
@@ -47,7 +48,6 @@ export function coolingAnswer(live: LiveCooling): CoolingAnswer {
   const { cooling, notes } = live;
   const { setup, sides, tightest, hottest, skirtTemperature } = cooling;
   const { supply, material } = setup;
-  const outside = sides.flatMap(({ march }) => march.outside ?? []);
   const [thrust, pressure] = [live.thrust(), live.pressure()];
   return {
     coolant: supply.fluid.record.name,
@@ -84,7 +84,7 @@ export function coolingAnswer(live: LiveCooling): CoolingAnswer {
     walls: sides.map(cooledWall),
     notes: [
       ...notes,
-      ...outside.map((what) => `${CORRELATION_NAMES[setup.correlation]} is used outside its range: ${what}.`),
+      ...rangeNotes(cooling),
       ...sides.flatMap(({ name, march }) =>
         march.spentAt === null
           ? []

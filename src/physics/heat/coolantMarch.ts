@@ -105,7 +105,14 @@ export function coolantMarch(
     }
     const side = coolantSide(jacket, fluid, channel, state, massFlow, bulk.path);
     const wall = wallBalance(point, jacket.metal, state.temperature, side.effective, by);
-    outside ??= outsideRange(jacket.correlation, side.reynolds, side.prandtl);
+    outside ??= outsideRange(jacket.correlation, {
+      reynolds: side.reynolds,
+      prandtl: side.prandtl,
+      wallOverBulk: wall.coldSide / state.temperature,
+      reducedPressure: state.pressure / fluid.record.criticalPressure,
+      wall: wall.coldSide,
+      hottestKnown: fluid.temperatureSpan(state.pressure).high,
+    });
     if (next !== undefined && before !== null) {
       const half = (next.path - point.path) / 2;
       heat += half * (before.flux * next.girth + wall.flux * point.girth);
@@ -170,6 +177,8 @@ function coolantSide(
   const flux = massFlow / channel.area;
   const reynolds = (flux * channel.diameter) / bulk.viscosity;
   const prandtl = (bulk.viscosity * bulk.heatCapacity) / bulk.conductivity;
+  // The search for the wall's temperature goes beyond the coolant's table; an answer that does is told (outsideRange).
+  const { high } = fluid.temperatureSpan(bulk.pressure);
   const effective = (cold: number): number => {
     const nusselt = nusseltOf(correlation, {
       reynolds,
@@ -177,7 +186,7 @@ function coolantSide(
       along: path / channel.diameter,
       bulk,
       wallTemperature: cold,
-      wall: () => fluid.stateAt(bulk.pressure, fluid.enthalpyAt(bulk.pressure, cold)),
+      wall: () => fluid.stateAt(bulk.pressure, fluid.enthalpyAt(bulk.pressure, Math.min(cold, high))),
     });
     const coefficient = (Math.max(nusselt, LAMINAR_NUSSELT) * bulk.conductivity) / channel.diameter;
     return coefficient * finFactor(channel, coefficient, wallConductivity(metal.material, cold));

@@ -11,6 +11,7 @@ export {
   CORRELATION_NAMES,
   CORRELATIONS,
   type Correlation,
+  type CorrelationPlace,
   frictionFactor,
   nusseltOf,
   outsideRange,
@@ -50,4 +51,4 @@ export { radiatingTemperature } from './radiatingSkirt.ts';
 export { hydraulicDiameter, type StreamForm } from './streamThickness.ts';
 export { type GapError, gapError, TENTH } from './throatGap.ts';
 export { arriving, type WallMetal, wallBalance } from './wallBalance.ts';
-export { wallConductivity } from './wallMaterial.ts';
+export { beyondRows, wallConductivity } from './wallMaterial.ts';

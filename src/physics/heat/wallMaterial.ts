@@ -9,3 +9,13 @@ export function wallConductivity({ conductivity }: WallMaterialRecord, temperatu
   const [to, b] = conductivity[next]!;
   return a + ((b - a) * (temperature - from)) / (to - from);
 }
+
+/** The span of the rows that a wall between two temperatures [K] leaves; null: it leaves none. */
+export function beyondRows(
+  { conductivity }: WallMaterialRecord,
+  coldest: number,
+  hottest: number,
+): { readonly from: number; readonly to: number } | null {
+  const [from, to] = [conductivity[0]![0], conductivity.at(-1)![0]];
+  return coldest < from || hottest > to ? { from, to } : null;
+}

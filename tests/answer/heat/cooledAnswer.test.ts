@@ -68,3 +68,21 @@ test('the words of the study are the rows of the data', () => {
   expect([...CORRELATION_WORDS]).toEqual([...CORRELATIONS]);
   expect(walls.every(({ source, limit }) => source.length > 10 && limit.source.length > 10)).toBe(true);
 });
+
+test('what leaves the range of a correlation or of the wall’s data is in the notes', async () => {
+  const water = (cooling: string): string =>
+    `{ propellants: { oxidiser: oxygen, fuel: hydrogen, ratio: 6 }, chamber: { pressure: 60 bar, efficiency: 98 % }, size: { throat: 120 mm }, nozzle: { kind: bell, areaRatio: 10 }, cooling: { coolant: water, flow: 20 kg/s, ${cooling} } }`;
+  const { answer } = await solveText(
+    `low: ${water('correlation: bishop, wall: copper')}\nhigh: ${water('correlation: bishop, inletPressure: 400 bar, wall: copper')}`,
+  );
+  const notesOf = (id: string): string => answer.engines[id]!.cooling!.notes.join(' ');
+  // Water’s critical pressure is 220.6 bar.
+  expect(notesOf('low')).toContain('below its critical pressure');
+  expect(notesOf('high')).not.toContain('outside its range');
+  // Hydrogen keeps the wall colder than the rows of the copper alloy, which begin at 300 K.
+  const cold = solved.answer.engines['engine']!.cooling!;
+  const coldest = Math.min(...cold.walls[0]!.points.map(({ wallCold }) => wallCold));
+  expect(coldest).toBeLessThan(300);
+  expect(cold.notes.join(' ')).toContain('is known from 300 K to 800 K');
+  expect(notesOf('high')).not.toContain('is known from');
+});

@@ -1,7 +1,12 @@
 /** Correlations for channels against values worked from the printed formulas. */
 
 import { expect, test } from 'vitest';
-import { frictionFactor, nusseltOf, outsideRange } from '../../../src/physics/heat/index.ts';
+import {
+  type CorrelationPlace,
+  frictionFactor,
+  nusseltOf,
+  outsideRange,
+} from '../../../src/physics/heat/index.ts';
 
 const bulk = {
   pressure: 1e7,
@@ -42,10 +47,29 @@ test('Sieder and Tate, and Bishop, read the coolant at the wall', () => {
   expect(nusseltOf('bishop', flow(1e5, 1))).toBeCloseTo(0.0069 * 1e5 ** 0.9 * 0.5 ** 0.43, 6);
 });
 
+const place: CorrelationPlace = {
+  reynolds: 1e5,
+  prandtl: 1,
+  wallOverBulk: 3,
+  reducedPressure: 2,
+  wall: 600,
+  hottestKnown: 700,
+};
+
 test('ranges are told', () => {
-  expect(outsideRange('gnielinski', 5e4, 5)).toBeNull();
-  expect(outsideRange('gnielinski', 2000, 5)).toContain('below 3000');
-  expect(outsideRange('dittusBoelter', 5e4, 500)).toContain('Prandtl');
+  expect(outsideRange('taylor', place)).toBeNull();
+  expect(outsideRange('taylor', { ...place, wallOverBulk: 23.5 })).toContain('above 23');
+  expect(outsideRange('taylor', { ...place, wallOverBulk: 0.9 })).toContain('colder');
+  expect(outsideRange('taylor', { ...place, reducedPressure: 0.9 })).toContain('no gas');
+  expect(outsideRange('bishop', place)).toBeNull();
+  for (const by of ['bishop', 'siederTate'] as const) {
+    expect(outsideRange(by, { ...place, wall: 701 })).toContain('up to 700 K');
+  }
+  expect(outsideRange('gnielinski', { ...place, wall: 701 })).toBeNull();
+  expect(outsideRange('bishop', { ...place, reducedPressure: 0.9 })).toContain('below its critical pressure');
+  expect(outsideRange('gnielinski', { ...place, reynolds: 5e4, prandtl: 5 })).toBeNull();
+  expect(outsideRange('gnielinski', { ...place, reynolds: 2000, prandtl: 5 })).toContain('below 3000');
+  expect(outsideRange('dittusBoelter', { ...place, reynolds: 5e4, prandtl: 500 })).toContain('Prandtl');
 });
 
 test('friction: Blasius 0.316/Re^0.25 for smooth channels, laminar 64/Re', () => {

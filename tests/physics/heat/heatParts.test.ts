@@ -2,6 +2,7 @@
 
 import { expect, test } from 'vitest';
 import {
+  beyondRows,
   channelAt,
   finFactor,
   gapError,
@@ -101,4 +102,7 @@ test('conductivity is straight between its rows', () => {
   expect([200, 300, 400, 500, 900].map((t) => wallConductivity(material, t))).toEqual([
     400, 400, 350, 300, 300,
   ]);
+  expect(beyondRows(material, 300, 500)).toBeNull();
+  expect(beyondRows(material, 299, 500)).toEqual({ from: 300, to: 500 });
+  expect(beyondRows(material, 300, 501)).toEqual({ from: 300, to: 500 });
 });
