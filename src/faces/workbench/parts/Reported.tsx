@@ -1,8 +1,9 @@
-import type { AnalogyInput, ReportedFact, SourceInput } from '../../../study/model.ts';
+import type { ReportedFact, SourceInput } from '../../../study/model.ts';
 import { solved } from '../state/studyStore.ts';
+import { AnalogyCard } from './AnalogyCard.tsx';
 import { VerdictMark } from './VerdictMark.tsx';
 
-/** Facts that no computation decides, and likenesses from daily life, as the study has them. */
+/** Facts that no computation decides, and likenesses from daily life with what of them is so. */
 export function Reported() {
   const study = solved.value?.study;
   if (study === undefined || study.facts.length + study.analogies.length === 0) return null;
@@ -17,7 +18,7 @@ export function Reported() {
       {study.analogies.length > 0 && <h3>Likenesses</h3>}
       <ul>
         {study.analogies.map((analogy) => (
-          <Analogy key={analogy.id} analogy={analogy} />
+          <AnalogyCard key={analogy.id} analogy={analogy} />
         ))}
       </ul>
     </>
@@ -57,35 +58,4 @@ function citation(id: string, sources: readonly SourceInput[]): string {
   const source = sources.find((one) => one.id === id);
   if (source === undefined) return `${id}, which is none of the study’s sources`;
   return [source.author, source.title, source.year].filter((part) => part !== null).join(', ');
-}
-
-function Analogy({ analogy }: { readonly analogy: AnalogyInput }) {
-  const { say, stands, legs, holdsFor, breaksWhere } = analogy;
-  return (
-    <li class="sentence">
-      <VerdictMark verdict="not checked" />
-      <div>
-        <p class="say">{say}</p>
-        <p class="state">
-          <b>A likeness; its parts are not tested on this page</b>
-        </p>
-        {stands.map((one) => (
-          <p key={one.this} class="aside-words">
-            {one.this} stands for {one.for}.
-          </p>
-        ))}
-        {legs.map((leg) => (
-          <p key={leg.say} class="aside-words">
-            It makes people believe: {leg.say}
-          </p>
-        ))}
-        <p class="aside-words">Holds for: {holdsFor}</p>
-        {breaksWhere.map((one) => (
-          <p key={one.say} class="aside-words">
-            Breaks where: {one.say}
-          </p>
-        ))}
-      </div>
-    </li>
-  );
 }

@@ -1,11 +1,13 @@
 /** What is found about the sentences: checked anew after each edit, with what the edit changed. */
 
 import { computed, effect, signal } from '@preact/signals';
+import type { CheckedAnalogy } from '../../../answer/analogies/model.ts';
 import { type ChangedVerdict, changedVerdicts } from '../../../answer/sentences/changedVerdicts.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
-import type { Problem } from '../../../numerics/problem.ts';
+import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import { beginCheck, type CheckReport, endCheck } from '../workshop/desk.ts';
 import type { CheckStage } from '../workshop/deskMessages.ts';
+import { besideInputs, type JudgedAnalogy, stillJudged } from './judgedAnalogies.ts';
 import { outdated, solved, solving } from './studyStore.ts';
 
 /** The last that was found; of the study before while the one on screen is looked at. */
@@ -36,6 +38,24 @@ export const checkedById = computed<ReadonlyMap<string, CheckedSentence>>(() => 
   return new Map(fitting.map((sentence) => [sentence.id, sentence]));
 });
 
+/** The last that was found about the analogies, each beside the analogy it was found about. */
+const foundAnalogies = signal<readonly JudgedAnalogy[]>([]);
+/** The analogies of the study on screen have been judged. */
+export const analogiesJudged = signal(false);
+/** Why they came to no verdict. */
+export const analogiesProblem = signal<Problem | null>(null);
+
+/** What is known of each analogy that is still as it was judged, by id. */
+export const judgedById = computed<ReadonlyMap<string, CheckedAnalogy>>(() =>
+  stillJudged(foundAnalogies.value, solved.value?.study.analogies ?? []),
+);
+
+function hearAnalogies(told: Outcome<readonly CheckedAnalogy[]>): void {
+  analogiesJudged.value = true;
+  if (told.ok) foundAnalogies.value = besideInputs(told.value, solved.value?.study.analogies ?? []);
+  else analogiesProblem.value = told.problem;
+}
+
 /** Verdicts on screen are not the last word. */
 export const checking = computed(
   () =>
@@ -51,6 +71,8 @@ function hear(report: CheckReport): void {
     checkProgress.value = { done: report.done, of: report.of };
   } else if (report.kind === 'problem') {
     checkProblem.value = report.problem;
+  } else if (report.kind === 'analogies') {
+    hearAnalogies(report.told);
   } else {
     found.value = report.sentences;
     checkStage.value = report.stage;
@@ -81,6 +103,8 @@ export function followVerdicts(): void {
     checkStage.value = null;
     checkProblem.value = null;
     checkProgress.value = null;
+    analogiesJudged.value = false;
+    analogiesProblem.value = null;
     beginCheck(study, hear);
   });
 }

@@ -1,5 +1,6 @@
 /** What the page and its desk say to each other: checks, and questions about single numbers. All of it is plain data. */
 
+import type { CheckedAnalogy } from '../../../answer/analogies/model.ts';
 import type { ExpressionProblem } from '../../../answer/expression/model.ts';
 import type { SweepRange } from '../../../answer/inputs/model.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
@@ -115,6 +116,12 @@ export type DeskReport =
       readonly epoch: number;
       readonly stage: CheckStage;
       readonly sentences: readonly CheckedSentence[];
+    }
+  /** After the sentences; nothing where the study has no analogies. */
+  | {
+      readonly kind: 'analogies';
+      readonly epoch: number;
+      readonly told: Outcome<readonly CheckedAnalogy[]>;
     }
   | { readonly kind: 'progress'; readonly epoch: number; readonly done: number; readonly of: number }
   | { readonly kind: 'problem'; readonly epoch: number; readonly problem: Problem }

@@ -1,5 +1,6 @@
 /** The desk: checks the sentences of the study on screen and answers questions about its numbers, by the crew. */
 
+import { checkAnalogies } from '../../../answer/analogies/index.ts';
 import type { Crew } from '../../../answer/asked/crew.ts';
 import { compileTest, scopeOf } from '../../../answer/expression/index.ts';
 import { checkSentences } from '../../../answer/sentences/index.ts';
@@ -47,6 +48,25 @@ async function check({ study, epoch, crew, ended: { signal } }: InHand): Promise
     if (error instanceof ProblemError) report({ kind: 'problem', epoch, problem: error.problem });
     else report({ kind: 'fault', number: null, message: String(error) });
   }
+}
+
+/** Leg by leg, as `check` does; later than the sentences, which are looked at first. */
+async function checkLikenesses({ study, epoch, crew, ended: { signal } }: InHand): Promise<void> {
+  if (study.analogies.length === 0 || signal.aborted) return;
+  try {
+    const analogies = await checkAnalogies(study, crew, { signal });
+    if (!signal.aborted) report({ kind: 'analogies', epoch, told: { ok: true, value: analogies } });
+  } catch (error) {
+    if (signal.aborted) return;
+    if (error instanceof ProblemError)
+      report({ kind: 'analogies', epoch, told: { ok: false, problem: error.problem } });
+    else report({ kind: 'fault', number: null, message: String(error) });
+  }
+}
+
+async function checkAll(hand: InHand): Promise<void> {
+  await check(hand);
+  await checkLikenesses(hand);
 }
 
 type Answerers = {
@@ -99,6 +119,6 @@ self.addEventListener('message', ({ data: order }: MessageEvent<DeskOrder>) => {
     if (order.kind === 'stop') return;
     const { study, epoch } = order;
     inHand = { study, epoch, crew: workerCrew(study), ended: new AbortController() };
-    void check(inHand);
+    void checkAll(inHand);
   }
 });
