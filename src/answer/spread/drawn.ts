@@ -65,8 +65,9 @@ export function drawnFrom(
   const fillAt: Drawn['fillAt'] = (places, into, starts) => {
     surfaces.moveTo(places[0]!.inputs, 0);
     for (let ask = 0; ask < fits.length; ask++) {
-      const { value, scatter } = fits[ask]!;
-      const own = value === null ? Number.NaN : surfaces.at(value);
+      const { value, scatter, toldAt } = fits[ask]!;
+      // A surface says nothing of where a number ends: one that is absent at some points is absent here.
+      const own = value === null || toldAt !== null ? Number.NaN : surfaces.at(value);
       for (const start of starts) into[start + ask] = own;
       for (const { unknown, low, high } of scatter) {
         const [lowEnd, highEnd] = [surfaces.at(low), surfaces.at(high)];

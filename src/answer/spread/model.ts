@@ -52,10 +52,11 @@ export interface Drawn {
   /** Fewer points than are wanted: the inputs do not move yet, or the surface is coarse. */ readonly provisional: boolean;
   /** A point of the unit cube, an entry for each unknown, as a place on the surfaces. */
   placeOf(this: void, unit: ArrayLike<number>): DrawnPlace;
-  /** The values of some asks, by their places in the list, at such a place; null where an ask has none. */
+  /** The values of some asks, by their places in the list, at such a place, on the surfaces; null: as NaN below. */
   at(place: DrawnPlace, which: readonly number[]): (number | null)[];
   /**
-   * The values of all asks at several places that have their inputs in common, NaN where an ask has none.
+   * The values of all asks at several places that have their inputs in common, on the surfaces; NaN for an ask that had
+   * no value at some of the points solved, for they do not say where it ends.
    *
    * @param into from each of `starts` on, a row as long as there are asks
    */

@@ -157,6 +157,7 @@ export function mattersMost(
   if (unknowns.length === 0) return [];
   const { design, values } = atDesign(drawn);
   const own: Values = which.map(() => 0);
+  const never = which.map((ask) => drawn.asks[ask]!.absent?.every((one) => one === 1) ?? false);
   let absent = false;
   const effects = effectsOver(
     design,
@@ -165,6 +166,7 @@ export function mattersMost(
       for (let i = 0; i < which.length; i++) {
         const one = values[start + which[i]!]!;
         own[i] = Number.isNaN(one) ? null : one;
+        if (own[i] === null && !never[i]!) absent = true;
       }
       const value = number(own);
       if (value === null) absent = true;

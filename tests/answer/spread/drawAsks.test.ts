@@ -150,6 +150,26 @@ describe('errors of models', () => {
   });
 });
 
+describe('what matters most', () => {
+  it('is not told of a number that has no value at some points, and is of one beside it', async () => {
+    const none = { ok: false, problem: { code: 'no-value', what: 'None here.', mend: 'None.' } } as const;
+    const crew = fakeCrew(({ engine }, { [RATIO]: r = 3.5 }) => (engine === 'b' && r > 3.55 ? none : 10 * r));
+    const drawn = await drawAsks(spreadOut, [a, b], crew);
+    expect(mattersMost(drawn, [1], ([x]) => x!)).toEqual([]);
+    // One that is there in any case, by another number, would hang on where the first ends.
+    expect(mattersMost(drawn, [0, 1], ([x, y]) => y ?? 2 * x!)).toEqual([]);
+    expect(drawn.at(drawn.placeOf([0.5, 0.5, 0.5]), [1])).toEqual([null]);
+    expect(mattersMost(drawn, [0], ([x]) => x!)[0]!.unknown).toMatchObject({ kind: 'input' });
+  });
+
+  it('leaves out a number that has no value anywhere', async () => {
+    const none = { ok: false, problem: { code: 'no-value', what: 'None.', mend: 'None.' } } as const;
+    const crew = fakeCrew(({ engine }, { [RATIO]: r = 3.5 }) => (engine === 'b' ? none : 10 * r));
+    const drawn = await drawAsks(spreadOut, [a, b], crew);
+    expect(mattersMost(drawn, [0, 1], ([x, y]) => y ?? x!)[0]!.share).toBeCloseTo(1, 1);
+  });
+});
+
 describe('alternatives', () => {
   it('are drawn beside each other, each under its own name', async () => {
     const crew = fakeCrew(({ engine }): Told | number =>
