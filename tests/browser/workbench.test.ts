@@ -257,7 +257,7 @@ describe('studies of other shapes', () => {
     name: Alder W
     nozzle: { kind: bell, areaRatio: 60, length: 80 % }
 `;
-  const withFourth = (text: string) => text.replace('# "More"', `${wide}\n# "More"`);
+  const withFourth = (text: string) => text.replace(/^vehicles:/m, `${wide}\nvehicles:`);
   const rewrite = async (change: (text: string) => string) => {
     const changed = change(await onDisk());
     await writeFile(studyFile(), changed);
