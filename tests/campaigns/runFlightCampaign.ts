@@ -28,6 +28,40 @@ export interface FlightEnd {
   /** Of the budget over the ideal speed [–]; 0 where it was not solved. */ readonly rest: number;
 }
 
+/** Typed ends that nature or the figures at random demand, with what each means. */
+export const PHYSICAL_REASONS: Readonly<Record<string, string>> = {
+  'orbit-not-reached': 'the propellant does not give the speed of the orbit, even with nothing on board',
+  'flight-falls-back': 'it comes down to the ground again before its engines could hold it up',
+  'flight-does-not-rise': 'the first stage pushes less than the vehicle weighs',
+};
+
+export interface FlightReport {
+  readonly cases: number;
+  /** By outcome. */ readonly counts: Readonly<Record<string, number>>;
+  readonly solved: number;
+  /** What the budget leaves open over the ideal speed, at its worst [–]. */ readonly largestRest: number;
+  /** Seeds and reasons of the typed ends. */ readonly typed: readonly string[];
+  /** Seeds of all that was neither solved nor told why. */ readonly failures: readonly string[];
+}
+
+/** Runs `cases` seeds from `first` on. Any error that is not a typed one passes through and fails the run. */
+export function runFlightCampaign(first: number, cases: number): FlightReport {
+  const counts: Record<string, number> = {};
+  const typed: string[] = [];
+  const failures: string[] = [];
+  let largestRest = 0;
+  for (let seed = first; seed < first + cases; seed++) {
+    const { code, why, rest } = flownCase(flightCase(seed));
+    counts[code] = (counts[code] ?? 0) + 1;
+    largestRest = Math.max(largestRest, Math.abs(rest));
+    if (code === 'solved') continue;
+    (code in PHYSICAL_REASONS && why !== null ? typed : failures).push(
+      `seed ${seed}: ${code}: ${why ?? 'no reason'}`,
+    );
+  }
+  return { cases, counts, solved: counts.solved ?? 0, largestRest, typed, failures };
+}
+
 /** Masses and thrusts as vehicles have them, at random between wide limits; reasons for the limits stand beside them. */
 export function flightCase(seed: number): FlightCase {
   const random = randomStream(seed);

@@ -43,6 +43,8 @@ export function flyAscent(
   const { stages, fairing } = vehicle;
   const masses = stages.map(({ dryMass, propellantMass }) => dryMass + propellantMass);
   let fairingOn = fairing !== undefined;
+  // An event found a rounding short of its place must not be met again at the same place, for ever.
+  let halfIsBurnt = false;
   const liftoffMass = masses.reduce((sum, mass) => sum + mass, payload) + (fairing?.mass ?? 0);
   const record = flightRecord(options.record === true);
   const longestStep = options.record === true ? RECORDED_STEP : LONGEST_STEP;
@@ -76,7 +78,7 @@ export function flyAscent(
         ...events,
         fallen(site),
         ...(fairingOn ? [above('fairing', site, fairing!.dropAltitude)] : []),
-        ...(which === 0 ? [halfBurnt] : []),
+        ...(which === 0 && !halfIsBurnt ? [halfBurnt] : []),
       ];
       record.point(drive, which, t, y);
       const massBefore = y[STATE.mass]!;
@@ -91,6 +93,7 @@ export function flyAscent(
       if (end.event === 'fallen') throw fallsBack(t, y);
       if (end.event === 'half burnt') {
         record.halfBurnt(site, y);
+        halfIsBurnt = true;
       } else if (end.event === 'fairing') {
         y[STATE.mass]! -= fairing!.mass;
         fairingOn = false;
