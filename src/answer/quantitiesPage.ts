@@ -67,9 +67,10 @@ export function askedAs(entry: CatalogueEntry): string {
 
 function bracketsOf(entry: CatalogueEntry): string {
   if (entry.part?.needed === true) return `(${entry.part.example})`;
-  const { ambient, station } = needsOf(entry);
+  const { ambient, station, time } = needsOf(entry);
   const inside = [
     ...(ambient ? ['12 km'] : []),
+    ...(time ? ['60 s'] : []),
     ...(station === 'wall' ? ['lip'] : station === 'jet' ? ['2 m behind throat'] : []),
   ];
   return inside.length === 0 ? '' : `(${inside.join(', ')})`;

@@ -240,7 +240,7 @@ const sweptSchema = {
   over: {
     ...text,
     description:
-      'What moves: altitude, ambientPressure, throttle, an input as it stands below an engine, or its path in the study.',
+      'What moves: altitude, ambientPressure, throttle, time in a flight, an input as it stands below an engine, or its path in the study.',
     examples: ['nozzle.areaRatio', 'chamber.pressure', 'engines.bell.propellants.ratio'],
   },
   from: { ...scalar, description: 'Where it begins. Absent: a range worth looking over.' },

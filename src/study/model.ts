@@ -298,7 +298,7 @@ export interface SourceInput {
 
 /** A value that moves over a range. */
 export interface SweptInput {
-  /** `altitude`, `ambientPressure`, `throttle`, an input below the engine, or its path in the study. */ readonly over: string;
+  /** `altitude`, `ambientPressure`, `throttle`, `time`, an input below the engine, or its path in the study. */ readonly over: string;
   /** [SI]; null: where the range worth looking over begins */ readonly from: Quantity | null;
   /** [SI]; null: where it ends */ readonly to: Quantity | null;
   /** Null: by how far the ends are apart. */ readonly steps: 'even' | 'ratios' | null;

@@ -27,6 +27,7 @@ export const sweptConditions: Readonly<Record<string, SweptKind>> = {
   altitude: { kinds: ['length'], range: altitudeRange, example: '10 km' },
   ambientPressure: { kinds: ['pressure'], range: ambientPressureRange, example: '0.5 bar' },
   throttle: { kinds: ['share'], range: shareRange, example: '60 %' },
+  time: { kinds: ['time'], range: { from: 0, words: '0 s or more' }, example: '60 s' },
 };
 
 /** Inputs below an engine, whatever the kinds of its sections; one that several kinds share is read by the widest of them. */

@@ -8,12 +8,14 @@ import type { Ask } from './model.ts';
 /** What a quantity needs to be one number. */
 export interface Needs {
   readonly ambient: boolean;
+  /** A moment of the flight. */ readonly time: boolean;
   /** `jet`: a distance alone. */ readonly station: 'wall' | 'jet' | null;
 }
 
 export function needsOf({ place, along }: CatalogueEntry): Needs {
   return {
     ambient: place === 'altitude' || place === 'air',
+    time: along === 'flight',
     station: place === 'wall' ? 'wall' : along === 'jet' ? 'jet' : null,
   };
 }
@@ -26,6 +28,7 @@ export function askProblem(entry: CatalogueEntry, ask: Ask): Problem | null {
   }
   return (
     engineProblem(entry, ask) ??
+    timeProblem(entry, ask) ??
     ambientProblem(entry, ask) ??
     stationProblem(entry, ask) ??
     partProblem(entry, ask) ??
@@ -66,9 +69,41 @@ function vehicleProblem(entry: CatalogueEntry, throttle: number | null): Problem
   );
 }
 
+/** Only of a vehicle in flight; when it has stopped only the flight itself knows. */
+function timeProblem(entry: CatalogueEntry, { engine, ambient, time }: Ask): Problem | null {
+  const { label, name } = entry;
+  if (!needsOf(entry).time) {
+    if (time === undefined) return null;
+    const what = `${capital(label)} is not of one moment of a flight; a time says nothing here.`;
+    return problem(
+      'time-not-expected',
+      entry,
+      what,
+      'Leave the time out, or ask a vehicle, e.g. booster.thrust(60 s).',
+    );
+  }
+  const example = `${engine ?? 'booster'}.${belowVehicle(name)}(60 s)`;
+  if (ambient !== null) {
+    const what = `${capital(label)} is asked at a time since lift-off, not in surroundings.`;
+    return problem(
+      'ambient-not-expected',
+      entry,
+      what,
+      `Write e.g. ${example}; in given surroundings ask an engine.`,
+    );
+  }
+  if (time === undefined) {
+    const what = `${capital(label)} changes on the way, and no time is named.`;
+    return problem('time-missing', entry, what, `Say when, since lift-off: ${example}.`);
+  }
+  if (time >= 0 && Number.isFinite(time)) return null;
+  const what = time < 0 ? 'Before lift-off there is no flight.' : `${time} s is no time.`;
+  return problem('time-out-of-range', entry, what, `Name a time from 0 s on, since lift-off: ${example}.`);
+}
+
 /** As a sentence writes it: `flight.payload` → `payload`, `vehicle.first.dry` → `first.dry`. */
 function belowVehicle(name: string): string {
-  return name.replace(/^(flight|vehicle)\./, '');
+  return name.replace(/^(flight(?:\.points)?|vehicle)\./, '');
 }
 
 const PLACES = 'vacuum, sea level, an altitude such as 12 km or a pressure such as 0.5 bar';

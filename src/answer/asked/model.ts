@@ -33,6 +33,7 @@ export interface Ask {
   /** Null where the quantity has no surroundings. */ readonly ambient: AskedAmbient | null;
   /** Chamber pressure over that of the study [–]; null: full. */ readonly throttle: number | null;
   /** Null where the quantity has no place along the wall. */ readonly station: AskedStation | null;
+  /** Since lift-off [s]; absent where the quantity is none of one moment of a flight. */ readonly time?: number;
   /**
    * Which one of several, in the answer’s own words; absent: the one that the model takes, or there is only one.
    * Written after its kind: `thrustParts.force(vacuum, surface nozzle wall)`, `losses.items.share(item friction on the wall)`,
@@ -58,13 +59,14 @@ export const PART_KINDS = [
 export type PartKind = (typeof PART_KINDS)[number];
 
 /** The same text for the same question: a key for maps and for what travels between threads. */
-export function askKey({ engine, quantity, ambient, throttle, station, part, inputs }: Ask): string {
+export function askKey({ engine, quantity, ambient, throttle, station, time, part, inputs }: Ask): string {
   return JSON.stringify([
     engine,
     quantity,
     ambient,
     throttle,
     station,
+    time ?? null,
     part ?? null,
     inputs.map(({ input, value }) => [input, value]),
   ]);

@@ -38,8 +38,8 @@ export function resolveQuantity(name: string, hasPlace: boolean): Outcome<Catalo
 }
 
 function hasAPlace(entry: CatalogueEntry): boolean {
-  const { ambient, station } = needsOf(entry);
-  return ambient || station !== null;
+  const { ambient, station, time } = needsOf(entry);
+  return ambient || time || station !== null;
 }
 
 const MOST_NEAR = 3;

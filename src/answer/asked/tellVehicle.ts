@@ -2,8 +2,8 @@
 
 import { attempt, ProblemError } from '../../numerics/problem.ts';
 import { catalogue, findQuantity } from '../catalogue.ts';
-import { type FlightNumber, flightNumbers } from '../flight/index.ts';
-import { flightScatter } from '../flight/slopes.ts';
+import { atMoment, type FlightNumber, flightNumbers, type MomentNumber } from '../flight/index.ts';
+import { flightScatter, type ReadOff } from '../flight/slopes.ts';
 import { vehicleSlots } from '../inputs/vehicleSlots.ts';
 import { askProblem } from './askProblem.ts';
 import type { Ask, Told } from './model.ts';
@@ -29,22 +29,35 @@ export function tellVehicle(state: VehicleState, ask: Ask): Told {
   const wrong = askProblem(entry, ask);
   if (wrong !== null) return { ok: false, problem: wrong };
   const outcome = attempt(() => {
-    const [, kind, name] = /^(flight|vehicle)\.(.*)$/.exec(entry.name)!;
-    return kind === 'vehicle'
-      ? { value: stated(state, name!), scatter: [] }
-      : found(state, name as FlightNumber);
+    const [, kind, name] = /^(flight\.points|flight|vehicle)\.(.*)$/.exec(entry.name)!;
+    if (kind === 'vehicle') return { value: stated(state, name!), scatter: [] };
+    return kind === 'flight'
+      ? found(state, name as FlightNumber)
+      : atTime(state, name as MomentNumber, ask.time!);
   });
   return outcome.ok ? { ok: true, ...outcome.value, alternatives: [] } : outcome;
 }
 
-function found(
-  state: VehicleState,
-  name: FlightNumber,
-): Pick<Extract<Told, { ok: true }>, 'value' | 'scatter'> {
+type Found = Pick<Extract<Told, { ok: true }>, 'value' | 'scatter'>;
+
+function found(state: VehicleState, name: FlightNumber): Found {
   const { flown, solutionOf } = state;
   const value = flightNumbers(flown)[name];
   if (value === undefined) throw absent(`flight.${name}`, whyNot(name), 'Ask a vehicle that has it.');
-  return { value, scatter: flightScatter(name, flown, state.slopes(), solutionOf) };
+  const of: ReadOff = (each) => flightNumbers(each)[name];
+  return { value, scatter: flightScatter(of, flown, state.slopes(), solutionOf) };
+}
+
+function atTime(state: VehicleState, name: MomentNumber, time: number): Found {
+  const { flown, solutionOf } = state;
+  const value = atMoment(flown, time, name);
+  // The flight with a little more thrust may be over by then, or above all air: then it tells no slope.
+  const of: ReadOff = (each) => {
+    if (each === flown) return value;
+    const moved = attempt(() => atMoment(each, time, name));
+    return moved.ok ? moved.value : undefined;
+  };
+  return { value, scatter: flightScatter(of, flown, state.slopes(), solutionOf) };
 }
 
 function whyNot(name: FlightNumber): string {

@@ -59,7 +59,8 @@ export interface CatalogueEntry {
   readonly typicalError: string;
   readonly place: QuantityPlace;
   /** Other names by which it may be asked for, in plain words; one of a name that exists stands where that one needs a place. */ readonly aliases?: readonly string[];
-  /** `jet`: one value a point of the jet's edge, besides the condition of the air. */ readonly along?: 'jet';
+  /** `jet`: one value a point of the jet's edge, besides the condition of the air; `flight`: one value a moment of the flight. */
+  readonly along?: 'jet' | 'flight';
   /** There are several of it in one engine: which words tell them apart, and whether one must be named. */
   readonly part?: {
     readonly kinds: readonly PartKind[];

@@ -294,14 +294,7 @@ export const flightQuantities: readonly CatalogueEntry[] = [
   },
 ];
 
-const point = {
-  ...flown,
-  notAsked: {
-    why: 'It is one of many points of the flight.',
-    instead:
-      'Ask for what is told of the whole flight, e.g. booster.maxDynamicPressure, or read vehicles in solve --json.',
-  },
-} as const;
+const point = { ...flown, along: 'flight' } as const;
 const ofPoint = (
   name: string,
   label: string,
@@ -319,9 +312,15 @@ const ofPoint = (
   equation: 'integrated; docs/methods/flight.md',
 });
 
-/** Of the time series in the answer. */
+/** Of one moment of the flight: `altitude` of the vehicle booster is asked as `booster.altitude(60 s)`. */
 export const flightPointQuantities: readonly CatalogueEntry[] = [
-  ofPoint('time', 'time since lift-off', 'time', UNIT.second, 'Time of this point.'),
+  {
+    ...ofPoint('time', 'time since lift-off', 'time', UNIT.second, 'Time of this point.'),
+    notAsked: {
+      why: 'It is what the others are asked at.',
+      instead: 'Name it in brackets, e.g. booster.altitude(60 s).',
+    },
+  },
   ofPoint('altitude', 'altitude in flight', 'length', UNIT.kilometre, 'Altitude at this time.'),
   ofPoint(
     'downrange',

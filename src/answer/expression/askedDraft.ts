@@ -10,22 +10,29 @@ export interface Draft {
   ambient: AskedAmbient | null;
   throttle: number | null;
   station: AskedStation | null;
+  /** Since lift-off [s]. */ time: number | null;
   part: string | null;
   readonly inputs: ChangedInput[];
 }
 
 export type Inside = (of: Expression) => Built;
 
-export function once<K extends 'ambient' | 'station' | 'part' | 'throttle'>(
+const WORDS = {
+  ambient: 'outside',
+  station: 'place on the wall',
+  time: 'time',
+  part: 'part',
+  throttle: 'throttle',
+} as const;
+
+export function once<K extends 'ambient' | 'station' | 'time' | 'part' | 'throttle'>(
   draft: Draft,
   key: K,
   value: NonNullable<Draft[K]>,
   at: Span,
 ): void {
   if (draft[key] !== null) {
-    const what = { ambient: 'outside', station: 'place on the wall', part: 'part', throttle: 'throttle' }[
-      key
-    ];
+    const what = WORDS[key];
     refuse(
       at,
       'place-twice',
@@ -58,7 +65,9 @@ export function numberOf(
   );
 }
 
-export function fixed(node: Expression, inside: Inside): Built & { readonly constant: number } {
+export type Fixed = Built & { readonly constant: number };
+
+export function fixed(node: Expression, inside: Inside): Fixed {
   const built = inside(node);
   const { constant } = built;
   if (constant !== null) return { ...built, constant };

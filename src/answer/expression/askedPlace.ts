@@ -2,10 +2,10 @@
 
 import { listNames, quote } from '../../study/report.ts';
 import type { Ask, AskedAmbient, AskedStation } from '../asked/model.ts';
-import { type Draft, fixed, type Inside, numberOf, once, stationAt } from './askedDraft.ts';
+import { type Draft, type Fixed, fixed, type Inside, numberOf, once, stationAt } from './askedDraft.ts';
 import { setOne } from './askedInput.ts';
 import type { Bound } from './built.ts';
-import { inWords, LENGTH, PRESSURE, sameDimension } from './dimensions.ts';
+import { inWords, LENGTH, PRESSURE, sameDimension, TIME } from './dimensions.ts';
 import type { Argument, Expression, NameNode } from './tree.ts';
 import { refuse } from './trouble.ts';
 import type { Workshop } from './workshop.ts';
@@ -19,15 +19,15 @@ export function readPlaces(
   inside: Inside,
   bound: Bound,
 ): Places {
-  const draft: Draft = { ambient: null, throttle: null, station: null, part: null, inputs: [] };
+  const draft: Draft = { ambient: null, throttle: null, station: null, time: null, part: null, inputs: [] };
   const inputs = engine === null ? [] : shop.scope.inputs(engine);
   for (const arg of node.args ?? []) {
     if (arg.is === 'set') setOne(draft, arg, inputs, inside);
     else if (arg.is === 'part') partOf(draft, arg, shop);
     else placeOf(draft, arg, inside, bound);
   }
-  const { part, ...rest } = draft;
-  return { ...rest, ...(part === null ? {} : { part }) };
+  const { part, time, ...rest } = draft;
+  return { ...rest, ...(time === null ? {} : { time }), ...(part === null ? {} : { part }) };
 }
 
 function partOf(draft: Draft, arg: Extract<Argument, { is: 'part' }>, { scope }: Workshop): void {
@@ -48,7 +48,9 @@ function placeOf(draft: Draft, arg: PlaceArgument, inside: Inside, bound: Bound)
   if (arg.is === 'station') once(draft, 'station', { kind: arg.station }, arg);
   else if (arg.is === 'areaRatio') stationAt(draft, arg.value, arg, inside);
   else if (arg.is === 'distance') once(draft, 'station', distanceOf(arg, inside), arg);
-  else once(draft, 'ambient', surroundingsOf(arg, inside, bound), arg);
+  else if (arg.is === 'vacuum') once(draft, 'ambient', { kind: 'vacuum' }, arg);
+  else if (arg.is === 'pad') once(draft, 'ambient', { kind: 'altitude', altitude: 0 }, arg);
+  else placeAt(draft, arg, inside, bound);
 }
 
 function distanceOf(arg: Extract<Argument, { is: 'distance' }>, inside: Inside): AskedStation {
@@ -56,19 +58,20 @@ function distanceOf(arg: Extract<Argument, { is: 'distance' }>, inside: Inside):
   return { kind: 'distance', distance: arg.side === 'behind' ? length : -length };
 }
 
-function surroundingsOf(
-  arg: Extract<Argument, { is: 'vacuum' | 'pad' | 'place' }>,
-  inside: Inside,
-  bound: Bound,
-): AskedAmbient {
-  if (arg.is === 'vacuum') return { kind: 'vacuum' };
-  return arg.is === 'pad' ? { kind: 'altitude', altitude: 0 } : ambientOf(arg.value, inside, bound);
+/** A value: what it is of tells whether an altitude, a pressure or a time is meant. */
+function placeAt(draft: Draft, arg: Extract<Argument, { is: 'place' }>, inside: Inside, bound: Bound): void {
+  const node = arg.value;
+  const moving = node.is === 'name' && node.args === null ? bound.get(node.name) : undefined;
+  if (moving?.place === 'vacuum') {
+    once(draft, 'ambient', { kind: 'vacuum' }, arg);
+    return;
+  }
+  const value = fixed(node, inside);
+  if (sameDimension(value.dimension, TIME)) once(draft, 'time', value.constant, arg);
+  else once(draft, 'ambient', ambientOf(node, value), arg);
 }
 
-function ambientOf(node: Expression, inside: Inside, bound: Bound): AskedAmbient {
-  const moving = node.is === 'name' && node.args === null ? bound.get(node.name) : undefined;
-  if (moving?.place === 'vacuum') return { kind: 'vacuum' };
-  const { constant, dimension, anyDimension } = fixed(node, inside);
+function ambientOf(node: Expression, { constant, dimension, anyDimension }: Fixed): AskedAmbient {
   if (sameDimension(dimension, LENGTH)) return { kind: 'altitude', altitude: constant };
   if (sameDimension(dimension, PRESSURE)) {
     if (constant < 0) {
@@ -84,7 +87,7 @@ function ambientOf(node: Expression, inside: Inside, bound: Bound): AskedAmbient
   return refuse(
     node,
     'place-unlike',
-    `In the brackets stands ${anyDimension ? 'a plain number' : inWords(dimension)}; an altitude or a pressure is expected.`,
-    'Write e.g. (0 km), (12 km), (0.5 bar), (pad) or (vacuum).',
+    `In the brackets stands ${anyDimension ? 'a plain number' : inWords(dimension)}; an altitude, a pressure or a time is expected.`,
+    'Write e.g. (0 km), (12 km), (0.5 bar), (pad) or (vacuum); of a vehicle (60 s).',
   );
 }

@@ -98,9 +98,9 @@ function resolve(node: NameNode, { scope }: Workshop): Resolved {
   return refuseName(node, ofEngine ? first : null, rest, air, scope);
 }
 
-/** What is found of a vehicle, or stated of it: `booster.payload`, `booster.first.dry`. */
+/** What is found of a vehicle, stated of it, or so at a moment: `booster.payload`, `booster.first.dry`, `booster.altitude(60 s)`. */
 function ofVehicle(node: NameNode, vehicle: string, rest: string, scope: Workshop['scope']): CatalogueEntry {
-  for (const kind of ['flight', 'vehicle']) {
+  for (const kind of ['flight', 'vehicle', 'flight.points']) {
     const entry = rest === '' ? null : scope.quantity(`${kind}.${rest}`, false);
     if (entry !== null) return entry;
   }
@@ -115,7 +115,11 @@ function ofVehicle(node: NameNode, vehicle: string, rest: string, scope: Worksho
   const isOfEngine = scope.quantity(rest, isPlaced(node)) !== null;
   const near = scope
     .nearestQuantities(`flight.${rest}`)
-    .flatMap((name) => (/^(flight|vehicle)\./.test(name) ? [name.replace(/^[a-z]+\./, `${vehicle}.`)] : []));
+    .flatMap((name) =>
+      /^(flight|vehicle)\./.test(name)
+        ? [name.replace(/^(flight(?:\.points)?|vehicle)\./, `${vehicle}.`)]
+        : [],
+    );
   return refuse(
     node,
     'quantity-unknown',
@@ -124,7 +128,7 @@ function ofVehicle(node: NameNode, vehicle: string, rest: string, scope: Worksho
       : `${quote(rest)} is not a quantity of a vehicle.`,
     isOfEngine
       ? `Ask an engine: ${scope.engines[0] ?? 'bell'}.${rest}.`
-      : `${near.length === 0 ? '' : `Did you mean ${listNames(near)}? `}Of a vehicle are known e.g. ${vehicle}.payload, ${vehicle}.maxDynamicPressure, ${vehicle}.meanSpecificImpulse; docs/quantities.md lists all.`,
+      : `${near.length === 0 ? '' : `Did you mean ${listNames(near)}? `}Of a vehicle are known e.g. ${vehicle}.payload, ${vehicle}.maxDynamicPressure, ${vehicle}.altitude(60 s); docs/quantities.md lists all.`,
   );
 }
 

@@ -7,6 +7,7 @@ import type { Exponents } from './model.ts';
 export const NUMBER: Exponents = [0, 0, 0, 0, 0, 0];
 export const LENGTH: Exponents = [0, 1, 0, 0, 0, 0];
 export const PRESSURE: Exponents = [1, -1, -2, 0, 0, 0];
+export const TIME: Exponents = [0, 0, 1, 0, 0, 0];
 export const TEMPERATURE: Exponents = [0, 0, 0, 1, 0, 0];
 export const ANGLE: Exponents = [0, 0, 0, 0, 0, 1];
 
@@ -18,7 +19,7 @@ const OF_CATALOGUE: Readonly<Record<Exclude<CatalogueDimension, 'sameAsCompared'
   angle: ANGLE,
   velocity: [0, 1, -1, 0, 0, 0],
   force: [1, 1, -2, 0, 0, 0],
-  time: [0, 0, 1, 0, 0, 0],
+  time: TIME,
   massFlow: [1, 0, -1, 0, 0, 0],
   mass: [1, 0, 0, 0, 0, 0],
   specificPower: [0, 2, -3, 0, 0, 0],

@@ -92,7 +92,7 @@ export interface TestedRange {
   readonly variable: string;
   readonly kind: RangeKind;
   /** What the variable is used for. */
-  readonly of: 'altitude' | 'pressure' | 'throttle' | 'input' | 'areaRatio' | 'distance' | 'number';
+  readonly of: 'altitude' | 'pressure' | 'time' | 'throttle' | 'input' | 'areaRatio' | 'distance' | 'number';
   /** Path of the input below its engine, where it is one. */ readonly input: string | null;
   readonly dimension: Exponents;
   readonly from: RangePlace;

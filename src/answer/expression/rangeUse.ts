@@ -1,7 +1,7 @@
 /** What the variable of a range stands for: an altitude, a pressure, a throttle, an input or a plain number. */
 
 import { quote } from '../../study/report.ts';
-import { LENGTH, PRESSURE, sameDimension } from './dimensions.ts';
+import { LENGTH, PRESSURE, sameDimension, TIME } from './dimensions.ts';
 import type { Exponents, TestedRange } from './model.ts';
 import type { Argument, NameNode, Node, RangeNode } from './tree.ts';
 import { refuse } from './trouble.ts';
@@ -16,6 +16,7 @@ export interface RangeUse {
 const WORDS: Readonly<Record<Exclude<TestedRange['of'], 'input'>, string>> = {
   altitude: 'altitudes',
   pressure: 'outside pressures',
+  time: 'times',
   throttle: 'throttles',
   areaRatio: 'area ratios',
   distance: 'distances from the throat',
@@ -43,6 +44,7 @@ export function useOf(node: RangeNode, body: Node, dimension: Exponents): RangeU
     'throttle',
     'altitude',
     'pressure',
+    'time',
     'areaRatio',
     'distance',
     'number',
@@ -70,6 +72,7 @@ function ofArgument(
   }
   if (arg.is !== 'place') return use(arg.is);
   if (sameDimension(dimension, LENGTH)) return use('altitude');
+  if (sameDimension(dimension, TIME)) return use('time');
   return use(sameDimension(dimension, PRESSURE) ? 'pressure' : 'number');
 }
 

@@ -38,7 +38,7 @@ export function rangeHere(reader: Reader, expression: ReadExpression): RangeNode
   return { variable, from, to, points, ...spanFrom(reader, start) };
 }
 
-const NOUNS = ['altitude', 'height', 'pressure', 'throttle', 'value', 'mixture ratio', 'area ratio'];
+const NOUNS = ['altitude', 'height', 'pressure', 'time', 'throttle', 'value', 'mixture ratio', 'area ratio'];
 
 /** `z`, `altitude z` */
 function readVariable(reader: Reader): string {

@@ -1,4 +1,4 @@
-/** How the points of a range are spaced: evenly, in equal ratios, or closer at the low end. */
+/** How the points of a range are spaced: evenly (times always), in equal ratios, or closer at the low end. */
 
 import type { RangePlace, TestedRange } from './model.ts';
 import { type Ends, TOP } from './rangeEnds.ts';
@@ -27,7 +27,7 @@ export function scaleOf({ from, to }: Ends, use: RangeUse): Scale {
     const up = high > low;
     return { spacing: 'closer at the low end', at: (u) => most * (up ? u : 1 - u) ** 2 };
   }
-  if (least > 0 && most / least >= WIDE) {
+  if (use.of !== 'time' && least > 0 && most / least >= WIDE) {
     return { spacing: 'in equal ratios', at: (u) => low * (high / low) ** u };
   }
   return { spacing: 'even', at: (u) => low + (high - low) * u };

@@ -50,6 +50,9 @@ export interface FlightPointAnswer {
   /** Absent where the air has no speed of sound. */ readonly mach?: number;
 }
 
+/** What may be asked at one moment; names in the catalogue without their `flight.points.`. */
+export type MomentNumber = Exclude<keyof FlightPointAnswer, 'time'>;
+
 export type FlightAnswer = FlightNumbers & {
   /** Id and name of the engine of the first stage. */ readonly engine: string;
   readonly engineName: string;

@@ -6,17 +6,17 @@ import { enginesOfVehicle } from '../../study/owners.ts';
 import type { Scatter } from '../asked/model.ts';
 import { figuresAt } from '../conditions.ts';
 import { figureScatter } from '../scatter/figureScatter.ts';
-import { flightNumbers } from './flightNumbers.ts';
 import { type Flown, fly, type SolutionOf } from './fly.ts';
-import type { FlightNumber, FlightNumbers } from './model.ts';
 
-/** By engine: change of each number over the relative change of its thrust. */
-export type Slopes = ReadonlyMap<string, FlightNumbers>;
+/** Any number read off a flight; undefined where it has none. */
+export type ReadOff = (flown: Flown) => number | undefined;
+
+/** By engine: change of a number over the relative change of its thrust; undefined where either flight has none. */
+export type Slopes = ReadonlyMap<string, (of: ReadOff) => number | undefined>;
 
 const PROBE = 0.01;
 
 export function slopesOf(flown: Flown, solutionOf: SolutionOf, exchangedFor: string | null): Slopes {
-  const at = flightNumbers(flown);
   return new Map(
     enginesOfVehicle(flown.input).map((engine) => {
       const probed = (share: number) =>
@@ -24,12 +24,12 @@ export function slopesOf(flown: Flown, solutionOf: SolutionOf, exchangedFor: str
       // A vehicle at the edge of flying may fall with more thrust, or with less; with neither the problem is told.
       const more = attempt(() => probed(PROBE));
       const share = more.ok ? PROBE : -PROBE;
-      const there = flightNumbers(more.ok ? more.value : probed(-PROBE));
-      const slopes = (Object.keys(there) as FlightNumber[]).flatMap((name) => {
-        const [a, b] = [at[name], there[name]];
-        return a === undefined || b === undefined ? [] : [[name, (b - a) / share] as const];
-      });
-      return [engine, Object.fromEntries(slopes) as FlightNumbers] as const;
+      const there = more.ok ? more.value : probed(-PROBE);
+      const slope = (of: ReadOff): number | undefined => {
+        const [a, b] = [of(flown), of(there)];
+        return a === undefined || b === undefined ? undefined : (b - a) / share;
+      };
+      return [engine, slope] as const;
     }),
   );
 }
@@ -39,16 +39,16 @@ export function slopesOf(flown: Flown, solutionOf: SolutionOf, exchangedFor: str
  * air's pressure where half its propellant is burnt, those of an upper stage in vacuum.
  */
 export function flightScatter(
-  name: FlightNumber,
+  of: ReadOff,
   flown: Flown,
   slopes: Slopes,
   solutionOf: SolutionOf,
 ): readonly Scatter[] {
-  const value = flightNumbers(flown)[name]!;
+  const value = of(flown)!;
   const found = new Map<string, Scatter>();
   const first = flown.input.stages[0]!.push;
   for (const engine of enginesOfVehicle(flown.input)) {
-    const slope = slopes.get(engine)?.[name];
+    const slope = slopes.get(engine)?.(of);
     if (slope === undefined) continue;
     const below = first.by === 'engine' && first.engine === engine;
     for (const one of errorsOf(solutionOf(engine), below ? flown.ascent.halfPropellantAltitude : null)) {

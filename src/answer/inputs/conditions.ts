@@ -1,4 +1,4 @@
-/** Surroundings and throttle: what a question sets that no study states as an input. */
+/** Surroundings, throttle and time of flight: what a question sets that no study states as an input. */
 
 import { HIGHEST_ALTITUDE, LOWEST_ALTITUDE } from '../../physics/air/index.ts';
 import { CURVE_TOP } from '../conditions.ts';
@@ -34,5 +34,15 @@ export const settableConditions: readonly ConditionEntry[] = [
     openBelow: true,
     range: 'more than 0 % and up to 100 %',
     sweep: { from: 0.2, to: 1, spacing: 'even' },
+  },
+  {
+    name: 'time',
+    label: 'time since lift-off',
+    quantity: 'flight.points.time',
+    lowest: 0,
+    highest: null,
+    openBelow: false,
+    range: '0 s or more',
+    sweep: { from: 0, to: 120, spacing: 'even' },
   },
 ];

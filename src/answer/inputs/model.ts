@@ -20,9 +20,9 @@ export interface EngineInputEntry extends SettableInput {
   readonly sweep: SweepRange;
 }
 
-export type ConditionName = 'altitude' | 'ambientPressure' | 'throttle';
+export type ConditionName = 'altitude' | 'ambientPressure' | 'throttle' | 'time';
 
-/** Where an engine works and how hard: asked, not stated. */
+/** Where an engine works and how hard, or when in a flight: asked, not stated. */
 export interface ConditionEntry {
   readonly name: ConditionName;
   readonly label: string;

@@ -73,10 +73,12 @@ export async function findNeed(
   };
 }
 
+const LEFT_OPEN: ReadonlySet<string> = new Set(['ambient-missing', 'time-missing']);
+
 /** Both sides are of one dimension; a place that they leave open is the sweep's affair. */
 function requireAlike(study: Study, so: string): void {
   const compiled = compileTest(so, scopeOf(study));
-  if (compiled.ok || compiled.problem.code === 'ambient-missing') return;
+  if (compiled.ok || LEFT_OPEN.has(compiled.problem.code)) return;
   const { start, end, ...problem } = compiled.problem;
   throw new ProblemError({ ...problem, where: so, facts: { ...problem.facts, start, end } });
 }

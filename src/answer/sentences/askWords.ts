@@ -54,10 +54,11 @@ function ownerWords({ engine, quantity: name, part }: Ask, engines: OwnersById):
 
 /** Where it is asked for, a space in front; empty where it is the same everywhere. */
 export function placeWords(ask: Ask, engines: OwnersById): string {
-  const { ambient, station, throttle } = ask;
+  const { ambient, station, throttle, time } = ask;
   return [
     station === null ? '' : ` ${stationWords(station)}`,
     ambient === null ? '' : ` ${ambientWords(ambient)}`,
+    time === undefined ? '' : ` ${timeWords(time)}`,
     throttle === null
       ? ''
       : ` at ${showStated('separation.throttle.share', throttle).text} of full chamber pressure`,
@@ -75,6 +76,10 @@ export function ambientWords(ambient: AskedAmbient): string {
 
 export function altitudeWords(altitude: number): string {
   return altitude === 0 ? 'at the pad' : `at ${showStated('altitude', altitude).text}`;
+}
+
+export function timeWords(time: number): string {
+  return time === 0 ? 'at lift-off' : `${showStated('flight.points.time', time).text} after lift-off`;
 }
 
 function stationWords(station: AskedStation): string {

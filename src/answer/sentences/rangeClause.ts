@@ -13,7 +13,7 @@ import type {
 } from '../expression/model.ts';
 import { settableInputs } from '../inputs/index.ts';
 import type { EngineInputEntry } from '../inputs/model.ts';
-import { altitudeWords, askWords, type OwnersById, thatOfWords } from './askWords.ts';
+import { altitudeWords, askWords, type OwnersById, thatOfWords, timeWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import { capital, shareMore, type Teller } from './clause.ts';
 import type { AlternativeChoice } from './drawnAsks.ts';
@@ -179,6 +179,7 @@ function variableWords({ of, input, variable }: TestedRange, engines: OwnersById
 const VARIABLES: Readonly<Partial<Record<TestedRange['of'], string>>> = {
   altitude: 'an altitude of',
   pressure: 'an outside pressure of',
+  time: 'a time since lift-off of',
   throttle: 'a throttle of',
   areaRatio: 'area ratio',
   distance: 'a distance from the throat of',
@@ -195,6 +196,7 @@ export function placeIn(range: TestedRange, place: RangePlace, engines: OwnersBy
   if (place === 'vacuum') return 'in vacuum';
   if (range.of === 'altitude') return altitudeWords(rounded(place));
   if (range.of === 'pressure') return `in ${bareplace(range, place, engines)} outside`;
+  if (range.of === 'time') return timeWords(rounded(place));
   if (range.of === 'throttle') return `at ${bareplace(range, place, engines)} throttle`;
   if (range.of === 'areaRatio') return `at area ratio ${bareplace(range, place, engines)}`;
   if (range.of === 'distance') return `${bareplace(range, place, engines)} behind the throat`;
@@ -218,6 +220,8 @@ function quantityOfRange({ of, input }: TestedRange, engines: OwnersById): strin
       return 'altitude';
     case 'pressure':
       return 'ambientPressure';
+    case 'time':
+      return 'flight.points.time';
     case 'throttle':
       return 'separation.throttle.share';
     case 'areaRatio':

@@ -7,7 +7,6 @@ import { type Ask, askKey } from '../asked/model.ts';
 import { ownersNamed } from '../asked/ownersAsked.ts';
 import { quantity } from '../catalogue.ts';
 import { type CompiledExpression, compileExpression, scopeOf } from '../expression/index.ts';
-import { settableConditions } from '../inputs/conditions.ts';
 import { askWords, type OwnersById, ownersById, placeWords } from '../sentences/askWords.ts';
 import type { Origin, SweptRange, ToldOf } from './model.ts';
 import { quantityOf } from './quantityOf.ts';
@@ -34,13 +33,13 @@ export function followedOf(study: Study, of: readonly string[], ranges: readonly
       mend: 'Name one or a few, e.g. bell.specificImpulse(vacuum).',
     });
   }
-  const open = ranges.some(({ over }) => isSurroundings(over));
+  const open = new Set(ranges.map(({ over }) => leftOpenBy(over)));
   const scope = scopeOf(study);
   const lenient = {
     ...scope,
     askProblem: (ask: Ask) => {
       const problem = scope.askProblem(ask);
-      return open && problem?.code === 'ambient-missing' ? null : problem;
+      return problem !== null && open.has(problem.code) ? null : problem;
     },
   };
   const expressions = of.map((text) => {
@@ -64,8 +63,10 @@ export function followedOf(study: Study, of: readonly string[], ranges: readonly
   };
 }
 
-function isSurroundings(over: string): boolean {
-  return over !== 'throttle' && settableConditions.some(({ name }) => name === over);
+/** The problem of an expression that is none where the sweep fills it in. */
+function leftOpenBy(over: string): string | null {
+  if (over === 'time') return 'time-missing';
+  return over === 'altitude' || over === 'ambientPressure' ? 'ambient-missing' : null;
 }
 
 function toldOf(expression: CompiledExpression, order: readonly string[], byId: OwnersById): ToldOf {

@@ -61,6 +61,8 @@ function shortOf(
 
 function conditionWords(conditions: readonly string[]): string | null {
   if (conditions.length === 0) return null;
+  if (conditions.every((name) => name === 'time'))
+    return 'The flight stays as it is; only the moment changes.';
   return conditions.includes('throttle')
     ? 'Throat and nozzle stay as they are; the throttle lowers the chamber pressure.'
     : 'The engines stay as they are; only their surroundings change.';

@@ -95,6 +95,7 @@ function conditionMover(condition: ConditionEntry, range: SweptRange): Mover {
 /** Whether the ask leaves it to the sweep. */
 function isOpen(ask: Ask, condition: ConditionEntry['name']): boolean {
   if (condition === 'throttle') return ask.engine !== null && ask.throttle === null;
+  if (condition === 'time') return ask.time === undefined && needsOf(quantity(ask.quantity)).time;
   return ask.ambient === null && needsOf(quantity(ask.quantity)).ambient;
 }
 
@@ -106,6 +107,8 @@ function atCondition(ask: Ask, condition: ConditionEntry['name'], value: number)
       return { ...ask, ambient: value === 0 ? { kind: 'vacuum' } : { kind: 'pressure', pressure: value } };
     case 'throttle':
       return { ...ask, throttle: value };
+    case 'time':
+      return { ...ask, time: value };
   }
 }
 
@@ -219,7 +222,7 @@ function unknownInput(engine: Owner, input: string): ProblemError {
     input,
     settableConditions.map(({ name }) => name),
   );
-  const also = `${near === null ? '' : `Did you mean ${near}? `}${problem.mend} Surroundings: altitude, ambientPressure; also throttle.`;
+  const also = `${near === null ? '' : `Did you mean ${near}? `}${problem.mend} Surroundings: altitude, ambientPressure; also throttle, and time in a flight.`;
   return new ProblemError({ ...problem, mend: also });
 }
 

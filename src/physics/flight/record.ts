@@ -15,6 +15,11 @@ export interface FlightRecord {
 /** The limits are exceeded by more than this share before it is said. */
 const EXCEEDED_BY = 0.005;
 
+/** At one time both sides of a jump are kept: a stage or the fairing dropped, an engine started or stopped. */
+function differs(a: FlightPoint, b: FlightPoint): boolean {
+  return a.stage !== b.stage || a.mass !== b.mass || a.thrust !== b.thrust;
+}
+
 /** @param whole keep every point, not the end and the extremes alone */
 export function flightRecord(whole: boolean): FlightRecord {
   const forces = noForces();
@@ -55,8 +60,7 @@ export function flightRecord(whole: boolean): FlightRecord {
       start ??= point;
       if (greatest === null || point.dynamicPressure > greatest.dynamicPressure) greatest = point;
       mostFelt = Math.max(mostFelt, point.felt);
-      if (whole && (last === null || last.time !== t || last.stage !== stage || last.mass !== point.mass))
-        points.push(point);
+      if (whole && (last === null || last.time !== t || differs(last, point))) points.push(point);
       last = point;
     },
     halfBurnt({ earth }, y) {

@@ -45,12 +45,12 @@ describe('dimensions are checked before anything runs, each with its place', () 
     ],
     [
       'bell.thrust(3 s) > 2 kN',
-      'In the brackets stands a time; an altitude or a pressure is expected.',
-      '3 s',
+      'Thrust is not of one moment of a flight; a time says nothing here.',
+      'bell.thrust(3 s)',
     ],
     [
       'bell.thrust(3) > 2 kN',
-      'In the brackets stands a plain number; an altitude or a pressure is expected.',
+      'In the brackets stands a plain number; an altitude, a pressure or a time is expected.',
       '3',
     ],
     [

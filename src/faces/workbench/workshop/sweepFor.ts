@@ -18,7 +18,9 @@ import type { Asked, SweepChoice, SweepSoFar, SweptFound } from './deskMessages.
 /** Surroundings and throttle first, then the inputs of this engine. */
 export function sweepChoices(study: Study, engine: string): readonly SweepChoice[] {
   const input = ownersOf(study).find(({ id }) => id === engine);
-  const all = [...settableConditions, ...(input === undefined ? [] : settableInputs(input))];
+  // The quantities offered are of engines: none is of a moment of a flight.
+  const conditions = settableConditions.filter(({ name }) => name !== 'time');
+  const all = [...conditions, ...(input === undefined ? [] : settableInputs(input))];
   return all.map(({ name, label, quantity, sweep: range }) => ({ name, label, quantity, range }));
 }
 
