@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { PHYSICAL_REASONS, runFlightCampaign } from './runFlightCampaign.ts';
 
-/** `npm run campaign -- flight`: random vehicles, about a quarter of an hour; writes its report beside this file. */
+/** `npm run campaign -- flight`: random vehicles, about ten minutes; writes its report beside this file. */
 const CASES = Number(process.env.PLUMELINE_FLIGHTS ?? 2000);
 
 test('random vehicles to random orbits, at least 97 % solved; the others say why', {

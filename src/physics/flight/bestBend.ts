@@ -6,8 +6,11 @@ import { payloadAt, type ToOrbit } from './toOrbit.ts';
 
 const SMALLEST_BEND = Math.log((0.3 * Math.PI) / 180);
 const LARGEST_BEND = Math.log((40 * Math.PI) / 180);
-/** Bends of the scan. */
+/** Bends of the scan, and smaller ones, down to 0.02°, where it finds none: what hardly lifts off and leans early bends down fast. */
 const SCAN = 14;
+const SMALLER = 7;
+/** Problems that a smaller bend may mend. */
+const BEND_MATTERS: ReadonlySet<string> = new Set(['orbit-not-reached', 'flight-falls-back']);
 /** Distances, in the logarithm of the bend, of the three points of the parabolas, one after the other; and from a neighbour's. */
 const PARABOLAS = [0.08, 0.02] as const;
 const PARABOLA_NEARBY = [0.04] as const;
@@ -20,7 +23,7 @@ const MOST_FLIGHTS_NEARBY = 800;
 const MOST_STEPS = 12;
 
 /**
- * A scan over bends evenly spaced in their logarithm, each from its neighbour's answer; then the tops of two parabolas, the
+ * A scan over bends evenly spaced in their logarithm, each from its neighbour's answer, then over smaller ones where it finds none; then the tops of two parabolas, the
  * second one four times narrower; from a neighbour one is enough. The payload is flat at its top: what is left is below a
  * ten-thousandth of it.
  *
@@ -43,7 +46,7 @@ export function mostToOrbit(
     const found = attempt(() => payloadAt(vehicle, site, orbit, bend, known));
     if (!found.ok) {
       flights += Number(found.problem.facts?.flights ?? 0);
-      // The smallest bend is tried first: what keeps that one down keeps all of them down.
+      // The smallest usual bend is tried first: what keeps that one down keeps the larger ones down.
       problem ??= new ProblemError(found.problem);
       return null;
     }
@@ -92,6 +95,10 @@ export function mostToOrbit(
       if (found === null && problem?.problem.code !== 'orbit-not-reached' && best === null && i > 0) break;
       failed = found === null && best !== null ? failed + 1 : 0;
       if (found !== null && (best === null || found.payload > best.payload)) best = found;
+    }
+    const mayFly = BEND_MATTERS.has((problem as ProblemError | null)?.problem.code ?? '');
+    for (let i = 1; mayFly && best === null && i <= SMALLER && flights < most; i++) {
+      best = at(SMALLEST_BEND - i * step);
     }
     return best;
   };
