@@ -660,6 +660,31 @@ describe('vehicles', () => {
   }, 60_000);
 });
 
+describe('whether it is worth it', () => {
+  it('is worked out on request, can be stopped, and answers the needs of the study', async () => {
+    await writeFile(studyFile(), (await onDisk()).replace(/^sentences:$[\s\S]*?(?=^needs:$)/m, ''));
+    await open();
+    await page.getByRole('tab', { name: 'Worth' }).click();
+    const panel = page.getByRole('tabpanel');
+    const begin = panel.getByRole('button', { name: 'Work it out' });
+    expect(await begin.count()).toBe(2);
+    await begin.first().click();
+    await panel.getByRole('button', { name: 'Stop' }).click();
+    expect(await begin.count()).toBe(2);
+    await begin.last().click();
+    await panel.getByText('It is so where').waitFor({ timeout: 40_000 });
+    expect(await textOf(panel)).toMatch(/It is so where area ratio .* is at least/);
+    await begin.click();
+    await panel.getByText('On one basis: same throat area.').waitFor({ timeout: 60_000 });
+    expect(await textOf(panel)).toMatch(/specific impulse in vacuum\d/);
+    expect(await textOf(panel)).toContain('What a little more is worth to Alder booster');
+    expect(await axeFindings('worth')).toEqual([]);
+    // Of another study it would be untrue.
+    await writeFile(studyFile(), (await onDisk()).replace('areaRatio: 60, kept', 'areaRatio: 50, kept'));
+    await expect.poll(() => begin.count(), { timeout: 20_000 }).toBe(2);
+  }, 150_000);
+});
+
 describe('access for everyone', () => {
   it.each([
     { dark: false, width: 1440, height: 900 },

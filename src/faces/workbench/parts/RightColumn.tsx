@@ -13,20 +13,24 @@ import { Sentences } from './Sentences.tsx';
 import { Sweeps } from './Sweeps.tsx';
 import { Vehicles } from './Vehicles.tsx';
 import { VerdictStrip } from './VerdictStrip.tsx';
+import { Worth } from './Worth.tsx';
 
 const panels: readonly { readonly id: Panel; readonly label: string }[] = [
   { id: 'inputs', label: 'Inputs' },
   { id: 'sentences', label: 'Sentences' },
   { id: 'sweeps', label: 'Sweeps' },
   { id: 'vehicles', label: 'Vehicles' },
+  { id: 'worth', label: 'Worth' },
   { id: 'models', label: 'Models' },
   { id: 'published', label: 'Published' },
 ];
 
-/** What has nothing to show is not there: published figures, vehicles. */
+/** What has nothing to show is not there: published figures, vehicles, a pair. */
 const panelsThere = computed(() =>
   panels.filter(({ id }) => {
     if (id === 'published') return anyPublished(shownEngines.value);
+    const study = solved.value?.study;
+    if (id === 'worth') return (study?.engines.length ?? 0) > 1 || (study?.needs.length ?? 0) > 0;
     return id !== 'vehicles' || (solved.value?.answer.vehicles.length ?? 0) > 0;
   }),
 );
@@ -88,6 +92,7 @@ function Panels() {
         {shown === 'sentences' && <Sentences />}
         {shown === 'sweeps' && <Sweeps />}
         {shown === 'vehicles' && <Vehicles />}
+        {shown === 'worth' && <Worth />}
         {shown === 'models' && <Models />}
         {shown === 'published' && <Published />}
       </div>

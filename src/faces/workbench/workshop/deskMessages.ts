@@ -5,6 +5,7 @@ import type { ExpressionProblem } from '../../../answer/expression/model.ts';
 import type { SweepRange } from '../../../answer/inputs/model.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import type { MapRequest, Sweep, SweepMap, SweepRequest } from '../../../answer/sweeps/model.ts';
+import type { WorthTable } from '../../../answer/worth/index.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
 
@@ -54,6 +55,14 @@ export interface SweepChoice {
   /** A range worth looking over. */ readonly range: SweepRange;
 }
 
+/** One of the study's needs, answered. */
+export interface NeedTold {
+  readonly id: string;
+  readonly title: string | null;
+  readonly words: readonly string[];
+  /** Both sides over the range that was looked over. */ readonly sweep: Sweep;
+}
+
 export type SweptFound = Sweep | SweepMap;
 
 /** How far a sweep or a map has come. */
@@ -81,6 +90,10 @@ export interface DeskQuestions {
     readonly asked: { readonly say: string; readonly holds: string };
     readonly told: Outcome<CheckedSentence | null>;
   };
+  /** Gain and price of the pair. */
+  readonly worth: { readonly asked: object; readonly told: Outcome<WorthTable> };
+  /** One of the study's needs, by its id. */
+  readonly need: { readonly asked: { readonly id: string }; readonly told: Outcome<NeedTold> };
   /** Of one quantity as a test names it. */
   readonly pedigree: { readonly asked: { readonly expression: string }; readonly told: Outcome<Pedigree> };
   readonly spans: {

@@ -12,6 +12,7 @@ import { pairSpansOf } from './pairSpansOf.ts';
 import { pedigreeOf } from './pedigreeOf.ts';
 import { sweepChoices, sweepFor } from './sweepFor.ts';
 import { workerCrew } from './workerCrew.ts';
+import { needFor, worthFor } from './worthFor.ts';
 
 /** The study in hand. */
 interface InHand {
@@ -87,6 +88,10 @@ const answerers: Answerers = {
   },
   judged: ({ say, holds }, { study, crew }, signal) => draftJudged(study, crew, say, holds, signal),
   pedigree: ({ expression }, { study, crew }, signal) => pedigreeOf(study, crew, expression, signal),
+  worth: (_, { study, crew }, signal, number) =>
+    worthFor(study, crew, signal, (found) => report({ kind: 'so far', number, found })),
+  need: ({ id }, { study, crew }, signal, number) =>
+    needFor(study, crew, id, signal, (found) => report({ kind: 'so far', number, found })),
   spans: ({ engines, places }, { study, crew }, signal) => pairSpansOf(study, crew, engines, places, signal),
 };
 

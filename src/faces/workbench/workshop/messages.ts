@@ -1,7 +1,8 @@
 /** What page and worker say to each other. All of it is plain data. */
 
 import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
-import type { Problem } from '../../../numerics/problem.ts';
+import type { VehicleWorth } from '../../../answer/worth/index.ts';
+import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { ListEdit } from '../../../study/edit.ts';
 import type { Study, StudyProblem } from '../../../study/model.ts';
 
@@ -43,7 +44,9 @@ export type Edit = ValueEdit | ListEdit;
 
 export type Errand =
   | { readonly kind: 'open'; readonly text: string }
-  | { readonly kind: 'edit'; readonly text: string; readonly edits: readonly Edit[] };
+  | { readonly kind: 'edit'; readonly text: string; readonly edits: readonly Edit[] }
+  /** What the other engine is worth to the vehicles of the study opened last. */
+  | { readonly kind: 'weigh' };
 
 export interface Order {
   readonly number: number;
@@ -53,5 +56,10 @@ export interface Order {
 export type Delivery =
   | { readonly number: number; readonly kind: 'open'; readonly outcome: OpenOutcome }
   | { readonly number: number; readonly kind: 'edit'; readonly outcome: EditOutcome }
+  | {
+      readonly number: number;
+      readonly kind: 'weigh';
+      readonly outcome: Outcome<readonly VehicleWorth[]>;
+    }
   /** A bug: what was thrown, for the console. */
   | { readonly number: number; readonly kind: 'failed'; readonly message: string };

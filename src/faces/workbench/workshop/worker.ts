@@ -2,9 +2,10 @@
 
 import { altitudeCurve } from '../../../answer/conditions.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
-import { type Problem, ProblemError } from '../../../numerics/problem.ts';
+import { vehicleWorths } from '../../../answer/worth/vehicleWorth.ts';
+import { attempt, type Problem, ProblemError } from '../../../numerics/problem.ts';
 import { editStudy, placeInList, type StudyChange } from '../../../study/edit.ts';
-import type { StudyProblem } from '../../../study/model.ts';
+import type { Study, StudyProblem } from '../../../study/model.ts';
 import { knownNames } from '../../../study/names.ts';
 import { editsForNozzleKind, nozzleKinds } from '../../../study/nozzleKind.ts';
 import { type ReadOptions, readStudy } from '../../../study/read.ts';
@@ -23,6 +24,8 @@ import {
 
 const shelf = fetchedShelf();
 const file = 'study.yaml';
+/** The study opened last, with its engines as solved. */
+let opened: ({ readonly study: Study } & Awaited<ReturnType<typeof solveStudyLive>>) | null = null;
 
 async function readOptions(): Promise<ReadOptions> {
   return { file, ...knownNames(await shelf.propellants()) };
@@ -32,7 +35,9 @@ async function open(text: string): Promise<OpenOutcome> {
   const start = performance.now();
   const outcome = readStudy(text, await readOptions());
   if (!outcome.ok) return { ok: false, problems: outcome.problems };
-  const { answer, solutions } = await solveStudyLive(outcome.study, shelf);
+  const live = await solveStudyLive(outcome.study, shelf);
+  opened = { study: outcome.study, ...live };
+  const { answer, solutions } = live;
   const ladders: Record<string, Ladder> = {};
   for (const [id, solution] of solutions) {
     const rows = altitudeCurve(solution, ladderTop / ladderStep + 1);
@@ -41,6 +46,10 @@ async function open(text: string): Promise<OpenOutcome> {
   }
   const took = performance.now() - start;
   return { ok: true, solved: { study: outcome.study, warnings: outcome.warnings, answer, ladders, took } };
+}
+
+function weighed() {
+  return attempt(() => (opened === null ? [] : vehicleWorths(opened.study, opened.answer, opened.solutions)));
 }
 
 async function edit(text: string, edits: readonly Edit[]): Promise<EditOutcome> {
@@ -76,7 +85,9 @@ function asStudyProblem(problem: Problem): StudyProblem {
 async function deliver({ number, errand }: Order): Promise<Delivery> {
   try {
     if (errand.kind === 'open') return { number, kind: 'open', outcome: await open(errand.text) };
-    return { number, kind: 'edit', outcome: await edit(errand.text, errand.edits) };
+    if (errand.kind === 'edit')
+      return { number, kind: 'edit', outcome: await edit(errand.text, errand.edits) };
+    return { number, kind: 'weigh', outcome: weighed() };
   } catch (error) {
     if (!(error instanceof ProblemError)) return { number, kind: 'failed', message: String(error) };
     const { problem } = error;

@@ -1,5 +1,7 @@
 /** The worker seen from the page: reading, editing and solving studies off the main thread. */
 
+import type { VehicleWorth } from '../../../answer/worth/index.ts';
+import type { Outcome } from '../../../numerics/problem.ts';
 import type { Delivery, Edit, EditOutcome, Errand, OpenOutcome, Order } from './messages.ts';
 
 type Settle = { resolve: (delivery: Delivery) => void; reject: (error: Error) => void };
@@ -37,6 +39,13 @@ function start(): Worker {
 export async function openText(text: string): Promise<OpenOutcome> {
   const delivery = await send({ kind: 'open', text });
   if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
+  return delivery.outcome;
+}
+
+/** What the other engine is worth to the vehicles of the study opened last. */
+export async function weighVehicles(): Promise<Outcome<readonly VehicleWorth[]>> {
+  const delivery = await send({ kind: 'weigh' });
+  if (delivery.kind !== 'weigh') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   return delivery.outcome;
 }
 
