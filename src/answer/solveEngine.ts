@@ -1,6 +1,6 @@
 /** One engine: gas, nozzle, size, wall. Synchronous once its data rows are there. */
 
-import { once } from '../numerics/once.ts';
+import { once, onceOrProblem } from '../numerics/once.ts';
 import { ProblemError } from '../numerics/problem.ts';
 import { airAtGeometricAltitude } from '../physics/air/index.ts';
 import {
@@ -27,7 +27,7 @@ import { chamberNeeds } from './cycle/otherCycle.ts';
 import { show, showStated } from './display.ts';
 import { hasWall } from './hasWall.ts';
 import { engineHeat } from './heat/engineHeat.ts';
-import { liveCooling, onceOrProblem } from './heat/liveCooling.ts';
+import { liveCooling } from './heat/liveCooling.ts';
 import { settableInputs } from './inputs/index.ts';
 import type { CoolingMaterials, Materials } from './materials.ts';
 import type { PositionAnswer } from './model.ts';

@@ -1,6 +1,7 @@
 /** The numbers of an answer that get a band: where they stand, and what to ask for them. */
 
 import type { Ask, AskedAmbient } from '../asked/model.ts';
+import { plainAsk } from '../asked/plainAsk.ts';
 import { findQuantity } from '../catalogue.ts';
 import type { Comparison, EngineAnswer } from '../model.ts';
 
@@ -32,14 +33,7 @@ const SINGLE = [
 
 /** Thrust and specific impulse everywhere, and what an engine has once. */
 export function bandedNumbers(engine: EngineAnswer): readonly BandedNumber[] {
-  const ask = (quantity: string, ambient: AskedAmbient | null): Ask => ({
-    engine: engine.id,
-    quantity,
-    ambient,
-    throttle: null,
-    station: null,
-    inputs: [],
-  });
+  const ask = (quantity: string, ambient: AskedAmbient | null): Ask => plainAsk(engine.id, quantity, ambient);
   const figures = (
     path: string,
     row: { readonly thrust: number | null; readonly specificImpulse: number | null },
@@ -97,14 +91,7 @@ export function comparedAsks({
       : isFigure
         ? { kind: 'altitude', altitude: altitude ?? 0 }
         : null;
-    const ask = (engine: string): Ask => ({
-      engine,
-      quantity: quantity.replace(/^vacuum\./, ''),
-      ambient,
-      throttle: null,
-      station: null,
-      inputs: [],
-    });
+    const ask = (engine: string): Ask => plainAsk(engine, quantity.replace(/^vacuum\./, ''), ambient);
     return [{ row, base: ask(base), other: ask(other) }];
   });
 }

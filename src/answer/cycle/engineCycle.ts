@@ -1,5 +1,6 @@
 /** The cycle of one solved engine: what it needs of the chamber, and its parts, each worked out when first asked for. */
 
+import { onceOrProblem } from '../../numerics/once.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import {
   type Balance,
@@ -10,7 +11,6 @@ import {
   type TurbineGas,
 } from '../../physics/cycle/index.ts';
 import type { Cycle, EngineInput } from '../../study/model.ts';
-import { onceOrProblem } from '../heat/liveCooling.ts';
 import { balanceOf, type ChamberNeeds, type GasForTurbine, isOpen, openCycle } from './asStated.ts';
 import { cycleReach } from './cycleReach.ts';
 import { turbineGasFor } from './turbineGasFor.ts';

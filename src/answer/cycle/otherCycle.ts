@@ -1,7 +1,7 @@
 /** A solved engine whose pumps are driven otherwise: what is solved of its chamber stays. */
 
+import { onceOrProblem } from '../../numerics/once.ts';
 import type { EngineInput } from '../../study/model.ts';
-import { onceOrProblem } from '../heat/liveCooling.ts';
 import type { EngineSolution } from '../solution.ts';
 import type { ChamberNeeds } from './asStated.ts';
 import { engineCycle } from './engineCycle.ts';

@@ -79,6 +79,9 @@ function wordsOf(vehicle: VehicleInput, { engines }: Study, base: FlightAnswer, 
 function moreWords(name: string, base: number, other: number, withShare: boolean): string {
   const difference = other - base;
   if (Math.abs(difference) <= SAME * Math.abs(base)) return 'as much';
-  const share = `, ${Number(((100 * Math.abs(difference)) / Math.abs(base)).toPrecision(2))} %`;
-  return `${show(name, Math.abs(difference), 2).text} ${difference > 0 ? 'more' : 'less'}${withShare ? share : ''}`;
+  const share =
+    withShare && base !== 0
+      ? `, ${Number(((100 * Math.abs(difference)) / Math.abs(base)).toPrecision(2))} %`
+      : '';
+  return `${show(name, Math.abs(difference), 2).text} ${difference > 0 ? 'more' : 'less'}${share}`;
 }

@@ -1,7 +1,7 @@
 /** The cooling of one engine and what hangs on it, each found when first asked for. */
 
 import { once } from '../../numerics/once.ts';
-import { attempt, type Outcome, ProblemError } from '../../numerics/problem.ts';
+import { attempt, type Outcome } from '../../numerics/problem.ts';
 import { BARTZ_SCATTER } from '../../physics/heat/index.ts';
 import { type CoolingParts, coolingSetup } from './coolingSetup.ts';
 import { type EngineCooling, engineCooling } from './engineCooling.ts';
@@ -29,15 +29,5 @@ export function liveCooling(parts: CoolingParts): LiveCooling {
       low: attempt(() => withBartz(setup, BARTZ_SCATTER.low)),
       high: attempt(() => withBartz(setup, BARTZ_SCATTER.high)),
     })),
-  };
-}
-
-/** Found once, its problem as well. @throws ProblemError */
-export function onceOrProblem<T>(find: () => T): () => T {
-  const found = once(() => attempt(find));
-  return () => {
-    const outcome = found();
-    if (!outcome.ok) throw new ProblemError(outcome.problem);
-    return outcome.value;
   };
 }

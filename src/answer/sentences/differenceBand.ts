@@ -2,7 +2,8 @@
 
 import type { Study } from '../../study/model.ts';
 import type { Crew } from '../asked/crew.ts';
-import type { Ask, AskedAmbient } from '../asked/model.ts';
+import type { AskedAmbient } from '../asked/model.ts';
+import { plainAsk } from '../asked/plainAsk.ts';
 import { type DisplayUnit, quantity } from '../catalogue.ts';
 import { unitFor } from '../display.ts';
 import { type DrawOptions, drawAsks } from '../spread/index.ts';
@@ -42,16 +43,7 @@ export async function differenceBands(
   options: DrawOptions = {},
 ): Promise<readonly (DifferenceBand | null)[]> {
   const asks = wanted.flatMap(({ quantity: name, ambient }) =>
-    [base, other].map(
-      (engine): Ask => ({
-        engine,
-        quantity: name,
-        ambient,
-        throttle: null,
-        station: null,
-        inputs: [],
-      }),
-    ),
+    [base, other].map((engine) => plainAsk(engine, name, ambient)),
   );
   const drawn = drawnAsks(await drawAsks(study, asks, crew, options), study);
   return wanted.map((asked, i) => {

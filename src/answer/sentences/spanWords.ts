@@ -15,8 +15,11 @@ const ABOUT_THREE_DIGITS = 0.005;
 /** The rounded span may be this much wider than the true one. */
 const WIDER = 1.5;
 
-/** @param low high SI, low ≤ high */
+/** @param low high SI, low ≤ high @throws RangeError where they are no span: a caller's mistake, nothing that a study can say */
 export function spanWords(low: number, high: number, unit: DisplayUnit): SaidSpan {
+  if (!(Number.isFinite(low) && Number.isFinite(high) && low <= high)) {
+    throw new RangeError(`No span goes from ${low} to ${high}.`);
+  }
   const [from, to] = [low * unit.perSI, high * unit.perSI];
   const round = roundNumber(from, to);
   if (round !== null) {

@@ -3,7 +3,8 @@
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Study } from '../../study/model.ts';
 import type { Crew } from '../asked/crew.ts';
-import type { Ask, AskedAmbient } from '../asked/model.ts';
+import type { AskedAmbient } from '../asked/model.ts';
+import { plainAsk } from '../asked/plainAsk.ts';
 import { quantity } from '../catalogue.ts';
 import { choicesOf } from '../sentences/alternatives.ts';
 import { ambientWords } from '../sentences/askWords.ts';
@@ -52,7 +53,7 @@ export async function worthTable(study: Study, crew: Crew, options: DrawOptions 
   const bound = study.engines.find(({ nozzle }) => nozzle.kind === 'adapting')?.id ?? null;
   const all = [...lines, ...sizes];
   const engines = bound === null ? [base, other] : [base, other, bound];
-  const asks = all.flatMap(([, name, ambient]) => engines.map((engine) => askOf(engine, name, ambient)));
+  const asks = all.flatMap(([, name, ambient]) => engines.map((engine) => plainAsk(engine, name, ambient)));
   const drawn = drawnAsks(await drawAsks(study, asks, crew, options), study);
   const placesOf = (line: number): readonly number[] =>
     engines.map((_, side) => line * engines.length + side);
@@ -80,15 +81,6 @@ function pairOf({ engines, compare }: Study): { readonly base: string; readonly 
     mend: 'Add the engine to compare with, and name both under compare.',
   });
 }
-
-const askOf = (engine: string, name: string, ambient: AskedAmbient | null): Ask => ({
-  engine,
-  quantity: name,
-  ambient,
-  throttle: null,
-  station: null,
-  inputs: [],
-});
 
 const labelOf = ([, name, ambient]: Line): string =>
   ambient === null ? quantity(name).label : `${quantity(name).label} ${ambientWords(ambient)}`;

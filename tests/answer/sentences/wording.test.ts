@@ -24,6 +24,15 @@ describe('spans', () => {
     expect(said(spanWords(low, high, unit).words)).toBe(words);
   });
 
+  test.each([
+    [Number.NaN, 1],
+    [1, Number.NaN],
+    [1, Number.POSITIVE_INFINITY],
+    [2, 1],
+  ])('from %f to %f are none', (low, high) => {
+    expect(() => spanWords(low, high, UNIT.second)).toThrow(RangeError);
+  });
+
   test('are never narrower than the truth, keep a sure sign, and are at most half as wide again', () => {
     const random = randomFrom(7);
     for (let i = 0; i < 3000; i++) {

@@ -1,7 +1,8 @@
 /** Numbers of two engines and their difference at many places at once, each with its own span. */
 
 import type { Crew } from '../../../answer/asked/crew.ts';
-import type { Ask, AskedAmbient } from '../../../answer/asked/model.ts';
+import type { AskedAmbient } from '../../../answer/asked/model.ts';
+import { plainAsk } from '../../../answer/asked/plainAsk.ts';
 import { choicesOf } from '../../../answer/sentences/alternatives.ts';
 import { bandOf } from '../../../answer/sentences/bandOf.ts';
 import { drawnAsks, type Row } from '../../../answer/sentences/drawnAsks.ts';
@@ -17,7 +18,9 @@ export async function pairSpansOf(
   places: readonly SpanPlace[],
   signal: AbortSignal,
 ): Promise<readonly PairSpans[]> {
-  const asks = places.flatMap((place) => engines.map((engine) => askOf(engine, place)));
+  const asks = places.flatMap((place) =>
+    engines.map((engine) => plainAsk(engine, place.quantity, ambientOf(place.altitude))),
+  );
   const drawn = drawnAsks(await drawAsks(study, asks, crew, { signal }), study);
   const span = (where: readonly number[], number: (row: Row) => number | null): Span | null => {
     const middle = number(drawn.middle.map((told) => (told.ok ? told.value : null)));
@@ -35,10 +38,6 @@ export async function pairSpansOf(
     };
     return { ...place, own, difference: engines.length < 2 ? null : span([first, first + 1], difference) };
   });
-}
-
-function askOf(engine: string, { quantity, altitude }: SpanPlace): Ask {
-  return { engine, quantity, ambient: ambientOf(altitude), throttle: null, station: null, inputs: [] };
 }
 
 function ambientOf(altitude: SpanPlace['altitude']): AskedAmbient | null {
