@@ -3,6 +3,7 @@
 import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import { verdictLabel } from '../../answer/sentences/words.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
+import { saidOnce } from './saidOnce.ts';
 
 /** Empty where the study has none. */
 export function analogiesHtml(analogies: readonly CheckedAnalogy[]): string {
@@ -27,11 +28,14 @@ function oneHtml(analogy: CheckedAnalogy): string {
     ),
     ...sources,
   ];
+  const tested = saidOnce(legs.map(({ conditions }) => conditions));
+  const all =
+    tested.common.length === 0 ? '' : `<p>All parts were tested so: ${text(tested.common.join(' '))}</p>\n`;
   const rows = legs.map(
     (leg) =>
-      `<tr><th scope="row"><strong>${text(leg.verdict)}</strong></th><td>“${text(leg.say)}”${leg.main ? ' (its point)' : ''}<br>${text([leg.found, ...leg.conditions].join(' '))}</td></tr>`,
+      `<tr><th scope="row"><strong>${text(leg.verdict)}</strong></th><td>“${text(leg.say)}”${leg.main ? ' (its point)' : ''}<br>${text([leg.found, ...tested.rest(leg.conditions)].join(' '))}</td></tr>`,
   );
   return `<h3>“${text(say)}”</h3>
 <p><strong>${text(verdictLabel(analogy))}.</strong> ${lines.map(text).join('<br>')}</p>
-<div class="wide"><table><thead><tr><th scope="col">Found</th><th scope="col">What it makes people believe</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
+${all}<div class="wide"><table><thead><tr><th scope="col">Found</th><th scope="col">What it makes people believe</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
 }

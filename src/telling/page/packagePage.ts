@@ -21,6 +21,7 @@ import { cycleHtml } from './cycleHtml.ts';
 import { factsHtml } from './factsHtml.ts';
 import { heatHtml } from './heatHtml.ts';
 import { publishedHtml } from './publishedTable.ts';
+import { saidOnce } from './saidOnce.ts';
 import { sentencesHtml } from './sentencesHtml.ts';
 import { separationHtml } from './separationHtml.ts';
 import { needsHtml, worthHtml } from './worthHtml.ts';
@@ -80,7 +81,7 @@ ${sentences.length === 0 ? '' : section('Sentences of the study', sentencesHtml(
 ${section('Reported, not computed', factsHtml(study))}
 ${section('Analogies', analogiesHtml(analogies))}
 ${section('How it was worked out', models(engines))}
-${section('Not in these numbers', `${engines.map((engine) => omitted(engine)).join('\n')}${list(answer.notModelled)}`)}
+${section('Not in these numbers', notInNumbers(answer, engines))}
 ${sources(study)}
 ${section('Handle with care', `${list(answer.hazards)}<p>${text(answer.caution)}</p>`)}
 </main>
@@ -207,8 +208,15 @@ function models(engines: readonly EngineAnswer[]): string {
 <div class="wide"><table><thead><tr><th scope="col">Quantity</th><th scope="col">Equation</th><th scope="col">Source</th><th scope="col">Limits</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;
 }
 
-const omitted = (engine: EngineAnswer): string =>
-  engine.omitted.length === 0 ? '' : `<h3>${text(engine.name)}</h3>${list(engine.omitted)}`;
+/** What no engine has in its numbers once, then what each one has not besides. */
+function notInNumbers({ notModelled }: StudyAnswer, engines: readonly EngineAnswer[]): string {
+  const left = saidOnce(engines.map(({ omitted }) => omitted));
+  const each = engines.map(({ name, omitted }) => {
+    const own = left.rest(omitted);
+    return own.length === 0 ? '' : `<h3>${text(name)}</h3>${list(own)}`;
+  });
+  return [list([...left.common, ...notModelled]), ...each].filter((part) => part !== '').join('\n');
+}
 
 function sources(study: Study): string {
   const lines = study.sources.map(({ id, title, author, year, where }) =>

@@ -8,18 +8,23 @@ import {
   verdictLabel,
 } from '../../answer/sentences/index.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
+import { saidOnce } from './saidOnce.ts';
 
 /** Empty where the study has none. */
 export function sentencesHtml(sentences: readonly CheckedSentence[]): string {
   if (sentences.length === 0) return '';
-  return `<p>${text(countWords(sentences))}. The share says in how much of what is not known a sentence holds: 97 % means that it came out so in 97 of 100 reckonings, each with the inputs that stand with ±, and the published errors of the models, drawn anew.</p>
+  const tested = saidOnce(sentences.map(({ conditions }) => conditions));
+  const all =
+    tested.common.length === 0 ? '' : `\n<p>All were tested so: ${text(tested.common.join(' '))}</p>`;
+  return `<p>${text(countWords(sentences))}. The share says in how much of what is not known a sentence holds: 97 % means that it came out so in 97 of 100 reckonings, each with the inputs that stand with ±, and the published errors of the models, drawn anew.</p>${all}
 <div class="wide"><table>
 <thead><tr><th scope="col">Verdict</th><th scope="col" class="n">Holds in</th><th scope="col">Sentence, and what is computed</th></tr></thead>
-<tbody>${sentences.map(rowHtml).join('')}</tbody></table></div>`;
+<tbody>${sentences.map((sentence) => rowHtml(sentence, tested.rest(sentence.conditions))).join('')}</tbody></table></div>`;
 }
 
-function rowHtml(sentence: CheckedSentence): string {
-  const { verdict, share, say, said, wording, instead, why, problem, flips, conditions } = sentence;
+/** @param conditions of this sentence alone */
+function rowHtml(sentence: CheckedSentence, conditions: readonly string[]): string {
+  const { verdict, share, say, said, wording, instead, why, problem, flips } = sentence;
   const lines = [
     ...(said ? [] : ['Kept to be discussed, not to be said.']),
     ...(instead === null ? [] : [`Instead: ${instead}`]),
