@@ -198,7 +198,7 @@ function rangeAt(item: Cursor, entries: Entries, example: string, { report }: Re
       {
         code: 'sweep-input-unknown',
         what: `${quote(over)} is nothing that can be swept.`,
-        mend: `${near === null ? '' : `Did you mean ${near}? `}Write an input as it stands below an engine, such as nozzle.areaRatio, or ${listNames(Object.keys(sweptConditions))}.`,
+        mend: `${near === null ? '' : `Did you mean ${near}? `}Write an input as it stands below an engine or a vehicle, such as nozzle.areaRatio or first.dry, or ${listNames(Object.keys(sweptConditions))}.`,
       },
       overAt.path,
       offsetAt(overAt),

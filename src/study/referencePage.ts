@@ -319,7 +319,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
         .map((name) => `\`${name}\``)
         .join(
           ', ',
-        )}, an input as it stands below an engine (\`nozzle.areaRatio\`, \`propellants.fuel.ethanol\`), or its path in the study (\`engines.bell.chamber.pressure\`). A place, a throttle or a time (\`time\`: since lift-off, of a vehicle) that an expression leaves open is the one of the sweep. |`,
+        )}, an input as it stands below an engine (\`nozzle.areaRatio\`, \`propellants.fuel.ethanol\`, \`cooling.share\`) or a vehicle (\`first.dry\`, \`payload\`), or its path in the study (\`engines.bell.chamber.pressure\`, \`vehicles.booster.first.dry\`). A place, a throttle or a time (\`time\`: since lift-off, of a vehicle) that an expression leaves open is the one of the sweep. |`,
       '| `from`, `to` | The ends, with their unit. Absent: a range worth looking over. |',
       '| `steps` | `even` or `ratios`. Absent: ratios where the end is twenty times the beginning or more. |',
       '| `across`, `up` | Of a map, in place of the four keys before: `{ over, from, to, steps }` along either side. |',

@@ -1,5 +1,7 @@
 /** What may be swept: names, kinds of value, ranges. */
 
+import { coolingFields } from './coolingForm.ts';
+import { cycleForms } from './cycleForm.ts';
 import {
   altitudeRange,
   ambientPressureRange,
@@ -15,6 +17,7 @@ import {
 } from './form.ts';
 import { nearestName } from './nearest.ts';
 import type { QuantityKind } from './unitTable.ts';
+import { payloadField, vehicleForms } from './vehicleForm.ts';
 
 export interface SweptKind {
   readonly kinds: readonly QuantityKind[];
@@ -30,7 +33,10 @@ export const sweptConditions: Readonly<Record<string, SweptKind>> = {
   time: { kinds: ['time'], range: { from: 0, words: '0 s or more' }, example: '60 s' },
 };
 
-/** Inputs below an engine, whatever the kinds of its sections; one that several kinds share is read by the widest of them. */
+/**
+ * Inputs below an engine or a vehicle, whatever the kinds of its sections; one that several kinds share is read by the
+ * widest of them.
+ */
 const sweptInputs: ReadonlyMap<string, SweptKind> = new Map([
   ...Object.entries(sweptConditions),
   ...below('propellants', Object.values(propellantForms)),
@@ -39,6 +45,10 @@ const sweptInputs: ReadonlyMap<string, SweptKind> = new Map([
   ...below('nozzle', Object.values(nozzleForms)),
   ['nozzle.switchAt', { kinds: ['length'], range: altitudeRange, example: '12 km' }],
   ...below('size', Object.values(sizeForms)),
+  ...below('cooling', [coolingFields]),
+  ...below('cycle', Object.values(cycleForms)),
+  ...Object.entries(vehicleForms).flatMap(([section, form]) => below(section, [form])),
+  ['payload', payloadField],
 ]);
 
 function below(section: string, forms: readonly Fields[]): readonly (readonly [string, SweptKind])[] {
@@ -64,9 +74,9 @@ function wider(one: Range, other: Range): Range {
   return { words: 'as the nozzle allows' };
 }
 
-/** `engines.bell.chamber.pressure` → `chamber.pressure`; other names as they are. */
+/** `engines.bell.chamber.pressure` → `chamber.pressure`, `vehicles.booster.first.dry` → `first.dry`; other names as they are. */
 function plainName(over: string): string {
-  return over.replace(/^engines\.[^.]+\./, '');
+  return over.replace(/^(?:engines|vehicles)\.[^.]+\./, '');
 }
 
 /** Null where nothing of that name can be swept. */

@@ -1,7 +1,10 @@
 import { describe, expect, it, test } from 'vitest';
 import { settableInputs } from '../../src/answer/inputs/index.ts';
+import { cycleKinds } from '../../src/study/cycleForm.ts';
 import { readStudy, type Study, type StudyProblem } from '../../src/study/index.ts';
+import { isVehicle, type Owner, ownersOf } from '../../src/study/owners.ts';
 import { sweptKindOf } from '../../src/study/sweepForm.ts';
+import { quantityKinds } from '../../src/study/unitTable.ts';
 
 const head = `plumeline: 1
 question: Which?
@@ -128,10 +131,38 @@ test('ends that stand the wrong way round are turned, and that is told', () => {
 });
 
 describe('what may be swept', () => {
-  it('is whatever may be set on an engine, of the same kind', () => {
-    for (const { name, dimension } of settableInputs(read('').engines[0]!)) {
-      expect(sweptKindOf(name), name).not.toBeNull();
-      expect(dimension).toHaveLength(6);
+  it.each(Object.values(settableOwners()))('is whatever may be set on $id', (owner) => {
+    for (const { name, dimension } of settableInputs(owner)) {
+      const kind = sweptKindOf(name)!;
+      expect(kind, name).not.toBeNull();
+      expect(quantityKinds[kind.kinds[0]!].dimension, name).toEqual(dimension);
+      const place = isVehicle(owner) ? 'vehicles' : 'engines';
+      expect(sweptKindOf(`${place}.${owner.id}.${name}`), name).toEqual(kind);
     }
   });
 });
+
+/** An engine of each kind of cycle, one of them cooled, and a vehicle of each goal. */
+function settableOwners(): Readonly<Record<string, Owner>> {
+  const cycles = cycleKinds.map(
+    (kind) =>
+      `  ${kind}: { like: bell, cycle: { kind: ${kind}${kind === 'stagedCombustion' ? ', rich: fuel' : ''}, burnTime: 150 s } }\n`,
+  );
+  const text = `${head}  cooled: { like: bell, cooling: { wall: copper } }
+${cycles.join('')}vehicles:
+  booster:
+    first: { engine: bell, propellant: 40 t, dry: 4 t }
+    second: { specificImpulse: 355 s, thrust: 60 kN, propellant: 8 t, dry: 1 t }
+    drag: { area: 3 m2 }
+    fairing: { mass: 0.3 t, dropAltitude: 110 km }
+    limits: { acceleration: 45 m/s2 }
+    orbit: { altitude: 200 km }
+  high:
+    first: { engine: bell, propellant: 4 t, dry: 1 t }
+    drag: { area: 1 m2 }
+    payload: 100 kg
+`;
+  const outcome = readStudy(text);
+  if (!outcome.ok) throw new Error(outcome.problems.map(({ what }) => what).join('\n'));
+  return Object.fromEntries(ownersOf(outcome.study).map((owner) => [owner.id, owner]));
+}

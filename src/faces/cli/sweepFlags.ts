@@ -43,7 +43,7 @@ export function sweptFrom(flags: SweptFlags, names: SweptNames, say: (line: stri
     throw bad(
       'sweep-input-unknown',
       `${names.over}: ${quote(over)} is nothing that can be swept.`,
-      `${near === null ? '' : `Did you mean ${near}? `}Name an input as it stands below an engine, such as nozzle.areaRatio, or ${listNames(Object.keys(sweptConditions))}.`,
+      `${near === null ? '' : `Did you mean ${near}? `}Name an input as it stands below an engine or a vehicle, such as nozzle.areaRatio or first.dry, or ${listNames(Object.keys(sweptConditions))}.`,
     );
   }
   const end = (key: 'from' | 'to'): Quantity | null => endFrom(flags[key], names[key], kind);
