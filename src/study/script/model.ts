@@ -10,13 +10,15 @@ export interface WordsPiece {
   readonly to: number;
 }
 
-/** A live number: `{{bell.thrust(pad) in kN, about, 2 digits}}`. */
+/** A live number: `{{bell.thrust(pad) in kN, about, 2 digits}}`. Rounded to what its span allows, unless digits are asked for. */
 export interface NumberPiece {
   readonly kind: 'number';
   /** As in a sentence's test, without a comparison (docs/sentences.md). */ readonly expression: string;
   readonly unit?: string;
-  /** `about`: rounded to what its span allows and said so. */ readonly about: boolean;
+  /** `about`: the word stands before it where it is rounded. */ readonly about: boolean;
   /** `spoken`: in words (“a hundred and twenty”). */ readonly spoken: boolean;
+  /** `span`: both ends of what it may be (“between 3 and 5 s”). */ readonly span?: boolean;
+  /** `bare`: without its unit, which stands in the words. */ readonly bare?: boolean;
   /** Significant digits asked for. */ readonly digits?: number;
   readonly from: number;
   readonly to: number;
