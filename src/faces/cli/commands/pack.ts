@@ -1,6 +1,7 @@
 import type { Crew } from '../../../answer/asked/crew.ts';
 import { localCrew } from '../../../answer/asked/localCrew.ts';
 import { withDrawnBands } from '../../../answer/bands/drawnBands.ts';
+import { dataRowsUsed } from '../../../answer/cited/index.ts';
 import { findNeed, type Need, needRequestOf } from '../../../answer/needs/index.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../../answer/sweeps/index.ts';
@@ -44,6 +45,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
       swept,
       worth,
       needs,
+      rows: await dataRowsUsed(study, shelf),
       vehicleWorths: vehicleWorths(study, solved.answer, solved.solutions),
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
     },

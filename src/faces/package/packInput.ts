@@ -1,0 +1,30 @@
+/** What a package is made of. */
+
+import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
+import type { DataRowUsed } from '../../answer/cited/index.ts';
+import type { Need } from '../../answer/needs/index.ts';
+import type { CheckedComparison } from '../../answer/sentences/comparePair.ts';
+import type { CheckedSentence } from '../../answer/sentences/model.ts';
+import type { SolvedStudy } from '../../answer/solve.ts';
+import type { VehicleWorth, WorthTable } from '../../answer/worth/index.ts';
+import type { Study } from '../../study/model.ts';
+import type { Swept } from '../../telling/figures/sweptFigures.ts';
+
+export interface PackInput {
+  readonly study: Study;
+  /** `study.yaml` as its owner wrote it. */ readonly text: string;
+  readonly solved: SolvedStudy;
+  /** The study's sentences, checked. */ readonly sentences: readonly CheckedSentence[];
+  /** Its analogies, checked. */ readonly analogies: readonly CheckedAnalogy[];
+  /** Its pair, each difference with its band. */ readonly comparison: CheckedComparison | null;
+  /** Its sweeps and maps, worked out. */ readonly swept?: Swept;
+  /** Gain and price of its pair; null where it has one engine. */ readonly worth?: WorthTable | null;
+  /** What the other engine is worth to the vehicles. */ readonly vehicleWorths?: readonly VehicleWorth[];
+  /** What it would take, found. */ readonly needs?: readonly Need[];
+  /** Rows of data about coolants and walls that it uses. */ readonly rows?: readonly DataRowUsed[];
+  /** Told before each figure is drawn. */ readonly onFigure?: (
+    name: string,
+    which: number,
+    count: number,
+  ) => void;
+}

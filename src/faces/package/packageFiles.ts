@@ -1,0 +1,80 @@
+/** Every file of a package but its manifest, by name. */
+
+import { altitudeCurve } from '../../answer/conditions.ts';
+import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
+import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
+import { packageFigures } from '../../telling/figures/packageFigures.ts';
+import { NOTHING_SWEPT, sweptFigures, sweptTables } from '../../telling/figures/sweptFigures.ts';
+import { numbersCsv } from '../../telling/numbersTable.ts';
+import { packagePage } from '../../telling/page/packagePage.ts';
+import { sceneToSvg } from '../../telling/scene/svg.ts';
+import { sourceFiles } from '../../telling/sources/sourceFiles.ts';
+import { embeddedFonts } from './fontFiles.ts';
+import type { PackInput } from './packInput.ts';
+import { pngOf } from './pngPicture.ts';
+import { readme } from './readme.ts';
+export function filesOf({
+  study,
+  text,
+  solved,
+  sentences,
+  analogies,
+  comparison,
+  swept = NOTHING_SWEPT,
+  worth = null,
+  needs = [],
+  vehicleWorths = [],
+  rows = [],
+  onFigure,
+}: PackInput): Map<string, Buffer> {
+  const { answer, solutions } = solved;
+  const files = new Map<string, Buffer>();
+  const add = (name: string, content: string | Buffer): void => {
+    files.set(name, typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
+  };
+  const anyEngine = Object.keys(answer.engines).length > 0;
+  const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
+  const figures = [
+    ...(anyEngine ? packageFigures(answer, curves) : []),
+    ...sweptFigures(swept, drawnStyles(answer)),
+  ];
+  add(
+    'index.html',
+    packagePage({
+      answer,
+      sentences,
+      analogies,
+      study,
+      worth,
+      needs,
+      vehicleWorths,
+      figures,
+      fonts: embeddedFonts([400, 600]),
+    }),
+  );
+  figures.forEach(({ name, scene }, i) => {
+    onFigure?.(name, i + 1, figures.length);
+    const svg = sceneToSvg(scene);
+    add(`figures/${name}.svg`, svg);
+    const words = { Title: scene.title, Description: scene.description, Disclaimer: answer.caution };
+    add(`figures/${name}.png`, pngOf(svg, scene.width, words));
+  });
+  for (const { name, csv } of sweptTables(swept)) add(`figures/${name}.csv`, csv);
+  add('numbers.json', `${JSON.stringify(answer, null, 2)}\n`);
+  add('numbers.csv', numbersCsv(answer));
+  if (sentences.length + study.facts.length + analogies.length > 0) {
+    const checked = checkAnswer(study, sentences, analogies, comparison);
+    add('sentences.json', `${JSON.stringify(checked, null, 2)}\n`);
+  }
+  if (worth !== null)
+    add(
+      'worth.json',
+      `${JSON.stringify({ caution: answer.caution, ...worth, vehicles: vehicleWorths }, null, 2)}\n`,
+    );
+  if (needs.length > 0) add('needs.json', `${JSON.stringify({ caution: answer.caution, needs }, null, 2)}\n`);
+  for (const { name, content } of sourceFiles({ study, answer, solutions, sentences, analogies, rows }))
+    add(name, content);
+  add('study.yaml', text);
+  add('README.txt', readme(answer.question, answer.caution));
+  return files;
+}

@@ -1,0 +1,22 @@
+/** What each file of a package is. */
+
+export function readme(question: string, caution: string): string {
+  return `${question}
+
+${caution}
+
+index.html     question, short answer, pictures, tables, conditions, models, sources; open it in a browser or print it
+figures/       each figure as SVG (live text, font Source Sans 3) and PNG, in 16:9, 9:16 and 1:1;
+               each sweep and map of the study also as CSV
+numbers.csv    every number with its name, in SI units and as shown
+numbers.json   the whole answer, SI units
+sentences.json what the check of sentences, facts and analogies found, SI units; absent where the study has none
+worth.json     gain and price of the pair; absent where there is one engine
+needs.json     what it would take; absent where the study does not ask
+sources.json   every source of the numbers and of the study as CSL-JSON, for word processors and reference managers
+sources.bib    the same as BibTeX
+sources.txt    the same for people, each with what it is used for
+study.yaml     the study it was made from
+manifest.json  size and SHA-256 of each file
+`;
+}
