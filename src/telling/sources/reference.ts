@@ -66,8 +66,8 @@ function nameOf(name: string): PersonName {
 
 function ofStudy({ id, cited, words, usedFor }: UsedSource): Reference {
   const where = cited?.where ?? '';
-  const doi = /\b10\.\d{4,9}\/[^\s"<>]+/.exec(where)?.[0]?.replace(/[.,;)]+$/, '') ?? null;
-  const url = /\bhttps?:\/\/[^\s"<>]+/.exec(where)?.[0]?.replace(/[.,;)]+$/, '') ?? null;
+  const doi = /\b10\.\d{4,9}\/[^\s"<>]+/.exec(where)?.[0] ?? null;
+  const url = /\bhttps?:\/\/[^\s"<>]+/.exec(where)?.[0] ?? null;
   return {
     id: plainText(id),
     type: url !== null && doi === null ? 'webpage' : 'document',
@@ -81,11 +81,17 @@ function ofStudy({ id, cited, words, usedFor }: UsedSource): Reference {
     publisher: null,
     number: null,
     edition: null,
-    doi: clean(doi),
-    url: clean(url),
+    doi: clean(withoutStop(doi)),
+    url: clean(withoutStop(url)),
     note: clean(words === null ? where : 'Cited in words beside a published figure of the study.'),
     usedFor: usedFor.map((line) => plainText(line)),
   };
+}
+
+/** An address in running words, without the sign that ends the words. */
+function withoutStop(address: string | null): string | null {
+  const plain = address?.replace(/[.,;]+$/, '') ?? null;
+  return plain?.endsWith(')') && !plain.includes('(') ? plain.slice(0, -1) : plain;
 }
 
 const INITIALS_FIRST = /^((?:\p{Lu}\p{L}?\.[ -]?)+)\s*(\p{L}[\p{L}’' -]+)$/u;
