@@ -1,12 +1,12 @@
 /** The whole way up under given steering, until the last stage has burnt its propellant. */
 
 import { ProblemError } from '../../numerics/problem.ts';
-import { airAtGeometricAltitude } from '../air/index.ts';
 import { STANDARD_GRAVITY } from '../constants.ts';
 import { type Drive, type Pointing, STATE, STATE_SIZE } from './forces.ts';
 import type { Ascent, Site, Stage, Steering, Vehicle } from './model.ts';
 import { type FlightEvent, flyPhase, type PhaseEnd } from './phase.ts';
 import { flightRecord } from './record.ts';
+import { standardAir } from './standardAir.ts';
 
 export interface AscentOptions {
   /** Keep the points of the way; without, `points` holds the end alone. */ readonly record?: boolean;
@@ -173,7 +173,7 @@ function fallen(site: Site): FlightEvent<Happening> {
 
 function refuseTooHeavy({ stages }: Vehicle, y: Float64Array, site: Site): void {
   const weight = y[STATE.mass]! * STANDARD_GRAVITY;
-  const thrust = stages[0]!.propulsion.thrust(airAtGeometricAltitude(site.altitude).pressure, 0);
+  const thrust = stages[0]!.propulsion.thrust((site.air ?? standardAir)(site.altitude)?.pressure ?? 0, 0);
   if (thrust > weight) return;
   throw new ProblemError({
     code: 'flight-does-not-rise',

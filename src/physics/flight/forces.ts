@@ -1,7 +1,7 @@
 /** What acts on the vehicle at one moment, and how its state changes. */
 
-import { airAtGeometricAltitude, HIGHEST_ALTITUDE } from '../air/index.ts';
 import type { Site, StagePropulsion, Vehicle } from './model.ts';
+import { standardAir } from './standardAir.ts';
 import { throttleFor } from './throttle.ts';
 
 /** Places of the state vector. The last five are integrals along the way. */
@@ -79,15 +79,10 @@ export function forcesInto(drive: Drive, t: number, y: Float64Array, forces: For
   const upward = speed > 1e-6 ? upSpeed / speed : 1;
   const along = speed > 1e-6 ? alongSpeed / speed : 0;
 
-  let density = 0;
-  let pressure = 0;
-  let sound: number | null = null;
-  if (altitude < HIGHEST_ALTITUDE) {
-    const air = airAtGeometricAltitude(altitude);
-    density = air.density;
-    pressure = air.pressure;
-    sound = air.soundSpeed;
-  }
+  const air = (site.air ?? standardAir)(altitude);
+  const density = air?.density ?? 0;
+  const pressure = air?.pressure ?? 0;
+  const sound = air?.soundSpeed ?? null;
   const mach = speed / (sound ?? THIN_AIR_SOUND);
   const dynamicPressure = 0.5 * density * speed * speed;
 

@@ -45,11 +45,20 @@ export interface Earth {
   /** GM [m³/s²] */ readonly gravitationalParameter: number;
 }
 
+/** Air that the vehicle meets. */
+export interface FlightAir {
+  /** [kg/m³] */ readonly density: number;
+  /** [Pa] */ readonly pressure: number;
+  /** [m/s]; null where it is not defined */ readonly soundSpeed: number | null;
+}
+
 /** Where the flight begins, on a round Earth that turns under it in one plane. */
 export interface Site {
   readonly earth: Earth;
   /** [m] above mean sea level */ readonly altitude: number;
   /** [rad/s] of the Earth about the normal of the flight's plane: ω cos i */ readonly rotation: number;
+  /** Air over the altitude [m]; null: none left. Absent: the standard atmosphere. */
+  readonly air?: (altitude: number) => FlightAir | null;
 }
 
 /** Where the flight is to end. */
