@@ -1,97 +1,28 @@
 /** The workbench in a real browser, on a copy of the example study. */
 
-import { cp, mkdir, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
-import { tmpdir } from 'node:os';
+import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { AxeResults } from 'axe-core';
-import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { type RunningServer, serveStudy } from '../../src/faces/server/serveStudy.ts';
-import { buildWorkbenchIfOlder } from './built.ts';
-import { launchChromium } from './chromium.ts';
+import { describe, expect, it } from 'vitest';
+import {
+  axeFindings,
+  context,
+  forgive,
+  ledgerText,
+  number,
+  onDisk,
+  open,
+  page,
+  pictures,
+  ready,
+  server,
+  slider,
+  studyFile,
+  textOf,
+  useWorkbench,
+} from './studyPage.ts';
 
-const example = fileURLToPath(new URL('../../examples/alder-booster', import.meta.url));
-const pictures = fileURLToPath(new URL('./__out__/', import.meta.url));
-const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
-
-let browser: Browser;
-let folder: string;
-let server: RunningServer;
-let context: BrowserContext;
-let page: Page;
-let complaints: string[];
-let foreign: string[];
-
-const studyFile = () => join(folder, 'study.yaml');
-const onDisk = () => readFile(studyFile(), 'utf8');
-
-interface Looks {
-  readonly width?: number;
-  readonly height?: number;
-  readonly dark?: boolean;
-  readonly still?: boolean;
-}
-
-async function open({ width = 1440, height = 900, dark = false, still = true }: Looks = {}) {
-  context = await browser.newContext({
-    viewport: { width, height },
-    colorScheme: dark ? 'dark' : 'light',
-    reducedMotion: still ? 'reduce' : 'no-preference',
-  });
-  page = await context.newPage();
-  complaints = [];
-  foreign = [];
-  page.on('console', (message) => {
-    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
-  });
-  page.on('pageerror', (error) => complaints.push(String(error)));
-  page.on('request', (request) => {
-    if (!request.url().startsWith(server.url)) foreign.push(request.url());
-  });
-  await page.goto(server.url);
-  await ready();
-}
-
-const ready = () => page.waitForFunction(() => document.documentElement.dataset.ready === 'true');
-const textOf = async (place: Locator) => (await place.textContent()) ?? '';
-const slider = () => page.getByRole('slider', { name: 'Altitude' });
-const number = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`, 'i') });
-const ledgerText = () => textOf(page.locator('table.ledger'));
-
-/** What the accessibility checker has to say of the page as it is. */
-async function axeFindings(where: string): Promise<string[]> {
-  // The page's policy allows no script but its own; the checker comes in past it, by the debugger.
-  await page.evaluate(await readFile(axe, 'utf8'));
-  const { violations } = await page.evaluate(() =>
-    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
-  );
-  return violations.map(
-    ({ id, nodes }) => `${where}: ${id} at ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
-  );
-}
-
-beforeAll(async () => {
-  buildWorkbenchIfOlder();
-  await mkdir(pictures, { recursive: true });
-  browser = await launchChromium();
-});
-afterAll(async () => {
-  await browser.close();
-});
-beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'plumeline-browser-'));
-  await cp(example, folder, { recursive: true });
-  server = await serveStudy({ folder, port: 0 });
-});
-afterEach(async () => {
-  await context.close();
-  await server.close();
-  await rm(folder, { recursive: true });
-  expect(complaints).toEqual([]);
-  expect(foreign).toEqual([]);
-});
+useWorkbench();
 
 describe('the altitude scale', () => {
   it('moves numbers and drawing when the bob is dragged', async () => {
@@ -247,7 +178,7 @@ describe('editing', () => {
     await writeFile(studyFile(), original);
     await page.locator('.faults').waitFor({ state: 'detached' });
     // The server says so of the file that is not there; the browser logs the refused reading.
-    complaints = complaints.filter((text) => !/status of 422/.test(text));
+    forgive(/status of 422/);
   });
 });
 
@@ -352,7 +283,7 @@ describe('an edit while the file changes elsewhere', () => {
     await page.route('**/api/changes', (route) => route.abort());
     await page.reload();
     await ready();
-    complaints = [];
+    forgive(/./);
     await writeFile(studyFile(), original.replace(/^question:.*$/m, 'question: Which one?'));
     const field = page.locator('input[id="field-engines.bell.chamber.pressure"]');
     await field.fill('130 bar');
@@ -360,7 +291,7 @@ describe('an edit while the file changes elsewhere', () => {
     await expect.poll(onDisk).toContain('130 bar');
     expect(await onDisk()).toContain('question: Which one?');
     await expect.poll(() => textOf(page.locator('h1'))).toBe('Which one?');
-    complaints = complaints.filter((line) => !/409|ERR_FAILED/.test(line));
+    forgive(/409|ERR_FAILED/);
   });
 });
 

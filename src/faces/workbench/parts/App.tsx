@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { outdated, redo, solved, undo } from '../state/studyStore.ts';
+import { ConflictAsked } from './ConflictAsked.tsx';
 import { Faults } from './Faults.tsx';
 import { Foot } from './Foot.tsx';
 import { Header } from './Header.tsx';
@@ -23,6 +24,7 @@ export function App() {
       <main class={outdated.value ? 'page outdated' : 'page'}>
         <Question />
         <Faults />
+        <ConflictAsked />
         {solved.value !== null && (
           <>
             <Stage />
@@ -43,8 +45,14 @@ function undoByKey(event: KeyboardEvent): void {
   const back = key === 'z' && !event.shiftKey;
   const forth = (key === 'z' && event.shiftKey) || key === 'y';
   if (!back && !forth) return;
-  const field = event.target;
-  if (field instanceof HTMLInputElement && field.dataset.changed === 'true') return;
+  if (wantsKeys(event.target)) return;
   event.preventDefault();
   void (back ? undo() : redo());
+}
+
+/** A field with something of its own to take back. */
+function wantsKeys(field: EventTarget | null): boolean {
+  if (field instanceof HTMLTextAreaElement) return true;
+  if (!(field instanceof HTMLInputElement) || !['text', 'search'].includes(field.type)) return false;
+  return field.dataset.changed !== 'false';
 }

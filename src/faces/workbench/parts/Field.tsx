@@ -26,8 +26,20 @@ export function Field({ row, label, faultId, onRefusal }: FieldProps) {
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
   const shown = draft ?? row.text;
 
-  // A new text in the study, from here or from elsewhere, takes the place of the draft.
+  // A new text in the study takes the place of the draft it was made of; another draft stays, and is told of it.
+  const sent = useRef<readonly string[]>([]);
+  const known = useRef(row.text);
   useEffect(() => {
+    const isNews = known.current !== row.text;
+    known.current = row.text;
+    const mine = sent.current.indexOf(row.text.trim());
+    sent.current = sent.current.slice(mine + 1);
+    if (isNews && draft !== null && draft.trim() !== row.text.trim()) {
+      // An own edit has come through, and the next is on its way; or somebody else’s crosses one that is being made.
+      if (mine < 0 && sent.current.length === 0)
+        onRefusal(`This became ${row.text} meanwhile. Enter writes what stands here, Escape takes it back.`);
+      return;
+    }
     setDraft(null);
     onRefusal(null);
   }, [row.text, row.path]);
@@ -44,11 +56,13 @@ export function Field({ row, label, faultId, onRefusal }: FieldProps) {
   }
   function commit(text: string) {
     clearPause();
-    if (text.trim() === row.text.trim()) return takeBack();
-    commitValue(row.path, text.trim()).then(
-      (problems) => onRefusal(problems.length === 0 ? null : problems.map(wordsOf).join(' ')),
-      reportError,
-    );
+    if (text.trim() === row.text.trim() && sent.current.length === 0) return takeBack();
+    const trimmed = text.trim();
+    sent.current = [...sent.current, trimmed];
+    commitValue(row.path, trimmed).then((problems) => {
+      if (problems.length > 0) sent.current = sent.current.filter((one) => one !== trimmed);
+      onRefusal(problems.length === 0 ? null : problems.map(wordsOf).join(' '));
+    }, reportError);
   }
   function step(direction: 1 | -1, large: boolean) {
     const next = steppedText(shown, direction, large);

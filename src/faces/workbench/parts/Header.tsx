@@ -1,5 +1,5 @@
 import { standing } from '../state/standing.ts';
-import { canRedo, canUndo, redo, studyName, undo } from '../state/studyStore.ts';
+import { redo, redoWords, studyName, undo, undoWords } from '../state/studyStore.ts';
 import { theme, toggleTheme } from '../state/view.ts';
 
 export function Header() {
@@ -11,16 +11,31 @@ export function Header() {
         {standing}
       </span>
       <div class="tools">
-        <button type="button" disabled={!canUndo.value} onClick={() => void undo()}>
-          Undo
-        </button>
-        <button type="button" disabled={!canRedo.value} onClick={() => void redo()}>
-          Redo
-        </button>
+        <StepButton name="Undo" words={undoWords.value} step={undo} />
+        <StepButton name="Redo" words={redoWords.value} step={redo} />
         <button type="button" onClick={toggleTheme}>
           {theme.value === 'dark' ? 'Light' : 'Dark'}
         </button>
       </div>
     </header>
+  );
+}
+
+interface StepButtonProps {
+  readonly name: string;
+  /** What it would step over. */ readonly words: string | null;
+  readonly step: () => Promise<void>;
+}
+
+function StepButton({ name, words, step }: StepButtonProps) {
+  return (
+    <button
+      type="button"
+      disabled={words === null}
+      {...(words === null ? {} : { title: `${name}: ${words}` })}
+      onClick={() => void step()}
+    >
+      {name}
+    </button>
   );
 }

@@ -1,7 +1,7 @@
 /** How the study in its file stands to what the page shows, in words. */
 
 import { computed } from '@preact/signals';
-import { faults, type SaveState, saveState, solved, solving, trouble } from './studyStore.ts';
+import { faults, type SaveState, saveState, solved, solving, steppedWords, trouble } from './studyStore.ts';
 
 const saveWords: Readonly<Record<SaveState, string>> = {
   saved: 'saved in study.yaml',
@@ -29,5 +29,6 @@ export const standing = computed(() => {
   if (stopWords.value !== null) return `${stopWords.value}${before}`;
   if (faults.value.length > 0)
     return `study.yaml has ${faults.value.length === 1 ? 'a fault' : 'faults'}${before}`;
+  if (saveState.value === 'saved' && steppedWords.value !== null) return steppedWords.value;
   return saveWords[saveState.value];
 });

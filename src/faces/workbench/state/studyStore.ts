@@ -2,9 +2,19 @@
 
 import { computed, signal } from '@preact/signals';
 import type { Problem } from '../../../numerics/problem.ts';
+import {
+  emptyHistory,
+  type History,
+  recorded,
+  type Stepped,
+  steppedBack,
+  steppedForth,
+} from '../../../study/history.ts';
 import type { StudyProblem } from '../../../study/model.ts';
+import { changeBetween, conflicts } from '../../../study/textChange.ts';
 import type { Edit, OpenOutcome, SolvedStudy } from '../workshop/messages.ts';
 import { editText, openText } from '../workshop/workshop.ts';
+import { editWords, gestureOf } from './editWords.ts';
 import { onStudyChanged, readStudyText, type StudyText, writeStudyText } from './studyLink.ts';
 
 /** The text as the file has it. */
@@ -27,11 +37,22 @@ export const solving = signal(false);
 export type SaveState = 'saved' | 'saving' | 'reloaded' | 'failed';
 export const saveState = signal<SaveState>('saved');
 
-const earlier = signal<readonly string[]>([]);
-const later = signal<readonly string[]>([]);
-export const canUndo = computed(() => earlier.value.length > 0);
-export const canRedo = computed(() => later.value.length > 0);
-const longestHistory = 200;
+const history = signal<History>(emptyHistory);
+/** What would be taken back, and what would be done again, in words; null where there is nothing. */
+export const undoWords = computed(() => history.value.done.at(-1)?.words ?? null);
+export const redoWords = computed(() => history.value.undone.at(-1)?.words ?? null);
+/** What was taken back or done again just now, in words; null after anything else. */
+export const steppedWords = signal<string | null>(null);
+
+/** An edit that says something else than an edit made elsewhere at the same time and place. */
+export interface Conflict {
+  /** The edit made here, in words. */ readonly words: string;
+  /** What kept it from being written on what stands there now; empty when nothing did. */
+  readonly refused: readonly Problem[];
+  readonly keepMine: () => Promise<void>;
+  readonly keepTheirs: () => void;
+}
+export const conflict = signal<Conflict | null>(null);
 
 let serial = 0;
 
@@ -86,13 +107,21 @@ async function reload(): Promise<void> {
     if (trouble.value !== null) await showText(outcome.value);
     return;
   }
-  if (before !== null) {
-    // Undoing across somebody else's edit would silently take it back.
-    earlier.value = [];
-    later.value = [];
-    saveState.value = 'reloaded';
-  }
-  await showText(outcome.value);
+  if (before !== null) saveState.value = 'reloaded';
+  await takeUp(outcome.value);
+}
+
+/** Shows a text that was written elsewhere; to come there is a step like any other. */
+function takeUp(fresh: StudyText): Promise<void> {
+  record(fresh.text, 'a change made elsewhere', null, 'elsewhere');
+  return showText(fresh);
+}
+
+function record(after: string, words: string, gesture: string | null, by: 'here' | 'elsewhere'): void {
+  const before = file.value?.text;
+  if (before === undefined) return;
+  steppedWords.value = null;
+  history.value = recorded(history.value, { before, after, words, gesture, by, time: performance.now() });
 }
 
 /** Edits follow one another: each is made on the text the one before left. */
@@ -113,70 +142,78 @@ export function commitValue(path: string, value: string): Promise<readonly Probl
 
 /** The same of several changes at once: they are undone together. */
 export function commitEdits(edits: readonly Edit[]): Promise<readonly Problem[]> {
-  return inTurn(async () => {
-    const base = file.value;
-    if (base === null) return [];
-    const edited = await editText(base.text, edits);
-    if (!edited.ok) return edited.problems;
-    if (edited.text === base.text) return [];
-    const refused = await save(edited.text, base, async (fresh) => {
-      const again = await editText(fresh.text, edits);
-      return again.ok ? again.text : null;
-    });
-    if (refused !== null) return [refused];
-    earlier.value = [...earlier.value, base.text].slice(-longestHistory);
-    later.value = [];
+  return inTurn(() => makeEdits(edits, false));
+}
+
+/** @param overTheirs also where the same place was changed elsewhere meanwhile */
+async function makeEdits(edits: readonly Edit[], overTheirs: boolean): Promise<readonly Problem[]> {
+  const base = file.value;
+  if (base === null) return [];
+  const edited = await editText(base.text, edits);
+  if (!edited.ok) return edited.problems;
+  if (edited.text === base.text) return [];
+  const words = editWords(edits, solved.value?.study);
+  saveState.value = 'saving';
+  const outcome = await writeStudyText(edited.text, base.hash);
+  if (outcome.kind === 'refused') {
+    saveState.value = 'failed';
+    return [outcome.problem];
+  }
+  if (outcome.kind === 'written') {
+    record(outcome.study.text, words, gestureOf(edits), 'here');
+    saveState.value = 'saved';
+    void showText(outcome.study);
     return [];
-  });
+  }
+  // The file is not what it was: what came to it is taken up first, then the edit is made on it.
+  const theirs = changeBetween(base.text, outcome.study.text);
+  void takeUp(outcome.study);
+  if (!overTheirs && conflicts(changeBetween(base.text, edited.text), theirs)) {
+    saveState.value = 'reloaded';
+    ask(words, edits, []);
+    return [];
+  }
+  return makeEdits(edits, overTheirs);
+}
+
+function ask(words: string, edits: readonly Edit[], refused: readonly Problem[]): void {
+  conflict.value = {
+    words,
+    refused,
+    async keepMine() {
+      conflict.value = null;
+      const problems = await inTurn(() => makeEdits(edits, true));
+      if (problems.length > 0) ask(words, edits, problems);
+    },
+    keepTheirs() {
+      conflict.value = null;
+    },
+  };
 }
 
 export function undo(): Promise<void> {
-  return step(earlier, later);
+  return inTurn(() => step(steppedBack, 'Taken back'));
 }
 export function redo(): Promise<void> {
-  return step(later, earlier);
+  return inTurn(() => step(steppedForth, 'Done again'));
 }
 
-function step(from: typeof earlier, to: typeof earlier): Promise<void> {
-  return inTurn(async () => {
-    const text = from.value.at(-1);
-    const base = file.value;
-    if (text === undefined || base === null) return;
-    const refused = await save(text, base, async () => null);
-    if (refused !== null) return;
-    from.value = from.value.slice(0, -1);
-    to.value = [...to.value, base.text];
-  });
-}
-
-/**
- * Puts a text into the file and shows it. When the file was changed meanwhile, `remake` makes the text anew
- * on what is there now, or gives up with null.
- */
-async function save(
-  text: string,
-  base: StudyText,
-  remake: (fresh: StudyText) => Promise<string | null>,
-): Promise<Problem | null> {
+async function step(take: (from: History, text: string) => Stepped | null, told: string): Promise<void> {
+  const base = file.value;
+  const next = base === null ? null : take(history.value, base.text);
+  if (base === null || next === null) return;
   saveState.value = 'saving';
-  let outcome = await writeStudyText(text, base.hash);
-  if (outcome.kind === 'stale') {
-    const fresh = outcome.study;
-    const again = await remake(fresh);
-    if (again !== null) outcome = await writeStudyText(again, fresh.hash);
-    else void showText(fresh);
-  }
-  if (outcome.kind === 'written') {
-    void showText(outcome.study);
+  const outcome = await writeStudyText(next.text, base.hash);
+  if (outcome.kind === 'refused') {
+    saveState.value = 'failed';
+  } else if (outcome.kind === 'stale') {
+    // What came meanwhile is the last step now, and would be the one to take back.
+    saveState.value = 'reloaded';
+    void takeUp(outcome.study);
+  } else {
+    history.value = next.history;
+    steppedWords.value = `${told}: ${next.step.words}`;
     saveState.value = 'saved';
-    return null;
+    void showText(outcome.study);
   }
-  saveState.value = 'failed';
-  return outcome.kind === 'refused'
-    ? outcome.problem
-    : {
-        code: 'study-changed-meanwhile',
-        what: 'The study file was changed by another program meanwhile.',
-        mend: 'Its new content is shown now; make the change again.',
-      };
 }

@@ -1,0 +1,102 @@
+/** The workbench open in a real browser on a copy of the example study, for the tests of this folder. */
+
+import { cp, mkdir, mkdtemp, readFile, rm } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { AxeResults } from 'axe-core';
+import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, expect } from 'vitest';
+import { type RunningServer, serveStudy } from '../../src/faces/server/serveStudy.ts';
+import { buildWorkbenchIfOlder } from './built.ts';
+import { launchChromium } from './chromium.ts';
+
+const example = fileURLToPath(new URL('../../examples/alder-booster', import.meta.url));
+export const pictures = fileURLToPath(new URL('./__out__/', import.meta.url));
+const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
+
+export let browser: Browser;
+export let folder: string;
+export let server: RunningServer;
+export let context: BrowserContext;
+export let page: Page;
+let complaints: string[];
+let foreign: string[];
+
+export const studyFile = () => join(folder, 'study.yaml');
+export const onDisk = () => readFile(studyFile(), 'utf8');
+
+interface Looks {
+  readonly width?: number;
+  readonly height?: number;
+  readonly dark?: boolean;
+  readonly still?: boolean;
+}
+
+export async function open({ width = 1440, height = 900, dark = false, still = true }: Looks = {}) {
+  context = await browser.newContext({
+    viewport: { width, height },
+    colorScheme: dark ? 'dark' : 'light',
+    reducedMotion: still ? 'reduce' : 'no-preference',
+  });
+  page = await context.newPage();
+  complaints = [];
+  foreign = [];
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(String(error)));
+  page.on('request', (request) => {
+    if (!request.url().startsWith(server.url)) foreign.push(request.url());
+  });
+  await page.goto(server.url);
+  await ready();
+}
+
+export const ready = () => page.waitForFunction(() => document.documentElement.dataset.ready === 'true');
+export const textOf = async (place: Locator) => (await place.textContent()) ?? '';
+export const slider = () => page.getByRole('slider', { name: 'Altitude' });
+export const number = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`, 'i') });
+export const ledgerText = () => textOf(page.locator('table.ledger'));
+
+/** What the accessibility checker has to say of the page as it is. */
+export async function axeFindings(where: string): Promise<string[]> {
+  // The page's policy allows no script but its own; the checker comes in past it, by the debugger.
+  await page.evaluate(await readFile(axe, 'utf8'));
+  const { violations } = await page.evaluate(() =>
+    (globalThis as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
+  );
+  return violations.map(
+    ({ id, nodes }) => `${where}: ${id} at ${nodes.map((node) => node.target.join(' ')).join(', ')}`,
+  );
+}
+
+/** What the browser complained of so far, less what matches, as the test expects it. */
+export function forgive(expected: RegExp): void {
+  complaints = complaints.filter((text) => !expected.test(text));
+}
+
+/** To be called once at the top of a test file: a browser for all tests, a fresh copy and server for each. */
+export function useWorkbench(): void {
+  beforeAll(async () => {
+    buildWorkbenchIfOlder();
+    await mkdir(pictures, { recursive: true });
+    browser = await launchChromium();
+  });
+  afterAll(async () => {
+    await browser.close();
+  });
+  beforeEach(async () => {
+    folder = await mkdtemp(join(tmpdir(), 'plumeline-browser-'));
+    await cp(example, folder, { recursive: true });
+    server = await serveStudy({ folder, port: 0 });
+  });
+  afterEach(async () => {
+    await context.close();
+    await server.close();
+    await rm(folder, { recursive: true });
+    expect(complaints).toEqual([]);
+    expect(foreign).toEqual([]);
+  });
+}
