@@ -36,6 +36,14 @@ export interface CutPanelOptions extends FigureOptions {
   /** [px] left free between two engines, for what a page puts there; none unless said. */
   readonly middle?: number;
   /** Draw this engine alone, in the style that it has beside the others. */ readonly only?: string;
+  /** Places that the same drawing shows as well: room is kept for the words of all, so that nothing moves between them. */
+  readonly alsoAt?: readonly CutPlace[];
+}
+
+/** A place, and the rows of the engines there by their id. */
+export interface CutPlace {
+  readonly altitude: Altitude;
+  readonly rows: Readonly<Record<string, ConditionRow>>;
 }
 
 export interface CutPanel {
@@ -104,9 +112,18 @@ export function cutPanel(
   const plan = planOf(box, engines.length, { legend, key, middle: options.middle ?? 0 }, style);
   const wordsWidth = plan.beside ? plan.column - 0.5 * type.label : 0.94 * plan.cell;
   const states = engines.map((drawn) => stateWords(drawn, ambient, wordsWidth, { plan, legend }, style));
+  const roomFor = engines.map((drawn, i) =>
+    tallest([
+      states[i] ?? [],
+      ...(options.alsoAt ?? []).map((place) => {
+        const row = place.rows[drawn.engine.id] ?? drawn.row;
+        return stateWords({ ...drawn, row }, ambientAt(place.altitude), wordsWidth, { plan, legend }, style);
+      }),
+    ]),
+  );
   const names = engines.map((drawn, i) => {
     if (!legend) return [];
-    const lines = plan.beside ? factLinesBeside(box, i === 0, wordsSize(states[i] ?? []).height, style) : 3;
+    const lines = plan.beside ? factLinesBeside(box, i === 0, roomFor[i] ?? 0, style) : 3;
     return legendWords(drawn, wordsWidth, lines, isTight(plan) ? type.foot : type.small, style);
   });
   const engineWidth = plan.cell - plan.column;
@@ -114,7 +131,7 @@ export function cutPanel(
     engines,
     box,
     plan,
-    { legend, key, names: tallest(names), states: tallest(states) },
+    { legend, key, names: tallest(names), states: Math.max(...roomFor) },
     style,
   );
   const spoken = engines.map((drawn, i): Spoken => {
@@ -395,14 +412,14 @@ function keyNodes(box: Box, plan: Plan, ambient: number, scale: number, style: P
   }
   const height = pressureKeyHeight(type.small);
   const y = box.y + box.height - height;
+  const scaleEnd = textWidth(scaleWords(plan, scale, style), type.small, 400) + 0.7 * type.small;
   if (plan.beside) {
     // Between the columns of words, which go on down beside it, and clear of the words of the scale.
-    const scaleEnd = textWidth(scaleWords(plan, scale, style), type.small, 400) + 0.7 * type.small;
     const x = box.x + Math.max(plan.column + 0.6 * type.label, scaleEnd);
     const end = box.x + box.width - (plan.count > 1 ? plan.column + 0.4 * type.label : 0);
     return pressureKey({ x, y, width: end - x, height }, ambient, style);
   }
-  const width = Math.max(14.5 * type.small, 0.42 * box.width);
+  const width = Math.min(Math.max(14.5 * type.small, 0.42 * box.width), box.width - scaleEnd);
   const place = { x: box.x + box.width - width, y, width, height };
   return pressureKey(place, ambient, style);
 }

@@ -39,7 +39,7 @@ export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
 }
 
 /** Which outlines are no wall of the model's own. */
-function notionalWords(engines: readonly DrawnEngine[]): string[] {
+export function notionalWords(engines: readonly DrawnEngine[]): string[] {
   const names = engines
     .filter(({ engine }) => engine.contourIs === 'notional')
     .map(({ engine }) => engine.name);
@@ -55,9 +55,13 @@ function subtitleOf(engines: readonly DrawnEngine[], altitude: Altitude, options
   return [
     // A title of the user's own need not say where it is.
     ...(options.title === undefined ? [] : [airWords(altitude)]),
-    engines.some(({ engine }) => engine.contour.plug !== undefined)
-      ? 'Colour: pressure, on the plug that of the field, else the one-dimensional mean'
-      : 'Colour: one-dimensional mean pressure',
+    colourWords(engines),
     separated ? 'plume and hatched part not computed' : 'dashed plume a sketch',
   ].join('; ');
+}
+
+export function colourWords(engines: readonly DrawnEngine[]): string {
+  return engines.some(({ engine }) => engine.contour.plug !== undefined)
+    ? 'Colour: pressure, on the plug that of the field, else the one-dimensional mean'
+    : 'Colour: one-dimensional mean pressure';
 }
