@@ -29,7 +29,7 @@ export const publishedQuantities: readonly CatalogueEntry[] = [
     model: 'published-figures',
     typicalError: 'That of the published figure and of the model together.',
     limits:
-      'Published figures may be of the whole engine, turbine exhaust included, while the models have its chamber alone.',
+      'Published thrust, specific impulse, flow and mixture ratio are held against the whole engine’s, turbine exhaust included, where the study states its cycle; else against those of its chamber alone.',
     place: 'engine',
     notAsked: {
       why: 'It belongs to one published row.',

@@ -2,6 +2,7 @@
 
 import type { EngineInput } from '../../study/model.ts';
 import { quantity } from '../catalogue.ts';
+import { isOpen } from '../cycle/asStated.ts';
 import { show, showIn, unitFor } from '../display.ts';
 import { diameterOf } from '../solution.ts';
 import { gap } from './interval.ts';
@@ -14,10 +15,10 @@ const LAST_BITS = 1e-12;
 
 /** Contradictions first, the widest first among them. */
 export function publishedChecks(input: EngineInput): readonly PublishedCheck[] {
-  const { published } = input;
+  const { published, cycle } = input;
   if (published === null || published.rows.length === 0) return [];
   const rows = statedRows(published.rows);
-  return roadsOf(rows, statedInputs(input))
+  return roadsOf(rows, statedInputs(input), cycle === null || !isOpen(cycle))
     .flatMap(pairsOf)
     .sort((a, b) => b.beyond / Math.abs(b.one.value) - a.beyond / Math.abs(a.one.value));
 }

@@ -2,8 +2,9 @@
 
 import { attempt } from '../../numerics/problem.ts';
 import { airAtGeometricAltitude } from '../../physics/air/index.ts';
-import type { Ambient, PublishedRow } from '../../study/model.ts';
+import type { Ambient, EngineInput, PublishedRow } from '../../study/model.ts';
 import { type FiguresAt, figuresAt, figuresAtAltitude } from '../conditions.ts';
+import { cycleFigures, engineFiguresAt } from '../cycle/cycleFigures.ts';
 import { diameterOf, type EngineSolution } from '../solution.ts';
 
 export interface ComputedValue {
@@ -41,12 +42,41 @@ const noneOf: Readonly<Record<string, string>> = {
   'exit.mach': 'The gas has no sound speed of its own at the lip.',
 };
 
+/** What a maker publishes of an engine is the whole engine's, what drives its pumps counted. */
+const wholeEngine: Readonly<Record<string, string>> = {
+  thrust: 'cycle.thrust',
+  specificImpulse: 'cycle.specificImpulse',
+  massFlow: 'cycle.massFlow',
+  'propellants.ratio': 'cycle.mixtureRatio',
+};
+
+/** Name in the catalogue of what a published quantity is held against. */
+export function comparedWith({ cycle }: Pick<EngineInput, 'cycle'>, quantity: string): string {
+  return cycle === null ? quantity : (wholeEngine[quantity] ?? quantity);
+}
+
 const placed = ['thrust', 'specificImpulse', 'thrustCoefficient'] as const;
 
 /** Names in the catalogue for which {@link computedValue} has a value. */
 export const comparableQuantities: readonly string[] = [...placed, ...Object.keys(unplaced)];
 
 export function computedValue(engine: EngineSolution, row: PublishedRow): ComputedValue {
+  if (comparedWith(engine.input, row.quantity) === row.quantity) return ofChamber(engine, row);
+  const found = attempt(() => ofWholeEngine(engine, row));
+  return found.ok ? { value: found.value, absent: null } : { value: null, absent: found.problem.what };
+}
+
+/** @throws ProblemError where the cycle does not close, or the chamber has no thrust there */
+function ofWholeEngine(engine: EngineSolution, { quantity, at }: PublishedRow): number {
+  if (at === null) {
+    return quantity === 'massFlow' ? cycleFigures.massFlow(engine) : cycleFigures.mixtureRatio(engine);
+  }
+  const altitude = at.kind === 'altitude' ? at.altitude.value : null;
+  const { thrust, specificImpulse } = engineFiguresAt(engine, ambientPressureOf(at), altitude);
+  return quantity === 'thrust' ? thrust : specificImpulse;
+}
+
+function ofChamber(engine: EngineSolution, row: PublishedRow): ComputedValue {
   const key = placed.find((name) => name === row.quantity);
   if (key !== undefined && row.at !== null) {
     const { at } = row;

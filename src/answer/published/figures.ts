@@ -4,7 +4,7 @@ import type { PublishedRow, SourceInput } from '../../study/model.ts';
 import { halfSpan } from '../../study/plainQuantity.ts';
 import type { EngineAnswer, Reason } from '../model.ts';
 import type { EngineSolution } from '../solution.ts';
-import { ambientPressureOf, computedValue } from './computedValue.ts';
+import { ambientPressureOf, comparedWith, computedValue } from './computedValue.ts';
 import type { PublishedFigure } from './model.ts';
 
 /** A computed value on the edge of a band is inside it in spite of the last bits. */
@@ -35,6 +35,7 @@ export function publishedFigures(
     }
     return {
       quantity: row.quantity,
+      comparedWith: comparedWith(engine.input, row.quantity),
       at: row.at && {
         altitude: row.at.kind === 'altitude' ? row.at.altitude.value : null,
         ambientPressure: ambientPressureOf(row.at),
@@ -61,13 +62,16 @@ function sourceOf(
   return { source: known?.title ?? source.key, sourceKey: source.key };
 }
 
-/** Which quantity the numbers at a path inside an engine's answer are of: `published[2].computed` → `thrust`. */
+/** Which quantity the numbers at a path inside an engine's answer are of: `published[2].computed` → `cycle.thrust`. */
 export function publishedQuantityAt(
   engine: Pick<EngineAnswer, 'published' | 'publishedChecks' | 'publishedSolve'>,
   path: string,
 ): string | undefined {
   if (path.startsWith('publishedSolve.')) return engine.publishedSolve?.quantity;
-  const [, list, index] = /^(published|publishedChecks)\[(\d+)\]/.exec(path) ?? [];
-  if (list === 'published') return engine.published[Number(index)]?.quantity;
+  const [, list, index, field] = /^(published|publishedChecks)\[(\d+)\]\.?(\w*)/.exec(path) ?? [];
+  if (list === 'published') {
+    const figure = engine.published[Number(index)];
+    return field === 'computed' ? figure?.comparedWith : figure?.quantity;
+  }
   return list === undefined ? undefined : engine.publishedChecks[Number(index)]?.quantity;
 }

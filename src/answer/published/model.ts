@@ -3,6 +3,8 @@
 /** One published row beside the value that the models give. */
 export interface PublishedFigure {
   /** Name in the catalogue without its place. */ readonly quantity: string;
+  /** Name of what it is held against: the whole engine's, `cycle.thrust`, where the study states a cycle; else the same name. */
+  readonly comparedWith: string;
   /** Where it holds; null where the quantity is the same everywhere. */ readonly at: {
     /** [m] geometric; null for vacuum and for a pressure without an altitude */ readonly altitude:
       | number

@@ -5,7 +5,8 @@
  *   flow        ṁ = F/(I_sp g₀),  p₀ A_t / c*
  *   thrust      F = C_F p₀ A_t
  *
- * The first holds while the gas fills the nozzle and the chamber is the same at both places.
+ * The first holds while the gas fills the nozzle and the chamber is the same at both places. Where a cycle dumps gas, thrust and flow
+ * are those of the whole engine, which does not all pass the throat: the roads over its throat and chamber pressure are left out.
  * Source: G. P. Sutton, O. Biblarz, Rocket Propulsion Elements, 7th ed., 2001, ch. 2 and 3.
  */
 
@@ -22,15 +23,19 @@ export interface Roads {
 }
 
 /** Rows first, then inputs of the study: those only where no row says the same. */
-export function roadsOf(rows: readonly Stated[], inputs: readonly Stated[]): readonly Roads[] {
+export function roadsOf(
+  rows: readonly Stated[],
+  inputs: readonly Stated[],
+  allThroughThroat: boolean,
+): readonly Roads[] {
   const all = [...rows, ...inputs.filter(({ quantity: name }) => !rows.some((row) => row.quantity === name))];
   return [
     { quantity: 'exit.area', pressure: null, roads: exitAreas(all) },
-    { quantity: 'massFlow', pressure: null, roads: massFlows(all) },
+    { quantity: 'massFlow', pressure: null, roads: massFlows(all, allThroughThroat) },
     ...placesOf(rows, 'thrust').map(({ pressure }) => ({
       quantity: 'thrust',
       pressure,
-      roads: thrustsAt(all, pressure),
+      roads: thrustsAt(all, pressure, allThroughThroat),
     })),
     ...repeated(rows),
   ];
@@ -115,7 +120,7 @@ function throatOf(all: readonly Stated[]): { area: Interval; name: string; row: 
     : { area: circle(diameter), name: 'area of the throat diameter', row: diameter };
 }
 
-function massFlows(all: readonly Stated[]): readonly PublishedRoad[] {
+function massFlows(all: readonly Stated[], allThroughThroat: boolean): readonly PublishedRoad[] {
   const stated = all.flatMap((row) => (row.quantity === 'massFlow' ? [road(row, 'the flow', row)] : []));
   const implied = placesOf(all, 'thrust').flatMap((thrust) => {
     const impulse = first(all, 'specificImpulse', thrust.pressure);
@@ -123,7 +128,7 @@ function massFlows(all: readonly Stated[]): readonly PublishedRoad[] {
     const flow = scaled(quotient(thrust, impulse), 1 / STANDARD_GRAVITY);
     return [road(flow, `thrust over specific impulse ${thrust.where}`, thrust, impulse)];
   });
-  return [...stated, ...implied, ...chokedFlow(all)];
+  return [...stated, ...implied, ...(allThroughThroat ? chokedFlow(all) : [])];
 }
 
 function chokedFlow(all: readonly Stated[]): readonly PublishedRoad[] {
@@ -142,13 +147,18 @@ function chokedFlow(all: readonly Stated[]): readonly PublishedRoad[] {
   ];
 }
 
-function thrustsAt(all: readonly Stated[], place: number): readonly PublishedRoad[] {
+function thrustsAt(
+  all: readonly Stated[],
+  place: number,
+  allThroughThroat: boolean,
+): readonly PublishedRoad[] {
   const stated = all.filter((row) => row.quantity === 'thrust' && row.pressure === place);
   const coefficient = first(all, 'thrustCoefficient', place);
   const pressure = first(all, 'chamber.pressure');
   const throat = throatOf(all);
   const roads = stated.map((row) => road(row, `thrust ${row.where}`, row));
-  if (coefficient === undefined || pressure === undefined || throat === null) return roads;
+  if (!allThroughThroat || coefficient === undefined || pressure === undefined || throat === null)
+    return roads;
   return [
     ...roads,
     road(

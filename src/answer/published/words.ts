@@ -6,7 +6,7 @@ import type { EngineAnswer, PublishedCheck, PublishedFigure } from '../model.ts'
 import { bandWords } from './solveProblems.ts';
 
 export interface FigureWords {
-  /** `thrust in vacuum` */ readonly what: string;
+  /** `thrust in vacuum`; where the study states a cycle, `thrust of the whole engine in vacuum` */ readonly what: string;
   /** As the study writes it. */ readonly published: string;
   readonly computed: string;
   /** `+3.1 kN, +0.4 %`; empty where there is none. */ readonly difference: string;
@@ -15,8 +15,18 @@ export interface FigureWords {
 }
 
 export function figureWords(figure: PublishedFigure): FigureWords {
-  const { quantity: name, computed, difference, share, within, plusMinus, text, source } = figure;
-  const what = `${quantity(name).label}${placeWords(figure)}`;
+  const {
+    quantity: name,
+    comparedWith,
+    computed,
+    difference,
+    share,
+    within,
+    plusMinus,
+    text,
+    source,
+  } = figure;
+  const what = `${quantity(comparedWith).label}${placeWords(figure)}`;
   if (computed === null || difference === null || share === null || within === null) {
     return { what, published: text, computed: 'no number', difference: '', verdict: '', source };
   }
