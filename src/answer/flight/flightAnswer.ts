@@ -1,6 +1,8 @@
 /** One flight as the answer prints it. */
 
+import { STANDARD_GRAVITY } from '../../physics/constants.ts';
 import type { FlightPoint } from '../../physics/flight/index.ts';
+import { show } from '../display.ts';
 import type { EngineSolution } from '../solution.ts';
 import { flightNumbers } from './flightNumbers.ts';
 import type { Flown, SolutionOf } from './fly.ts';
@@ -16,7 +18,7 @@ export function flightAnswer(flown: Flown, engine: string, solutionOf: SolutionO
     engineName: solutionOf(engine).input.name,
     ...flightNumbers(flown),
     points: thinned(ascent.points).map(pointAnswer),
-    notes: [...ascent.exceeded, ...separationNote(flown, solutionOf(engine))],
+    notes: [...ascent.exceeded, ...barelyLiftsNote(flown), ...separationNote(flown, solutionOf(engine))],
   };
 }
 
@@ -35,6 +37,18 @@ function pointAnswer(point: FlightPoint): FlightPointAnswer {
     point;
   const all = { time, altitude, downrange, speed, pathAngle, mass, thrust, throttle, dynamicPressure };
   return mach === null ? all : { ...all, mach };
+}
+
+/** Thrust over weight on the pad below which the weight itself is what bounds the payload. Our own rule, no source. */
+const BARELY_LIFTS = 1.03;
+
+function barelyLiftsNote({ ascent: { start }, toOrbit }: Flown): readonly string[] {
+  const weight = start.mass * STANDARD_GRAVITY;
+  if (toOrbit === null || start.thrust >= BARELY_LIFTS * weight) return [];
+  const excess = show('flight.liftoffThrustToWeight', start.thrust / weight, 4).text;
+  return [
+    `It only just lifts: thrust over weight on the pad is ${excess}. One per cent more or less thrust there is ${show('flight.liftoffMass', 0.01 * start.mass, 2).text} of mass that lifts off; the payload is no surer than that.`,
+  ];
 }
 
 /** Where the gas lets go of the wall, the thrust is that of the model; what it does sideways is not computed. */

@@ -18,6 +18,8 @@ const LOWEST_SHARE = 1e-3;
 /** Met within this share of the vacuum thrust, or the interval is this share of the top wide. */
 const MET = 2e-4;
 const NARROWEST = 2e-4;
+/** A corner between two points, with the slopes of the neighbours on its sides, is missed by at most this share of the vacuum thrust. */
+const CORNER = 3e-4;
 
 /**
  * A cubic without overshoot between points that are added in the middle until it is met there. Where the thrust jumps, as a
@@ -75,7 +77,7 @@ function refined(at: (pressure: number) => ThrustOrWhy, top: number): readonly N
     for (let i = 0; i < nodes.length - 1; i++) {
       const from = nodes[i]!;
       const to = nodes[i + 1]!;
-      const key = `${from.pressure} ${to.pressure}`;
+      const key = keyOf(from, to);
       if (settled.has(key)) continue;
       const width = to.pressure - from.pressure;
       if (width < NARROWEST * top || (from.absent !== null && to.absent !== null)) {
@@ -90,23 +92,37 @@ function refined(at: (pressure: number) => ThrustOrWhy, top: number): readonly N
         width * slopeAt(nodes, i + 1),
         0.5,
       );
-      if (Math.abs(guess - middle.thrust) <= MET * scale) settled.add(key);
-      else added.push(middle);
+      added.push(middle);
+      if (!(Math.abs(guess - middle.thrust) <= MET * scale)) continue;
+      // Met in the middle: with that point between them both halves are met still closer, unless the curve has a corner in one.
+      const [lower, upper] = [chordOf(from, middle), chordOf(middle, to)];
+      const before = i > 0 ? chordOf(nodes[i - 1]!, from) : null;
+      const after = i + 2 < nodes.length ? chordOf(to, nodes[i + 2]!) : null;
+      const corner = (a: number | null, b: number | null): number =>
+        a === null || b === null ? 0 : (Math.abs(a - b) * 0.5 * width) / 8;
+      if (corner(before, upper) <= CORNER * scale) settled.add(keyOf(from, middle));
+      if (corner(lower, after) <= CORNER * scale) settled.add(keyOf(middle, to));
     }
     if (added.length === 0) return nodes;
     nodes = [...nodes, ...added].sort((a, b) => a.pressure - b.pressure);
   }
 }
 
+/** Slope of the straight line between two points; null where one has no thrust. */
+function chordOf(from: Node, to: Node): number | null {
+  if (from.absent !== null || to.absent !== null) return null;
+  return (to.thrust - from.thrust) / (to.pressure - from.pressure);
+}
+
+function keyOf(from: Node, to: Node): string {
+  return `${from.pressure} ${to.pressure}`;
+}
+
 /** Harmonic mean of the slopes on both sides, none at a turn (F. N. Fritsch, R. E. Carlson 1980, from memory); at an end that inside. */
 function slopeAt(nodes: readonly Node[], i: number): number {
-  const chord = (k: number): number | null => {
-    const [from, to] = [nodes[k], nodes[k + 1]];
-    if (from === undefined || to === undefined || from.absent !== null || to.absent !== null) return null;
-    return (to.thrust - from.thrust) / (to.pressure - from.pressure);
-  };
-  const before = chord(i - 1);
-  const after = chord(i);
+  const [below, at, above] = [nodes[i - 1], nodes[i]!, nodes[i + 1]];
+  const before = below === undefined ? null : chordOf(below, at);
+  const after = above === undefined ? null : chordOf(at, above);
   if (before === null || after === null) return before ?? after ?? 0;
   return before * after <= 0 ? 0 : (2 * before * after) / (before + after);
 }

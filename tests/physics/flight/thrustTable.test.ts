@@ -26,6 +26,17 @@ describe('a table of thrust over the air’s pressure', () => {
     expect(asked).toBeLessThan(100);
   });
 
+  it('meets a corner wherever it lies, within five ten-thousandths', () => {
+    for (let corner = 20_000; corner < 40_000; corner += 431) {
+      const bent = (pressure: number): number =>
+        9e5 - 4 * Math.min(pressure, corner) - 2 * Math.max(0, pressure - corner);
+      const table = tabulatedThrust((pressure) => ({ thrust: bent(pressure) }), TOP);
+      for (let pressure = corner - 9_000; pressure < corner + 9_000; pressure += 100) {
+        expect(Math.abs(table(pressure) - bent(pressure)) / 9e5).toBeLessThan(5e-4);
+      }
+    }
+  });
+
   it('keeps a jump a jump, between the values on its sides', () => {
     const jump = (pressure: number): number => (pressure > 40_000 ? 7e5 : 7.6e5);
     const table = tabulatedThrust((pressure) => ({ thrust: jump(pressure) }), TOP);
