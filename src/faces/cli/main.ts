@@ -57,6 +57,7 @@ Examples:
   plumeline sweep my-question               any quantity against any input, as the study asks
   plumeline map my-question                 the same while two inputs move
   plumeline need my-question                what an input would have to be for a comparison to hold
+  plumeline review my-question --by NAME    sign what you have looked at
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
@@ -293,14 +294,36 @@ Example:
     });
 
   program
+    .command('review')
+    .description('sign the sentences, facts and analogies that you have looked at; kept in review.yaml')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .requiredOption('--by <name>', 'who signs')
+    .option('--sentences <ids>', 'only these: "on-the-way,vacuum-gain"')
+    .option('--date <day>', 'day of signing, e.g. 2026-11-26; else today')
+    .addHelpText(
+      'after',
+      `
+Kept is what you saw: words, test, verdict, deciding numbers as spoken. A later change of any of it voids the
+sign-off; plumeline check and the fact sheet of a package tell so.
+
+Example:
+  plumeline review my-question --by "J. Doe" --sentences on-the-way`,
+    )
+    .action(async (study: string, flags) => {
+      const { reviewCommand } = await import('./commands/review.ts');
+      done(await reviewCommand(study, flags, terminal));
+    });
+
+  program
     .command('pack')
     .description('write one folder to publish: page, figures as SVG and PNG, numbers as CSV and JSON')
     .argument('<study>', 'folder with study.yaml, or that file')
     .requiredOption('--out <folder>', 'folder to write: a new or empty one, or an earlier package')
+    .option('--date <day>', 'day of the package, e.g. 2026-11-26; else that of the latest sign-off')
     .addHelpText(
       'after',
       `
-The same study gives the same bytes. A folder that holds anything else than an earlier package is left alone.
+The same study and the same day give the same bytes. A folder that holds anything else than an earlier package is left alone.
 
 Example:
   plumeline pack my-question --out my-question-package`,

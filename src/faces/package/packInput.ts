@@ -3,6 +3,7 @@
 import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import type { DataRowUsed } from '../../answer/cited/index.ts';
 import type { Need } from '../../answer/needs/index.ts';
+import type { SignOffStanding } from '../../answer/review/index.ts';
 import type { CheckedComparison } from '../../answer/sentences/comparePair.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
@@ -22,6 +23,10 @@ export interface PackInput {
   /** What the other engine is worth to the vehicles. */ readonly vehicleWorths?: readonly VehicleWorth[];
   /** What it would take, found. */ readonly needs?: readonly Need[];
   /** Rows of data about coolants and walls that it uses. */ readonly rows?: readonly DataRowUsed[];
+  /** Sign-offs of `review.yaml`, and whether they stand. */ readonly standings?: readonly SignOffStanding[];
+  /** Day of the package, `2026-11-26`; never from a clock. Null: none is given. */ readonly date?:
+    | string
+    | null;
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
     which: number,

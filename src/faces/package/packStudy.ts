@@ -1,10 +1,10 @@
 /** One folder with everything to publish: page, figures, numbers, sources, the study itself, and what each file is. */
 
-import { createHash } from 'node:crypto';
 import { resolve } from 'node:path';
 import { filesOf } from './packageFiles.ts';
 import { manifestName, packageForm, requireReplaceable, writeWhole } from './packagePlace.ts';
 import type { PackInput } from './packInput.ts';
+import { sha256 } from './sha256.ts';
 
 export interface PackedStudy {
   /** Absolute. */ readonly folder: string;
@@ -24,6 +24,7 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
     program: input.solved.answer.program,
     caution: input.solved.answer.caution,
     question: input.solved.answer.question,
+    date: input.date ?? null,
     files: Object.fromEntries(
       [...files].map(([name, bytes]) => [name, { bytes: bytes.length, sha256: sha256(bytes) }]),
     ),
@@ -32,5 +33,3 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
   await writeWhole(folder, files);
   return { folder, files: [...files.keys()] };
 }
-
-const sha256 = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex');

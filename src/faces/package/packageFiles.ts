@@ -2,17 +2,21 @@
 
 import { altitudeCurve } from '../../answer/conditions.ts';
 import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
+import { checkFacts } from '../../answer/sentences/checkFacts.ts';
+import { factSheetOf } from '../../telling/factSheet/factSheet.ts';
+import { factSheetHtml } from '../../telling/factSheet/factSheetHtml.ts';
 import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
 import { packageFigures } from '../../telling/figures/packageFigures.ts';
 import { NOTHING_SWEPT, sweptFigures, sweptTables } from '../../telling/figures/sweptFigures.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
 import { sceneToSvg } from '../../telling/scene/svg.ts';
-import { sourceFiles } from '../../telling/sources/sourceFiles.ts';
+import { referencesOf, sourceFiles } from '../../telling/sources/sourceFiles.ts';
 import { embeddedFonts } from './fontFiles.ts';
 import type { PackInput } from './packInput.ts';
 import { pngOf } from './pngPicture.ts';
 import { readme } from './readme.ts';
+import { sha256 } from './sha256.ts';
 export function filesOf({
   study,
   text,
@@ -25,6 +29,8 @@ export function filesOf({
   needs = [],
   vehicleWorths = [],
   rows = [],
+  standings = [],
+  date = null,
   onFigure,
 }: PackInput): Map<string, Buffer> {
   const { answer, solutions } = solved;
@@ -74,6 +80,18 @@ export function filesOf({
   if (needs.length > 0) add('needs.json', `${JSON.stringify({ caution: answer.caution, needs }, null, 2)}\n`);
   for (const { name, content } of sourceFiles({ study, answer, solutions, sentences, analogies, rows }))
     add(name, content);
+  const sheet = factSheetOf({
+    answer,
+    studyHash: sha256(text),
+    date,
+    sentences,
+    facts: checkFacts(study),
+    analogies,
+    standings,
+    references: referencesOf({ study, answer, solutions, sentences, analogies, rows }),
+  });
+  add('fact-sheet.html', factSheetHtml(sheet, embeddedFonts([400, 600])));
+  add('fact-sheet.json', `${JSON.stringify(sheet, null, 2)}\n`);
   add('study.yaml', text);
   add('README.txt', readme(answer.question, answer.caution));
   return files;

@@ -13,6 +13,9 @@ numbers.json   the whole answer, SI units
 sentences.json what the check of sentences, facts and analogies found, SI units; absent where the study has none
 worth.json     gain and price of the pair; absent where there is one engine
 needs.json     what it would take; absent where the study does not ask
+fact-sheet.html
+               every sentence, fact and analogy with verdict, test, deciding numbers, conditions, models, sources
+               and who reviewed it; fact-sheet.json the same for programs
 sources.json   every source of the numbers and of the study as CSL-JSON, for word processors and reference managers
 sources.bib    the same as BibTeX
 sources.txt    the same for people, each with what it is used for

@@ -1,8 +1,11 @@
 import { changedAnalogies } from '../../../answer/analogies/index.ts';
 import { CAUTION } from '../../../answer/caution.ts';
+import { reviewables, standingsOf } from '../../../answer/review/index.ts';
 import { changedVerdicts, checkAnswer, checkFacts, failsAsSaid } from '../../../answer/sentences/index.ts';
 import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
 import { openDataShelf } from '../../disk/data.ts';
+import { readReviewFile } from '../../disk/reviewFile.ts';
+import { sha256 } from '../../package/sha256.ts';
 import { checkedStudy } from '../checkedSentences.ts';
 import { readEarlierCheck } from '../earlierCheck.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
@@ -22,12 +25,17 @@ export async function checkCommand(
   terminal: Terminal,
 ): Promise<ExitStatus> {
   const earlier = flags.before === undefined ? null : await readEarlierCheck(flags.before);
-  const { study, text } = await openStudy(given, openDataShelf(), terminal);
+  const { study, text, folder } = await openStudy(given, openDataShelf(), terminal);
   const crew = await threadCrew(study);
   const { sentences, analogies, comparison } = await dismissing(crew, () =>
     checkedStudy(study, crew, terminal),
   );
   const facts = checkFacts(study);
+  const standings = standingsOf(
+    await readReviewFile(folder),
+    reviewables(sentences, facts, analogies),
+    sha256,
+  );
   const changed = earlier === null ? null : changedVerdicts(earlier.sentences, sentences);
   const before = earlier?.analogies ?? null;
   const likenesses = before === null ? null : changedAnalogies(before, analogies);
@@ -36,6 +44,7 @@ export async function checkCommand(
       ? JSON.stringify(
           {
             ...checkAnswer(study, sentences, analogies, comparison),
+            ...(standings.length > 0 && { reviews: standings }),
             ...(changed && { changed }),
             ...(likenesses && { changedAnalogies: likenesses }),
           },
@@ -51,6 +60,7 @@ export async function checkCommand(
             analogies,
             comparison,
             changed: changed && [...changed, ...(likenesses ?? [])],
+            standings,
             caution: CAUTION,
             whole: flags.all === true,
           },

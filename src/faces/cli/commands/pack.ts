@@ -3,26 +3,34 @@ import { localCrew } from '../../../answer/asked/localCrew.ts';
 import { withDrawnBands } from '../../../answer/bands/drawnBands.ts';
 import { dataRowsUsed } from '../../../answer/cited/index.ts';
 import { findNeed, type Need, needRequestOf } from '../../../answer/needs/index.ts';
+import { reviewables, standingsOf } from '../../../answer/review/index.ts';
+import { checkFacts } from '../../../answer/sentences/checkFacts.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../../answer/sweeps/index.ts';
 import { vehicleWorths, worthTable } from '../../../answer/worth/index.ts';
 import type { Study } from '../../../study/model.ts';
+import type { SignOff } from '../../../study/review/model.ts';
 import type { Swept } from '../../../telling/figures/sweptFigures.ts';
 import { openDataShelf } from '../../disk/data.ts';
+import { readReviewFile } from '../../disk/reviewFile.ts';
 import { packStudy } from '../../package/packStudy.ts';
+import { sha256 } from '../../package/sha256.ts';
 import { checkedStudy } from '../checkedSentences.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
 import { programVersion } from '../version.ts';
+import { dayGiven } from './review.ts';
 
 export interface PackFlags {
   readonly out: string;
+  readonly date?: string;
 }
 
 export async function packCommand(given: string, flags: PackFlags, terminal: Terminal): Promise<ExitStatus> {
+  const day = dayGiven(flags.date);
   const shelf = openDataShelf();
-  const { study, text } = await openStudy(given, shelf, terminal);
+  const { study, text, folder } = await openStudy(given, shelf, terminal);
   const solved = await solveStudyLive(study, shelf, {
     version: programVersion(),
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
@@ -31,6 +39,8 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   const crew = await localCrew(study, shelf);
   const answer = await withDrawnBands(study, solved, crew);
   const { sentences, analogies, comparison } = await checkedStudy(study, crew, terminal);
+  const signOffs = await readReviewFile(folder);
+  const signable = reviewables(sentences, checkFacts(study), analogies);
   const swept = await sweptOf(study, crew, terminal);
   const worth = study.engines.length < 2 ? null : await worthTable(study, crew);
   const needs = await needsOf(study, crew);
@@ -46,6 +56,9 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
       worth,
       needs,
       rows: await dataRowsUsed(study, shelf),
+      standings: standingsOf(signOffs, signable, sha256),
+      // The day is an input: given, or of the latest sign-off; the clock would change the bytes.
+      date: day ?? latestDay(signOffs),
       vehicleWorths: vehicleWorths(study, solved.answer, solved.solutions),
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
     },
@@ -56,6 +69,12 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   terminal.out(`${packed.files.length} files in ${packed.folder}; open index.html there.`);
   return failed.length === 0 ? EXIT.answered : EXIT.incomplete;
 }
+
+const latestDay = (signOffs: readonly SignOff[]): string | null =>
+  signOffs
+    .map(({ date }) => date)
+    .sort()
+    .at(-1) ?? null;
 
 /** What it would take, one after the other. */
 async function needsOf(study: Study, crew: Crew): Promise<readonly Need[]> {

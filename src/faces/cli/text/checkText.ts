@@ -1,6 +1,7 @@
 /** Checked sentences as a reader at a terminal meets them. */
 
 import type { CheckedAnalogy } from '../../../answer/analogies/index.ts';
+import { type SignOffStanding, standingWords } from '../../../answer/review/index.ts';
 import {
   type ChangedVerdict,
   type CheckedComparison,
@@ -25,12 +26,24 @@ export interface CheckParts {
   readonly analogies: readonly CheckedAnalogy[];
   readonly comparison: CheckedComparison | null;
   /** Null where nothing earlier was given. */ readonly changed: readonly ChangedVerdict[] | null;
+  /** Sign-offs of `review.yaml`. */ readonly standings?: readonly SignOffStanding[];
   readonly caution: string;
   /** With numbers, conditions and sources. */ readonly whole: boolean;
 }
 
 export function checkText(
-  { study, text, sentences, facts, analogies, comparison, changed, caution, whole }: CheckParts,
+  {
+    study,
+    text,
+    sentences,
+    facts,
+    analogies,
+    comparison,
+    changed,
+    standings = [],
+    caution,
+    whole,
+  }: CheckParts,
   width: number,
 ): string {
   const parts = [
@@ -42,6 +55,7 @@ export function checkText(
     analogiesText(analogies, text, whole, width),
     comparison === null ? '' : comparisonText(comparison, study, width),
     changed === null ? '' : changedText(changed, width),
+    standings.length === 0 ? '' : reviewedText(standings, width),
     summary([...sentences, ...facts, ...analogies], width),
     wrapped(caution, width),
   ];
@@ -122,6 +136,18 @@ function changedText(changed: readonly ChangedVerdict[], width: number): string 
   return [
     'Changed since the earlier check',
     ...changed.map(({ words }) => wrapped(words, width, '    ', '  - ')),
+  ].join('\n');
+}
+
+/** What stands in a line; what is void, and why, one by one. */
+function reviewedText(standings: readonly SignOffStanding[], width: number): string {
+  const standing = standings
+    .filter(({ stands }) => stands)
+    .map(({ id, by, date }) => `${id} (${by}, ${date})`);
+  const voided = standings.filter(({ stands }) => !stands);
+  return [
+    wrapped(`Reviewed, and unchanged since: ${standing.join(', ') || 'nothing'}.`, width),
+    ...voided.map((one) => wrapped(`${one.id}: ${standingWords(one)}`, width, '    ', '  - ')),
   ].join('\n');
 }
 
