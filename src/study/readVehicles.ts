@@ -14,9 +14,10 @@ import type { VehicleInput } from './model.ts';
 import { nearestName } from './nearest.ts';
 import { idFits } from './prose.ts';
 import type { EngineContext } from './readEngine.ts';
-import { readVehicle, type WrittenVehicle } from './readVehicle.ts';
+import { readVehicle } from './readVehicle.ts';
 import { listNames, quote } from './report.ts';
 import { vehicleForms, vehicleKeys } from './vehicleForm.ts';
+import type { WrittenVehicle } from './vehicleSections.ts';
 
 const MEND =
   'Write each as booster: { first: { engine: bell, count: 9, propellant: 240 t, dry: 18 t }, drag: { area: 10 m2 }, orbit: { altitude: 200 km } }.';

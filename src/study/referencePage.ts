@@ -120,7 +120,7 @@ const keyTable = (rows: readonly (readonly [key: string, meaning: string])[]): s
 function vehiclesPart(): readonly string[] {
   return [
     '## `vehicles`',
-    'What the engines lift, and where to ([flight](methods/flight.md)). Ids are those of engines, and no engine has the same. `name` and `like` work as for engines: sections are merged key by key. Every number takes a ± or a range. Sentences ask a vehicle as they ask an engine, `booster.payload`; in the brackets the engine of the first stage is exchanged, `booster.payload(engine = plug)`, and any input below is set, `booster.payload(first.dry = 20 t)`. What the other engine weighs more or less is set there as well.',
+    'What the engines lift, and where to ([flight](methods/flight.md)). Ids are those of engines, and no engine has the same. `name` and `like` work as for engines: sections are merged key by key. Every number takes a ± or a range. Sentences ask a vehicle as they ask an engine, `booster.payload`; in the brackets the engine of the first stage is exchanged, `booster.payload(engine = plug)`, and any input below is set, `booster.payload(first.dry = 20 t)`. What the other engine weighs more or less is set there as well, or left to `engineMass: estimated`.',
     ...forms(vehicleForms, vehicleMeaning, (section) => `\`${section}\``),
     '### `payload`, `held`',
     table({ payload: payloadField, held: heldField }),

@@ -31,7 +31,19 @@ const stage = {
     { byDefault: '0' },
   ),
   propellant: quantity('mass', positive('more than 0 kg'), '240 t', 'Mass of propellant that may be burnt.'),
-  dry: quantity('mass', positive('more than 0 kg'), '18 t', 'Mass without propellant, engines included.'),
+  dry: quantity(
+    'mass',
+    positive('more than 0 kg'),
+    '18 t',
+    'Mass without propellant, engines included; without them where `engineMass` is estimated.',
+  ),
+  engineMass: {
+    is: 'choice',
+    options: ['included', 'estimated'],
+    byDefault: 'included',
+    meaning:
+      'Whether `dry` includes the engines, or each weighs what published relations estimate from its thrust, area ratio and fuel (`mass.engine`, with its band): then another engine below the vehicle brings its own mass. The engine needs a `cycle` with a turbine. The relations know no kind of nozzle: a plug’s extra walls are not in them.',
+  },
   lowestThrottle: quantity(
     'share',
     shareRange,

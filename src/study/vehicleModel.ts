@@ -19,7 +19,8 @@ export interface StageInput {
   /** Engines of the stage. */ readonly count: Quantity;
   /** Of those, stopped from the start on. */ readonly stopped: Quantity;
   /** [kg] that may be burnt */ readonly propellant: Quantity;
-  /** [kg] without propellant, engines included */ readonly dry: Quantity;
+  /** [kg] without propellant, engines included unless `engineMass` is estimated */ readonly dry: Quantity;
+  readonly engineMass: 'included' | 'estimated';
   /** Least flow over full flow [–] */ readonly lowestThrottle: Quantity;
   /** [s] without thrust before its engines start; null for the first */ readonly coast: Quantity | null;
 }

@@ -52,6 +52,12 @@ describe('a vehicle of the study', () => {
     });
   });
 
+  it('has its engines in its dry mass unless it leaves their mass to the relations', () => {
+    expect(vehicle(BOOSTER).stages[0]!.engineMass).toBe('included');
+    const estimated = vehicle(BOOSTER.replace('dry: 16 t', 'engineMass: estimated, dry: 12 t'));
+    expect(estimated.stages.map(({ engineMass }) => engineMass)).toEqual(['estimated', 'included']);
+  });
+
   it('takes over what it is like, key by key; what pushes it and where it goes are exchanged as a whole', () => {
     const text = `${BOOSTER}  other:
     like: booster
@@ -81,6 +87,13 @@ describe('a vehicle of the study', () => {
     ['a low apogee', '200 km }', '200 km, apogee: 150 km }', 'apogee-below'],
     ['a third stage without a second', 'second:', 'third:', 'stage-without-one-below'],
     ['two ways to push', 'specificImpulse', 'engine: bell, specificImpulse', 'stage-two-ways'],
+    [
+      'a mass of engines where figures push',
+      'dry: 3 to',
+      'engineMass: estimated, dry: 3 to',
+      'engine-mass-without-engine',
+    ],
+    ['a mass of engines in no known word', 'dry: 16 t', 'engineMass: guessed, dry: 16 t', 'word-unknown'],
     ['an id of an engine', '  booster:', '  bell:', 'id-twice'],
     ['a likeness to itself', '    name: Alder booster', '    like: booster', 'like-circle'],
     [

@@ -3,15 +3,13 @@
 import { figuresAt } from '../conditions.ts';
 import { type CycleFigure, cycleFigures, engineFiguresAt, tankMassBand } from '../cycle/cycleFigures.ts';
 import { gasScatter } from '../cycle/gasScatter.ts';
-import { massFigures, massOf } from '../cycle/massFigures.ts';
+import { MASS_SOURCE, massFigures, massOf } from '../cycle/massFigures.ts';
 import { figureScatter } from '../scatter/figureScatter.ts';
 import { ERROR_NAMES } from '../scatter/model.ts';
 import type { Scatter } from './model.ts';
 import { absent, type Read, type Reader, type Readers } from './reader.ts';
 
 const TANK_SOURCE = 'a sphere at the low end, a long cylinder at the high end: membrane stress';
-const MASS_SOURCE =
-  'the lower of two published relations less 30 %, the higher and 35 %: public engines lie between (docs/methods/cycle.md)';
 
 /** Powers with which a figure goes with the flow of the turbine’s gas. */
 const withGasFlow: Readonly<Partial<Record<CycleFigure, true>>> = {

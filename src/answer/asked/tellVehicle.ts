@@ -67,6 +67,8 @@ function whyNot(name: FlightNumber): string {
     case 'massToOrbit':
     case 'bend':
       return 'This vehicle flies to no orbit; its payload is stated.';
+    case 'enginesMass':
+      return 'The dry mass of the first stage includes its engines; what they weigh by themselves is not stated.';
     case 'chanceOfSuccess':
       return 'The study states no reliability of this vehicle.';
     default:

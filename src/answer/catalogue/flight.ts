@@ -57,6 +57,20 @@ export const flightQuantities: readonly CatalogueEntry[] = [
   },
   {
     ...flown,
+    name: 'flight.enginesMass',
+    label: 'mass of the first stage’s engines',
+    dimension: 'mass',
+    unit: UNIT.tonne,
+    unitForSmall: UNIT.kilogram,
+    digits: 3,
+    meaning: 'All engines of the first stage, where the study leaves their mass to published relations.',
+    equation: 'm = n · mass.engine',
+    typicalError:
+      'That of the relations: public engines lie between 30 % below and 35 % above them (docs/methods/cycle.md).',
+    limits: 'By thrust, area ratio and fuel alone: no kind of nozzle, chamber pressure, cycle or year.',
+  },
+  {
+    ...flown,
     name: 'flight.liftoffMass',
     label: 'mass at lift-off',
     dimension: 'mass',

@@ -6,8 +6,14 @@ import type { EngineSolution } from '../solution.ts';
 import { engineFiguresAt } from './cycleFigures.ts';
 import { noFigure } from './noFigure.ts';
 
-/** @throws ProblemError where the relations do not reach */
-export function massOf(solution: EngineSolution): MassBand {
+export const MASS_SOURCE =
+  'the lower of two published relations less 30 %, the higher and 35 %: public engines lie between (docs/methods/cycle.md)';
+
+/**
+ * @param scale [–] of the engine: throat, thrust and exit by the same factor
+ * @throws ProblemError where the relations do not reach
+ */
+export function massOf(solution: EngineSolution, scale = 1): MassBand {
   const { stated, pumped } = solution.cycle();
   if (stated.kind === 'pressureFed' || stated.kind === 'electricPump') {
     return noFigure(
@@ -15,7 +21,7 @@ export function massOf(solution: EngineSolution): MassBand {
       'Ask cycle.tankMass or cycle.batteryMass, or a cycle with a turbine.',
     );
   }
-  const { thrust } = engineFiguresAt(solution, 0, null);
+  const thrust = scale * engineFiguresAt(solution, 0, null).thrust;
   if (thrust < MASS_RANGE.from || thrust > MASS_RANGE.to) {
     return noFigure(
       'The published relations are for thrusts of 10 kN to 10 MN.',

@@ -9,6 +9,7 @@ const COMPARED: readonly FlightNumber[] = [
   'payload',
   'massToOrbit',
   'highestPoint',
+  'enginesMass',
   'liftoffThrustToWeight',
   'maxDynamicPressure',
   'meanSpecificImpulse',
@@ -30,6 +31,12 @@ const heldWords: Readonly<Record<VehicleInput['held'], string>> = {
   massFlow: 'the mass flow, tanks, dry masses and drag; each flies its own best way',
 };
 
+function heldIn({ held, stages }: VehicleInput): string {
+  return stages[0]!.engineMass === 'included'
+    ? heldWords[held]
+    : heldWords[held].replace('dry masses', 'dry masses without the engines below');
+}
+
 export function compareFlights(
   vehicle: VehicleInput,
   study: Study,
@@ -40,7 +47,7 @@ export function compareFlights(
   return {
     base: base.engine,
     other: other.engine,
-    held: heldWords[vehicle.held],
+    held: heldIn(vehicle),
     rows,
     words: wordsOf(vehicle, study, base, other),
   };

@@ -2,11 +2,13 @@
 
 import { STANDARD_GRAVITY } from '../../physics/constants.ts';
 import type { FlightPoint } from '../../physics/flight/index.ts';
+import { massOf } from '../cycle/massFigures.ts';
 import { show } from '../display.ts';
 import type { EngineSolution } from '../solution.ts';
 import { flightNumbers } from './flightNumbers.ts';
-import type { Flown, SolutionOf } from './fly.ts';
+import type { Flown } from './fly.ts';
 import type { FlightAnswer, FlightPointAnswer } from './model.ts';
+import type { SolutionOf } from './stages.ts';
 
 /** Points kept of a flight, and the altitude [m] above which a coast without air and thrust tells nothing more. */
 const MOST_POINTS = 160;
@@ -18,7 +20,12 @@ export function flightAnswer(flown: Flown, engine: string, solutionOf: SolutionO
     engineName: solutionOf(engine).input.name,
     ...flightNumbers(flown),
     points: thinned(ascent.points).map(pointAnswer),
-    notes: [...ascent.exceeded, ...barelyLiftsNote(flown), ...separationNote(flown, solutionOf(engine))],
+    notes: [
+      ...ascent.exceeded,
+      ...barelyLiftsNote(flown),
+      ...engineMassNotes(flown, solutionOf),
+      ...separationNote(flown, solutionOf(engine)),
+    ],
   };
 }
 
@@ -49,6 +56,21 @@ function barelyLiftsNote({ ascent: { start }, toOrbit }: Flown): readonly string
   return [
     `It only just lifts: thrust over weight on the pad is ${excess}. One per cent more or less thrust there is ${show('flight.liftoffMass', 0.01 * start.mass, 2).text} of mass that lifts off; the payload is no surer than that.`,
   ];
+}
+
+/** What the engines were taken to weigh, one line a stage that leaves it to the relations. */
+function engineMassNotes({ input, vehicle }: Flown, solutionOf: SolutionOf): readonly string[] {
+  return input.stages.flatMap(({ name, push, engineMass, count, dry }, i) => {
+    if (engineMass === 'included' || push.by === 'figures') return [];
+    const solution = solutionOf(push.engine);
+    const all = vehicle.stages[i]!.dryMass - dry.value;
+    const { value, low, high } = massOf(solution);
+    const mass = (share: number): string => show('flight.enginesMass', all * share, 2).text;
+    const engines = `${count.value === 1 ? 'one' : count.value} ${solution.input.name}`;
+    return [
+      `Mass taken for ${engines} of the ${name} stage: ${mass(1)} (${mass(low / value)} to ${mass(high / value)}), by published relations over thrust, area ratio and fuel; they know no kind of nozzle.`,
+    ];
+  });
 }
 
 /** Where the gas lets go of the wall, the thrust is that of the model; what it does sideways is not computed. */

@@ -20,6 +20,9 @@ export function flightNumbers({ input, vehicle, payload, ascent, toOrbit }: Flow
           massToOrbit: payload + vehicle.stages.at(-1)!.dryMass,
           bend: toOrbit.steering.kickAngle,
         }),
+    ...(input.stages[0]!.engineMass === 'estimated' && {
+      enginesMass: vehicle.stages[0]!.dryMass - input.stages[0]!.dry.value,
+    }),
     liftoffMass: start.mass,
     liftoffThrust: start.thrust,
     liftoffThrustToWeight: thrustToWeight,

@@ -1,6 +1,5 @@
 /** A vehicle of the study on its way up: to its orbit, or to the highest point with its payload. */
 
-import { ProblemError } from '../../numerics/problem.ts';
 import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 import {
   type Ascent,
@@ -11,26 +10,13 @@ import {
   type Orbit,
   payloadAt,
   type Site,
-  type StagePropulsion,
   type Steering,
   slenderDrag,
   type ToOrbit,
   type Vehicle,
 } from '../../physics/flight/index.ts';
-import type { StageInput, VehicleInput } from '../../study/model.ts';
-import type { EngineSolution } from '../solution.ts';
-import { enginePropulsion, statedPropulsion } from './propulsion.ts';
-
-/** Solved engines by id. @throws ProblemError where one could not be solved */
-export type SolutionOf = (engine: string) => EngineSolution;
-
-/** By how much thrust and drag are moved, for slopes. */
-export interface Moved {
-  /** Times the thrust of one engine at every pressure, the flow held. */
-  readonly thrust?: { readonly engine: string; readonly times: number };
-  /** Times thrust and flow of whole stages, by their place from the ground up. */
-  readonly stage?: { readonly at: number; readonly thrust: number; readonly flow: number };
-}
+import type { VehicleInput } from '../../study/model.ts';
+import { type Moved, type SolutionOf, stageOf } from './stages.ts';
 
 export interface Flown {
   readonly input: VehicleInput;
@@ -101,15 +87,9 @@ function physicsVehicle(
 ): Vehicle {
   const { drag, fairing, limits, launch } = input;
   const padPressure = airAtGeometricAltitude(launch.altitude.value).pressure;
-  const stages = input.stages.map((stage, i) => ({
-    propulsion: stageMoved(
-      propulsionOf(stage, solutionOf, padPressure, i === 0 ? exchangedFor : null, input.held, moved),
-      moved.stage?.at === i ? moved.stage : null,
-    ),
-    dryMass: stage.dry.value,
-    propellantMass: stage.propellant.value,
-    coastBefore: stage.coast?.value ?? 0,
-  }));
+  const stages = input.stages.map((stage, i) =>
+    stageOf(stage, i, input, solutionOf, padPressure, exchangedFor, moved),
+  );
   const none = (): number => 0;
   return {
     stages,
@@ -121,62 +101,7 @@ function physicsVehicle(
   };
 }
 
-function stageMoved(own: StagePropulsion, moved: Moved['stage'] | null): StagePropulsion {
-  if (!moved) return own;
-  return {
-    ...own,
-    thrust: (pressure, mach) => moved.thrust * own.thrust(pressure, mach),
-    vacuumThrust: moved.thrust * own.vacuumThrust,
-    massFlow: moved.flow * own.massFlow,
-  };
-}
-
 function withFactor(factor: number): Vehicle['drag'] {
   const drag = slenderDrag(factor);
   return { body: (mach) => drag.body(mach), base: (mach) => factor * drag.base(mach) };
-}
-
-function propulsionOf(
-  stage: StageInput,
-  solutionOf: SolutionOf,
-  padPressure: number,
-  exchangedFor: string | null,
-  held: VehicleInput['held'],
-  { thrust: moved }: Moved,
-): StagePropulsion {
-  const { push } = stage;
-  if (push.by === 'figures') {
-    return statedPropulsion(push.thrust.value, push.specificImpulse.value, stage);
-  }
-  const of = (engine: string, scale?: number): StagePropulsion =>
-    enginePropulsion(solutionOf(engine), stage, padPressure, scale);
-  const own = of(push.engine, scaleOf(push.engine, exchangedFor, held, of, padPressure));
-  if (moved === undefined || moved.engine !== push.engine) return own;
-  return {
-    ...own,
-    thrust: (pressure, mach) => moved.times * own.thrust(pressure, mach),
-    vacuumThrust: moved.times * own.vacuumThrust,
-  };
-}
-
-/** How much larger the engine that stands in is built, so that what the study holds is held [–]. */
-function scaleOf(
-  engine: string,
-  exchangedFor: string | null,
-  held: VehicleInput['held'],
-  of: (engine: string) => StagePropulsion,
-  padPressure: number,
-): number {
-  if (exchangedFor === null || exchangedFor === engine || held === 'engines') return 1;
-  const [own, other] = [of(exchangedFor), of(engine)];
-  const scale =
-    held === 'massFlow'
-      ? own.massFlow / other.massFlow
-      : own.thrust(padPressure, 0) / other.thrust(padPressure, 0);
-  if (scale > 0 && Number.isFinite(scale)) return scale;
-  throw new ProblemError({
-    code: 'exchange-impossible',
-    what: `No size of ${engine} gives the thrust of ${exchangedFor} at lift-off.`,
-    mend: 'Hold the number of engines or the mass flow instead.',
-  });
 }

@@ -9,6 +9,7 @@ export type FlightNumber =
   | 'massToOrbit'
   | 'highestPoint'
   | 'bend'
+  | 'enginesMass'
   | 'liftoffMass'
   | 'liftoffThrust'
   | 'liftoffThrustToWeight'

@@ -6,8 +6,9 @@ import { withEngine } from '../../study/owners.ts';
 import { show, showStated } from '../display.ts';
 import { compareFlights } from './compareFlights.ts';
 import { flightAnswer } from './flightAnswer.ts';
-import { type Flown, fly, type SolutionOf } from './fly.ts';
+import { type Flown, fly } from './fly.ts';
 import type { FlightAnswer, VehicleAnswer } from './model.ts';
+import type { SolutionOf } from './stages.ts';
 
 export function vehicleAnswers(study: Study, solutionOf: SolutionOf): readonly VehicleAnswer[] {
   return study.vehicles.map((vehicle) => vehicleAnswer(vehicle, study, solutionOf));

@@ -55,7 +55,7 @@ export function vehicleWorths(
           ...(breakEven === null
             ? []
             : [
-                `Each ${otherName} may weigh ${kilograms(breakEven)} more than the engine in its place before that gain is gone, all else as it is.`,
+                `Each ${otherName} may weigh ${kilograms(breakEven)} more than ${vehicle.stages[0]!.engineMass === 'estimated' ? 'it is taken to weigh' : 'the engine in its place'} before that gain is gone, all else as it is.`,
               ]),
           ...(gained === null || gained <= 0 ? [] : [insteadWords(gained, exchange)]),
         ],
