@@ -17,7 +17,9 @@ export const pictures = fileURLToPath(new URL('./__out__/', import.meta.url));
 const axe = createRequire(import.meta.url).resolve('axe-core/axe.min.js');
 
 export let browser: Browser;
+/** The study’s own, alone in a folder of its own. */
 export let folder: string;
+let shelf: string;
 export let server: RunningServer;
 export let context: BrowserContext;
 export let page: Page;
@@ -88,14 +90,15 @@ export function useWorkbench(): void {
     await browser.close();
   });
   beforeEach(async () => {
-    folder = await mkdtemp(join(tmpdir(), 'plumeline-browser-'));
+    shelf = await mkdtemp(join(tmpdir(), 'plumeline-browser-'));
+    folder = join(shelf, 'alder-booster');
     await cp(example, folder, { recursive: true });
     server = await serveStudy({ folder, port: 0 });
   });
   afterEach(async () => {
     await context.close();
     await server.close();
-    await rm(folder, { recursive: true });
+    await rm(shelf, { recursive: true });
     expect(complaints).toEqual([]);
     expect(foreign).toEqual([]);
   });

@@ -32,6 +32,7 @@ const shippedFolders: ShippedFolders = {
   workbench: join(packageRoot, 'dist', 'faces', 'workbench'),
   data: join(packageRoot, 'data'),
   fonts: join(packageRoot, 'assets', 'fonts'),
+  starters: join(packageRoot, 'starters'),
   methods: join(packageRoot, 'docs', 'methods'),
 };
 

@@ -1,7 +1,7 @@
 /** The routes of the local server. */
 
-import { readFile } from 'node:fs/promises';
-import { join } from 'node:path';
+import { readFile, realpath } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
@@ -9,6 +9,7 @@ import { ProblemError } from '../../numerics/problem.ts';
 import type { Changes } from './changes.ts';
 import { onlyMethods, onlyOwnSite, onlyWithToken, refuse, withSafetyHeaders } from './guard.ts';
 import { isMissing } from './insideFolder.ts';
+import { studiesIn } from './nearStudies.ts';
 import { answerWithFile, pathAfter } from './staticFiles.ts';
 import { largestStudy, type StudyFile } from './studyFile.ts';
 
@@ -17,6 +18,7 @@ export interface ShippedFolders {
   /** The built workbench. */ readonly workbench: string;
   /** `species/*.json`, `propellants.json`. */ readonly data: string;
   readonly fonts: string;
+  /** Ready studies to begin from. */ readonly starters: string;
   /** One page a method, as plain text. */ readonly methods: string;
 }
 
@@ -76,6 +78,15 @@ export function studyApp({ file, changes, token, folders, hosts }: StudyAppParts
       return context.json({ error: 'The file was changed meanwhile.', ...outcome.study }, 409, noStore);
     },
   );
+
+  app.get('/api/near', async (context) => {
+    const own = await realpath(file.folder);
+    const [studies, starters] = await Promise.all([
+      studiesIn(dirname(own), own),
+      studiesIn(folders.starters, null),
+    ]);
+    return context.json({ studies, starters }, 200, noStore);
+  });
 
   app.get('/api/changes', (context) => {
     context.header('Cache-Control', 'no-store');

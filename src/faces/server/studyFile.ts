@@ -26,6 +26,7 @@ export type WriteOutcome =
   | { readonly kind: 'stale'; readonly study: StudyText };
 
 export interface StudyFile {
+  /** The study's folder, as it was named. */ readonly folder: string;
   read(): Promise<StudyText>;
   /** Replaces the file if it still has the content `baseHash` stands for. Writes queue up one behind another. */
   write(text: string, baseHash: string): Promise<WriteOutcome>;
@@ -75,6 +76,7 @@ export function openStudyFile(folder: string): StudyFile {
   };
 
   return {
+    folder,
     read,
     write(text, baseHash) {
       const turn = queue.then(() => replace(text, baseHash));

@@ -2,6 +2,7 @@ import { useEffect } from 'preact/hooks';
 import { outdated, redo, solved, undo } from '../state/studyStore.ts';
 import { ConflictAsked } from './ConflictAsked.tsx';
 import { Faults } from './Faults.tsx';
+import { FindBox } from './FindBox.tsx';
 import { Foot } from './Foot.tsx';
 import { Header } from './Header.tsx';
 import { Ledger } from './Ledger.tsx';
@@ -34,6 +35,7 @@ export function App() {
       </main>
       <RightColumn />
       <Foot />
+      <FindBox />
     </>
   );
 }

@@ -1,3 +1,4 @@
+import { openFind } from '../state/find/findBox.ts';
 import { standing } from '../state/standing.ts';
 import { redo, redoWords, studyName, undo, undoWords } from '../state/studyStore.ts';
 import { theme, toggleTheme } from '../state/view.ts';
@@ -11,6 +12,15 @@ export function Header() {
         {standing}
       </span>
       <div class="tools">
+        <button
+          type="button"
+          class="find-button"
+          aria-haspopup="dialog"
+          aria-keyshortcuts="Control+K /"
+          onClick={openFind}
+        >
+          Find <kbd>Ctrl K</kbd>
+        </button>
         <StepButton name="Undo" words={undoWords.value} step={undo} />
         <StepButton name="Redo" words={redoWords.value} step={redo} />
         <button type="button" onClick={toggleTheme}>

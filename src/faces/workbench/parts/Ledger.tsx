@@ -3,13 +3,13 @@ import { show } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import { separationPlaceWords } from '../../../answer/separationWords.ts';
 import { formatLength, formatPressure, formatSpoken } from '../../../telling/numbers/formatNumber.ts';
-import { type ShownEngine, shownEngines } from '../state/pair.ts';
+import { publishedShown, type ShownEngine, shownEngines } from '../state/pair.ts';
 import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
 import { differenceAt, ownSpanAt } from '../state/spans.ts';
 import { altitude } from '../state/view.ts';
 import type { Span } from '../workshop/deskMessages.ts';
 import { EngineMark, Marker } from './EngineMark.tsx';
-import { anyPublished, PublishedCell } from './Published.tsx';
+import { PublishedCell } from './Published.tsx';
 import { TracedNumber } from './TracedNumber.tsx';
 
 /** One row of the ledger: what it says of an engine at an altitude. */
@@ -105,7 +105,7 @@ export function Ledger() {
         ))}
         <FlowRow engines={engines} />
         <Row row={widest} engines={engines} />
-        {anyPublished(engines) && <PublishedRow engines={engines} />}
+        {publishedShown.value && <PublishedRow engines={engines} />}
       </tbody>
     </table>
   );

@@ -3,11 +3,6 @@ import { type ShownEngine, shownEngines } from '../state/pair.ts';
 import { openCard, panel } from '../state/view.ts';
 import { EngineMark } from './EngineMark.tsx';
 
-/** Whether any engine shown has published figures. */
-export function anyPublished(engines: readonly ShownEngine[]): boolean {
-  return engines.some(({ input }) => input.published !== null);
-}
-
 /** Published figures beside the computed ones, what contradicts what, and what they settle. */
 export function Published() {
   return (

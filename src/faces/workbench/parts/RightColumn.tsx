@@ -1,42 +1,19 @@
-import { computed, useSignal } from '@preact/signals';
+import { useSignal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { CAUTION } from '../../../answer/caution.ts';
-import { shownEngines } from '../state/pair.ts';
+import { panelsThere, shownPanel } from '../state/panels.ts';
 import { solved } from '../state/studyStore.ts';
-import { openCard, type Panel, panel } from '../state/view.ts';
+import { openCard, panel } from '../state/view.ts';
 import { Card } from './Card.tsx';
 import { Inputs } from './Inputs.tsx';
 import { Models } from './Models.tsx';
 import { PressureKey } from './PressureKey.tsx';
-import { anyPublished, Published } from './Published.tsx';
+import { Published } from './Published.tsx';
 import { Sentences } from './Sentences.tsx';
 import { Sweeps } from './Sweeps.tsx';
 import { Vehicles } from './Vehicles.tsx';
 import { VerdictStrip } from './VerdictStrip.tsx';
 import { Worth } from './Worth.tsx';
-
-const panels: readonly { readonly id: Panel; readonly label: string }[] = [
-  { id: 'inputs', label: 'Inputs' },
-  { id: 'sentences', label: 'Sentences' },
-  { id: 'sweeps', label: 'Sweeps' },
-  { id: 'vehicles', label: 'Vehicles' },
-  { id: 'worth', label: 'Worth' },
-  { id: 'models', label: 'Models' },
-  { id: 'published', label: 'Published' },
-];
-
-/** What has nothing to show is not there: published figures, vehicles, a pair. */
-const panelsThere = computed(() =>
-  panels.filter(({ id }) => {
-    if (id === 'published') return anyPublished(shownEngines.value);
-    const study = solved.value?.study;
-    if (id === 'worth') return (study?.engines.length ?? 0) > 1 || (study?.needs.length ?? 0) > 0;
-    return id !== 'vehicles' || (solved.value?.answer.vehicles.length ?? 0) > 0;
-  }),
-);
-const shownPanel = computed(() =>
-  panelsThere.value.some(({ id }) => id === panel.value) ? panel.value : 'inputs',
-);
 
 /** Inputs, sentences and models; or the card of one number, with a way back. */
 export function RightColumn() {

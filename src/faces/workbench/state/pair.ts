@@ -76,6 +76,11 @@ export const shownEngines = computed<readonly ShownEngine[]>(() => {
   }
 });
 
+/** Any engine shown has published figures. */
+export const publishedShown = computed(() =>
+  shownEngines.value.some(({ input }) => input.published !== null),
+);
+
 /** Engines that could not be computed and are not on screen: their names and why. */
 export const failedElsewhere = computed(() =>
   Object.entries(solved.value?.answer.failed ?? {})

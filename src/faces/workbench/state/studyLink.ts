@@ -57,3 +57,21 @@ async function problemOf(reply: Response): Promise<Problem> {
 export function onStudyChanged(tell: () => void): void {
   new EventSource('/api/changes').addEventListener('study', tell);
 }
+
+/** A study told in few words. */
+export interface NearStudy {
+  readonly name: string;
+  readonly question: string;
+  readonly engines: readonly string[];
+  readonly sentences: readonly string[];
+}
+export interface Near {
+  /** In the folder above this one’s. */ readonly studies: readonly NearStudy[];
+  readonly starters: readonly NearStudy[];
+}
+
+/** Other studies within reach; none where they cannot be read now. */
+export async function readNear(): Promise<Near> {
+  const reply = await fetch('/api/near', { cache: 'no-store' }).catch(() => null);
+  return reply?.ok ? ((await reply.json()) as Near) : { studies: [], starters: [] };
+}

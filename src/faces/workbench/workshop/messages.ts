@@ -1,5 +1,6 @@
 /** What page and worker say to each other. All of it is plain data. */
 
+import type { Ask, Told } from '../../../answer/asked/model.ts';
 import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
 import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
@@ -46,7 +47,9 @@ export type Errand =
   | { readonly kind: 'open'; readonly text: string }
   | { readonly kind: 'edit'; readonly text: string; readonly edits: readonly Edit[] }
   /** What the other engine is worth to the vehicles of the study opened last. */
-  | { readonly kind: 'weigh' };
+  | { readonly kind: 'weigh' }
+  /** Numbers of the engines of the study opened last, or of the air. */
+  | { readonly kind: 'tell'; readonly asks: readonly Ask[] };
 
 export interface Order {
   readonly number: number;
@@ -61,5 +64,7 @@ export type Delivery =
       readonly kind: 'weigh';
       readonly outcome: Outcome<readonly VehicleWorth[]>;
     }
+  /** One an ask. */
+  | { readonly number: number; readonly kind: 'tell'; readonly told: readonly Told[] }
   /** A bug: what was thrown, for the console. */
   | { readonly number: number; readonly kind: 'failed'; readonly message: string };

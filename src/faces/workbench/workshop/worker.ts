@@ -1,5 +1,8 @@
 /** The worker: reads, edits and solves studies, so that the page never waits. */
 
+import type { Ask, Told } from '../../../answer/asked/model.ts';
+import { tell } from '../../../answer/asked/tell.ts';
+import { tellAir } from '../../../answer/asked/tellAir.ts';
 import { altitudeCurve } from '../../../answer/conditions.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { vehicleWorths } from '../../../answer/worth/vehicleWorth.ts';
@@ -52,6 +55,18 @@ function weighed() {
   return attempt(() => (opened === null ? [] : vehicleWorths(opened.study, opened.answer, opened.solutions)));
 }
 
+function told(ask: Ask): Told {
+  if (ask.engine === null) return tellAir(ask);
+  const solution = opened?.solutions.get(ask.engine);
+  if (solution !== undefined) return tell(solution, ask);
+  const problem = {
+    code: 'engine-without-result',
+    what: `There is no result of ${ask.engine}.`,
+    mend: 'Mend the engine.',
+  };
+  return { ok: false, problem };
+}
+
 async function edit(text: string, edits: readonly Edit[]): Promise<EditOutcome> {
   const options = await readOptions();
   const changes = edits.flatMap((one) => ('list' in one ? [one] : changesFor(text, one, options)));
@@ -87,6 +102,7 @@ async function deliver({ number, errand }: Order): Promise<Delivery> {
     if (errand.kind === 'open') return { number, kind: 'open', outcome: await open(errand.text) };
     if (errand.kind === 'edit')
       return { number, kind: 'edit', outcome: await edit(errand.text, errand.edits) };
+    if (errand.kind === 'tell') return { number, kind: 'tell', told: errand.asks.map(told) };
     return { number, kind: 'weigh', outcome: weighed() };
   } catch (error) {
     if (!(error instanceof ProblemError)) return { number, kind: 'failed', message: String(error) };

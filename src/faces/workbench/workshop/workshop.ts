@@ -1,5 +1,6 @@
 /** The worker seen from the page: reading, editing and solving studies off the main thread. */
 
+import type { Ask, Told } from '../../../answer/asked/model.ts';
 import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { Outcome } from '../../../numerics/problem.ts';
 import type { Delivery, Edit, EditOutcome, Errand, OpenOutcome, Order } from './messages.ts';
@@ -47,6 +48,13 @@ export async function weighVehicles(): Promise<Outcome<readonly VehicleWorth[]>>
   const delivery = await send({ kind: 'weigh' });
   if (delivery.kind !== 'weigh') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   return delivery.outcome;
+}
+
+/** Numbers of the engines of the study opened last, or of the air; at once. */
+export async function tellNumbers(asks: readonly Ask[]): Promise<readonly Told[]> {
+  const delivery = await send({ kind: 'tell', asks });
+  if (delivery.kind !== 'tell') throw new Error(`Unexpected delivery: ${delivery.kind}`);
+  return delivery.told;
 }
 
 /** The text with these changes, comments kept; or why the result would be no valid study. */

@@ -1,0 +1,62 @@
+/** The find box: what was typed, what was found, and which of it is marked. */
+
+import { computed, effect, signal } from '@preact/signals';
+import { openLive } from '../liveRoute.ts';
+import type { Found } from './found.ts';
+import { askNumbers, foundNumbers } from './foundNumbers.ts';
+import { copied, foundThings, lookAround } from './foundThings.ts';
+
+export const findOpen = signal(false);
+export const typed = signal('');
+/** Place in the list of the one that Enter takes. */
+export const marked = signal(0);
+
+/** A thing that fits the words as well as this comes before the numbers. */
+const BETTER_THAN_NUMBERS = 1.15;
+
+/** Groups stay together; the group with the best fit comes first. */
+export const foundAll = computed((): readonly Found[] => {
+  if (!findOpen.value) return [];
+  const things = foundThings(typed.value);
+  const numbers = foundNumbers(typed.value);
+  const isAhead = (things[0]?.score ?? 0) >= BETTER_THAN_NUMBERS;
+  const groups = [...new Set(things.map(({ found }) => found.group))];
+  const grouped = groups.flatMap((group) =>
+    things.filter(({ found }) => found.group === group).map(({ found }) => found),
+  );
+  return isAhead ? [...grouped, ...numbers] : [...numbers, ...grouped];
+});
+
+export function openFind(): void {
+  copied.value = null;
+  typed.value = '';
+  marked.value = 0;
+  findOpen.value = true;
+  lookAround().catch(reportError);
+}
+export function closeFind(): void {
+  findOpen.value = false;
+}
+
+export function choose(found: Found | undefined, onLive: boolean): void {
+  if (found === undefined) return;
+  copied.value = null;
+  if (onLive && found.live !== null) {
+    closeFind();
+    openLive(found.live);
+    return;
+  }
+  // What copies a command stays open to say so.
+  if (found.group !== 'Studies beside this one' && found.group !== 'Starters') closeFind();
+  found.choose();
+}
+
+/** Asks for the numbers of what is typed as it is typed. */
+export function followFind(): void {
+  effect(() => {
+    if (!findOpen.value) return;
+    const words = typed.value;
+    marked.value = 0;
+    askNumbers(words).catch(reportError);
+  });
+}

@@ -1,0 +1,75 @@
+/** One box finds numbers, sentences, studies and commands by plain words. */
+
+import { cp, mkdir, symlink } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { axeFindings, folder, onDisk, open, page, slider, textOf, useWorkbench } from './studyPage.ts';
+
+useWorkbench();
+
+const box = () => page.getByRole('combobox', { name: /^Find/ });
+const option = (name: RegExp) => page.getByRole('option', { name });
+const active = async () =>
+  textOf(page.locator(`#${(await box().getAttribute('aria-activedescendant')) ?? 'none'}`));
+
+describe('the find box', () => {
+  it('opens by key, tells a number of each engine where it was asked for, and opens its pedigree', async () => {
+    await open();
+    const original = await onDisk();
+    await page.keyboard.press('Control+k');
+    expect(await box().evaluate((element) => element === document.activeElement)).toBe(true);
+    await page.keyboard.type('exit pressure at 10 km');
+    await option(/^Alder B, .*at 10\.0 km.*bar$/).waitFor();
+    expect(await active()).toMatch(/^Alder B, pressure/);
+    // U.S. Standard Atmosphere 1976, table I: 10 000 m geometric, 2.6500e4 Pa; a plug's gas leaves at that of the air.
+    await expect.poll(() => textOf(option(/^Alder P, /).first())).toMatch(/at 10\.0 km0\.26\d* bar$/);
+    expect(await axeFindings('find box')).toEqual([]);
+    await page.keyboard.press('ArrowDown');
+    expect(await active()).toMatch(/^Alder P/);
+    await page.keyboard.press('Enter');
+    expect(await box().count()).toBe(0);
+    expect(await textOf(page.locator('.card'))).toMatch(/Alder P, .*at 10\.0 km/);
+    expect(await slider().getAttribute('aria-valuenow')).toBe('10');
+    expect(await onDisk()).toBe(original);
+  });
+
+  it('finds sentences, tabs and commands; Escape closes it and gives the focus back', async () => {
+    await open();
+    await page.getByRole('button', { name: /^Find/ }).click();
+    await page.keyboard.type('always better');
+    await expect.poll(active).toMatch(/^A plug is always better/);
+    await page.keyboard.press('Enter');
+    await page.locator('#sentence-always-better .details').waitFor();
+    await slider().focus();
+    await page.keyboard.press('/');
+    await page.keyboard.type('models');
+    await page.keyboard.press('Enter');
+    expect(await page.getByRole('tab', { name: 'Models' }).getAttribute('aria-selected')).toBe('true');
+    await page.getByRole('button', { name: /^Find/ }).click();
+    await page.keyboard.type('zebra');
+    expect(await textOf(page.locator('.find [role=status]'))).toBe('Nothing fits these words.');
+    await page.keyboard.press('Escape');
+    expect(await box().count()).toBe(0);
+    const focused = await page.evaluate(() => document.activeElement?.textContent);
+    expect(focused).toMatch(/^Find/);
+  });
+
+  it('finds the studies beside this one, and follows no link out', async () => {
+    const starters = fileURLToPath(new URL('../../starters/', import.meta.url));
+    const beside = join(folder, '..', 'dual-bell');
+    await mkdir(beside);
+    await cp(join(starters, 'dual-bell'), beside, { recursive: true });
+    await symlink(join(starters, 'choking'), join(folder, '..', 'linked'));
+    await open();
+    const reply = await page.request.get(new URL('/api/near', page.url()).href);
+    const near = (await reply.json()) as { studies: { name: string }[]; starters: { name: string }[] };
+    expect(near.studies.map(({ name }) => name)).toEqual(['dual-bell']);
+    expect(near.starters.length).toBeGreaterThan(30);
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('dual bell');
+    const group = page.getByRole('group', { name: 'Studies beside this one' });
+    await group.getByRole('option').first().click();
+    expect(await textOf(page.locator('.find [role=status]'))).toMatch(/plumeline open \.\.\/dual-bell$/);
+  });
+});
