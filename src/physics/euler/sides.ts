@@ -1,0 +1,211 @@
+/** What lies beyond the sides of a block: walls, the axis, given flow, the far air, or another block. */
+
+import { ProblemError } from '../../numerics/problem.ts';
+import { type Field, type FlowPoint, type GasPair, putPoint, putTangent } from './field.ts';
+import type { Tangent } from './fieldGas.ts';
+import { cellAt, GHOSTS, type MeshBlock } from './mesh.ts';
+
+/** Where the first index begins and ends, and the second. */
+export type SideName = 'iLow' | 'iHigh' | 'jLow' | 'jHigh';
+
+export type SideKind =
+  /** No flow through it; the axis too. */
+  | { readonly is: 'wall' }
+  /** All that comes is known: faster than sound, or to be kept. */
+  | { readonly is: 'given'; readonly at: (face: number) => FlowPoint }
+  /** The flow leaves faster than sound. */
+  | { readonly is: 'free' }
+  /** The air far away; waves leave, what comes in is this. */
+  | { readonly is: 'far'; readonly air: FlowPoint }
+  /** Cells of another block, from its cell `from` on, running up or down its side. */
+  | {
+      readonly is: 'joined';
+      readonly block: number;
+      readonly side: SideName;
+      readonly from: number;
+      readonly up: boolean;
+    };
+
+/** A part of a side, cells `from` up to but not with `to`. */
+export interface SidePart {
+  readonly side: SideName;
+  readonly from: number;
+  readonly to: number;
+  readonly kind: SideKind;
+}
+
+/** Cells along that side. */
+export function cellsAlong({ ni, nj }: MeshBlock, side: SideName): number {
+  return side === 'iLow' || side === 'iHigh' ? nj : ni;
+}
+
+/** @throws ProblemError where a side is left open, or filled twice */
+export function requireClosed(mesh: MeshBlock, parts: readonly SidePart[]): void {
+  for (const side of ['iLow', 'iHigh', 'jLow', 'jHigh'] as const) {
+    const own = parts.filter((part) => part.side === side).sort((a, b) => a.from - b.from);
+    let at = 0;
+    for (const { from, to } of own) {
+      if (from !== at || to <= from) throw open(side, at);
+      at = to;
+    }
+    if (at !== cellsAlong(mesh, side)) throw open(side, at);
+  }
+}
+
+function open(side: SideName, at: number): ProblemError {
+  return new ProblemError({
+    code: 'mesh-side-open',
+    what: `Side ${side} of a block is not said once and only once at its cell ${at}.`,
+    mend: 'Give parts that follow each other without a gap from 0 to the end of the side.',
+    facts: { at },
+  });
+}
+
+/** A cell counted from a side: `depth` 0 is the first inside, −1 the first beyond. */
+function cellFrom(mesh: MeshBlock, side: SideName, along: number, depth: number): number {
+  switch (side) {
+    case 'iLow':
+      return cellAt(mesh, depth, along);
+    case 'iHigh':
+      return cellAt(mesh, mesh.ni - 1 - depth, along);
+    case 'jLow':
+      return cellAt(mesh, along, depth);
+    case 'jHigh':
+      return cellAt(mesh, along, mesh.nj - 1 - depth);
+  }
+}
+
+/** Unit normal of a side's face, out of the block; nothing where the face has no area (the axis). */
+function outward(mesh: MeshBlock, side: SideName, along: number): readonly [number, number] {
+  const { ni, nj, iFaceX, iFaceY, jFaceX, jFaceY } = mesh;
+  const iSide = side === 'iLow' || side === 'iHigh';
+  const low = side === 'iLow' || side === 'jLow';
+  const face = iSide ? along * (ni + 1) + (low ? 0 : ni) : (low ? 0 : nj) * ni + along;
+  const x = iSide ? iFaceX[face]! : jFaceX[face]!;
+  const y = iSide ? iFaceY[face]! : jFaceY[face]!;
+  const length = Math.hypot(x, y);
+  if (length === 0) return iSide ? [low ? -1 : 1, 0] : [0, low ? -1 : 1];
+  const sign = low ? -1 : 1;
+  return [(sign * x) / length, (sign * y) / length];
+}
+
+/** Fill the ghosts of one block from what is beyond it. */
+export function fillGhosts(
+  fields: readonly Field[],
+  block: number,
+  parts: readonly SidePart[],
+  gases: GasPair,
+): void {
+  const field = fields[block]!;
+  const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
+  for (const { side, from, to, kind } of parts) {
+    for (let along = from; along < to; along++) {
+      for (let layer = 0; layer < GHOSTS; layer++) {
+        const ghost = cellFrom(field.mesh, side, along, -1 - layer);
+        switch (kind.is) {
+          case 'wall':
+            mirror(field, ghost, cellFrom(field.mesh, side, along, layer), outward(field.mesh, side, along));
+            break;
+          case 'given':
+            putPoint(field, ghost, kind.at(along), gases, tangent);
+            break;
+          case 'free':
+            copy(field, ghost, field, cellFrom(field.mesh, side, along, 0));
+            break;
+          case 'far': {
+            const inside = cellFrom(field.mesh, side, along, 0);
+            putPoint(
+              field,
+              ghost,
+              farPoint(field, inside, kind.air, outward(field.mesh, side, along)),
+              gases,
+              tangent,
+            );
+            break;
+          }
+          case 'joined': {
+            const other = fields[kind.block]!;
+            const place = joinedPlace(kind, along - from);
+            copy(field, ghost, other, cellFrom(other.mesh, kind.side, place, layer));
+            break;
+          }
+        }
+      }
+    }
+  }
+}
+
+/** The marks of shocks beyond one block: those of the other block where one is joined, else those of the cell inside. */
+export function fillMarks(fields: readonly Field[], block: number, parts: readonly SidePart[]): void {
+  const field = fields[block]!;
+  for (const { side, from, to, kind } of parts) {
+    for (let along = from; along < to; along++) {
+      const ghost = cellFrom(field.mesh, side, along, -1);
+      if (kind.is !== 'joined') {
+        const inside = cellFrom(field.mesh, side, along, 0);
+        field.shockI[ghost] = field.shockI[inside]!;
+        field.shockJ[ghost] = field.shockJ[inside]!;
+        continue;
+      }
+      const other = fields[kind.block]!;
+      const there = cellFrom(other.mesh, kind.side, joinedPlace(kind, along - from), 0);
+      const alike = side.startsWith('i') === kind.side.startsWith('i');
+      field.shockI[ghost] = (alike ? other.shockI : other.shockJ)[there]!;
+      field.shockJ[ghost] = (alike ? other.shockJ : other.shockI)[there]!;
+    }
+  }
+}
+
+function joinedPlace({ from, up }: Extract<SideKind, { is: 'joined' }>, along: number): number {
+  return from + (up ? along : -along);
+}
+
+function copy(to: Field, a: number, from: Field, b: number): void {
+  to.density[a] = from.density[b]!;
+  to.u[a] = from.u[b]!;
+  to.v[a] = from.v[b]!;
+  to.pressure[a] = from.pressure[b]!;
+  to.share[a] = from.share[b]!;
+  to.energy[a] = from.energy[b]!;
+  putTangent(to, a, { kappa: from.kappa[b]!, eta: from.eta[b]!, zeta: from.zeta[b]! });
+}
+
+function mirror(field: Field, ghost: number, inside: number, [nx, ny]: readonly [number, number]): void {
+  copy(field, ghost, field, inside);
+  const through = field.u[inside]! * nx + field.v[inside]! * ny;
+  field.u[ghost] = field.u[inside]! - 2 * through * nx;
+  field.v[ghost] = field.v[inside]! - 2 * through * ny;
+}
+
+/** One-dimensional characteristics across the side: what leaves is from inside, what comes is of the far air. */
+function farPoint(
+  field: Field,
+  inside: number,
+  air: FlowPoint,
+  [nx, ny]: readonly [number, number],
+): FlowPoint {
+  const density = field.density[inside]!;
+  const pressure = field.pressure[inside]!;
+  const { u, v, share } = { u: field.u[inside]!, v: field.v[inside]!, share: field.share[inside]! };
+  const own: FlowPoint = { density, u, v, pressure, share };
+  const kappa = field.kappa[inside]!;
+  const sound = Math.sqrt(((kappa + 1) * pressure + field.zeta[inside]!) / (kappa * density));
+  const out = u * nx + v * ny;
+  if (out >= sound) return own;
+  if (out <= -sound) return air;
+  const farOut = air.u * nx + air.v * ny;
+  const stiff = density * sound;
+  const met = (pressure + air.pressure + stiff * (out - farOut)) / 2;
+  const speed = out + (pressure - met) / stiff;
+  const from = out >= 0 ? own : air;
+  const along = from.v * nx - from.u * ny;
+  const there = from.density + (met - from.pressure) / (sound * sound);
+  if (!(met > 0) || !(there > 0)) return { ...from, pressure: air.pressure };
+  return {
+    density: there,
+    pressure: met,
+    u: speed * nx - along * ny,
+    v: speed * ny + along * nx,
+    share: from.share,
+  };
+}
