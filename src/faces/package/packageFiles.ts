@@ -12,6 +12,7 @@ import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
 import { sceneToSvg } from '../../telling/scene/svg.ts';
 import { referencesOf, sourceFiles } from '../../telling/sources/sourceFiles.ts';
+import { exploreFile } from './exploreFile.ts';
 import { embeddedFonts } from './fontFiles.ts';
 import type { PackInput } from './packInput.ts';
 import { pngOf } from './pngPicture.ts';
@@ -80,6 +81,9 @@ export function filesOf({
   if (needs.length > 0) add('needs.json', `${JSON.stringify({ caution: answer.caution, needs }, null, 2)}\n`);
   for (const { name, content } of sourceFiles({ study, answer, solutions, sentences, analogies, rows }))
     add(name, content);
+  const references = referencesOf({ study, answer, solutions, sentences, analogies, rows });
+  const explore = exploreFile(answer, curves, sentences, references);
+  if (explore !== null) add('explore.html', explore);
   const sheet = factSheetOf({
     answer,
     studyHash: sha256(text),
@@ -88,7 +92,7 @@ export function filesOf({
     facts: checkFacts(study),
     analogies,
     standings,
-    references: referencesOf({ study, answer, solutions, sentences, analogies, rows }),
+    references,
   });
   add('fact-sheet.html', factSheetHtml(sheet, embeddedFonts([400, 600])));
   add('fact-sheet.json', `${JSON.stringify(sheet, null, 2)}\n`);
