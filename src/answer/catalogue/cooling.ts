@@ -1,23 +1,10 @@
-import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { coolingAlong } from './coolingAlong.ts';
+import { coolingInputs } from './coolingInputs.ts';
+import { coolingEntry, coolingMarch } from './coolingRow.ts';
+import { type CatalogueEntry, UNIT } from './entry.ts';
 import type { Row } from './heat.ts';
-import { TYPICAL_ERROR } from './typicalError.ts';
 
-const march = {
-  source:
-    'three resistances in a row (any textbook); Bartz 1957; Gnielinski 1976, Taylor 1968 and others (docs/methods/heat-cooling.md); coolant by CoolProp 8.0.0',
-  model: 'heat-cooling',
-  typicalError: TYPICAL_ERROR.cooling,
-  limits:
-    'Steady, clean walls, plain channels against the flow of the gas; no boiling at the wall, no bends, no heat along the wall, no stress or fatigue, no ablation. For comparison, not for building, pressurising or firing hardware.',
-  place: 'engine',
-} as const;
-
-const ofWall = {
-  place: 'wall',
-  part: { kinds: ['surface'], needed: false, example: 'throat, surface outer wall' },
-} as const;
-
-const { megawatt, kelvin, millimetre, bar, kilogramPerSecond, metrePerSecond, one, percent } = UNIT;
+const { megawatt, kelvin, millimetre, bar, kilogramPerSecond, one } = UNIT;
 
 const results: readonly Row[] = [
   [
@@ -168,72 +155,6 @@ const results: readonly Row[] = [
   ],
 ];
 
-const along: readonly Row[] = [
-  [
-    'wallHot',
-    'wall temperature, gas side',
-    'temperature',
-    kelvin,
-    3,
-    'Of the face that the gas touches.',
-    'q = h_g (T_aw − T_wg) + q_rad',
-  ],
-  [
-    'wallCold',
-    'wall temperature, coolant side',
-    'temperature',
-    kelvin,
-    3,
-    'Of the face that the coolant touches.',
-    'q = (k/t)(T_wg − T_wc)',
-  ],
-  [
-    'coolantTemperature',
-    'coolant temperature',
-    'temperature',
-    kelvin,
-    3,
-    'Mean over the channel.',
-    'ṁ dh = q b ds',
-  ],
-  [
-    'coolantPressure',
-    'coolant pressure',
-    'pressure',
-    bar,
-    3,
-    'In the channel.',
-    '−dp = (f/D)(ρv²/2) ds + G dv',
-  ],
-  [
-    'coolantVelocity',
-    'coolant speed',
-    'velocity',
-    metrePerSecond,
-    3,
-    'Mean over the channel.',
-    'v = ṁ_c/(ρ A)',
-  ],
-  [
-    'flux',
-    'heat flux into the cooled wall',
-    'heatFlux',
-    UNIT.megawattPerSquareMetre,
-    3,
-    'At the wall temperature that the march finds.',
-    'q = h_eff (T_wc − T_c)',
-  ],
-  [
-    'localMargin',
-    'wall margin at a place',
-    'ratio',
-    one,
-    2,
-    'Heat that can pass with neither face hotter than it may be, over what then arrives.',
-    'q_pass/q_arrive',
-  ],
-];
-
 const scalings: readonly (readonly [string, string, string])[] = [
   ['heatMarginWithThrust', 'heat margin with thrust', 'd ln M_heat/d ln F at the same chamber pressure'],
   ['wallMarginWithThrust', 'wall margin with thrust', 'd ln M_wall/d ln F at the same chamber pressure'],
@@ -241,58 +162,12 @@ const scalings: readonly (readonly [string, string, string])[] = [
   ['wallMarginWithPressure', 'wall margin with chamber pressure', 'd ln M_wall/d ln p₀ at the same thrust'],
 ];
 
-const stated: readonly Row[] = [
-  [
-    'share',
-    'share of the propellant that cools',
-    'ratio',
-    percent,
-    3,
-    'Of that propellant’s flow, through the channels.',
-    'as stated',
-  ],
-  ['land', 'metal between two channels', 'length', millimetre, 3, 'At the throat.', 'as stated'],
-  ['thickness', 'thickness of the wall', 'length', millimetre, 3, 'Between gas and coolant.', 'as stated'],
-  [
-    'film',
-    'share of the fuel in the film',
-    'ratio',
-    percent,
-    3,
-    'Runs down the wall from the injector on.',
-    'as stated',
-  ],
-  [
-    'skirtFrom',
-    'area ratio from which the wall only radiates',
-    'ratio',
-    one,
-    3,
-    'Behind it there are no channels.',
-    'as stated',
-  ],
-];
-
-const row = ([name, label, dimension, unit, digits, meaning, equation]: Row): CatalogueEntry => ({
-  ...march,
-  name: `cooling.${name}`,
-  label,
-  dimension,
-  unit,
-  digits,
-  meaning,
-  equation,
-  ...(dimension === 'power' && { unitForSmall: UNIT.kilowatt }),
-  ...(dimension === 'heatFlux' && { unitForSmall: UNIT.kilowattPerSquareMetre }),
-  ...(dimension === 'massFlow' && { unitForSmall: UNIT.gramPerSecond }),
-});
-
 /** The coolant against the gas; only engines whose study says how they are cooled have them. */
 export const coolingQuantities: readonly CatalogueEntry[] = [
-  ...results.map(row),
+  ...results.map(coolingEntry),
   ...scalings.map(
     ([name, label, equation]): CatalogueEntry => ({
-      ...march,
+      ...coolingMarch,
       name: `cooling.scaling.${name}`,
       label: `power of the ${label}`,
       dimension: 'ratio',
@@ -303,15 +178,6 @@ export const coolingQuantities: readonly CatalogueEntry[] = [
       limits: 'Shape, wall thickness and channel walls held; lengths and coolant pressures scaled.',
     }),
   ),
-  ...along.map((each) => ({ ...row(each), ...ofWall })),
-  ...stated.map(
-    (each): CatalogueEntry => ({
-      ...row(each),
-      source: SOURCE.study,
-      model: 'study-file',
-      typicalError: TYPICAL_ERROR.stated,
-      limits: 'As good as the number the study states.',
-      place: 'input',
-    }),
-  ),
+  ...coolingAlong,
+  ...coolingInputs,
 ];

@@ -1,35 +1,10 @@
-import { type CatalogueEntry, type Dimension, type DisplayUnit, SOURCE, UNIT } from './entry.ts';
-import { TYPICAL_ERROR } from './typicalError.ts';
+import { cycleInputs } from './cycleInputs.ts';
+import { type CycleCommon, type CycleRow, cycleEntry, ofCycle } from './cycleRow.ts';
+import { engineMassQuantities } from './engineMass.ts';
+import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { tankQuantities } from './tanks.ts';
 
-const balanceSource =
-  'M. Martinez-Sanchez, MIT 16.512 Rocket Propulsion, lecture 25; A. J. Sobin, W. R. Bissell, NASA SP-8107, 1974';
-const ofCycle = {
-  model: 'cycle',
-  source: balanceSource,
-  typicalError:
-    'Pump power of three public engines within 30 % with the usual drops and efficiencies; the efficiencies’ own ± decides (docs/methods/cycle.md).',
-  limits:
-    'A balance of powers with stated efficiencies and drops, steady, one shaft in effect. For comparison, not for building.',
-} as const;
-type Common = Pick<CatalogueEntry, 'model' | 'source' | 'typicalError' | 'limits' | 'place'>;
-const engine: Common = { ...ofCycle, place: 'engine' };
-
-type Row = readonly [
-  key: string,
-  label: string,
-  dimension: Dimension,
-  unit: DisplayUnit,
-  meaning: string,
-  equation: string,
-  rest?: Partial<CatalogueEntry>,
-];
-
-function entryOf(
-  common: Common,
-  [key, label, dimension, unit, meaning, equation, rest]: Row,
-): CatalogueEntry {
-  return { ...common, name: `cycle.${key}`, label, dimension, unit, digits: 3, meaning, equation, ...rest };
-}
+const engine: CycleCommon = { ...ofCycle, place: 'engine' };
 
 const withDump = {
   typicalError:
@@ -45,7 +20,7 @@ const pressure = { unitForSmall: UNIT.pascal };
 const flow = { unitForSmall: UNIT.gramPerSecond };
 const power = { unitForSmall: UNIT.kilowatt };
 
-const computed: readonly Row[] = [
+const computed: readonly CycleRow[] = [
   [
     'massFlow',
     'propellant flow of the engine',
@@ -226,189 +201,11 @@ const computed: readonly Row[] = [
     'Below 1 the cycle cannot do what the study asks of it.',
     'p_c,max / p_c',
   ],
-  [
-    'tankPressure',
-    'pressure in the tanks',
-    'pressure',
-    UNIT.bar,
-    'As stated; without pumps and not stated, what the chamber needs.',
-    'p_c (1 + drops)',
-    pressure,
-  ],
-  [
-    'tankMass',
-    'mass of the tanks’ walls',
-    'mass',
-    UNIT.kilogram,
-    'Of both tanks for the stated burn, by strength alone: between spheres and long cylinders.',
-    'm = (3/2 … 2) p V ρ/σ',
-    {
-      source: 'membrane stress; D. K. Huzel, D. H. Huang, NASA SP-125, 2nd ed. 1971, ch. 8',
-      typicalError: 'The wall alone: real tanks weigh more, at low pressure several times as much.',
-      limits:
-        'No ends, fittings, insulation or least thickness. For comparison, not for building or pressurising anything.',
-    },
-  ],
-  [
-    'pressurantMass',
-    'mass of the pressing gas',
-    'mass',
-    UNIT.kilogram,
-    'Helium that drives the propellant out.',
-    'm = p V M/(R T) · γ/(1 − p/p₀)',
-    { source: 'G. P. Sutton, O. Biblarz, Rocket Propulsion Elements, 7th ed., 2001, ch. 6 (from memory)' },
-  ],
-  [
-    'bottleMass',
-    'mass of the bottle of pressing gas',
-    'mass',
-    UNIT.kilogram,
-    'Its wall, of the tanks’ material.',
-    'm = (3/2 … 2) p₀ V₀ ρ/σ',
-    { source: 'membrane stress' },
-  ],
-  [
-    'batteryMass',
-    'mass of the battery',
-    'mass',
-    UNIT.kilogram,
-    'As much as holds the energy for the burn or gives the power, whichever is more.',
-    'm = max(P t/(η e), P/(η p))',
-    {
-      source: 'energy balance, no source needed',
-      typicalError: 'As good as the stated energy and power of a kilogram.',
-    },
-  ],
-];
-
-const input: Common = {
-  ...ofCycle,
-  source: SOURCE.study,
-  model: 'study-file',
-  typicalError: TYPICAL_ERROR.stated,
-  limits: 'As good as the number the study states.',
-  place: 'input',
-};
-
-const stated: readonly Row[] = [
-  [
-    'injectorDrop',
-    'pressure lost in the injector',
-    'ratio',
-    UNIT.percent,
-    'Over the chamber pressure.',
-    'Δp/p_c',
-  ],
-  [
-    'jacketDrop',
-    'pressure lost in the cooling channels',
-    'ratio',
-    UNIT.percent,
-    'Of the fuel, over the chamber pressure.',
-    'Δp/p_c',
-  ],
-  [
-    'lineDrop',
-    'pressure lost in valves and lines',
-    'ratio',
-    UNIT.percent,
-    'Over the chamber pressure.',
-    'Δp/p_c',
-  ],
-  [
-    'oxidiserPumpEfficiency',
-    'efficiency of the oxidiser’s pump',
-    'ratio',
-    UNIT.percent,
-    'Share of the shaft’s power that becomes pressure.',
-    'η_p',
-  ],
-  [
-    'fuelPumpEfficiency',
-    'efficiency of the fuel’s pump',
-    'ratio',
-    UNIT.percent,
-    'Share of the shaft’s power that becomes pressure.',
-    'η_p',
-  ],
-  [
-    'turbineEfficiency',
-    'efficiency of the turbine',
-    'ratio',
-    UNIT.percent,
-    'Share of the gas’s ideal work that reaches the pumps.',
-    'η_T',
-  ],
-  [
-    'pumpPressureLimit',
-    'highest pressure allowed behind a pump',
-    'pressure',
-    UNIT.bar,
-    'It takes part in what the cycle can reach.',
-    'as stated',
-  ],
-  [
-    'exhaustAreaRatio',
-    'area ratio of the small nozzle behind the turbine',
-    'ratio',
-    UNIT.one,
-    'Through which the dumped gas leaves.',
-    'A_e/A_t',
-  ],
-  ['burnTime', 'burn time', 'time', UNIT.second, 'For the mass of tanks, pressing gas and battery.', 't'],
-  [
-    'tankStress',
-    'stress that the tanks’ wall is allowed',
-    'pressure',
-    UNIT.megapascal,
-    'Safety taken off already.',
-    'σ',
-  ],
-  [
-    'tankDensity',
-    'density of the tanks’ wall',
-    'density',
-    UNIT.kilogramPerCubicMetre,
-    'Of the metal or composite.',
-    'ρ',
-  ],
-  [
-    'heliumPressure',
-    'pressure of the helium bottle at the start',
-    'pressure',
-    UNIT.bar,
-    'Before any propellant is driven out.',
-    'p₀',
-  ],
-  [
-    'motorEfficiency',
-    'efficiency of motor and electronics',
-    'ratio',
-    UNIT.percent,
-    'Share of the battery’s power that reaches the pumps’ shaft.',
-    'η',
-  ],
-  [
-    'batteryEnergy',
-    'energy of a kilogram of battery',
-    'specificEnergy',
-    UNIT.megajoulePerKilogram,
-    'That it holds.',
-    'e',
-  ],
-  [
-    'batteryPower',
-    'power of a kilogram of battery',
-    'specificPower',
-    UNIT.kilowattPerKilogram,
-    'That it gives at most.',
-    'p',
-  ],
 ];
 
 /** Pumps, turbines, tanks, and what the engine weighs. */
 export const cycleQuantities: readonly CatalogueEntry[] = [
-  entryOf({ ...ofCycle, place: 'altitude' }, [
+  cycleEntry({ ...ofCycle, place: 'altitude' }, [
     'specificImpulse',
     'specific impulse of the whole engine',
     'time',
@@ -417,7 +214,7 @@ export const cycleQuantities: readonly CatalogueEntry[] = [
     'I = (ṁ_c I_c + ṁ_d I_d)/(ṁ_c + ṁ_d)',
     { ...withDump, digits: 4, aliases: ['engineImpulse', 'engineSpecificImpulse'] },
   ]),
-  entryOf({ ...ofCycle, place: 'altitude' }, [
+  cycleEntry({ ...ofCycle, place: 'altitude' }, [
     'thrust',
     'thrust of the whole engine',
     'force',
@@ -426,43 +223,8 @@ export const cycleQuantities: readonly CatalogueEntry[] = [
     'F = F_c + ṁ_d I_d g₀',
     { ...withDump, unitForSmall: UNIT.newton, aliases: ['engineThrust'] },
   ]),
-  ...computed.map((row) => entryOf(engine, row)),
-  ...massQuantities(),
-  ...stated.map((row) => entryOf(input, row)),
+  ...computed.map((row) => cycleEntry(engine, row)),
+  ...tankQuantities,
+  ...engineMassQuantities,
+  ...cycleInputs,
 ];
-
-function massQuantities(): readonly CatalogueEntry[] {
-  const common = {
-    ...engine,
-    source:
-      'D. L. Akin, University of Maryland, mass estimating relations; B. T. C. Zandbergen, EUCASS 2015 (both from memory)',
-    typicalError:
-      'Two published relations; public engines lie between 30 % below and 35 % above them, but for the lightest kerosene ones (docs/methods/cycle.md).',
-    limits:
-      'By thrust, area ratio and fuel alone: no chamber pressure, no cycle, no year. Pump-fed by a turbine, 10 kN to 10 MN.',
-    digits: 2,
-  } as const;
-  return [
-    {
-      ...common,
-      name: 'mass.engine',
-      aliases: ['engineMass', 'dryMass'],
-      label: 'dry mass of the engine',
-      dimension: 'mass',
-      unit: UNIT.kilogram,
-      meaning:
-        'What an engine of this thrust usually weighs without propellant: an estimate with a wide band.',
-      equation: '7.81·10⁻⁴ F + 3.37·10⁻⁵ F √ε + 59; 0.00514 F^0.92068 or 1.104·10⁻³ F + 27.7; geometric mean',
-    },
-    {
-      ...common,
-      name: 'mass.thrustToWeight',
-      aliases: ['thrustToWeight'],
-      label: 'thrust over the engine’s own weight',
-      dimension: 'ratio',
-      unit: UNIT.one,
-      meaning: 'Thrust in vacuum over the weight of the dry engine at the ground.',
-      equation: 'F/(m g₀)',
-    },
-  ];
-}
