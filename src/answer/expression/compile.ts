@@ -69,6 +69,7 @@ function expressionOf(text: string, scope: TestScope): CompiledExpression {
     quantity: built.quantity,
     ask: built.ask,
     dimension: built.dimension,
+    isDifference: built.scale === 'difference',
     evaluate: (values: AskedValues) => told(built.value(values)),
     absent: (values: AskedValues) => absentIn(built, values, text),
   };

@@ -65,6 +65,8 @@ export interface NamedNumber {
 }
 
 export interface CompiledExpression extends NamedNumber {
+  /** Of temperatures: the difference of two, for which the zero of a scale does not count. */
+  readonly isDifference: boolean;
   readonly text: string;
   /** No two alike. */ readonly asks: readonly Ask[];
   readonly ranges: readonly TestedRange[];

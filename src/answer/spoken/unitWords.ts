@@ -39,7 +39,38 @@ const WORDS: Readonly<Record<string, UnitWords>> = {
   'kg/m³': { one: 'kilogram per cubic metre', many: 'kilograms per cubic metre' },
   'g/mol': { one: 'gram per mole', many: 'grams per mole' },
   'kJ/kg': { one: 'kilojoule per kilogram', many: 'kilojoules per kilogram' },
+  cm: { one: 'centimetre', many: 'centimetres' },
+  'km/s': { one: 'kilometre per second', many: 'kilometres per second' },
+  g: { one: 'gram', many: 'grams' },
+  ms: { one: 'millisecond', many: 'milliseconds' },
+  min: { one: 'minute', many: 'minutes' },
+  h: { one: 'hour', many: 'hours' },
+  deg: { one: 'degree', many: 'degrees' },
+  hPa: { one: 'hectopascal', many: 'hectopascals' },
+  mbar: { one: 'millibar', many: 'millibar' },
+  atm: { one: 'atmosphere', many: 'atmospheres' },
+  '°C': { one: 'degree Celsius', many: 'degrees Celsius' },
+  '°F': { one: 'degree Fahrenheit', many: 'degrees Fahrenheit' },
+  in: { one: 'inch', many: 'inches' },
+  ft: { one: 'foot', many: 'feet' },
+  mi: { one: 'mile', many: 'miles' },
+  nmi: { one: 'nautical mile', many: 'nautical miles' },
+  'in²': { one: 'square inch', many: 'square inches' },
+  'ft²': { one: 'square foot', many: 'square feet' },
+  lb: { one: 'pound', many: 'pounds' },
+  lbf: { one: 'pound of force', many: 'pounds of force' },
+  klbf: { one: 'thousand pounds of force', many: 'thousand pounds of force' },
+  kgf: { one: 'kilogram of force', many: 'kilograms of force' },
+  tf: { one: 'tonne of force', many: 'tonnes of force' },
+  psi: { one: 'pound per square inch', many: 'pounds per square inch' },
+  'ft/s': { one: 'foot per second', many: 'feet per second' },
+  'ft/s²': { one: 'foot per second squared', many: 'feet per second squared' },
+  'lb/s': { one: 'pound per second', many: 'pounds per second' },
+  'lb/ft³': { one: 'pound per cubic foot', many: 'pounds per cubic foot' },
 };
+
+/** Null for a symbol that nobody has put into words. */
+export const findUnitWords = (symbol: string): UnitWords | null => WORDS[symbol] ?? null;
 
 /** @throws Error for a symbol without words: a slip of the programmer */
 export function unitWords(symbol: string): UnitWords {

@@ -58,6 +58,7 @@ Examples:
   plumeline map my-question                 the same while two inputs move
   plumeline need my-question                what an input would have to be for a comparison to hold
   plumeline review my-question --by NAME    sign what you have looked at
+  plumeline script my-question              the script with its live numbers, and what to look at
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
@@ -312,6 +313,34 @@ Example:
     .action(async (study: string, flags) => {
       const { reviewCommand } = await import('./commands/review.ts');
       done(await reviewCommand(study, flags, terminal));
+    });
+
+  program
+    .command('script')
+    .description('the script with its live numbers, and what is to be looked at in it')
+    .argument('<study>', 'folder with study.yaml and script.md')
+    .option('--json', 'print all that was found as JSON, SI units')
+    .option('--write <file>', 'write the script with its numbers as Markdown')
+    .option('--record', 'record the numbers as they are now; later runs tell which have moved')
+    .addHelpText(
+      'after',
+      `
+Live numbers stand in double braces, {{bell.thrust(pad) in kN, about}}, and are told with the digits that what is
+not known leaves. A number typed by hand is pointed out. A line with {says=id} carries the verdict of that sentence.
+
+Exit status:
+  0  nothing that is said fails
+  1  a line says a sentence that fails, a recorded number has moved, or a number has no value
+  2  bad input: no script, or one that cannot be read throughout
+
+Examples:
+  plumeline script my-question
+  plumeline script my-question --record
+  plumeline script my-question --write read-aloud.md`,
+    )
+    .action(async (study: string, flags) => {
+      const { scriptCommand } = await import('./commands/script.ts');
+      done(await scriptCommand(study, flags, terminal));
     });
 
   program

@@ -5,7 +5,7 @@ import { newReport, quote, type Report } from '../report.ts';
 /** An hour of talk is some 60 000 characters. */
 export const MOST_SCRIPT_CHARACTERS = 400_000;
 /** Nobody says a paragraph of more. */
-const MOST_IN_PARAGRAPH = 8_000;
+const MOST_IN_PARAGRAPH = 4_000;
 
 /** Marks that turn the direction of words around them, and signs that cannot be seen. */
 const HIDDEN = /[\u00ad\u061c\u200b\u200e\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g;
@@ -86,7 +86,8 @@ function withoutEndless(text: string, report: Report): string {
   });
 }
 
-function placesIn(text: string): ScriptSource['placeOf'] {
+/** Line and column of a character. */
+export function placesIn(text: string): ScriptSource['placeOf'] {
   const starts = [0];
   for (const { index } of text.matchAll(/\r\n|\n|\r/g))
     starts.push(index + (text.startsWith('\r\n', index) ? 2 : 1));

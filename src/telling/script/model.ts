@@ -2,24 +2,6 @@
 
 import type { Problem } from '../../numerics/problem.ts';
 import type { NumberPiece, Scene, Script, ScriptLine, WordsPiece } from '../../study/script/model.ts';
-import type { Dimension as Exponents } from '../../study/unitTable.ts';
-
-/** What was told of one expression of a script. */
-export interface ToldNumber {
-  readonly expression: string;
-  /** [SI] at the study’s middle values; null where there is none */ readonly value: number | null;
-  /** [SI] 95 % of what it may be lies between them; null where there is no value */
-  readonly low: number | null;
-  readonly high: number | null;
-  /** Name in the catalogue; null where it is made of several. */ readonly quantity: string | null;
-  /** Names in the catalogue of what it is made of. */ readonly madeOf: readonly string[];
-  readonly dimension: Exponents;
-  /** Of temperatures: a difference of two, which has no zero of its scale. */ readonly isDifference: boolean;
-  /** Why there is no value. */ readonly problem: Problem | null;
-}
-
-/** By expression as written. */
-export type ScriptNumbers = ReadonlyMap<string, ToldNumber>;
 
 export interface ResolvedNumber {
   readonly kind: 'number';
@@ -50,4 +32,31 @@ export interface ResolvedScene {
 export interface ResolvedScript {
   readonly script: Script;
   readonly scenes: readonly ResolvedScene[];
+}
+
+export type FlagKind =
+  /** A live number has no value. */
+  | 'no value'
+  /** A number that is said reads otherwise than when it was recorded. */
+  | 'moved'
+  /** More digits are asked for than what is not known leaves. */
+  | 'too exact'
+  /** What is not known reaches over nothing: it may be more or less. */
+  | 'sign open'
+  /** A number typed by hand. */
+  | 'by hand'
+  /** The line says a sentence, and this is its verdict. */
+  | 'verdict'
+  /** The words of the line are not those of its sentence. */
+  | 'words'
+  /** A unit in the words that the audience is told no longer. */
+  | 'not converted';
+
+export interface ScriptFlag {
+  readonly kind: FlagKind;
+  /** It must not be said so. */ readonly fails: boolean;
+  /** Id of the line. */ readonly line: string;
+  readonly words: string;
+  /** Characters of the file. */ readonly from: number;
+  readonly to: number;
 }

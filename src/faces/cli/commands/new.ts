@@ -1,7 +1,9 @@
 import { access, mkdir, readFile } from 'node:fs/promises';
 import { join, relative, resolve } from 'node:path';
 import { newStudyText } from '../../../study/index.ts';
+import { SCRIPT_FILE } from '../../../study/script/index.ts';
 import { writeFileAtomically } from '../../disk/atomicWrite.ts';
+import { readScriptText } from '../../disk/scriptFile.ts';
 import { STUDY_FILE } from '../../disk/studyFolder.ts';
 import { BadInput } from '../badInput.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
@@ -30,7 +32,9 @@ export async function newCommand(
       },
     ]);
   }
-  const text = newStudyText(await starterText(flags.from), flags.question ?? null);
+  const starter = await starterFolder(flags.from);
+  const text = newStudyText(await readFile(join(starter, STUDY_FILE), 'utf8'), flags.question ?? null);
+  const script = await readScriptText(starter);
   const folder = resolve(given);
   const file = join(folder, STUDY_FILE);
   if (await exists(file)) {
@@ -45,10 +49,16 @@ export async function newCommand(
   }
   await makeFolder(folder);
   await writeFileAtomically(file, text);
+  const scriptFile = join(folder, SCRIPT_FILE);
+  const hasScript = script !== null && !(await exists(scriptFile));
+  if (hasScript) await writeFileAtomically(scriptFile, script);
   const shown = relative(process.cwd(), folder) || '.';
   terminal.out(`Made ${join(shown, STUDY_FILE)}, a commented study to change.`);
   terminal.out(`Next:  plumeline solve ${quoted(shown)}     numbers and the short answer`);
   terminal.out(`       plumeline check ${quoted(shown)}     which of its sentences are safe to say`);
+  if (hasScript) {
+    terminal.out(`       plumeline script ${quoted(shown)}    its script, with live numbers`);
+  }
   terminal.out(`       plumeline open ${quoted(shown)}      the workbench in a browser`);
   return EXIT.answered;
 }
@@ -60,7 +70,7 @@ async function listStarters(terminal: Terminal): Promise<ExitStatus> {
   return EXIT.answered;
 }
 
-async function starterText(name: string): Promise<string> {
+async function starterFolder(name: string): Promise<string> {
   const known = await starterFolders();
   const folder = known.get(name);
   if (folder === undefined) {
@@ -72,7 +82,7 @@ async function starterText(name: string): Promise<string> {
       },
     ]);
   }
-  return readFile(join(folder, STUDY_FILE), 'utf8');
+  return folder;
 }
 
 async function makeFolder(folder: string): Promise<void> {

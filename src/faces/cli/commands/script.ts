@@ -1,0 +1,99 @@
+import { checkAnalogies } from '../../../answer/analogies/index.ts';
+import { CAUTION } from '../../../answer/caution.ts';
+import { checkFacts } from '../../../answer/sentences/index.ts';
+import type { Study } from '../../../study/model.ts';
+import { placesIn, SCRIPT_FILE, type ScriptRead } from '../../../study/script/index.ts';
+import {
+  handNumbers,
+  type Judged,
+  readScriptOf,
+  recordOf,
+  resolvedMarkdown,
+  resolveScript,
+  scriptAnswer,
+  scriptFlags,
+  tellScript,
+} from '../../../telling/script/index.ts';
+import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
+import { writeFileAtomically } from '../../disk/atomicWrite.ts';
+import { openDataShelf } from '../../disk/data.ts';
+import { RECORD_FILE, readNumbersRecord, readScriptText, writeNumbersRecord } from '../../disk/scriptFile.ts';
+import { BadInput } from '../badInput.ts';
+import { checkedSentences } from '../checkedSentences.ts';
+import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import { openStudy } from '../openStudy.ts';
+import { sayIfSlow, type Terminal } from '../terminal.ts';
+import { studyProblemText } from '../text/problemText.ts';
+import { scriptText } from '../text/scriptText.ts';
+
+export interface ScriptFlags {
+  readonly json?: true;
+  readonly write?: string;
+  readonly record?: true;
+}
+
+export async function scriptCommand(
+  given: string,
+  flags: ScriptFlags,
+  terminal: Terminal,
+): Promise<ExitStatus> {
+  const { study, folder } = await openStudy(given, openDataShelf(), terminal);
+  const text = await readScriptText(folder);
+  if (text === null) throw noScript(folder);
+  const record = await readNumbersRecord(folder);
+  const read = readScriptOf(text, study, SCRIPT_FILE);
+  const crew = await threadCrew(study);
+  const { told, judged } = await dismissing(crew, async () => ({
+    told: await tellScript(study, read, crew, {
+      onProvisional: () => sayIfSlow(terminal, 'Working out the numbers …'),
+    }),
+    judged: await judgedIn(study, read, crew, terminal),
+  }));
+  const script = resolveScript(read.script, told);
+  const found = scriptFlags(script, { told, study, judged, byHand: handNumbers(read.script, study), record });
+  const placeOf = placesIn(text);
+  terminal.out(
+    flags.json
+      ? JSON.stringify(scriptAnswer(script, found, read.problems, CAUTION, placeOf), null, 2)
+      : scriptText({ script, flags: found, record, placeOf, caution: CAUTION }, terminal.width),
+  );
+  for (const problem of read.problems) terminal.err(studyProblemText(problem, terminal.width));
+  if (flags.write !== undefined) await writeFileAtomically(flags.write, resolvedMarkdown(script));
+  if (flags.record) {
+    const recorded = recordOf(script);
+    await writeNumbersRecord(folder, recorded);
+    terminal.err(`Recorded ${recorded.numbers.length} numbers in ${RECORD_FILE}.`);
+  }
+  if (read.problems.length > 0) return EXIT.badInput;
+  // A number that has just been recorded has moved for the last time.
+  const fails = found.some((flag) => flag.fails && !(flags.record && flag.kind === 'moved'));
+  return fails ? EXIT.incomplete : EXIT.answered;
+}
+
+/** Only where a line says something that is checked. */
+async function judgedIn(
+  study: Study,
+  { script }: ScriptRead,
+  crew: Awaited<ReturnType<typeof threadCrew>>,
+  terminal: Terminal,
+): Promise<readonly Judged[]> {
+  const said = new Set(script.scenes.flatMap(({ lines }) => lines.flatMap(({ says }) => says ?? [])));
+  const sentences = study.sentences.filter(({ id }) => said.has(id));
+  const analogies = study.analogies.filter(({ id }) => said.has(id));
+  return [
+    ...(sentences.length === 0
+      ? []
+      : await checkedSentences({ ...study, sentences }, crew, terminal, { flips: false })),
+    ...checkFacts(study),
+    ...(analogies.length === 0 ? [] : await checkAnalogies({ ...study, analogies }, crew)),
+  ];
+}
+
+const noScript = (folder: string): BadInput =>
+  new BadInput([
+    {
+      code: 'script-missing',
+      what: `There is no ${SCRIPT_FILE} in ${folder}.`,
+      mend: 'Write one: what is said in paragraphs, scenes under ## headings (docs/script.md).',
+    },
+  ]);

@@ -1,0 +1,11 @@
+/** A script with its numbers resolved, flagged, recorded (docs/script.md). */
+export { type HandNumber, handNumbers } from './handNumbers.ts';
+export type * from './model.ts';
+export { numbersTold } from './numbersTold.ts';
+export { readScriptOf, sayable, tellScript } from './openScript.ts';
+export { type MovedNumber, movedSince, type NumbersRecord, readRecord, recordOf } from './record.ts';
+export { resolvedMarkdown } from './resolvedMarkdown.ts';
+export { expressionsOf, linesOf, resolvedNumbersIn, resolveScript } from './resolveScript.ts';
+export { type Judged, saidFlags } from './saidFlags.ts';
+export { type ScriptAnswer, scriptAnswer } from './scriptAnswer.ts';
+export { type FlagParts, scriptFlags } from './scriptFlags.ts';
