@@ -76,7 +76,7 @@ function endsOf(
   places: readonly number[],
   number: (row: Row) => number | null,
 ): Ends | null {
-  return bandOf(drawn, choicesOf({ places }, drawn), number);
+  return bandOf(drawn, choicesOf({ places }, drawn), { places }, number);
 }
 
 /** A difference is held against the numbers it is one of: what is left of rounding is no spread. */

@@ -17,6 +17,7 @@ function scaled(left: Built, right: Built, difference: Work): Work {
   return (values) => {
     const apart = difference(values);
     if (apart === 0) return 0;
+    if (!Number.isFinite(apart)) return Number.NaN;
     const size = left.size(values) + right.size(values) + rest;
     return Number.isFinite(size) && size > 0 ? apart / size : Math.sign(apart);
   };
@@ -72,7 +73,7 @@ function comparison(
   const has = (values: AskedValues): boolean => Number.isFinite(difference(values));
   return {
     holds: (values) => (has(values) ? holds(left.value(values), right.value(values), allowed(values)) : null),
-    margin: (values) => (has(values) ? margin(values) : Number.NaN),
+    margin,
     absent: (values) => absentIn(left, values, text) ?? absentIn(right, values, text),
     explain: (values, { sides }) => {
       sides.push({

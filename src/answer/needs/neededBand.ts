@@ -57,7 +57,7 @@ export async function neededBand(
   const middle = drawn.middle.map((told) => (told.ok ? told.value : null));
   const here = difference(middle);
   const places = asks.map((_, place) => place);
-  const band = bandOf(drawn, choicesOf({ places }, drawn), difference);
+  const band = bandOf(drawn, choicesOf({ places }, drawn), { places }, difference);
   if (here === null || band === null) return null;
   const size = sides(middle).reduce<number>((sum, side) => sum + Math.abs(side ?? 0), 0);
   if (band.high - band.low < NOTHING * size) return null;

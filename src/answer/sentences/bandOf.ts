@@ -1,6 +1,6 @@
 /** Between which two values 95 % of the draws lie, by every published model that stands beside another. */
 
-import type { AlternativeChoice, DrawnAsks, Row } from './drawnAsks.ts';
+import type { AlternativeChoice, DrawnAsks, Row, RowsWanted } from './drawnAsks.ts';
 
 export interface Band {
   readonly low: number;
@@ -10,19 +10,21 @@ export interface Band {
 /** The lowest and the highest 2.5 % of the draws stay outside. */
 const TAIL = 0.025;
 
-/** Null where no draw has a value. */
+/** Null where no draw has a value. @param wanted the asks that `evaluate` reads, by their places in the list */
 export function bandOf(
-  drawn: Pick<DrawnAsks, 'rows'>,
+  { count, eachRow }: Pick<DrawnAsks, 'count' | 'eachRow'>,
   choices: readonly (AlternativeChoice | undefined)[],
+  wanted: Omit<RowsWanted, 'alternative'>,
   evaluate: (all: Row) => number | null,
 ): Band | null {
   const bands = choices.flatMap((choice) => {
-    const values: number[] = [];
-    for (const row of drawn.rows(choice)) {
+    const values = new Float64Array(Math.min(count, wanted.most ?? count));
+    let told = 0;
+    eachRow({ ...wanted, alternative: choice }, (row) => {
       const value = evaluate(row);
-      if (value !== null) values.push(value);
-    }
-    return middleOf(values) ?? [];
+      if (value !== null) values[told++] = value;
+    });
+    return middleOf(values.subarray(0, told)) ?? [];
   });
   if (bands.length === 0) return null;
   return {
@@ -31,9 +33,10 @@ export function bandOf(
   };
 }
 
-function middleOf(values: number[]): Band | null {
+/** Puts the values in order. */
+function middleOf(values: Float64Array): Band | null {
   if (values.length === 0) return null;
-  const sorted = Float64Array.from(values).sort();
+  const sorted = values.sort();
   const last = sorted.length - 1;
   return { low: sorted[Math.floor(TAIL * last)]!, high: sorted[Math.ceil((1 - TAIL) * last)]! };
 }

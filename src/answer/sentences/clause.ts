@@ -8,7 +8,7 @@ import { type OwnersById, placeWords, thatOfWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import type { DrawnAsks, Row } from './drawnAsks.ts';
 import { engineNames, expressionWords, isBeyondWords } from './expressionWords.ts';
-import type { Compile, Measured, MeasuredNumber } from './measured.ts';
+import { type Compile, type Measured, type MeasuredNumber, valueIn } from './measured.ts';
 import { moreWords, timesOrMoreWords } from './ratioWords.ts';
 import { unitOfNumber } from './sideUnit.ts';
 import { spanWords } from './spanWords.ts';
@@ -16,6 +16,7 @@ import { spanWords } from './spanWords.ts';
 export interface Clause {
   readonly words: string;
   /** The same as a test. */ readonly holds: string;
+  /** The asks that `value` reads, by their places in the list. */ readonly places: readonly number[];
   /** Whether it is so in one draw; null where a number is absent. */ readonly value: (
     row: Row,
   ) => boolean | null;
@@ -42,18 +43,17 @@ export function clauseOf(measured: Measured, teller: Teller): Clause | null {
   }
 }
 
-const evaluate = ({ expression, places }: MeasuredNumber, all: Row): number | null =>
-  expression.evaluate(places.map((place) => all[place] ?? null));
-
 function valueClause(of: MeasuredNumber, teller: Teller): Clause | null {
   const { drawn, choices } = teller;
-  const band = bandOf(drawn, choices, (all) => evaluate(of, all));
+  const value = valueIn(of);
+  const band = bandOf(drawn, choices, of, value);
   if (band === null) return null;
   const span = spanWords(band.low, band.high, unitOf(of, band));
   return {
     words: `${headOf(of, teller)} is ${span.words}.`,
     holds: within(of.expression.text, span, unitOf(of, band).symbol, unitOf(of, band).perSI),
-    value: inside((row) => evaluate(of, row), span),
+    places: of.places,
+    value: inside(value, span),
     share: null,
   };
 }
@@ -61,7 +61,10 @@ function valueClause(of: MeasuredNumber, teller: Teller): Clause | null {
 /** `A is between 3 and 6 s more than B` */
 function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller): Clause | null {
   const { drawn, choices } = teller;
-  const band = bandOf(drawn, choices, (all) => less(evaluate(one, all), evaluate(other, all)));
+  const both = placesOf(one, other);
+  const [first, second] = [valueIn(one), valueIn(other)];
+  const apart = (row: Row): number | null => less(first(row), second(row));
+  const band = bandOf(drawn, choices, both, apart);
   if (band === null) return null;
   const unit = unitOf(one, band);
   const [low, high, word] = band.high <= 0 ? [-band.high, -band.low, 'less'] : [band.low, band.high, 'more'];
@@ -72,8 +75,9 @@ function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller
   return {
     words: `${headOf(one, teller)} is ${how} than ${nameBeside(one, other, teller)}.`,
     holds: within(`(${one.expression.text}) - (${other.expression.text})`, signed, unit.symbol, unit.perSI),
-    value: inside((row) => less(evaluate(one, row), evaluate(other, row)), signed),
-    share: bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all))),
+    ...both,
+    value: inside(apart, signed),
+    share: bandOf(drawn, choices, both, (row) => shareMore(first(row), second(row))),
   };
 }
 
@@ -85,7 +89,10 @@ function pairClause(
   teller: Teller,
 ): Clause | null {
   const { drawn, choices } = teller;
-  const share = bandOf(drawn, choices, (all) => shareMore(evaluate(one, all), evaluate(other, all)));
+  const both = placesOf(one, other);
+  const [first, second] = [valueIn(one), valueIn(other)];
+  const shareIn = (row: Row): number | null => shareMore(first(row), second(row));
+  const share = bandOf(drawn, choices, both, shareIn);
   if (share === null) return null;
   const words = as === 'more' ? moreWords : timesOrMoreWords;
   const span = words(share.low, share.high);
@@ -93,10 +100,15 @@ function pairClause(
   return {
     words: `${headOf(one, teller)} is ${span.words} ${nameBeside(one, other, teller)}.`,
     holds: within(base, { low: 1 + span.low, high: 1 + span.high }, '', 1),
-    value: inside((row) => shareMore(evaluate(one, row), evaluate(other, row)), span),
+    ...both,
+    value: inside(shareIn, span),
     share,
   };
 }
+
+const placesOf = (one: MeasuredNumber, other: MeasuredNumber): Pick<Clause, 'places'> => ({
+  places: [...new Set([...one.places, ...other.places])],
+});
 
 const less = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a - b);
 

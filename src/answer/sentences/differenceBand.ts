@@ -53,7 +53,7 @@ export async function differenceBands(
       return a === null || a === undefined || b === null || b === undefined ? null : b - a;
     };
     const value = difference(drawn.middle.map((told) => (told.ok ? told.value : null)));
-    const band = bandOf(drawn, choicesOf({ places }, drawn), difference);
+    const band = bandOf(drawn, choicesOf({ places }, drawn), { places }, difference);
     return value === null || band === null ? null : told(asked, value, band);
   });
 }

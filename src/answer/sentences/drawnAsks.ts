@@ -3,7 +3,7 @@
 import type { Study } from '../../study/model.ts';
 import { ownersOf } from '../../study/owners.ts';
 import type { Told } from '../asked/model.ts';
-import { type Drawn, type DrawnAsk, eachDraw } from '../spread/index.ts';
+import type { Drawn, DrawnAsk } from '../spread/index.ts';
 import { movableInputs } from './inputLabels.ts';
 
 /** One thing that is not known. */
@@ -18,7 +18,24 @@ export interface AlternativeChoice {
   readonly by: string;
 }
 
+/** The values of the asks, by their places in the list. */
 export type Row = readonly (number | null)[];
+
+/** Reads the values at some places of a row, always into the same array. */
+export function readerAt(places: readonly number[]): (row: Row) => Row {
+  const own: (number | null)[] = places.map(() => Number.NaN);
+  return (row) => {
+    for (let i = 0; i < places.length; i++) own[i] = row[places[i]!] ?? null;
+    return own;
+  };
+}
+
+export interface RowsWanted {
+  /** The asks whose values are wanted, by their places; a row holds NaN for all others. */
+  readonly places: readonly number[];
+  readonly alternative?: AlternativeChoice | undefined;
+  /** So many draws at most, the first ones. */ readonly most?: number;
+}
 
 export interface DrawnAsks {
   readonly drawn: Drawn;
@@ -26,7 +43,8 @@ export interface DrawnAsks {
   /** At the study's middle values. */ readonly middle: readonly Told[];
   readonly count: number;
   readonly alternatives: readonly AlternativeChoice[];
-  /** One row a draw. */ rows(alternative?: AlternativeChoice): readonly Row[];
+  /** Calls `use` with one row a draw; the array is filled again each time. */
+  eachRow(this: void, wanted: RowsWanted, use: (row: Row) => void): void;
   /** How it was drawn, one line each. */ readonly conditions: readonly string[];
 }
 
@@ -37,19 +55,13 @@ export function drawnAsks(drawn: Drawn, study: Study): DrawnAsks {
     const label = inputs.get(unknown.path)?.label ?? unknown.path.replace(/^engines\./, '');
     return { name: unknown.path, kind: 'input', label };
   });
-  const known = new Map<DrawnAsks | AlternativeChoice | string, readonly Row[]>();
   return {
     drawn,
     sources,
     middle: drawn.asks.map(({ middle }) => middle),
     count: drawn.count,
     alternatives: drawn.alternatives.map(({ of, by }) => ({ of, by })),
-    rows(alternative) {
-      const key = alternative === undefined ? '' : `${alternative.of}\n${alternative.by}`;
-      const found = known.get(key) ?? rowsOf(drawn, asksBy(drawn, alternative));
-      known.set(key, found);
-      return found;
-    },
+    eachRow: (wanted, use) => eachRow(drawn, wanted, use),
     conditions: conditionsOf(drawn, sources),
   };
 }
@@ -59,12 +71,18 @@ function asksBy({ asks, alternatives }: Drawn, choice: AlternativeChoice | undef
   return alternatives.find(({ of, by }) => of === choice.of && by === choice.by)?.asks ?? asks;
 }
 
-function rowsOf({ count }: Drawn, asks: readonly DrawnAsk[]): readonly Row[] {
-  const rows: Row[] = [];
-  eachDraw(asks, count, (values) => {
-    rows.push([...values]);
-  });
-  return rows;
+function eachRow(drawn: Drawn, { places, alternative, most }: RowsWanted, use: (row: Row) => void): void {
+  const asks = asksBy(drawn, alternative);
+  // Plain numbers to begin with: an array of them costs no memory for each.
+  const row: (number | null)[] = asks.map(() => Number.NaN);
+  const wanted = places.map((place) => ({ place, ...asks[place]! }));
+  const count = Math.min(most ?? drawn.count, drawn.count);
+  for (let draw = 0; draw < count; draw++) {
+    for (const { place, absent, values } of wanted) {
+      row[place] = absent !== null && absent[draw] === 1 ? null : values[draw]!;
+    }
+    use(row);
+  }
 }
 
 function conditionsOf({ method, count, solved }: Drawn, sources: readonly SpreadSource[]): readonly string[] {

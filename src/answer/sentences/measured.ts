@@ -3,11 +3,18 @@
 import { askKey } from '../asked/model.ts';
 import { type CompiledExpression, compileExpression, type TestScope } from '../expression/index.ts';
 import type { ComparedSides } from '../expression/model.ts';
+import { type Row, readerAt } from './drawnAsks.ts';
 
 /** One number over the draws, with the expression that it is. */
 export interface MeasuredNumber {
   readonly expression: CompiledExpression;
   /** Index in the drawn list of each of its asks. */ readonly places: readonly number[];
+}
+
+/** Its value in a row of all that was drawn; null where it is absent. */
+export function valueIn({ expression, places }: MeasuredNumber): (row: Row) => number | null {
+  const own = readerAt(places);
+  return (row) => expression.evaluate(own(row));
 }
 
 export type Measured =

@@ -16,10 +16,10 @@ import type { EngineInputEntry } from '../inputs/model.ts';
 import { altitudeWords, askWords, type OwnersById, thatOfWords, timeWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
 import { capital, shareMore, type Teller } from './clause.ts';
-import type { AlternativeChoice } from './drawnAsks.ts';
+import { readerAt } from './drawnAsks.ts';
 import { movingWords } from './expressionWords.ts';
 import { moreWords } from './ratioWords.ts';
-import { ownValues, type PlacedTest } from './shareOf.ts';
+import type { PlacedTest } from './shareOf.ts';
 import { unitOfNumber } from './sideUnit.ts';
 import { spanWords } from './spanWords.ts';
 
@@ -120,11 +120,9 @@ function decidedBand(
   { drawn, choices }: Teller,
   of: (sides: ComparedSides) => number | null,
 ): Band | null {
-  const some = {
-    rows: (choice?: AlternativeChoice) => drawn.rows(choice).slice(0, DRAWS_LOOKED_AT),
-  };
-  return bandOf(some, choices, (all) => {
-    const [side] = placed.test.decide(ownValues(placed, all)).sides;
+  const own = readerAt(placed.places);
+  return bandOf(drawn, choices, { places: placed.places, most: DRAWS_LOOKED_AT }, (all) => {
+    const [side] = placed.test.decide(own(all)).sides;
     return side === undefined ? null : of(side);
   });
 }

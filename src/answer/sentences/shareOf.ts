@@ -35,7 +35,10 @@ export function holdingShare(
     return { share: share ?? 0, error, absent: undecided, unsure: 0 };
   }
   const errors = own.map(({ surfaceError }) => surfaceError);
-  const looked = draws.rows(alternative).slice(0, ROWS_LOOKED_AT);
+  const looked: Values[] = [];
+  draws.eachRow({ places: placed.places, alternative, most: ROWS_LOOKED_AT }, (row) => {
+    looked.push(ownValues(placed, row));
+  });
   return {
     share: share ?? 0,
     error,
@@ -44,11 +47,12 @@ export function holdingShare(
   };
 }
 
+type Values = readonly (number | null)[];
+
 /** How many of these draws the errors could turn; those nearest to the edge are looked at first. */
-function turnable(placed: PlacedTest, rows: readonly Row[], errors: readonly number[]): number {
-  const byMargin = rows
-    .flatMap((row) => {
-      const values = ownValues(placed, row);
+function turnable(placed: PlacedTest, looked: readonly Values[], errors: readonly number[]): number {
+  const byMargin = looked
+    .flatMap((values) => {
       const margin = placed.test.margin(values);
       return margin === null ? [] : [{ values, margin }];
     })

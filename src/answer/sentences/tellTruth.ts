@@ -4,9 +4,9 @@ import { NUMBER } from '../expression/dimensions.ts';
 import type { Decision, NamedNumber } from '../expression/model.ts';
 import { bandOf } from './bandOf.ts';
 import { type Clause, capital, clauseOf, type Teller } from './clause.ts';
-import type { Row } from './drawnAsks.ts';
+import { readerAt } from './drawnAsks.ts';
 import { expressionWords } from './expressionWords.ts';
-import { type Measured, type MeasuredNumber, measuredBy } from './measured.ts';
+import { type Measured, type MeasuredNumber, measuredBy, valueIn } from './measured.ts';
 import type { DecidingNumber } from './model.ts';
 import { rangeClause } from './rangeClause.ts';
 import type { Computed } from './saidNumbers.ts';
@@ -53,10 +53,8 @@ export function truthOf(placed: PlacedTest, decision: Decision, teller: Teller):
 const isComparable =
   ({ drawn, choices }: Teller) =>
   (...both: readonly MeasuredNumber[]): boolean =>
-    both.every(({ expression, places }) => {
-      const band = bandOf(drawn, choices, (row) =>
-        expression.evaluate(places.map((place) => row[place] ?? null)),
-      );
+    both.every((number) => {
+      const band = bandOf(drawn, choices, number, valueIn(number));
       return band !== null && band.low > 0;
     });
 
@@ -64,29 +62,37 @@ const distinct = (clauses: readonly Clause[]): readonly Clause[] =>
   clauses.filter((one, i) => clauses.findIndex(({ words }) => words === one.words) === i);
 
 /** What is to be said is held to the same draws as the sentence itself. */
-function isTrue({ value }: Clause, { drawn, choices }: Teller): boolean {
-  return choices.every((choice) => {
-    const rows = drawn.rows(choice);
-    const told = rows.flatMap((row) => value(row) ?? []);
-    return told.filter(Boolean).length >= TRUE_IN * told.length;
+function isTrue({ value, places }: Clause, { drawn, choices }: Teller): boolean {
+  return choices.every((alternative) => {
+    let told = 0;
+    let so = 0;
+    drawn.eachRow({ places, alternative }, (row) => {
+      const one = value(row);
+      if (one === null) return;
+      told += 1;
+      if (one) so += 1;
+    });
+    return so >= TRUE_IN * told;
   });
 }
 
 /** The amounts behind a comparison, each by itself. */
 function computedOf(measured: Measured, teller: Teller): readonly Computed[] {
   const parts = measured.is === 'value' ? [measured.of] : [measured.one, measured.other];
-  const numbers = parts.map(({ expression, places }) => ({
-    text: expressionWords(expression, teller.engines, teller.compile),
-    dimension: expression.dimension,
-    quantity: expression.quantity,
-    madeOf: expression.asks.map(({ quantity }) => quantity),
-    evaluate: (row: Row) => expression.evaluate(places.map((place) => row[place] ?? null)),
+  const numbers = parts.map((part) => ({
+    text: expressionWords(part.expression, teller.engines, teller.compile),
+    dimension: part.expression.dimension,
+    quantity: part.expression.quantity,
+    madeOf: part.expression.asks.map(({ quantity }) => quantity),
+    places: part.places,
+    evaluate: valueIn(part),
   }));
   const [one, other] = numbers;
   const all = [...numbers];
   if (one !== undefined && other !== undefined && measured.is === 'more') {
     all.push({
       ...one,
+      places: [...one.places, ...other.places],
       text: `the amount by which ${one.text} is more than ${other.text}`,
       evaluate: (row) => {
         const [a, b] = [one.evaluate(row), other.evaluate(row)];
@@ -94,8 +100,8 @@ function computedOf(measured: Measured, teller: Teller): readonly Computed[] {
       },
     });
   }
-  return all.flatMap(({ text, dimension, quantity, madeOf, evaluate }): Computed[] => {
-    const band = bandOf(teller.drawn, teller.choices, evaluate);
+  return all.flatMap(({ text, dimension, quantity, madeOf, places, evaluate }): Computed[] => {
+    const band = bandOf(teller.drawn, teller.choices, { places }, evaluate);
     if (band === null) return [];
     const unit = unitOfNumber(quantity, dimension, madeOf, [band.low, band.high]);
     const words = `${capital(text)} is ${spanWords(band.low, band.high, unit).words}.`;
@@ -113,9 +119,10 @@ export function decidingNumbers(
   const middle = teller.drawn.middle.map((told) => (told.ok ? told.value : null));
   const numbers: readonly Pick<NamedNumber, 'expression' | 'quantity' | 'dimension' | 'evaluate'>[] =
     test.numbers.length > 0 ? test.numbers : sidesAsNumbers(placed, decision);
+  const own = readerAt(placed.places);
   return numbers.flatMap(({ expression, quantity, dimension, evaluate }): DecidingNumber[] => {
     const value = evaluate(ownValues(placed, middle));
-    const band = bandOf(teller.drawn, teller.choices, (row) => evaluate(ownValues(placed, row)));
+    const band = bandOf(teller.drawn, teller.choices, placed, (row) => evaluate(own(row)));
     if (value === null || band === null) return [];
     const [low, high] = [Math.min(band.low, value), Math.max(band.high, value)];
     const madeOf = test.asks.map((ask) => ask.quantity);

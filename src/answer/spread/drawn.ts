@@ -2,13 +2,15 @@
 
 import { normalQuantile } from '../../numerics/normalQuantile.ts';
 import { randomStream } from '../../numerics/randomStream.ts';
+import { remembered } from '../../numerics/remembered.ts';
 import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
 import type { Told } from '../asked/model.ts';
-import { modelError, movedBy } from './distribution.ts';
+import { modelError } from './distribution.ts';
 import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from './drawPlaces.ts';
 import { type Fitted, fittedTo, movedIn, valueFittedTo } from './fitted.ts';
 import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
+import { overPlaces } from './overPlaces.ts';
 import { eachDrawItself, type Surfaces, surfacesOver, type ValuesAtPoints } from './surfaces.ts';
 import { tooManyUnknowns, type UnknownInput } from './unknowns.ts';
 
@@ -62,21 +64,7 @@ export function drawnFrom(
         },
   );
 
-  const fillAt: Drawn['fillAt'] = (places, into, starts) => {
-    surfaces.moveTo(places[0]!.inputs, 0);
-    for (let ask = 0; ask < fits.length; ask++) {
-      const { value, scatter, toldAt } = fits[ask]!;
-      // A surface says nothing of where a number ends: one that is absent at some points is absent here.
-      const own = value === null || toldAt !== null ? Number.NaN : surfaces.at(value);
-      for (const start of starts) into[start + ask] = own;
-      for (const { unknown, low, high } of scatter) {
-        const [lowEnd, highEnd] = [surfaces.at(low), surfaces.at(high)];
-        for (let row = 0; row < starts.length; row++) {
-          into[starts[row]! + ask]! += movedBy(places[row]!.deviations[unknown]!, 0, lowEnd, highEnd);
-        }
-      }
-    }
-  };
+  const over: Drawn['over'] = (some) => overPlaces(surfaces, fits, unknowns.length, some);
   return {
     ...drawn,
     count: draws.count,
@@ -97,11 +85,13 @@ export function drawnFrom(
       return (unknown) => unknown < inputs.length || models.has(unknown);
     },
     at(place, which) {
-      const row = new Float64Array(fits.length);
-      fillAt([place], row, [0]);
-      return which.map((ask) => (Number.isNaN(row[ask]!) ? null : row[ask]!));
+      const numberOf = over([place]);
+      return which.map((ask) => {
+        const [value] = numberOf(ask);
+        return value === undefined || Number.isNaN(value) ? null : value;
+      });
     },
-    fillAt,
+    over,
   };
 }
 
@@ -171,34 +161,44 @@ function emptyDraws(count: number, { value, toldAt }: Fitted, middle: Told): Dra
 function drawInto(
   all: readonly Drawing[],
   fits: readonly Fitted[],
-  { count, places, deviations }: DrawPlaces,
+  draws: DrawPlaces,
   { surfaces, heldOut, placeToldFor, seed }: Source,
 ): void {
-  const chance = randomStream(seed);
-  const missed = new Float64Array(heldOut);
-  const moved = new Float64Array(fits.length);
+  const { count, places, deviations } = draws;
+  const there = surfaces.over(places);
+  const missed = missesDrawn(count, heldOut, seed);
   const partly = all.some(({ fitted }) => fitted.toldAt !== null);
-  for (let draw = 0; draw < count; draw++) {
-    surfaces.moveTo(places[draw]!, draw);
-    const near = partly ? placeToldFor(draw) : 0;
-    for (let i = 0; i < missed.length; i++) missed[i] = normalQuantile(chance());
-    // The errors of the models move a number alike under each alternative.
-    for (let ask = 0; ask < fits.length; ask++) moved[ask] = movedIn(fits[ask]!, deviations[draw]!, surfaces);
-    for (const { fitted, ask, drawn } of all) {
-      const { values, absent } = drawn;
-      const { value, toldAt } = fitted;
-      if (value === null) continue;
-      if (toldAt !== null && !toldAt[near]!) {
+  const near = partly ? places.map((_, draw) => placeToldFor(draw)) : [];
+  // The errors of the models move a number alike under each alternative.
+  const moved = fits.map((fitted) => {
+    const by = new Float64Array(count);
+    if (fitted.scatter.length === 0) return by;
+    for (let draw = 0; draw < count; draw++) by[draw] = movedIn(fitted, deviations[draw]!, there, draw);
+    return by;
+  });
+  for (const { fitted, ask, drawn } of all) {
+    const { values, absent } = drawn;
+    const { value, toldAt } = fitted;
+    if (value === null) continue;
+    const { misses } = value;
+    for (let draw = 0; draw < count; draw++) {
+      if (toldAt !== null && !toldAt[near[draw]!]!) {
         absent![draw] = 1;
         continue;
       }
-      let sum = surfaces.at(value) + moved[ask]!;
+      let sum = there.at(value, draw) + moved[ask]![draw]!;
       // What the surfaces miss together at the points held out, they miss together in a draw: it cancels in differences.
-      for (let i = 0; i < missed.length; i++) sum += missed[i]! * value.misses[i]!;
+      for (let i = 0; i < heldOut; i++) sum += missed[draw * heldOut + i]! * misses[i]!;
       values[draw] = sum;
     }
   }
 }
+
+/** Standard normal numbers, by draw, then by point held out; they hang on no study. */
+const missesDrawn = remembered((count: number, heldOut: number, seed: number): Float64Array => {
+  const chance = randomStream(seed);
+  return Float64Array.from({ length: count * heldOut }, () => normalQuantile(chance()));
+});
 
 /** By each model of each family: its values for the asks that it touches, null for the others. */
 function alternativesOf(numbers: readonly AskNumbers[]): readonly {

@@ -3,7 +3,7 @@
 import { movedBy } from './distribution.ts';
 import type { Unknown } from './model.ts';
 import type { AskNumbers } from './numbersAt.ts';
-import type { FittedSurface, Surfaces, ValuesAtPoints } from './surfaces.ts';
+import type { FittedSurface, Surfaces, SurfacesAt, ValuesAtPoints } from './surfaces.ts';
 
 /** One ask, ready to be drawn. */
 export interface Fitted {
@@ -39,11 +39,16 @@ export function valueFittedTo(surfaces: Surfaces, values: ValuesAtPoints): Pick<
 }
 
 /** What the errors of the models move a number by. */
-export function movedIn({ scatter }: Fitted, deviations: ArrayLike<number>, surfaces: Surfaces): number {
+export function movedIn(
+  { scatter }: Fitted,
+  deviations: ArrayLike<number>,
+  surfaces: SurfacesAt,
+  place: number,
+): number {
   let sum = 0;
   for (const { unknown, low, high } of scatter) {
     const deviation = deviations[unknown]!;
-    const end = surfaces.at(deviation < 0 ? low : high);
+    const end = surfaces.at(deviation < 0 ? low : high, place);
     sum += movedBy(deviation, 0, end, end);
   }
   return sum;

@@ -36,6 +36,8 @@ export interface DrawnAlternative {
 export interface DrawnPlace {
   /** From −1 to 1 over what is drawn. */ readonly inputs: Float64Array;
   /** Of the models' errors, at the place of their unknown. */ readonly deviations: Float64Array;
+  /** Like an earlier place of the same list, but for one unknown, an error of a model. */
+  readonly butFor?: { readonly as: number; readonly unknown: number };
 }
 
 export interface Drawn {
@@ -55,12 +57,10 @@ export interface Drawn {
   /** The values of some asks, by their places in the list, at such a place, on the surfaces; null: as NaN below. */
   at(place: DrawnPlace, which: readonly number[]): (number | null)[];
   /**
-   * The values of all asks at several places that have their inputs in common, on the surfaces; NaN for an ask that had
-   * no value at some of the points solved, for they do not say where it ends.
-   *
-   * @param into from each of `starts` on, a row as long as there are asks
+   * The values of an ask, by its place in the list, at several places, on the surfaces; NaN for an ask that had no value at
+   * some of the points solved, for they do not say where it ends.
    */
-  fillAt(this: void, places: readonly DrawnPlace[], into: Float64Array, starts: readonly number[]): void;
+  over(this: void, places: readonly DrawnPlace[]): (ask: number) => Float64Array;
   /** Whether any of these asks can move with an unknown, by its place in `unknowns`. */
   hangsOn(this: void, which: readonly number[]): (unknown: number) => boolean;
 }

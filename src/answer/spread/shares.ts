@@ -2,7 +2,7 @@
 
 import { type EffectsDesign, effectsDesign, effectsOver } from '../../numerics/effects.ts';
 import { remembered } from '../../numerics/remembered.ts';
-import type { Drawn, DrawnAsk, Unknown } from './model.ts';
+import type { Drawn, DrawnAsk, DrawnPlace, Unknown } from './model.ts';
 
 export interface Share {
   /** Of the draws in which it is decided [–]; null where none is. */ readonly share: number | null;
@@ -90,35 +90,17 @@ export interface Matter {
   readonly error: number;
 }
 
-/** Every ask at the points at which total effects are reckoned. */
+/** Asks at the points at which total effects are reckoned, each worked out when it is first wanted. */
 interface AtDesign {
   readonly design: EffectsDesign;
-  /** By point, then by ask; NaN where there is none. */ readonly values: Float64Array;
+  /** Of an ask, by its place in the list; NaN where there is none. */ valuesOf(
+    this: void,
+    ask: number,
+  ): Float64Array;
 }
 
 /** Kept as long as the draws are: every number of the same draws is asked at the same points. */
 const atDesignOf = new WeakMap<Drawn, AtDesign>();
-
-/** Points whose inputs are the same, only errors of models move between them: inputs come first among the coordinates. */
-function samePlaces(
-  { dimensions, count, scramblings }: EffectsDesign,
-  inputs: number,
-): readonly (readonly number[])[] {
-  const groups: number[][] = [];
-  for (let run = 0; run < scramblings; run++) {
-    const start = run * count * (dimensions + 2);
-    for (let n = 0; n < count; n++) {
-      const first = [start + n];
-      groups.push(first, [start + count + n]);
-      for (let i = 0; i < dimensions; i++) {
-        const point = start + (i + 2) * count + n;
-        if (i < inputs) groups.push([point]);
-        else first.push(point);
-      }
-    }
-  }
-  return groups;
-}
 
 const designFor = remembered((unknowns: number, seed: number) =>
   effectsDesign(unknowns, { count: 128, scramblings: 2, seed }),
@@ -128,19 +110,52 @@ function atDesign(drawn: Drawn): AtDesign {
   const known = atDesignOf.get(drawn);
   if (known !== undefined) return known;
   const design = designFor(drawn.unknowns.length, drawn.seed);
-  const asks = drawn.asks.length;
-  const inputs = drawn.unknowns.filter(({ kind }) => kind === 'input').length;
-  const values = new Float64Array(design.points.length * asks);
-  for (const together of samePlaces(design, inputs)) {
-    drawn.fillAt(
-      together.map((point) => drawn.placeOf(design.points[point]!)),
-      values,
-      together.map((point) => point * asks),
-    );
-  }
-  const found = { design, values };
+  const valuesAt = drawn.over(placesOf(design, drawn));
+  const values: (Float64Array | undefined)[] = [];
+  const found: AtDesign = {
+    design,
+    valuesOf(ask) {
+      const own = values[ask] ?? valuesAt(ask);
+      values[ask] = own;
+      return own;
+    },
+  };
   atDesignOf.set(drawn, found);
   return found;
+}
+
+/** In the order of the design; inputs come first among the coordinates, the errors of the models behind them. */
+function placesOf(
+  { dimensions, count, scramblings, points }: EffectsDesign,
+  { unknowns, placeOf }: Drawn,
+): readonly DrawnPlace[] {
+  const inputs = unknowns.filter(({ kind }) => kind === 'input').length;
+  const places: DrawnPlace[] = [];
+  for (let run = 0; run < scramblings; run++) {
+    const start = run * count * (dimensions + 2);
+    for (let n = 0; n < 2 * count; n++) places.push(placeOf(points[start + n]!));
+    for (let unknown = 0; unknown < dimensions; unknown++) {
+      for (let n = 0; n < count; n++) {
+        const [one, other] = [places[start + n]!, places[start + count + n]!];
+        places.push(mixed(one, other, unknown, unknown < inputs, start + n));
+      }
+    }
+  }
+  return places;
+}
+
+/** One place with one of its unknowns as in the other. */
+function mixed(
+  one: DrawnPlace,
+  other: DrawnPlace,
+  unknown: number,
+  isInput: boolean,
+  as: number,
+): DrawnPlace {
+  const which = isInput ? 'inputs' : 'deviations';
+  const moved = Float64Array.from(one[which]);
+  moved[unknown] = other[which][unknown]!;
+  return isInput ? { ...one, inputs: moved } : { ...one, deviations: moved, butFor: { as, unknown } };
 }
 
 /**
@@ -155,16 +170,16 @@ export function mattersMost(
 ): readonly Matter[] {
   const { unknowns } = drawn;
   if (unknowns.length === 0) return [];
-  const { design, values } = atDesign(drawn);
+  const { design, valuesOf } = atDesign(drawn);
+  const values = which.map(valuesOf);
   const own: Values = which.map(() => 0);
   const never = which.map((ask) => drawn.asks[ask]!.absent?.every((one) => one === 1) ?? false);
   let absent = false;
   const effects = effectsOver(
     design,
     (point) => {
-      const start = point * drawn.asks.length;
       for (let i = 0; i < which.length; i++) {
-        const one = values[start + which[i]!]!;
+        const one = values[i]![point]!;
         own[i] = Number.isNaN(one) ? null : one;
         if (own[i] === null && !never[i]!) absent = true;
       }

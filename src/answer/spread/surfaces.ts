@@ -24,16 +24,18 @@ export interface Surfaces {
   /** @param values of one number at all points, those held out last */ fit(
     values: ValuesAtPoints,
   ): FittedSurface | null;
-  /** Value of a surface at the place last given to {@link moveTo}. */ at(surface: FittedSurface): number;
-  /** Inputs from −1 to 1, and the number of the draw. */ moveTo(
-    place: ArrayLike<number>,
-    draw: number,
-  ): void;
+  /** The same surfaces at several places, inputs from −1 to 1. */ over(
+    places: readonly ArrayLike<number>[],
+  ): SurfacesAt;
+}
+
+/** Surfaces at several places; what they share there is worked out once. */
+export interface SurfacesAt {
+  /** @param place its number among the places */ at(surface: FittedSurface, place: number): number;
 }
 
 /** No surface at all: every draw has been worked out, and the values are its own. */
 export function eachDrawItself(): Surfaces {
-  let row = 0;
   return {
     fit: (values) =>
       values.every((value) => value === null)
@@ -44,10 +46,7 @@ export function eachDrawItself(): Surfaces {
             error: 0,
             misses: new Float64Array(0),
           },
-    moveTo(_, draw) {
-      row = draw;
-    },
-    at: ({ coefficients }) => coefficients[row]!,
+    over: () => ({ at: ({ coefficients }, draw) => coefficients[draw]! }),
   };
 }
 
@@ -71,17 +70,17 @@ export function surfacesOver(points: readonly ArrayLike<number>[], heldOut: numb
     terms.push([...termsUpTo(degree, inputs)]);
     if (pointsFor(degree, inputs) > points.length - heldOut) break;
   }
-  const place = terms.map((each) => new Float64Array(each.length));
-  const worked = new Map<string, SurfaceFit | null>();
-  /** Points that all numbers have are worked through once. */
-  const fitOver = (some: readonly { readonly i: number }[], degree: number): SurfaceFit | null => {
+  const atPoints = surfacesAt(terms, points);
+  const worked = new Map<number, SurfaceFit | null>();
+  /** The first points without a gap are worked through once for all numbers. */
+  const fitOver = (some: readonly number[], degree: number): SurfaceFit | null => {
     const work = (): SurfaceFit | null =>
       surfaceFit(
-        some.map(({ i }) => points[i]!),
+        some.map((i) => points[i]!),
         terms[degree]!,
       );
-    if (some.length !== points.length && some.length !== points.length - heldOut) return work();
-    const key = `${degree} ${some.map(({ i }) => i).join(' ')}`;
+    if (some[some.length - 1] !== some.length - 1) return work();
+    const key = degree * (points.length + 1) + some.length;
     const known = worked.get(key);
     if (known !== undefined) return known;
     const fit = work();
@@ -91,52 +90,72 @@ export function surfacesOver(points: readonly ArrayLike<number>[], heldOut: numb
 
   return {
     fit(values) {
-      const present = points.flatMap((point, i) =>
-        values[i] === null ? [] : [{ point, value: values[i]!, i }],
-      );
-      const seen = present.filter(({ i }) => i < points.length - heldOut);
-      const tests = present.filter(({ i }) => i >= points.length - heldOut);
+      const present = placesWithValue(values);
+      const seen = present.filter((i) => i < points.length - heldOut);
+      const tests = present.filter((i) => i >= points.length - heldOut);
       if (seen.length === 0) return null;
-      const spread =
-        Math.max(...present.map(({ value }) => value)) - Math.min(...present.map(({ value }) => value));
+      const numbers = (some: readonly number[]): readonly number[] => some.map((i) => values[i]!);
+      const all = numbers(present);
+      const spread = Math.max(...all) - Math.min(...all);
       let best: FittedSurface | null = null;
       for (let degree = 0; degree < terms.length; degree++) {
         if (degree > 0 && pointsFor(degree, inputs) > seen.length) break;
-        const surface = fitOver(seen, degree)?.fit(seen.map(({ value }) => value));
+        const surface = fitOver(seen, degree)?.fit(numbers(seen));
         if (surface === undefined) break;
         const misses = new Float64Array(heldOut);
-        for (const { point, value, i } of tests) {
-          misses[i - (points.length - heldOut)] = (value - surface.at(point)) / Math.sqrt(tests.length);
-        }
+        const fitted: FittedSurface = { degree, coefficients: surface.coefficients, error: 0, misses };
+        const missAt = (i: number): number => values[i]! - atPoints.at(fitted, i);
+        for (const i of tests) misses[i - (points.length - heldOut)] = missAt(i) / Math.sqrt(tests.length);
         const unseen = Math.sqrt(misses.reduce((sum, miss) => sum + miss * miss, 0));
         const error =
           tests.length > 0
             ? unseen
-            : Math.sqrt(
-                seen.reduce((sum, { point, value }) => sum + (surface.at(point) - value) ** 2, 0) /
-                  seen.length,
-              );
+            : Math.sqrt(seen.reduce((sum, i) => sum + missAt(i) ** 2, 0) / seen.length);
         // None of the points held out has a value: the misses at the others stand for them.
         if (tests.length === 0 && heldOut > 0) misses[0] = error;
         if (best === null || error < best.error) {
-          best = { degree, coefficients: surface.coefficients, error, misses };
+          best = { ...fitted, error };
         }
         if (spread === 0) break;
       }
       if (best === null) return null;
       // The points held out have done their work: they sharpen the surface that they have judged.
-      const whole = fitOver(present, best.degree)?.fit(present.map(({ value }) => value));
+      const whole = fitOver(present, best.degree)?.fit(all);
       return whole === undefined ? best : { ...best, coefficients: whole.coefficients };
     },
-    moveTo(at) {
-      for (let degree = 0; degree < terms.length; degree++)
-        termValuesInto(place[degree]!, at, terms[degree]!);
-    },
-    at({ degree, coefficients }) {
-      const own = place[degree]!;
+    over: (places) => surfacesAt(terms, places),
+  };
+}
+
+function placesWithValue(values: ValuesAtPoints): readonly number[] {
+  const found: number[] = [];
+  for (let i = 0; i < values.length; i++) if (values[i] !== null) found.push(i);
+  return found;
+}
+
+/** @param terms of each degree */
+function surfacesAt(
+  terms: readonly (readonly TermPowers[])[],
+  places: readonly ArrayLike<number>[],
+): SurfacesAt {
+  const worked: (Float64Array | undefined)[] = terms.map(() => undefined);
+  return {
+    at({ degree, coefficients }, place) {
+      const all = worked[degree] ?? termValuesAt(terms[degree]!, places);
+      worked[degree] = all;
+      const count = coefficients.length;
       let sum = 0;
-      for (let i = 0; i < own.length; i++) sum += coefficients[i]! * own[i]!;
+      for (let i = 0, at = place * count; i < count; i++, at++) sum += coefficients[i]! * all[at]!;
       return sum;
     },
   };
+}
+
+/** By place, then by term. */
+function termValuesAt(terms: readonly TermPowers[], places: readonly ArrayLike<number>[]): Float64Array {
+  const all = new Float64Array(places.length * terms.length);
+  places.forEach((place, row) => {
+    termValuesInto(all.subarray(row * terms.length, (row + 1) * terms.length), place, terms);
+  });
+  return all;
 }

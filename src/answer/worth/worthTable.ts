@@ -119,7 +119,7 @@ function banded(
   drawn: DrawnAsks,
   number: (row: Row) => number | null,
 ): WorthValue {
-  const band = bandOf(drawn, choicesOf({ places }, drawn), number);
+  const band = bandOf(drawn, choicesOf({ places }, drawn), { places }, number);
   if (band === null || band.high - band.low <= 1e-9 * Math.abs(value))
     return { value, low: null, high: null };
   return { value, low: Math.min(band.low, value), high: Math.max(band.high, value) };

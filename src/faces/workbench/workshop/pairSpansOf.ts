@@ -24,7 +24,7 @@ export async function pairSpansOf(
   const drawn = drawnAsks(await drawAsks(study, asks, crew, { signal }), study);
   const span = (where: readonly number[], number: (row: Row) => number | null): Span | null => {
     const middle = number(drawn.middle.map((told) => (told.ok ? told.value : null)));
-    const band = bandOf(drawn, choicesOf({ places: where }, drawn), number);
+    const band = bandOf(drawn, choicesOf({ places: where }, drawn), { places: where }, number);
     if (middle === null || band === null) return null;
     return { low: Math.min(band.low, middle), high: Math.max(band.high, middle) };
   };
