@@ -12,7 +12,7 @@ import {
 } from '../expression/index.ts';
 import { choicesOf } from '../sentences/alternatives.ts';
 import { bandOf } from '../sentences/bandOf.ts';
-import { type DrawnAsks, drawnAsks, type Row } from '../sentences/drawnAsks.ts';
+import { type DrawnAsks, drawnAsks, readerAt } from '../sentences/drawnAsks.ts';
 import { type DrawOptions, drawAsks } from '../spread/index.ts';
 import type { ToldNumber, ToldNumbers } from './model.ts';
 
@@ -76,9 +76,8 @@ function toldNumber(number: AskedNumber, drawn: DrawnAsks | null): ToldNumber {
     return { ...about, value, low: null, high: null, problem: absence(compiled, values, middle) };
   }
   if (drawn === null) return { ...about, value, low: value, high: value, problem: null };
-  const band = bandOf(drawn, choicesOf({ places }, drawn), (row: Row) =>
-    compiled.evaluate(places.map((place) => row[place] ?? null)),
-  );
+  const own = readerAt(places);
+  const band = bandOf(drawn, choicesOf({ places }, drawn), { places }, (row) => compiled.evaluate(own(row)));
   return {
     ...about,
     value,
