@@ -14,7 +14,7 @@ const largeStep = 5;
 const grab = 14;
 
 interface HandleProps {
-  readonly panel: OverAltitudePanel;
+  readonly panel: Pick<OverAltitudePanel, 'axis' | 'strip'>;
   readonly width: number;
   readonly height: number;
 }

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { liveRoute } from '../state/liveRoute.ts';
 import { outdated, redo, solved, undo } from '../state/studyStore.ts';
 import { ConflictAsked } from './ConflictAsked.tsx';
 import { Faults } from './Faults.tsx';
@@ -6,6 +7,7 @@ import { FindBox } from './FindBox.tsx';
 import { Foot } from './Foot.tsx';
 import { Header } from './Header.tsx';
 import { Ledger } from './Ledger.tsx';
+import { Live } from './Live.tsx';
 import { Question } from './Question.tsx';
 import { RightColumn } from './RightColumn.tsx';
 import { Stage } from './Stage.tsx';
@@ -19,6 +21,15 @@ export function App() {
   useEffect(() => {
     if (settled) document.documentElement.dataset.ready = 'true';
   }, [settled]);
+  return (
+    <>
+      {liveRoute.value === null ? <Workbench /> : <Live />}
+      <FindBox />
+    </>
+  );
+}
+
+function Workbench() {
   return (
     <>
       <Header />
@@ -35,7 +46,6 @@ export function App() {
       </main>
       <RightColumn />
       <Foot />
-      <FindBox />
     </>
   );
 }

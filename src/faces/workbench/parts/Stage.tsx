@@ -2,20 +2,19 @@
 
 import { useSignal } from '@preact/signals';
 import { useLayoutEffect, useMemo, useRef } from 'preact/hooks';
-import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
+import type { ConditionRow } from '../../../answer/model.ts';
 import { cutPanel } from '../../../telling/figures/cutPanel.ts';
 import type { Altitude } from '../../../telling/figures/options.ts';
 import { overAltitudePanel } from '../../../telling/figures/overAltitude.ts';
 import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
 import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
-import type { SceneNode } from '../../../telling/scene/scene.ts';
-import { nodesToSvg } from '../../../telling/scene/svg.ts';
-import { failedElsewhere, type ShownEngine, type Solved, shownEngines } from '../state/pair.ts';
-import { rowOfLadder } from '../state/shown.ts';
+import { curvesOf, drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
+import { failedElsewhere, type ShownEngine, shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import { altitude, engineInFront } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
 import { EngineMark } from './EngineMark.tsx';
+import { Markup, toMarkup } from './Markup.tsx';
 import { MatchButtons } from './MatchButtons.tsx';
 import { matchMarks } from './matchMarks.ts';
 import { TracedNumber } from './TracedNumber.tsx';
@@ -87,11 +86,6 @@ export function Stage() {
       ))}
     </section>
   );
-}
-
-/** What there is to draw of an engine: its result, or the last good one. */
-function drawnOf({ result }: ShownEngine): Solved | null {
-  return result.ok ? result : result.before;
 }
 
 function EngineSwitch({ engines }: { readonly engines: readonly ShownEngine[] }) {
@@ -247,38 +241,6 @@ function EngineName({
   );
 }
 
-/** An answer that holds only the engines shown, the failed ones as they were, in the order of the pair. */
-function pairAnswer(engines: readonly ShownEngine[], answer: StudyAnswer | null): StudyAnswer | null {
-  if (answer === null) return null;
-  const shown = engines.flatMap((engine) => {
-    const drawn = drawnOf(engine);
-    return drawn === null ? [] : [[engine.id, drawn.answer] as const];
-  });
-  if (shown.length === 0) return null;
-  return { ...answer, engines: Object.fromEntries(shown), comparison: null };
-}
-
-function curvesOf(engines: readonly ShownEngine[]): Record<string, readonly ConditionRow[]> {
-  return Object.fromEntries(
-    engines.flatMap((engine) => {
-      const drawn = drawnOf(engine);
-      if (drawn === null) return [];
-      const { rows, vacuum } = drawn.ladder;
-      // Every half kilometre is fine enough for a line of a few hundred pixels.
-      return [[engine.id, [...rows.filter((_, i) => i % 5 === 0), vacuum]] as const];
-    }),
-  );
-}
-
-function rowsHere(engines: readonly ShownEngine[]): Record<string, ConditionRow> {
-  return Object.fromEntries(
-    engines.flatMap((engine) => {
-      const drawn = drawnOf(engine);
-      return drawn === null ? [] : [[engine.id, rowOfLadder(drawn.ladder, altitude.value)] as const];
-    }),
-  );
-}
-
 /** The cursor marks no value of an engine that has none now. */
 function withoutFailed(
   rows: Readonly<Record<string, ConditionRow>>,
@@ -291,24 +253,4 @@ function withoutFailed(
       failed.includes(id) ? { ...row, specificImpulse: null, thrust: null, thrustCoefficient: null } : row,
     ]),
   );
-}
-
-function toMarkup(nodes: readonly SceneNode[], prefix: string): string {
-  return nodesToSvg(nodes, 'light', { colours: 'variables', idPrefix: prefix });
-}
-
-interface MarkupProps {
-  readonly name: string;
-  readonly width: number;
-  readonly height: number;
-  /** Made by the scene writer, which escapes every word of the study. */ readonly markup: string;
-}
-
-/** A layer of the drawing, touched only when its markup changes. */
-function Markup({ name, width, height, markup }: MarkupProps) {
-  const place = useRef<SVGSVGElement>(null);
-  useLayoutEffect(() => {
-    if (place.current !== null) place.current.innerHTML = markup;
-  }, [markup]);
-  return <svg ref={place} class={name} width={width} height={height} aria-hidden="true" />;
 }

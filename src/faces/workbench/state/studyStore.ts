@@ -56,9 +56,12 @@ export const conflict = signal<Conflict | null>(null);
 
 let serial = 0;
 
-/** Solves a text and shows it, unless a later one has overtaken it. */
-async function showText(text: StudyText): Promise<void> {
-  file.value = text;
+/** Solves a text and shows it, unless a later one has overtaken it. @param isFile false: it is tried out, no file has it */
+async function showText(text: StudyText, isFile = true): Promise<void> {
+  if (isFile) {
+    file.value = text;
+    tried.value = null;
+  }
   solving.value = true;
   const mine = ++serial;
   const outcome = await openText(text.text).catch(asFailure);
@@ -189,6 +192,31 @@ function ask(words: string, edits: readonly Edit[], refused: readonly Problem[])
       conflict.value = null;
     },
   };
+}
+
+/** What is tried out on the page and stands in no file; null: nothing. */
+export const tried = signal<string | null>(null);
+
+/** Shows the study with one value changed, and writes nothing. */
+export function tryValue(path: string, value: string): Promise<readonly Problem[]> {
+  return inTurn(async () => {
+    const base = file.value;
+    if (base === null) return [];
+    const edited = await editText(base.text, [{ path, value }]);
+    if (!edited.ok) return edited.problems;
+    tried.value = editWords([{ path, value }], solved.value?.study);
+    await showText({ ...base, text: edited.text }, false);
+    return [];
+  });
+}
+
+/** Shows the study as it stands in its file again. */
+export function endTrial(): Promise<void> {
+  return inTurn(async () => {
+    if (tried.value === null || file.value === null) return;
+    tried.value = null;
+    await showText(file.value);
+  });
 }
 
 export function undo(): Promise<void> {

@@ -8,6 +8,7 @@ import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import { beginCheck, type CheckReport, endCheck } from '../workshop/desk.ts';
 import type { CheckStage } from '../workshop/deskMessages.ts';
 import { besideInputs, type JudgedAnalogy, stillJudged } from './judgedAnalogies.ts';
+import { isLive } from './liveRoute.ts';
 import { outdated, solved, solving } from './studyStore.ts';
 
 /** The last that was found; of the study before while the one on screen is looked at. */
@@ -105,6 +106,7 @@ export function followVerdicts(): void {
     checkProgress.value = null;
     analogiesJudged.value = false;
     analogiesProblem.value = null;
-    beginCheck(study, hear);
+    // While one number fills the screen nobody sees the verdicts, and its span is wanted soon.
+    beginCheck(study, !isLive.value, hear);
   });
 }

@@ -60,10 +60,10 @@ function hear(report: DeskReport): void {
   else one?.reject(new Error(report.message));
 }
 
-/** Begins a check; the one before ends at once. */
-export function beginCheck(study: Study, tell: (report: CheckReport) => void): void {
+/** Begins a check; the one before ends at once. @param checks false: the study is taken in hand for questions alone */
+export function beginCheck(study: Study, checks: boolean, tell: (report: CheckReport) => void): void {
   listener = tell;
-  post({ kind: 'study', epoch: ++epoch, study });
+  post({ kind: 'study', epoch: ++epoch, study, checks });
 }
 
 /** Ends all that the desk does: the study is about to change. */

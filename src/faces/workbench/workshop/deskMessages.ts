@@ -107,7 +107,13 @@ export type ToldOf<Kind extends QuestionKind> = DeskQuestions[Kind]['told'];
 
 export type DeskOrder =
   /** A study to check; all work on the one before ends. */
-  | { readonly kind: 'study'; readonly epoch: number; readonly study: Study }
+  | {
+      readonly kind: 'study';
+      readonly epoch: number;
+      readonly study: Study;
+      /** Whether its sentences are to be judged now; questions are answered either way. */
+      readonly checks: boolean;
+    }
   /** All work ends; nothing takes its place yet. */
   | { readonly kind: 'stop' }
   | { readonly kind: 'forget'; readonly number: number }

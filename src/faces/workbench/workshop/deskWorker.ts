@@ -122,8 +122,8 @@ self.addEventListener('message', ({ data: order }: MessageEvent<DeskOrder>) => {
   else {
     end();
     if (order.kind === 'stop') return;
-    const { study, epoch } = order;
+    const { study, epoch, checks } = order;
     inHand = { study, epoch, crew: workerCrew(study), ended: new AbortController() };
-    void checkAll(inHand);
+    if (checks) void checkAll(inHand);
   }
 });

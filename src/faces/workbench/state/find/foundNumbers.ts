@@ -10,6 +10,7 @@ import { findQuantities, readWanted, type Wanted } from '../../../../answer/find
 import { formatPressure } from '../../../../telling/numbers/formatNumber.ts';
 import { tellNumbers } from '../../workshop/workshop.ts';
 import { liveHash } from '../liveHash.ts';
+import { openLive } from '../liveRoute.ts';
 import { engineInputs, shownEngines } from '../pair.ts';
 import { showPanel } from '../panels.ts';
 import { kilometresText } from '../shown.ts';
@@ -85,33 +86,64 @@ export async function askNumbers(typed: string): Promise<void> {
 }
 
 export function foundNumbers(typed: string): readonly Found[] {
-  return numbersMeant(readWanted(typed, engineInputs.value)).map(({ entry, ask, owner }): Found => {
-    const name = engineInputs.value.find(({ id }) => id === owner)?.name;
-    const where = ask.ambient === null ? '' : ` ${placeWords(ask.ambient)}`;
-    const shown = shownText(entry, ask);
-    return {
-      key: `number-${askKey(ask)}`,
+  const meant = numbersMeant(readWanted(typed, engineInputs.value));
+  const best = meant[0]?.entry;
+  const ofBest = meant.filter(({ entry }) => entry === best);
+  return [
+    ...ofBest.map(foundNumber),
+    ...foundDifference(ofBest),
+    ...meant.slice(ofBest.length).map(foundNumber),
+  ];
+}
+
+function foundNumber({ entry, ask, owner }: FoundNumber): Found {
+  const name = engineInputs.value.find(({ id }) => id === owner)?.name;
+  const where = ask.ambient === null ? '' : ` ${placeWords(ask.ambient)}`;
+  const shown = shownText(entry, ask);
+  return {
+    key: `number-${askKey(ask)}`,
+    group: 'Numbers',
+    label: `${name === undefined ? '' : `${name}, `}${entry.label}${where}`,
+    detail: shown,
+    choose() {
+      if (entry.place === 'vehicle') return showPanel('vehicles');
+      if (ask.ambient?.kind === 'altitude') setAltitude(ask.ambient.altitude / 1000);
+      if (ask.ambient?.kind === 'vacuum') setAltitude(Number.POSITIVE_INFINITY);
+      showCard({
+        quantity: entry.name,
+        engine: owner,
+        shown,
+        condition: where.trim(),
+        expression: isOneNumber(entry) ? expressionOf(ask) : null,
+      });
+    },
+    live:
+      isOneNumber(entry) && owner !== null
+        ? liveHash({ quantity: entry.name, of: owner, against: null, at: ask.ambient })
+        : null,
+  };
+}
+
+/** The engines shown held against each other, where both have the number; its place is the full screen. */
+function foundDifference(meant: readonly FoundNumber[]): readonly Found[] {
+  const pair = shownEngines.value.map(({ id }) => id);
+  const [base, other] = pair.map((id) => meant.find(({ owner }) => owner === id));
+  const [from, to] = [base, other].map((one) => one && told.value.get(askKey(one.ask)));
+  if (base?.owner == null || other?.owner == null || !from?.ok || !to?.ok || from.value === 0) return [];
+  const { entry, ask } = other;
+  const share = (100 * (to.value - from.value)) / Math.abs(from.value);
+  const live = liveHash({ quantity: entry.name, of: other.owner, against: base.owner, at: ask.ambient });
+  const [first, second] = shownEngines.value.map(({ input }) => input.name);
+  return [
+    {
+      key: `difference-${askKey(ask)}`,
       group: 'Numbers',
-      label: `${name === undefined ? '' : `${name}, `}${entry.label}${where}`,
-      detail: shown,
-      choose() {
-        if (entry.place === 'vehicle') return showPanel('vehicles');
-        if (ask.ambient?.kind === 'altitude') setAltitude(ask.ambient.altitude / 1000);
-        if (ask.ambient?.kind === 'vacuum') setAltitude(Number.POSITIVE_INFINITY);
-        showCard({
-          quantity: entry.name,
-          engine: owner,
-          shown,
-          condition: where.trim(),
-          expression: isOneNumber(entry) ? expressionOf(ask) : null,
-        });
-      },
-      live:
-        isOneNumber(entry) && owner !== null
-          ? liveHash({ quantity: entry.name, of: owner, against: null, at: ask.ambient })
-          : null,
-    };
-  });
+      label: `${second} against ${first}, ${entry.label}${ask.ambient === null ? '' : ` ${placeWords(ask.ambient)}`}`,
+      detail: `${share < 0 ? '\u2212' : '+'}${Math.abs(share).toFixed(1)}\u00a0%`,
+      choose: () => openLive(live),
+      live,
+    },
+  ];
 }
 
 function shownText(entry: CatalogueEntry, ask: Ask): string {

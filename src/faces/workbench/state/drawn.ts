@@ -1,0 +1,43 @@
+/** What there is to draw of the engines shown. */
+
+import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
+import type { ShownEngine, Solved } from './pair.ts';
+import { rowOfLadder } from './shown.ts';
+import { altitude } from './view.ts';
+
+/** What there is to draw of an engine: its result, or the last good one. */
+export function drawnOf({ result }: ShownEngine): Solved | null {
+  return result.ok ? result : result.before;
+}
+
+/** An answer that holds only the engines shown, the failed ones as they were, in the order of the pair. */
+export function pairAnswer(engines: readonly ShownEngine[], answer: StudyAnswer | null): StudyAnswer | null {
+  if (answer === null) return null;
+  const shown = engines.flatMap((engine) => {
+    const drawn = drawnOf(engine);
+    return drawn === null ? [] : [[engine.id, drawn.answer] as const];
+  });
+  if (shown.length === 0) return null;
+  return { ...answer, engines: Object.fromEntries(shown), comparison: null };
+}
+
+export function curvesOf(engines: readonly ShownEngine[]): Record<string, readonly ConditionRow[]> {
+  return Object.fromEntries(
+    engines.flatMap((engine) => {
+      const drawn = drawnOf(engine);
+      if (drawn === null) return [];
+      const { rows, vacuum } = drawn.ladder;
+      // Every half kilometre is fine enough for a line of a few hundred pixels.
+      return [[engine.id, [...rows.filter((_, i) => i % 5 === 0), vacuum]] as const];
+    }),
+  );
+}
+
+export function rowsHere(engines: readonly ShownEngine[]): Record<string, ConditionRow> {
+  return Object.fromEntries(
+    engines.flatMap((engine) => {
+      const drawn = drawnOf(engine);
+      return drawn === null ? [] : [[engine.id, rowOfLadder(drawn.ladder, altitude.value)] as const];
+    }),
+  );
+}

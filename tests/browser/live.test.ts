@@ -1,0 +1,99 @@
+/** The live answer: one number over the whole screen. */
+
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import {
+  axeFindings,
+  onDisk,
+  open,
+  page,
+  pictures,
+  server,
+  slider,
+  textOf,
+  useWorkbench,
+} from './studyPage.ts';
+
+useWorkbench();
+
+const shown = () => textOf(page.locator('.live-number b'));
+const goTo = async (hash: string) => {
+  await page.goto(server.url + hash);
+  await page.locator('.live-number b').waitFor();
+};
+
+describe('the live answer', () => {
+  it('is a few keys away from the find box, follows the scale, and alters nothing', async () => {
+    await open();
+    const original = await onDisk();
+    await page.keyboard.press('/');
+    await page.keyboard.type('thrust vacuum alder b');
+    await page.getByRole('option', { name: /^Alder B, thrust in vacuum.*kN$/ }).waitFor();
+    await page.keyboard.press('Shift+Enter');
+    // The study states the bell's thrust in vacuum: 800 kN.
+    await expect.poll(shown).toMatch(/^800(\.0)?.kN$/);
+    expect(await textOf(page.locator('.live-what'))).toContain('Alder\u00a0B');
+    await slider().focus();
+    await page.keyboard.press('Home');
+    await expect.poll(shown).toMatch(/^6\d\d(\.\d)?.kN$/);
+    await page.getByLabel('Input to try').selectOption('engines.bell.chamber.pressure');
+    const before = await shown();
+    await page.getByLabel(/chamber pressure, tried value/).fill('130 bar');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => textOf(page.locator('.live-tried'))).toMatch(/chamber pressure: 130 bar$/);
+    await expect.poll(shown).not.toBe(before);
+    expect(await onDisk()).toBe(original);
+    expect(await axeFindings('live')).toEqual([]);
+    await page.getByRole('button', { name: 'Back' }).click();
+    const field = page.locator('input[id="field-engines.bell.chamber.pressure"]');
+    await expect.poll(() => field.inputValue()).toBe('100 bar');
+    expect(await onDisk()).toBe(original);
+  });
+
+  it('tells a difference with its ±, from the address alone, on a clear ground for a stream', async () => {
+    await open();
+    await goTo('#live=specificImpulse&of=plug&against=bell&at=vacuum&overlay');
+    await page.locator('.live-number span', { hasText: '±' }).waitFor({ timeout: 40_000 });
+    // As the study's own sentence has it, the plug gains a few per cent in vacuum.
+    expect(await shown()).toMatch(/^\+[3-7](\.\d)?.%$/);
+    expect(await textOf(page.locator('.live-sure'))).toMatch(/between \+\d/);
+    expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe(
+      'rgba(0, 0, 0, 0)',
+    );
+    await page.keyboard.press('Escape');
+    await page.locator('table.ledger').waitFor();
+  }, 90_000);
+
+  it('says so where the address asks for what is not there', async () => {
+    await open();
+    await goTo('#live=specificImpulse&of=nobody');
+    expect(await textOf(page.locator('.live-what'))).toContain('does not have');
+  });
+
+  it.each([
+    { width: 1920, height: 1080, dark: false },
+    { width: 390, height: 844, dark: true },
+  ])('fits the screen (%o)', async (looks) => {
+    await open(looks);
+    await goTo('#live=exitPressure&of=bell&at=10km');
+    await expect.poll(shown).toMatch(/bar$/);
+    const { width, height, small } = await page.evaluate(() => ({
+      width: document.documentElement.scrollWidth,
+      height: document.documentElement.scrollHeight,
+      small: [...document.querySelectorAll('.live *, .live-tools *')].filter(
+        (element) =>
+          element.children.length === 0 &&
+          element.textContent?.trim() !== '' &&
+          !element.closest('.unseen') &&
+          Number.parseFloat(getComputedStyle(element).fontSize) < 14,
+      ).length,
+    }));
+    expect(width).toBeLessThanOrEqual(looks.width);
+    expect(height).toBeLessThanOrEqual(looks.height + (looks.width < 760 ? 60 : 0));
+    expect(small).toBe(0);
+    expect(await axeFindings('live')).toEqual([]);
+    await page.screenshot({
+      path: join(pictures, `live-${looks.width}-${looks.dark ? 'dark' : 'light'}.png`),
+    });
+  });
+});
