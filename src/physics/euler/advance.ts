@@ -14,7 +14,7 @@ import { mixedTangent, type Tangent } from './fieldGas.ts';
 import { cellAt, type MeshBlock, strideOf } from './mesh.ts';
 import { addInflow, type Inflow, inflowFor } from './residual.ts';
 import { markShocks } from './shockMarks.ts';
-import { fillGhosts, fillMarks, requireClosed, type SidePart } from './sides.ts';
+import { cellFrom, fillGhosts, fillMarks, markWalls, requireClosed, type SidePart } from './sides.ts';
 
 export interface FlowSetup {
   readonly blocks: readonly { readonly mesh: MeshBlock; readonly sides: readonly SidePart[] }[];
@@ -37,9 +37,22 @@ export interface Flow {
   /** One step of `seconds`. @throws ProblemError where the field breaks; it then is as before the step. */ step(
     seconds: number,
   ): void;
+  /** What goes out through a part of a side, by the fluxes of the faces themselves. */ through(
+    block: number,
+    part: Pick<SidePart, 'side' | 'from' | 'to'>,
+  ): SideFlow;
   /** One step, each cell its own longest: towards a steady flow, not through time. */ relax(
     courant: number,
   ): void;
+}
+
+/** Out of a block each second: round fields for the whole turn, flat ones a metre deep. */
+export interface SideFlow {
+  /** [kg/s] */ readonly mass: number;
+  /** Momentum, pressure counted [N]; of a round field along the axis only. */ readonly x: number;
+  /** [N]; null for a round field, whose sideways push cancels */ readonly y: number | null;
+  /** [W] */ readonly energy: number;
+  /** Of the inner gas [kg/s]. */ readonly share: number;
 }
 
 /** Above this share of another gas a cell is mixed. */
@@ -51,16 +64,21 @@ const PRESSURE_STEPS = 4;
 export function newFlow({ blocks, gases, start }: FlowSetup): Flow {
   for (const { mesh, sides } of blocks) requireClosed(mesh, sides);
   const fields = blocks.map(({ mesh }, block) => fieldOn(mesh, gases, (x, y) => start(x, y, block)));
+  for (const [i, { sides }] of blocks.entries()) markWalls(fields[i]!, sides);
   const inflows = fields.map(inflowFor);
   const before = fields.map(keptFor);
   const state = { time: 0, steps: 0, rescued: 0 };
 
+  function findInflow(firstOrder: boolean): void {
+    for (const [i, { sides }] of blocks.entries()) fillGhosts(fields, i, sides, gases);
+    for (const field of fields) markShocks(field);
+    for (const [i, { sides }] of blocks.entries()) fillMarks(fields, i, sides);
+    for (const [i, field] of fields.entries()) addInflow(field, inflows[i]!, firstOrder);
+  }
+
   function attemptStep(seconds: readonly Float64Array[] | number, firstOrder: boolean): Problem | null {
     for (const stage of [0, 1]) {
-      for (const [i, { sides }] of blocks.entries()) fillGhosts(fields, i, sides, gases);
-      for (const field of fields) markShocks(field);
-      for (const [i, { sides }] of blocks.entries()) fillMarks(fields, i, sides);
-      for (const [i, field] of fields.entries()) addInflow(field, inflows[i]!, firstOrder);
+      findInflow(firstOrder);
       for (const [i, field] of fields.entries()) {
         const step = typeof seconds === 'number' ? seconds : seconds[i]!;
         const broken = takeStage(field, inflows[i]!, before[i]!, step, stage as 0 | 1);
@@ -111,6 +129,16 @@ export function newFlow({ blocks, gases, start }: FlowSetup): Flow {
     step(seconds) {
       take(seconds);
       state.time += seconds;
+    },
+    through(block, { side, from, to }) {
+      findInflow(false);
+      const { mesh } = fields[block]!;
+      const { mass, x, y, energy, share } = inflows[block]!;
+      const round = mesh.symmetry === 'round';
+      const ghosts = Array.from({ length: to - from }, (_, n) => cellFrom(mesh, side, from + n, -1));
+      const sum = (of: Float64Array): number =>
+        (round ? 2 * Math.PI : 1) * ghosts.reduce((total, ghost) => total + of[ghost]!, 0);
+      return { mass: sum(mass), x: sum(x), y: round ? null : sum(y), energy: sum(energy), share: sum(share) };
     },
     relax(courant) {
       take(fields.map((field) => ownSteps(field, courant)));

@@ -31,6 +31,8 @@ export interface Field {
   /** ρe + ρ(u² + v²)/2 [J/m³] */ readonly energy: Float64Array;
   /** 1 where a strong shock lies across the first, the second index. */ readonly shockI: Uint8Array;
   readonly shockJ: Uint8Array;
+  /** Faces, as in the mesh, that are walls. */ readonly iWalls: Uint8Array;
+  readonly jWalls: Uint8Array;
 }
 
 /** @param at the flow at the middle of each cell */
@@ -49,6 +51,8 @@ export function fieldOn(mesh: MeshBlock, gases: GasPair, at: (x: number, y: numb
     energy: array(),
     shockI: new Uint8Array(mesh.volume.length),
     shockJ: new Uint8Array(mesh.volume.length),
+    iWalls: new Uint8Array(mesh.iFaceX.length),
+    jWalls: new Uint8Array(mesh.jFaceX.length),
   };
   const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
   for (let j = 0; j < mesh.nj; j++) {

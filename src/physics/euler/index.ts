@@ -1,5 +1,5 @@
 /** Two-dimensional flow of a gas without friction, flat or round, by finite volumes, in time or to a steady state. */
-export { type Flow, type FlowSetup, newFlow } from './advance.ts';
+export { type Flow, type FlowSetup, newFlow, type SideFlow } from './advance.ts';
 export { type Field, type FlowPoint, type GasPair, middleOf, soundSpeedAt } from './field.ts';
 export { type FieldGas, perfectFieldGas, type Tangent } from './fieldGas.ts';
 export { cellAt, type MeshBlock, type MeshSymmetry, meshBlock } from './mesh.ts';

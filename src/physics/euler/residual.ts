@@ -48,6 +48,7 @@ export function addInflow(field: Field, inflow: Inflow, firstOrder: boolean): vo
         field.shockJ,
         mesh.iFaceX[face]!,
         mesh.iFaceY[face]!,
+        field.iWalls[face] === 0 ? 'open' : i === 0 ? 'behind' : 'ahead',
         firstOrder,
       );
     }
@@ -64,6 +65,7 @@ export function addInflow(field: Field, inflow: Inflow, firstOrder: boolean): vo
         field.shockI,
         mesh.jFaceX[face]!,
         mesh.jFaceY[face]!,
+        field.jWalls[face] === 0 ? 'open' : j === 0 ? 'behind' : 'ahead',
         firstOrder,
       );
     }
@@ -89,6 +91,7 @@ function through(
   shock: Uint8Array,
   areaX: number,
   areaY: number,
+  wall: 'open' | 'behind' | 'ahead',
   firstOrder: boolean,
 ): void {
   const area = Math.sqrt(areaX * areaX + areaY * areaY);
@@ -96,8 +99,10 @@ function through(
   const nx = areaX / area;
   const ny = areaY / area;
   const b = a + step;
-  sideOf(field, left, a, step, 1, nx, ny, firstOrder);
-  sideOf(field, right, b, step, -1, nx, ny, firstOrder);
+  if (wall !== 'behind') sideOf(field, left, a, step, 1, nx, ny, firstOrder);
+  if (wall !== 'ahead') sideOf(field, right, b, step, -1, nx, ny, firstOrder);
+  if (wall === 'ahead') mirror(left, right);
+  if (wall === 'behind') mirror(right, left);
   const { share } = field;
   const between = share[a]! - share[b]!;
   const apart = between > OTHER_GAS || between < -OTHER_GAS;
@@ -116,6 +121,18 @@ function through(
   energy[b] = energy[b]! + flux.energyRight * area;
   inner[a] = inner[a]! - flux.share * area;
   inner[b] = inner[b]! + flux.share * area;
+}
+
+/** The wall's other side: what comes is sent back. */
+function mirror(from: FaceSide, to: FaceSide): void {
+  to.density = from.density;
+  to.normal = -from.normal;
+  to.along = from.along;
+  to.pressure = from.pressure;
+  to.share = from.share;
+  to.kappa = from.kappa;
+  to.eta = from.eta;
+  to.zeta = from.zeta;
 }
 
 /** The state of a cell at its face ahead (`ahead` 1) or behind (−1). */

@@ -1,7 +1,7 @@
 /** What lies beyond the sides of a block: walls, the axis, given flow, the far air, or another block. */
 
 import { ProblemError } from '../../numerics/problem.ts';
-import { type Field, type FlowPoint, type GasPair, putPoint, putTangent } from './field.ts';
+import { type Field, type FlowPoint, type GasPair, putPoint, putTangent, soundSpeedAt } from './field.ts';
 import type { Tangent } from './fieldGas.ts';
 import { cellAt, GHOSTS, type MeshBlock } from './mesh.ts';
 
@@ -13,8 +13,20 @@ export type SideKind =
   | { readonly is: 'wall' }
   /** All that comes is known: faster than sound, or to be kept. */
   | { readonly is: 'given'; readonly at: (face: number) => FlowPoint }
+  /**
+   * Gas at rest far inside, such as a chamber: what it is once it has expanded to a pressure [Pa]; density [kg/m³] and speed
+   * [m/s], straight through the side. The flow must come in slower than sound.
+   */
+  | {
+      readonly is: 'reservoir';
+      readonly at: (pressure: number) => { readonly density: number; readonly speed: number };
+      readonly highest: number;
+      readonly share: number;
+    }
   /** The flow leaves faster than sound. */
   | { readonly is: 'free' }
+  /** The flow leaves against a pressure [Pa], slower than sound; faster, the pressure has no say. */
+  | { readonly is: 'pressed'; readonly pressure: number }
   /** The air far away; waves leave, what comes in is this. */
   | { readonly is: 'far'; readonly air: FlowPoint }
   /** Cells of another block, from its cell `from` on, running up or down its side. */
@@ -62,7 +74,7 @@ function open(side: SideName, at: number): ProblemError {
 }
 
 /** A cell counted from a side: `depth` 0 is the first inside, −1 the first beyond. */
-function cellFrom(mesh: MeshBlock, side: SideName, along: number, depth: number): number {
+export function cellFrom(mesh: MeshBlock, side: SideName, along: number, depth: number): number {
   switch (side) {
     case 'iLow':
       return cellAt(mesh, depth, along);
@@ -75,18 +87,45 @@ function cellFrom(mesh: MeshBlock, side: SideName, along: number, depth: number)
   }
 }
 
-/** Unit normal of a side's face, out of the block; nothing where the face has no area (the axis). */
+/** Place of a side's face among the mesh's faces of its direction. */
+function faceOf({ ni, nj }: MeshBlock, side: SideName, along: number): number {
+  switch (side) {
+    case 'iLow':
+      return along * (ni + 1);
+    case 'iHigh':
+      return along * (ni + 1) + ni;
+    case 'jLow':
+      return along;
+    case 'jHigh':
+      return nj * ni + along;
+  }
+}
+
+function areaOf(mesh: MeshBlock, side: SideName, along: number): number {
+  const face = faceOf(mesh, side, along);
+  const across = side === 'iLow' || side === 'iHigh';
+  return Math.hypot((across ? mesh.iFaceX : mesh.jFaceX)[face]!, (across ? mesh.iFaceY : mesh.jFaceY)[face]!);
+}
+
+/** Unit normal of a side's face, out of the block; along the second index where the face has no area (the axis). */
 function outward(mesh: MeshBlock, side: SideName, along: number): readonly [number, number] {
-  const { ni, nj, iFaceX, iFaceY, jFaceX, jFaceY } = mesh;
-  const iSide = side === 'iLow' || side === 'iHigh';
-  const low = side === 'iLow' || side === 'jLow';
-  const face = iSide ? along * (ni + 1) + (low ? 0 : ni) : (low ? 0 : nj) * ni + along;
-  const x = iSide ? iFaceX[face]! : jFaceX[face]!;
-  const y = iSide ? iFaceY[face]! : jFaceY[face]!;
+  const face = faceOf(mesh, side, along);
+  const across = side === 'iLow' || side === 'iHigh';
+  const sign = side === 'iLow' || side === 'jLow' ? -1 : 1;
+  const x = (across ? mesh.iFaceX : mesh.jFaceX)[face]!;
+  const y = (across ? mesh.iFaceY : mesh.jFaceY)[face]!;
   const length = Math.hypot(x, y);
-  if (length === 0) return iSide ? [low ? -1 : 1, 0] : [0, low ? -1 : 1];
-  const sign = low ? -1 : 1;
+  if (length === 0) return across ? [sign, 0] : [0, sign];
   return [(sign * x) / length, (sign * y) / length];
+}
+
+/** Note which faces are walls. */
+export function markWalls({ mesh, iWalls, jWalls }: Field, parts: readonly SidePart[]): void {
+  for (const { side, from, to, kind } of parts) {
+    if (kind.is !== 'wall') continue;
+    const walls = side === 'iLow' || side === 'iHigh' ? iWalls : jWalls;
+    for (let along = from; along < to; along++) walls[faceOf(mesh, side, along)] = 1;
+  }
 }
 
 /** Fill the ghosts of one block from what is beyond it. */
@@ -104,7 +143,7 @@ export function fillGhosts(
         const ghost = cellFrom(field.mesh, side, along, -1 - layer);
         switch (kind.is) {
           case 'wall':
-            mirror(field, ghost, cellFrom(field.mesh, side, along, layer), outward(field.mesh, side, along));
+            beyondWall(field, side, along, layer);
             break;
           case 'given':
             putPoint(field, ghost, kind.at(along), gases, tangent);
@@ -121,6 +160,23 @@ export function fillGhosts(
               gases,
               tangent,
             );
+            break;
+          }
+          case 'pressed': {
+            const inside = cellFrom(field.mesh, side, along, 0);
+            copy(field, ghost, field, inside);
+            const { u, v } = { u: field.u[inside]!, v: field.v[inside]! };
+            const [nx, ny] = outward(field.mesh, side, along);
+            if (u * nx + v * ny < soundSpeedAt(field, inside)) {
+              const point = { density: field.density[inside]!, u, v, pressure: kind.pressure };
+              putPoint(field, ghost, { ...point, share: field.share[inside]! }, gases, tangent);
+            }
+            break;
+          }
+          case 'reservoir': {
+            const inside = cellFrom(field.mesh, side, along, 0);
+            const normal = outward(field.mesh, side, along);
+            putPoint(field, ghost, reservoirPoint(field, inside, kind, normal), gases, tangent);
             break;
           }
           case 'joined': {
@@ -170,11 +226,46 @@ function copy(to: Field, a: number, from: Field, b: number): void {
   putTangent(to, a, { kappa: from.kappa[b]!, eta: from.eta[b]!, zeta: from.zeta[b]! });
 }
 
+/** At the axis the flow mirrored; at a wall the flow carried straight on, so that the cell beside it keeps its slope. */
+function beyondWall(field: Field, side: SideName, along: number, layer: number): void {
+  const { mesh } = field;
+  const ghost = cellFrom(mesh, side, along, -1 - layer);
+  const inside = cellFrom(mesh, side, along, 0);
+  const deep = side.startsWith('i') ? mesh.ni > 1 : mesh.nj > 1;
+  if (areaOf(mesh, side, along) > 0 && deep) {
+    const next = cellFrom(mesh, side, along, 1);
+    const on = (of: Float64Array): number => of[inside]! + (layer + 1) * (of[inside]! - of[next]!);
+    const [density, pressure] = [on(field.density), on(field.pressure)];
+    if (density > 0 && pressure > 0) {
+      copy(field, ghost, field, inside);
+      field.density[ghost] = density;
+      field.pressure[ghost] = pressure;
+      field.u[ghost] = on(field.u);
+      field.v[ghost] = on(field.v);
+      return;
+    }
+  }
+  mirror(field, ghost, cellFrom(mesh, side, along, layer), outward(mesh, side, along));
+}
+
 function mirror(field: Field, ghost: number, inside: number, [nx, ny]: readonly [number, number]): void {
   copy(field, ghost, field, inside);
   const through = field.u[inside]! * nx + field.v[inside]! * ny;
   field.u[ghost] = field.u[inside]! - 2 * through * nx;
   field.v[ghost] = field.v[inside]! - 2 * through * ny;
+}
+
+/** The pressure of the cell inside says how far the gas has expanded on its way in; above the highest it stands still. */
+function reservoirPoint(
+  field: Field,
+  inside: number,
+  { at, highest, share }: Extract<SideKind, { is: 'reservoir' }>,
+  [nx, ny]: readonly [number, number],
+): FlowPoint {
+  const pressure = field.pressure[inside]!;
+  if (pressure >= highest) return { ...at(highest), u: 0, v: 0, pressure: highest, share };
+  const { density, speed } = at(pressure);
+  return { density, u: -speed * nx, v: -speed * ny, pressure, share };
 }
 
 /** One-dimensional characteristics across the side: what leaves is from inside, what comes is of the far air. */
@@ -188,8 +279,7 @@ function farPoint(
   const pressure = field.pressure[inside]!;
   const { u, v, share } = { u: field.u[inside]!, v: field.v[inside]!, share: field.share[inside]! };
   const own: FlowPoint = { density, u, v, pressure, share };
-  const kappa = field.kappa[inside]!;
-  const sound = Math.sqrt(((kappa + 1) * pressure + field.zeta[inside]!) / (kappa * density));
+  const sound = soundSpeedAt(field, inside);
   const out = u * nx + v * ny;
   if (out >= sound) return own;
   if (out <= -sound) return air;
