@@ -23,7 +23,7 @@ export interface HandNumber {
 }
 
 /** Stands for a live number among the words: no digit, no unit. */
-const LIVE = '…';
+export const LIVE = '…';
 
 export function handNumbers(script: Script, study: Study): readonly HandNumber[] {
   return script.scenes.flatMap(({ lines }) => lines.flatMap((line) => handNumbersIn(line, study)));

@@ -20,19 +20,30 @@ export const numbersIn = ({ pieces }: ScriptLine): readonly NumberPiece[] =>
   pieces.flatMap((piece) => (piece.kind === 'number' ? [piece] : []));
 
 export function resolveScript(script: Script, told: ToldNumbers): ResolvedScript {
+  const tell = tellingOnce(script, told);
   return {
     script,
     scenes: script.scenes.map((scene) => ({
       scene,
-      lines: scene.lines.map((line) => resolveLine(line, script, told)),
+      lines: scene.lines.map((line) => resolveLine(line, tell)),
     })),
   };
 }
 
-function resolveLine(line: ScriptLine, { units }: Script, told: ToldNumbers): ResolvedLine {
-  const pieces = line.pieces.map((piece) =>
-    piece.kind === 'words' ? piece : tellNumber(piece, told.get(piece.expression), units),
-  );
+/** What is asked for twice in the same way is worked out once. */
+function tellingOnce({ units }: Script, told: ToldNumbers): (piece: NumberPiece) => ResolvedNumber {
+  const known = new Map<string, ResolvedNumber>();
+  return (piece) => {
+    const { expression, unit, about, spoken, span, bare, digits } = piece;
+    const key = [expression, unit, about, spoken, span, bare, digits].join('\n');
+    const found = known.get(key) ?? tellNumber(piece, told.get(expression), units);
+    known.set(key, found);
+    return found.piece === piece ? found : { ...found, piece };
+  };
+}
+
+function resolveLine(line: ScriptLine, tell: (piece: NumberPiece) => ResolvedNumber): ResolvedLine {
+  const pieces = line.pieces.map((piece) => (piece.kind === 'words' ? piece : tell(piece)));
   return {
     line,
     pieces,

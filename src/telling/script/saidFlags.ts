@@ -10,6 +10,8 @@ import {
   verdictLabel,
 } from '../../answer/sentences/index.ts';
 import type { Study } from '../../study/model.ts';
+import type { ScriptLine } from '../../study/script/index.ts';
+import { LIVE } from './handNumbers.ts';
 import type { ResolvedLine, ScriptFlag } from './model.ts';
 
 /** A sentence, a fact or an analogy with its verdict. */
@@ -34,7 +36,7 @@ export function saidFlags(
   // Said here, whatever the study says of it.
   const fails = failsAsSaid({ ...found, said: true });
   const verdict = verdictWords(found, fails).map((words) => flag('verdict', fails, words));
-  return [...verdict, ...wordsAgainst(line.text, found, study).map((words) => flag('words', false, words))];
+  return [...verdict, ...wordsAgainst(line.line, found, study).map((words) => flag('words', false, words))];
 }
 
 function verdictWords(found: Judged, fails: boolean): readonly string[] {
@@ -46,8 +48,26 @@ function verdictWords(found: Judged, fails: boolean): readonly string[] {
 
 const beside = (found: Judged): string => ('numbers' in found ? besideWords(found) : found.why);
 
+interface Held {
+  readonly say: string;
+  readonly study: Study;
+  readonly found: readonly string[];
+}
+
+/** Numbers move and words do not: a line is held against its sentence once. */
+const heldLines = new WeakMap<ScriptLine, Held>();
+
+function wordsAgainst(line: ScriptLine, judged: Judged, study: Study): readonly string[] {
+  const known = heldLines.get(line);
+  if (known?.say === judged.say && known.study === study) return known.found;
+  const words = line.pieces.map((piece) => (piece.kind === 'words' ? piece.text : LIVE)).join('');
+  const found = differencesOf(words, judged, study);
+  heldLines.set(line, { say: judged.say, study, found });
+  return found;
+}
+
 /** Where the words claim more than the sentence that is checked, or something else. */
-function wordsAgainst(text: string, { id, say }: Judged, study: Study): readonly string[] {
+function differencesOf(text: string, { id, say }: Judged, study: Study): readonly string[] {
   const [own, checked] = [signsOf(text), signsOf(say)];
   const found: string[] = [];
   const known = new Set(absoluteWordsIn(say).map(({ word }) => word.toLowerCase()));
