@@ -70,7 +70,8 @@ const WORDS: Readonly<Record<string, UnitWords>> = {
 };
 
 /** Null for a symbol that nobody has put into words. */
-export const findUnitWords = (symbol: string): UnitWords | null => WORDS[symbol] ?? null;
+export const findUnitWords = (symbol: string): UnitWords | null =>
+  Object.hasOwn(WORDS, symbol) ? WORDS[symbol]! : null;
 
 /** @throws Error for a symbol without words: a slip of the programmer */
 export function unitWords(symbol: string): UnitWords {

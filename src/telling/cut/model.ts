@@ -1,6 +1,6 @@
 /** A cut: the lines of greatest weight that fit a time, with all that they rely on. */
 
-import type { Script } from '../../study/script/model.ts';
+import type { CutAsked, Script } from '../../study/script/model.ts';
 
 /** Why a line is in or out. */
 export type CutReason =
@@ -28,6 +28,9 @@ export interface VerdictNeed {
   /** Dropped lines that say a part of it. */ readonly dropped: readonly string[];
 }
 
+/** What the writer asks of a cut. */
+export type CutWish = Pick<CutAsked, 'length' | 'keep' | 'leave'>;
+
 export interface Cut {
   /** What is kept; reads, checks and is timed like any script. */ readonly script: Script;
   /** [s] asked for. */ readonly target: number;
@@ -35,6 +38,8 @@ export interface Cut {
   /** [s] of the whole script. */ readonly whole: number;
   readonly weight: number;
   readonly wholeWeight: number;
+  /** No cut of this length weighs more than this beyond it. 0: it is the best; else the script is too tangled to be sure. */
+  readonly short: number;
   /** Every line of the script, in its order. */ readonly lines: readonly CutLine[];
   readonly verdictNeeds: readonly VerdictNeed[];
 }
