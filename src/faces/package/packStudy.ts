@@ -1,7 +1,12 @@
 /** One folder with everything to publish: page, figures, numbers, sources, the study itself, and what each file is. */
 
 import { resolve } from 'node:path';
-import { filesOf } from './packageFiles.ts';
+import { type PackageChange, packageChanges } from '../../telling/corrections/changes.ts';
+import { correctionNote } from '../../telling/corrections/correctionNote.ts';
+import { publishedOf } from '../../telling/corrections/published.ts';
+import { descriptionText } from '../../telling/description/descriptionText.ts';
+import { correctionsName, type EarlierPackage, earlierPackage, figuresIn } from './earlierPackage.ts';
+import { filesOf, type PackageFiles } from './packageFiles.ts';
 import { manifestName, packageForm, requireReplaceable, writeWhole } from './packagePlace.ts';
 import type { PackInput } from './packInput.ts';
 import { sha256 } from './sha256.ts';
@@ -9,27 +14,51 @@ import { sha256 } from './sha256.ts';
 export interface PackedStudy {
   /** Absolute. */ readonly folder: string;
   /** Relative to the folder, with `/`. */ readonly files: readonly string[];
+  /** What of an earlier package there is no longer so; null where there was none to compare with. */
+  readonly changes: readonly PackageChange[] | null;
 }
 
 /**
- * Write the package, whole or not at all; an earlier package there is replaced.
+ * Write the package, whole or not at all; an earlier package there is replaced, and what it published otherwise noted.
  * The page carries its fonts. The SVG files name theirs and stay small, so that an editor can change the words.
  */
 export async function packStudy(input: PackInput, out: string): Promise<PackedStudy> {
   const folder = resolve(out);
   await requireReplaceable(folder);
-  const files = filesOf(input);
+  const earlier = await earlierPackage(folder);
+  const made = filesOf(input);
+  const { files } = made;
+  const changes = addCorrections(input, made, earlier);
+  const { program, caution, question } = input.solved.answer;
   const manifest = {
     format: packageForm,
-    program: input.solved.answer.program,
-    caution: input.solved.answer.caution,
-    question: input.solved.answer.question,
+    program,
+    caution,
+    question,
     date: input.date ?? null,
-    files: Object.fromEntries(
-      [...files].map(([name, bytes]) => [name, { bytes: bytes.length, sha256: sha256(bytes) }]),
-    ),
+    files: hashesOf(files),
   };
   files.set(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`));
   await writeWhole(folder, files);
-  return { folder, files: [...files.keys()] };
+  return { folder, files: [...files.keys()], changes };
 }
+
+/** The correction note, and the text for a film's description that tells of it. */
+function addCorrections(
+  { solved: { answer }, date = null }: PackInput,
+  { files, sheet, references }: PackageFiles,
+  earlier: EarlierPackage | null,
+): readonly PackageChange[] | null {
+  const now = publishedOf(answer, sheet, figuresIn(hashesOf(files)));
+  const changes = earlier === null ? null : packageChanges(earlier.published, now);
+  const corrections = correctionNote(earlier?.corrections ?? null, changes ?? [], date, answer.caution);
+  if (corrections !== null) files.set(correctionsName, Buffer.from(corrections));
+  const description = descriptionText({ answer, references, cuts: [], corrections });
+  files.set('description.txt', Buffer.from(description));
+  return changes;
+}
+
+const hashesOf = (files: ReadonlyMap<string, Buffer>): Record<string, { bytes: number; sha256: string }> =>
+  Object.fromEntries(
+    [...files].map(([name, bytes]) => [name, { bytes: bytes.length, sha256: sha256(bytes) }]),
+  );

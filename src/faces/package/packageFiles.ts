@@ -5,12 +5,14 @@ import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
 import { checkFacts } from '../../answer/sentences/checkFacts.ts';
 import { factSheetOf } from '../../telling/factSheet/factSheet.ts';
 import { factSheetHtml } from '../../telling/factSheet/factSheetHtml.ts';
+import type { FactSheet } from '../../telling/factSheet/model.ts';
 import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
 import { packageFigures } from '../../telling/figures/packageFigures.ts';
 import { NOTHING_SWEPT, sweptFigures, sweptTables } from '../../telling/figures/sweptFigures.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
 import { sceneToSvg } from '../../telling/scene/svg.ts';
+import type { Reference } from '../../telling/sources/reference.ts';
 import { referencesOf, sourceFiles } from '../../telling/sources/sourceFiles.ts';
 import { exploreFile } from './exploreFile.ts';
 import { embeddedFonts } from './fontFiles.ts';
@@ -18,6 +20,13 @@ import type { PackInput } from './packInput.ts';
 import { pngOf } from './pngPicture.ts';
 import { readme } from './readme.ts';
 import { sha256 } from './sha256.ts';
+
+export interface PackageFiles {
+  readonly files: Map<string, Buffer>;
+  readonly sheet: FactSheet;
+  readonly references: readonly Reference[];
+}
+
 export function filesOf({
   study,
   text,
@@ -33,7 +42,7 @@ export function filesOf({
   standings = [],
   date = null,
   onFigure,
-}: PackInput): Map<string, Buffer> {
+}: PackInput): PackageFiles {
   const { answer, solutions } = solved;
   const files = new Map<string, Buffer>();
   const add = (name: string, content: string | Buffer): void => {
@@ -98,5 +107,5 @@ export function filesOf({
   add('fact-sheet.json', `${JSON.stringify(sheet, null, 2)}\n`);
   add('study.yaml', text);
   add('README.txt', readme(answer.question, answer.caution));
-  return files;
+  return { files, sheet, references };
 }

@@ -20,6 +20,9 @@ fact-sheet.html
 sources.json   every source of the numbers and of the study as CSL-JSON, for word processors and reference managers
 sources.bib    the same as BibTeX
 sources.txt    the same for people, each with what it is used for
+description.txt
+               text to go below a film: answer, chapters, corrections, sources
+corrections.md what differs from the package that lay here before, old values kept to be seen; absent where nothing does
 study.yaml     the study it was made from
 manifest.json  size and SHA-256 of each file
 `;

@@ -17,6 +17,7 @@ import { escapeMarkup as text } from '../scene/safeText.ts';
 import { type EmbeddedFont, sceneToSvg } from '../scene/svg.ts';
 import { analogiesHtml } from './analogiesHtml.ts';
 import { cycleHtml } from './cycleHtml.ts';
+import { engineRows } from './engineRows.ts';
 import { factsHtml } from './factsHtml.ts';
 import { heatHtml } from './heatHtml.ts';
 import { pageStyles } from './pageStyles.ts';
@@ -149,21 +150,7 @@ function notKnown(engines: readonly EngineAnswer[]): string {
 
 function engineHtml(engine: EngineAnswer, index: number): string {
   const hue = ENGINE_STYLES[index]?.colour ?? 'ink';
-  const rows: readonly (readonly [string, number | null])[] = [
-    ['vacuum.thrust', engine.vacuum.thrust],
-    ['vacuum.specificImpulse', engine.vacuum.specificImpulse],
-    ['seaLevel.thrust', engine.seaLevel.thrust],
-    ['seaLevel.specificImpulse', engine.seaLevel.specificImpulse],
-    ['massFlow', engine.massFlow],
-    ['chamber.pressure', engine.chamber.pressure],
-    ['chamber.temperature', engine.chamber.temperature],
-    ['characteristicVelocity', engine.characteristicVelocity],
-    ['areaRatio', engine.areaRatio],
-    ['throat.diameter', engine.throat.diameter],
-    ['exit.diameter', engine.exit.diameter],
-    ['exit.pressure', engine.exit.pressure],
-  ];
-  const cells = rows.map(([name, value]) => {
+  const cells = engineRows(engine).map(([name, value]) => {
     const entry = quantity(name);
     const reason = engine.reasons.find(({ path }) => path === name)?.reason;
     const shown =

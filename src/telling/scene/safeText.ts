@@ -31,3 +31,12 @@ const ENTITIES: Readonly<Record<string, string>> = {
 export function escapeMarkup(text: string): string {
   return plainText(text).replace(/[&<>"']/g, (character) => ENTITIES[character] ?? '');
 }
+
+/** Text for Markdown: its signs stand for themselves, and nothing in it is a link, a picture or markup. */
+export function escapeMarkdown(text: string): string {
+  return plainText(text)
+    .replace(/[\\`*_{}[\]()<>#+!|~-]/g, (sign) => `\\${sign}`)
+    .replace(/&/g, '&amp;')
+    .replace(/\b(https?|ftp|mailto|javascript|data):/gi, (_, scheme: string) => `${scheme}&#58;`)
+    .replace(/\bwww\./gi, 'www&#46;');
+}

@@ -10,6 +10,7 @@ import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../../answer/s
 import { vehicleWorths, worthTable } from '../../../answer/worth/index.ts';
 import type { Study } from '../../../study/model.ts';
 import type { SignOff } from '../../../study/review/model.ts';
+import { changeWords } from '../../../telling/corrections/changes.ts';
 import type { Swept } from '../../../telling/figures/sweptFigures.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { readReviewFile } from '../../disk/reviewFile.ts';
@@ -67,6 +68,12 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   const failed = Object.entries(solved.answer.failed);
   for (const [id, problem] of failed) terminal.err(`The engine ${id} could not be computed: ${problem.what}`);
   terminal.out(`${packed.files.length} files in ${packed.folder}; open index.html there.`);
+  if (packed.changes !== null && packed.changes.length > 0) {
+    terminal.out(
+      `${packed.changes.length} published things have changed since the package before; drafted in corrections.md:`,
+    );
+    for (const change of packed.changes.slice(0, MOST_TOLD)) terminal.out(`  - ${changeWords(change)}`);
+  }
   return failed.length === 0 ? EXIT.answered : EXIT.incomplete;
 }
 
@@ -100,3 +107,4 @@ async function sweptOf(study: Study, crew: Crew, terminal: Terminal): Promise<Sw
 }
 
 const PROGRESS_STEP = 25;
+const MOST_TOLD = 10;

@@ -1,0 +1,47 @@
+/** An earlier package in the same place, read back for what it published. */
+
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { StudyAnswer } from '../../answer/model.ts';
+import { type Published, publishedOf } from '../../telling/corrections/published.ts';
+import type { FactSheet } from '../../telling/factSheet/model.ts';
+import { manifestName } from './packagePlace.ts';
+
+export const correctionsName = 'corrections.md';
+
+export interface EarlierPackage {
+  readonly published: Published;
+  /** Its correction note; null where it has none. */ readonly corrections: string | null;
+}
+
+/** Null where there is none, or one of an older form that tells too little. */
+export async function earlierPackage(folder: string): Promise<EarlierPackage | null> {
+  const read = (name: string): Promise<string | null> =>
+    readFile(join(folder, name), 'utf8').catch(() => null);
+  const [manifest, numbers, sheet, corrections] = await Promise.all(
+    [manifestName, 'numbers.json', 'fact-sheet.json', correctionsName].map(read),
+  );
+  if (manifest == null || numbers == null || sheet == null) return null;
+  try {
+    const answer = JSON.parse(numbers) as StudyAnswer;
+    const told = JSON.parse(sheet) as FactSheet;
+    const { files } = JSON.parse(manifest) as { files: Record<string, { sha256: string }> };
+    if (answer.format !== 'plumeline answer 1' || told.format !== 'plumeline fact sheet 1') return null;
+    return { published: publishedOf(answer, told, figuresIn(files)), corrections: corrections ?? null };
+  } catch {
+    // Edited by hand until it is no package of this form any more: nothing can be compared.
+    return null;
+  }
+}
+
+/** Hashes of the drawings, by the name of the figure. */
+export function figuresIn(
+  files: Readonly<Record<string, { readonly sha256: string }>>,
+): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(files).flatMap(([name, { sha256 }]) => {
+      const figure = /^figures\/(.+)\.svg$/.exec(name)?.[1];
+      return figure === undefined ? [] : [[figure, sha256]];
+    }),
+  );
+}
