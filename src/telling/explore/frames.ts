@@ -5,11 +5,19 @@ export interface Frames {
   /** Which pieces make up each picture, in order. */ readonly frames: readonly (readonly number[])[];
 }
 
-/** Tenths of a pixel are finer than any screen shows at this size. */
+/** Attributes that are places and sizes in pixels. */
+const PLACES =
+  / (?:d|x|y|x1|x2|y1|y2|cx|cy|r|rx|ry|width|height|points|textLength|stroke-width|font-size)="[^"]*"/g;
+
+/** Places to tenths of a pixel, finer than any screen shows at this size; words and their numbers stay as they are. */
 const rounded = (svg: string): string =>
-  svg
-    .replace(/ style="[^"]*"/g, '')
-    .replace(/-?\d+\.\d\d+/g, (number) => String(Number(Number(number).toFixed(1))));
+  svg.replace(/<[^>]*>/g, (tag) =>
+    tag
+      .replace(/ style="[^"]*"/g, '')
+      .replace(PLACES, (place) =>
+        place.replace(/-?\d+\.\d\d+/g, (number) => String(Number(Number(number).toFixed(1)))),
+      ),
+  );
 
 export function framesOf(svgs: readonly string[]): Frames {
   const indices = new Map<string, number>();

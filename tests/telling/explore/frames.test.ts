@@ -18,6 +18,12 @@ describe('pictures at many altitudes', () => {
     expect(drawn[3]).toContain('M3 1.3');
   });
 
+  test('words, their numbers and what is no place stay as they are', () => {
+    const text = '<svg><g opacity="0.86" aria-label="0.034 bar"><text x="1.26">0.034 bar</text></g></svg>';
+    const kept = framesOf([text]);
+    expect(kept.parts.join('')).toBe(text.replace('1.26', '1.3'));
+  });
+
   test('what they share is kept once', () => {
     expect(new Set(parts).size).toBe(parts.length);
     expect(parts.join('').length).toBeLessThan(all.join('').length * 0.7);
