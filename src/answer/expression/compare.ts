@@ -4,7 +4,7 @@ import { commonDimension } from './alike.ts';
 import { absentIn, type Built, namedNumber, told, type Work } from './built.ts';
 import type { BuiltTest } from './builtTest.ts';
 import { inWords, isNumber, sameDimension } from './dimensions.ts';
-import type { AskedValues, ComparisonOperator, NamedNumber, SideNamed } from './model.ts';
+import type { ComparisonOperator, NamedNumber, SideNamed } from './model.ts';
 import type { Expression, Span, Test } from './tree.ts';
 import { refuse } from './trouble.ts';
 import type { Workshop } from './workshop.ts';
@@ -70,9 +70,11 @@ function comparison(
 ): BuiltTest {
   const margin = scaled(left, right, difference);
   const allowed = tolerance ?? (() => 0);
-  const has = (values: AskedValues): boolean => Number.isFinite(difference(values));
   return {
-    holds: (values) => (has(values) ? holds(left.value(values), right.value(values), allowed(values)) : null),
+    holds: (values) => {
+      const [l, r, most] = [left.value(values), right.value(values), allowed(values)];
+      return Number.isFinite(most - Math.abs(l - r)) ? holds(l, r, most) : null;
+    },
     margin,
     absent: (values) => absentIn(left, values, text) ?? absentIn(right, values, text),
     explain: (values, { sides }) => {
@@ -84,7 +86,7 @@ function comparison(
         operator,
         tolerance: tolerance === null ? null : told(tolerance(values)),
         dimension: left.anyDimension ? right.dimension : left.dimension,
-        margin: has(values) ? margin(values) : null,
+        margin: told(margin(values)),
       });
     },
   };

@@ -10,8 +10,18 @@ import { slotsOf } from './slots.ts';
 import { sweepRangeOf } from './sweepRange.ts';
 import { vehicleSlots } from './vehicleSlots.ts';
 
-/** All inputs of this engine or vehicle that are numbers. */
+/** All inputs of this engine or vehicle that are numbers; found once for each. */
 export function settableInputs(owner: Owner): readonly EngineInputEntry[] {
+  const known = found.get(owner);
+  if (known !== undefined) return known;
+  const entries = entriesOf(owner);
+  found.set(owner, entries);
+  return entries;
+}
+
+const found = new WeakMap<Owner, readonly EngineInputEntry[]>();
+
+function entriesOf(owner: Owner): readonly EngineInputEntry[] {
   return isVehicle(owner)
     ? vehicleSlots(owner).map((slot) => entryOf(`vehicles.${owner.id}`, slot))
     : slotsOf(owner).map((slot) => entryOf(`engines.${owner.id}`, slot));

@@ -17,8 +17,8 @@ export function bandOf(
   wanted: Omit<RowsWanted, 'alternative'>,
   evaluate: (all: Row) => number | null,
 ): Band | null {
+  const values = new Float64Array(Math.min(count, wanted.most ?? count));
   const bands = choices.flatMap((choice) => {
-    const values = new Float64Array(Math.min(count, wanted.most ?? count));
     let told = 0;
     eachRow({ ...wanted, alternative: choice }, (row) => {
       const value = evaluate(row);

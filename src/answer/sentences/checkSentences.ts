@@ -10,7 +10,7 @@ import { heldAgainst } from './absolutes.ts';
 import { decidedSentence } from './decideSentence.ts';
 import { drawnAsks } from './drawnAsks.ts';
 import { flipPoints } from './flips.ts';
-import { partCompiler } from './measured.ts';
+import { type Compile, partCompiler } from './measured.ts';
 import type { CheckedSentence } from './model.ts';
 import { saidNumbersOf } from './saidNumbers.ts';
 import type { PlacedTest } from './shareOf.ts';
@@ -38,15 +38,16 @@ export async function checkSentences(
   crew: Crew,
   { onProvisional, onDecided, flips = true, ...draw }: CheckOptions = {},
 ): Promise<readonly CheckedSentence[]> {
-  const { prepared, asks } = prepare(study);
+  const ready = prepare(study);
+  const { prepared, asks } = ready;
   if (asks.length === 0) return prepared.map((one) => withoutTest(one, study));
   const drawn = await drawAsks(study, asks, crew, {
     ...draw,
     ...(onProvisional && {
-      onProvisional: (early: Drawn) => onProvisional(decide(study, prepared, asks, early)),
+      onProvisional: (early: Drawn) => onProvisional(decide(study, ready, early)),
     }),
   });
-  const decided = decide(study, prepared, asks, drawn);
+  const decided = decide(study, ready, drawn);
   onDecided?.(decided);
   if (!flips) return decided;
   const tests = prepared.flatMap(({ placed }) => placed ?? []);
@@ -57,7 +58,13 @@ export async function checkSentences(
   );
 }
 
-function prepare(study: Study): { readonly prepared: readonly Prepared[]; readonly asks: readonly Ask[] } {
+interface Ready {
+  readonly prepared: readonly Prepared[];
+  readonly asks: readonly Ask[];
+  readonly compile: Compile;
+}
+
+function prepare(study: Study): Ready {
   const scope = scopeOf(study);
   const asks: Ask[] = [];
   const placeOf = new Map<string, number>();
@@ -77,18 +84,11 @@ function prepare(study: Study): { readonly prepared: readonly Prepared[]; readon
       ? { sentence, placed: placed(compiled.value), problem: null }
       : { sentence, placed: null, problem: compiled.problem };
   });
-  return { prepared, asks };
+  return { prepared, asks, compile: partCompiler(scope, placeOf) };
 }
 
-function decide(
-  study: Study,
-  prepared: readonly Prepared[],
-  asks: readonly Ask[],
-  drawn: Drawn,
-): readonly CheckedSentence[] {
+function decide(study: Study, { prepared, compile }: Ready, drawn: Drawn): readonly CheckedSentence[] {
   const draws = drawnAsks(drawn, study);
-  const placeOf = new Map(asks.map((ask, place) => [askKey(ask), place]));
-  const compile = partCompiler(scopeOf(study), placeOf);
   return prepared.map((one) =>
     one.placed === null
       ? withoutTest(one, study)

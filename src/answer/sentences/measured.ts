@@ -32,13 +32,21 @@ export type Compile = (text: string) => MeasuredNumber | null;
 
 /** Compiles parts of a test whose asks are all among those drawn. */
 export function partCompiler(scope: TestScope, placeOf: ReadonlyMap<string, number>): Compile {
-  return (text) => {
+  const known = new Map<string, MeasuredNumber | null>();
+  const compile: Compile = (text) => {
     const compiled = compileExpression(text, scope);
     if (!compiled.ok || compiled.value.asks.length === 0) return null;
     const places = compiled.value.asks.map((ask) => placeOf.get(askKey(ask)));
     return places.some((place) => place === undefined)
       ? null
       : { expression: compiled.value, places: places as readonly number[] };
+  };
+  return (text) => {
+    const found = known.get(text);
+    if (found !== undefined) return found;
+    const compiled = compile(text);
+    known.set(text, compiled);
+    return compiled;
   };
 }
 

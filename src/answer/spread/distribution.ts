@@ -6,7 +6,10 @@ import type { Quantity } from '../../study/model.ts';
 export interface Distribution {
   /** [SI] ends of what is drawn */ readonly low: number;
   readonly high: number;
-  /** [SI] value below which it lies with this chance, 0 < chance < 1 */ quantile(chance: number): number;
+  /** [SI] value below which it lies with this chance, 0 < chance < 1 */ quantile(
+    this: void,
+    chance: number,
+  ): number;
 }
 
 /** What a study form allows [SI]. */

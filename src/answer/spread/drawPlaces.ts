@@ -46,11 +46,12 @@ const blocksOf = remembered(
 
 /** Inputs of a point of the unit cube, from −1 to 1 over the range that is drawn. */
 export function placeOf(inputs: readonly UnknownInput[], unit: ArrayLike<number>): Float64Array {
-  return Float64Array.from(inputs, ({ distribution }, i) => {
-    const { low, high } = distribution;
-    const place = (2 * (distribution.quantile(unit[i]!) - low)) / (high - low) - 1;
-    return Math.min(1, Math.max(-1, place));
-  });
+  const place = new Float64Array(inputs.length);
+  for (let i = 0; i < place.length; i++) {
+    const { low, high, quantile } = inputs[i]!.distribution;
+    place[i] = Math.min(1, Math.max(-1, (2 * (quantile(unit[i]!) - low)) / (high - low) - 1));
+  }
+  return place;
 }
 
 /** Where a number is told at some points only, a draw goes by the point next to it. */

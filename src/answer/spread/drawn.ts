@@ -10,7 +10,7 @@ import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from '
 import { type Fitted, fittedTo, movedIn, valueFittedTo } from './fitted.ts';
 import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
-import { overPlaces } from './overPlaces.ts';
+import { alone, overPlaces } from './overPlaces.ts';
 import { eachDrawItself, type Surfaces, surfacesOver, type ValuesAtPoints } from './surfaces.ts';
 import { tooManyUnknowns, type UnknownInput } from './unknowns.ts';
 
@@ -85,7 +85,7 @@ export function drawnFrom(
       return (unknown) => unknown < inputs.length || models.has(unknown);
     },
     at(place, which) {
-      const numberOf = over([place]);
+      const numberOf = over(alone(place));
       return which.map((ask) => {
         const [value] = numberOf(ask);
         return value === undefined || Number.isNaN(value) ? null : value;
@@ -120,12 +120,15 @@ function drawAll(
       instead === null ? null : { ...fits[ask]!, ...valueFittedTo(source.surfaces, instead) },
     ),
   }));
-  const all = [fits, ...others.map((each) => each.fits)].flatMap((list) =>
-    list.flatMap((fitted, ask) =>
-      fitted === null ? [] : [{ fitted, ask, drawn: emptyDraws(draws.count, fitted, middle[ask]!) }],
-    ),
+  const lists = [fits, ...others.map((each) => each.fits)];
+  // One ask after the other, so that those with the same errors of the models stand together.
+  const all = fits.flatMap((_, ask) =>
+    lists.flatMap((list): Drawing[] => {
+      const fitted = list[ask] ?? null;
+      return fitted === null ? [] : [{ fitted, drawn: emptyDraws(draws.count, fitted, middle[ask]!) }];
+    }),
   );
-  drawInto(all, fits, draws, source);
+  drawInto(all, draws, source);
   const drawnOf = new Map(all.map(({ fitted, drawn }) => [fitted, drawn]));
   const asks = fits.map((fitted) => drawnOf.get(fitted)!);
   const alternatives = others.map(
@@ -148,7 +151,6 @@ function modelUnknowns(told: readonly (readonly Told[])[]): readonly Unknown[] {
 
 interface Drawing {
   readonly fitted: Fitted;
-  readonly ask: number;
   readonly drawn: DrawnAsk;
 }
 
@@ -160,7 +162,6 @@ function emptyDraws(count: number, { value, toldAt }: Fitted, middle: Told): Dra
 
 function drawInto(
   all: readonly Drawing[],
-  fits: readonly Fitted[],
   draws: DrawPlaces,
   { surfaces, heldOut, placeToldFor, seed }: Source,
 ): void {
@@ -169,24 +170,24 @@ function drawInto(
   const missed = missesDrawn(count, heldOut, seed);
   const partly = all.some(({ fitted }) => fitted.toldAt !== null);
   const near = partly ? places.map((_, draw) => placeToldFor(draw)) : [];
-  // The errors of the models move a number alike under each alternative.
-  const moved = fits.map((fitted) => {
-    const by = new Float64Array(count);
-    if (fitted.scatter.length === 0) return by;
-    for (let draw = 0; draw < count; draw++) by[draw] = movedIn(fitted, deviations[draw]!, there, draw);
-    return by;
-  });
-  for (const { fitted, ask, drawn } of all) {
+  const moved = new Float64Array(count);
+  let movedBy: Fitted['scatter'] | null = null;
+  for (const { fitted, drawn } of all) {
     const { values, absent } = drawn;
     const { value, toldAt } = fitted;
     if (value === null) continue;
+    // The errors of the models move a number alike under each alternative.
+    if (fitted.scatter !== movedBy) {
+      for (let draw = 0; draw < count; draw++) moved[draw] = movedIn(fitted, deviations[draw]!, there, draw);
+      movedBy = fitted.scatter;
+    }
     const { misses } = value;
     for (let draw = 0; draw < count; draw++) {
       if (toldAt !== null && !toldAt[near[draw]!]!) {
         absent![draw] = 1;
         continue;
       }
-      let sum = there.at(value, draw) + moved[ask]![draw]!;
+      let sum = there.at(value, draw) + moved[draw]!;
       // What the surfaces miss together at the points held out, they miss together in a draw: it cancels in differences.
       for (let i = 0; i < heldOut; i++) sum += missed[draw * heldOut + i]! * misses[i]!;
       values[draw] = sum;

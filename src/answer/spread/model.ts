@@ -36,8 +36,15 @@ export interface DrawnAlternative {
 export interface DrawnPlace {
   /** From −1 to 1 over what is drawn. */ readonly inputs: Float64Array;
   /** Of the models' errors, at the place of their unknown. */ readonly deviations: Float64Array;
-  /** Like an earlier place of the same list, but for one unknown, an error of a model. */
-  readonly butFor?: { readonly as: number; readonly unknown: number };
+}
+
+/** Many such places, without an object for each. */
+export interface DrawnPlaces {
+  /** Those that are told apart. */ readonly inputs: readonly Float64Array[];
+  /** Of each place, which of `inputs` it has. */ readonly whichInputs: Int32Array;
+  /** By place, then by unknown. */ readonly deviations: Float64Array;
+  /** The earlier place that each is like but for one unknown, an error of a model; −1: none. */ readonly like: Int32Array;
+  /** That unknown. */ readonly butFor: Int32Array;
 }
 
 export interface Drawn {
@@ -60,7 +67,7 @@ export interface Drawn {
    * The values of an ask, by its place in the list, at several places, on the surfaces; NaN for an ask that had no value at
    * some of the points solved, for they do not say where it ends.
    */
-  over(this: void, places: readonly DrawnPlace[]): (ask: number) => Float64Array;
+  over(this: void, places: DrawnPlaces): (ask: number) => Float64Array;
   /** Whether any of these asks can move with an unknown, by its place in `unknowns`. */
   hangsOn(this: void, which: readonly number[]): (unknown: number) => boolean;
 }

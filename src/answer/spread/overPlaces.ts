@@ -2,7 +2,7 @@
 
 import { movedBy } from './distribution.ts';
 import type { Fitted } from './fitted.ts';
-import type { DrawnPlace } from './model.ts';
+import type { DrawnPlace, DrawnPlaces } from './model.ts';
 import type { FittedSurface, Surfaces, SurfacesAt } from './surfaces.ts';
 
 /**
@@ -13,37 +13,41 @@ export function overPlaces(
   surfaces: Surfaces,
   fits: readonly Fitted[],
   unknowns: number,
-  places: readonly DrawnPlace[],
+  places: DrawnPlaces,
 ): (ask: number) => Float64Array {
-  const flat = flattened(places, unknowns);
-  const there = surfaces.over(flat.inputs);
-  const along = (surface: FittedSurface): Float64Array => valuesAlong(there, surface, flat.inputs.length);
+  const there = surfaces.over(places.inputs);
+  const [best, lowEnd, highEnd] = [0, 1, 2].map(() => new Float64Array(places.inputs.length));
+  const moves = new Uint8Array(unknowns);
   return (ask) => {
     const { value, scatter, toldAt } = fits[ask]!;
-    const found = new Float64Array(places.length);
+    const found = new Float64Array(places.whichInputs.length);
     if (value === null || toldAt !== null) return found.fill(Number.NaN);
-    const best = along(value);
-    for (let row = 0; row < found.length; row++) found[row] = best[flat.whichInputs[row]!]!;
-    const moves = new Uint8Array(unknowns + 1);
-    for (const { unknown } of scatter) moves[unknown + 1] = 1;
-    for (const { unknown, low, high } of scatter)
-      moveInto(found, flat, moves, unknown, along(low), along(high));
+    fillAlong(best!, there, value);
+    for (let row = 0; row < found.length; row++) found[row] = best![places.whichInputs[row]!]!;
+    moves.fill(0);
+    for (const { unknown } of scatter) moves[unknown] = 1;
+    for (const { unknown, low, high } of scatter) {
+      fillAlong(lowEnd!, there, low);
+      fillAlong(highEnd!, there, high);
+      moveInto(found, places, moves, unknown, lowEnd!, highEnd!);
+    }
     return found;
   };
 }
 
-/** Adds what one error of a model moves the number by. @param moves 1 for each unknown, counted from 1, that does at all */
+/** Adds what one error of a model moves the number by. @param moves 1 for each unknown that does at all */
 function moveInto(
   found: Float64Array,
-  { whichInputs, deviations, unknowns, as, butFor }: Flattened,
+  { whichInputs, deviations, like, butFor }: DrawnPlaces,
   moves: Uint8Array,
   unknown: number,
   low: Float64Array,
   high: Float64Array,
 ): void {
+  const unknowns = moves.length;
   for (let row = 0; row < found.length; row++) {
     // What does not move the number leaves it as it was.
-    if (as[row]! >= 0 && moves[butFor[row]! + 1] === 0) found[row] = found[as[row]!]!;
+    if (like[row]! >= 0 && moves[butFor[row]!] === 0) found[row] = found[like[row]!]!;
     else {
       const input = whichInputs[row]!;
       found[row]! += movedBy(deviations[row * unknowns + unknown]!, 0, low[input]!, high[input]!);
@@ -51,38 +55,12 @@ function moveInto(
   }
 }
 
-function valuesAlong(there: SurfacesAt, surface: FittedSurface, count: number): Float64Array {
-  const values = new Float64Array(count);
-  for (let i = 0; i < count; i++) values[i] = there.at(surface, i);
-  return values;
+function fillAlong(into: Float64Array, there: SurfacesAt, surface: FittedSurface): void {
+  for (let i = 0; i < into.length; i++) into[i] = there.at(surface, i);
 }
 
-/** Many places without an object for each. */
-interface Flattened {
-  /** Those that are told apart: places may have theirs in common, as the same object. */
-  readonly inputs: readonly Float64Array[];
-  readonly whichInputs: Int32Array;
-  readonly unknowns: number;
-  /** By place, then by unknown. */ readonly deviations: Float64Array;
-  /** As {@link DrawnPlace.butFor}; −1: none. */ readonly as: Int32Array;
-  readonly butFor: Int32Array;
-}
-
-function flattened(places: readonly DrawnPlace[], unknowns: number): Flattened {
-  const known = new Map<Float64Array, number>();
-  const whichInputs = Int32Array.from(places, ({ inputs }) => {
-    const which = known.get(inputs) ?? known.size;
-    known.set(inputs, which);
-    return which;
-  });
-  const deviations = new Float64Array(places.length * unknowns);
-  for (const [row, place] of places.entries()) deviations.set(place.deviations, row * unknowns);
-  return {
-    inputs: [...known.keys()],
-    whichInputs,
-    unknowns,
-    deviations,
-    as: Int32Array.from(places, ({ butFor }) => butFor?.as ?? -1),
-    butFor: Int32Array.from(places, ({ butFor }) => butFor?.unknown ?? -1),
-  };
+/** One place as a list. */
+export function alone({ inputs, deviations }: DrawnPlace): DrawnPlaces {
+  const [whichInputs, like, butFor] = [Int32Array.of(0), Int32Array.of(-1), Int32Array.of(-1)];
+  return { inputs: [inputs], whichInputs, deviations, like, butFor };
 }

@@ -2,7 +2,7 @@
 
 import { type EffectsDesign, effectsDesign, effectsOver } from '../../numerics/effects.ts';
 import { remembered } from '../../numerics/remembered.ts';
-import type { Drawn, DrawnAsk, DrawnPlace, Unknown } from './model.ts';
+import type { Drawn, DrawnAsk, DrawnPlaces, Unknown } from './model.ts';
 
 export interface Share {
   /** Of the draws in which it is decided [–]; null where none is. */ readonly share: number | null;
@@ -128,34 +128,41 @@ function atDesign(drawn: Drawn): AtDesign {
 function placesOf(
   { dimensions, count, scramblings, points }: EffectsDesign,
   { unknowns, placeOf }: Drawn,
-): readonly DrawnPlace[] {
-  const inputs = unknowns.filter(({ kind }) => kind === 'input').length;
-  const places: DrawnPlace[] = [];
+): DrawnPlaces {
+  const models = unknowns.findIndex(({ kind }) => kind === 'model');
+  const firstModel = models < 0 ? dimensions : models;
+  const inputs: Float64Array[] = [];
+  const whichInputs = new Int32Array(points.length);
+  const deviations = new Float64Array(points.length * dimensions);
+  const like = new Int32Array(points.length).fill(-1);
+  const butFor = new Int32Array(points.length).fill(-1);
   for (let run = 0; run < scramblings; run++) {
     const start = run * count * (dimensions + 2);
-    for (let n = 0; n < 2 * count; n++) places.push(placeOf(points[start + n]!));
+    for (let n = 0; n < 2 * count; n++) {
+      const place = placeOf(points[start + n]!);
+      whichInputs[start + n] = inputs.push(place.inputs) - 1;
+      deviations.set(place.deviations, (start + n) * dimensions);
+    }
     for (let unknown = 0; unknown < dimensions; unknown++) {
       for (let n = 0; n < count; n++) {
-        const [one, other] = [places[start + n]!, places[start + count + n]!];
-        places.push(mixed(one, other, unknown, unknown < inputs, start + n));
+        // One place with one of its unknowns as in the other.
+        const [one, other] = [start + n, start + count + n];
+        const row = start + (unknown + 2) * count + n;
+        deviations.copyWithin(row * dimensions, one * dimensions, (one + 1) * dimensions);
+        if (unknown < firstModel) {
+          const moved = inputs[whichInputs[one]!]!.slice();
+          moved[unknown] = inputs[whichInputs[other]!]![unknown]!;
+          whichInputs[row] = inputs.push(moved) - 1;
+        } else {
+          whichInputs[row] = whichInputs[one]!;
+          deviations[row * dimensions + unknown] = deviations[other * dimensions + unknown]!;
+          like[row] = one;
+          butFor[row] = unknown;
+        }
       }
     }
   }
-  return places;
-}
-
-/** One place with one of its unknowns as in the other. */
-function mixed(
-  one: DrawnPlace,
-  other: DrawnPlace,
-  unknown: number,
-  isInput: boolean,
-  as: number,
-): DrawnPlace {
-  const which = isInput ? 'inputs' : 'deviations';
-  const moved = Float64Array.from(one[which]);
-  moved[unknown] = other[which][unknown]!;
-  return isInput ? { ...one, inputs: moved } : { ...one, deviations: moved, butFor: { as, unknown } };
+  return { inputs, whichInputs, deviations, like, butFor };
 }
 
 /**
