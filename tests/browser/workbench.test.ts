@@ -449,7 +449,7 @@ describe('the pedigree of a number', () => {
       expect(await textOf(page.locator('.card'))).toContain(words);
       await page.keyboard.press('Escape');
     };
-    await opens('Alder P, exit matches the air', 'match');
+    await opens('Alder P, made for', 'match');
     await opens('Alder B, what it is', 'area ratio');
     await opens('Alder P, the gas', 'What it means');
     await number('Chamber pressure').first().click();

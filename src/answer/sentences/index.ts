@@ -11,6 +11,7 @@ export {
   differenceBand,
   differenceBands,
 } from './differenceBand.ts';
+export { flipWords } from './flipWords.ts';
 export type * from './model.ts';
 export {
   besideWords,

@@ -21,7 +21,7 @@ export function spanWords(low: number, high: number, unit: DisplayUnit): SaidSpa
     throw new RangeError(`No span goes from ${low} to ${high}.`);
   }
   const [from, to] = [low * unit.perSI, high * unit.perSI];
-  const round = roundNumber(from, to);
+  const round = roundNumber(from, to, unit.symbol === '%');
   if (round !== null) {
     const reach = Math.max(Math.abs(to - round), Math.abs(round - from), 1e-9 * Math.abs(round));
     const exact = reach <= 1e-6 * Math.abs(round);
@@ -40,17 +40,29 @@ export function spanWords(low: number, high: number, unit: DisplayUnit): SaidSpa
   };
 }
 
-/** Of three digits at most, close to both ends; null where there is none. */
-function roundNumber(from: number, to: number): number | null {
+/** Of three digits at most, four near the whole, close to both ends; null where there is none. @param isShare in per cent */
+function roundNumber(from: number, to: number, isShare: boolean): number | null {
   const middle = (from + to) / 2;
   if (middle === 0) return from === to ? 0 : null;
-  for (const digits of [1, 2, 3]) {
+  let most = 3;
+  for (let digits = 1; digits <= most; digits++) {
     const round = Number(middle.toPrecision(digits));
-    const most = (digits < 3 ? ABOUT : ABOUT_THREE_DIGITS) * Math.abs(round);
-    if (Math.abs(from - round) <= most && Math.abs(to - round) <= most) return round;
+    if (isShare && round === WHOLE && isPartOfWhole(from, to)) {
+      most = 4;
+      continue;
+    }
+    const near = (digits < 3 ? ABOUT : ABOUT_THREE_DIGITS) * Math.abs(round);
+    if (Math.abs(from - round) <= near && Math.abs(to - round) <= near) return round;
   }
   return null;
 }
+
+/** The whole, in per cent: 99.5 % is not all of it, 100.4 % is more. */
+const WHOLE = 100;
+const AS_GOOD_AS_WHOLE = 0.05;
+
+const isPartOfWhole = (from: number, to: number): boolean =>
+  (to < WHOLE && WHOLE - from > AS_GOOD_AS_WHOLE) || (from > WHOLE && to - WHOLE > AS_GOOD_AS_WHOLE);
 
 /** The coarsest of 1, 2, 5 times a power of ten that does not widen the span by too much. */
 function stepFor(from: number, to: number): number {

@@ -3,6 +3,7 @@
 import {
   type CheckedSentence,
   countWords,
+  flipWords,
   shareText,
   untestedReasons,
   verdictLabel,
@@ -31,7 +32,9 @@ function rowHtml(sentence: CheckedSentence, conditions: readonly string[]): stri
     ...(wording === null ? [] : [wording]),
     ...(verdict === 'safe to say' ? [] : [problem === null ? why : `${why} ${problem.mend}`]),
     ...untestedReasons(sentence),
-    ...flips.slice(0, 2).map(({ words }) => `${words}.`.replace(/^./, (first) => first.toUpperCase())),
+    ...flipWords(flips)
+      .slice(0, 2)
+      .map((words) => `${words}.`.replace(/^./, (first) => first.toUpperCase())),
     ...(conditions.length === 0 ? [] : [`Tested: ${conditions.join(' ')}`]),
   ];
   const holds = share === null ? '' : text(shareText(share));

@@ -20,6 +20,13 @@ describe('spans', () => {
     [12, 12, UNIT.second, '12 s'],
     [0, 0, UNIT.second, '0 s'],
     [0.0012, 0.0041, UNIT.one, 'between 0.001 and 0.005'],
+    // What is not the whole is not told as the whole.
+    [0.995, 0.995, UNIT.percent, '99.5 %'],
+    [0.992, 0.998, UNIT.percent, 'about 99.5 %'],
+    [0.9997, 0.9998, UNIT.percent, 'about 100 %'],
+    [0.996, 1.004, UNIT.percent, 'about 100 %'],
+    [1.004, 1.004, UNIT.percent, '100.4 %'],
+    [1.2285, 1.2405, UNIT.percent, 'between 122.8 and 124.2 %'],
   ] as const)('%f to %f', (low, high, unit, words) => {
     expect(said(spanWords(low, high, unit).words)).toBe(words);
   });

@@ -8,6 +8,7 @@ import {
   type CheckedSentence,
   countWords,
   failsAsSaid,
+  flipWords,
   shareText,
   untestedReasons,
   verdictLabel,
@@ -50,7 +51,7 @@ export function checkText(
     wrapped(study.question, width),
     sentences.length === 0
       ? 'The study has no sentences. Write them under “sentences” in study.yaml.'
-      : sentences.map((sentence) => sentenceText(sentence, text, whole, width)).join('\n\n'),
+      : [HEADING, ...sentences.map((sentence) => sentenceText(sentence, text, whole, width))].join('\n\n'),
     factsText(facts, width),
     analogiesText(analogies, text, whole, width),
     comparison === null ? '' : comparisonText(comparison, study, width),
@@ -63,7 +64,11 @@ export function checkText(
 }
 
 const VERDICT_WIDTH = 'say with care'.length;
+const SHARE_WIDTH = 'Holds in'.length;
 const INDENT = '  ';
+
+/** The share is that of all that is not known. */
+const HEADING = `${padEnd('Verdict', VERDICT_WIDTH)}  ${padEnd('Holds in', SHARE_WIDTH)} Sentence`;
 
 function sentenceText(sentence: CheckedSentence, file: string, whole: boolean, width: number): string {
   const { id, say, said, verdict, share, wording, instead } = sentence;
@@ -71,8 +76,8 @@ function sentenceText(sentence: CheckedSentence, file: string, whole: boolean, w
   const label = verdictLabel(sentence);
   const standing =
     label === verdict
-      ? `${padEnd(label, VERDICT_WIDTH)}  ${padEnd(holds, 7)}`
-      : padEnd(label, VERDICT_WIDTH + 9);
+      ? `${padEnd(label, VERDICT_WIDTH)}  ${padEnd(holds, SHARE_WIDTH)}`
+      : padEnd(label, VERDICT_WIDTH + 2 + SHARE_WIDTH);
   const head = `${standing} ${id}${said ? '' : '  (kept, not said)'}`;
   const line = (label: string, text: string): string =>
     wrapped(text, width, INDENT + ' '.repeat(10), `${INDENT}${padEnd(label, 9)} `);
@@ -83,7 +88,9 @@ function sentenceText(sentence: CheckedSentence, file: string, whole: boolean, w
     ...whyLines(sentence).map((text) => line('Why', text)),
     ...untestedReasons(sentence).map((text) => line('Reason', text)),
     ...placeLines(sentence, file).map((text) => line('Where', text)),
-    ...sentence.flips.slice(0, whole ? undefined : 2).map(({ words }) => line('Turns', words)),
+    ...flipWords(sentence.flips)
+      .slice(0, whole ? undefined : 2)
+      .map((words) => line('Turns', words)),
     ...(whole ? detailLines(sentence, line) : []),
   ];
   return [head.trimEnd(), ...lines].join('\n');

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { findQuantity } from '../../../answer/catalogue.ts';
+import { flipWords } from '../../../answer/sentences/flipWords.ts';
 import type { CheckedSentence, DecidingNumber } from '../../../answer/sentences/model.ts';
 import { formatSpoken } from '../../../telling/numbers/formatNumber.ts';
 import { engineInputs } from '../state/pair.ts';
@@ -30,7 +31,7 @@ export function SentenceDetails({ sentence }: { readonly sentence: CheckedSenten
           <Deciding key={number.expression} number={number} />
         ))}
       </List>
-      <List title="Where the verdict turns">{flips.map(({ words }) => sentenceCase(words))}</List>
+      <List title="Where the verdict turns">{flipWords(flips).map(sentenceCase)}</List>
       {matters.length > 0 && (
         <>
           <h3>What matters most</h3>

@@ -18,7 +18,15 @@ export function matchedAltitude(result: ShownEngine['result']): number | null {
 }
 
 export function matchWords({ nozzle }: ShownEngine['input']): string {
-  return nozzle.kind === 'adapting' ? 'fully open' : 'exit matches the air';
+  switch (nozzle.kind) {
+    case 'adapting':
+      return 'fully open';
+    // The lip of a plug has the air's pressure nearly everywhere: the altitude is that of its design.
+    case 'plug':
+      return 'made for';
+    default:
+      return 'exit matches the air';
+  }
 }
 
 export function matchMarks(
