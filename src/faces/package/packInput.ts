@@ -10,6 +10,7 @@ import type { SolvedStudy } from '../../answer/solve.ts';
 import type { VehicleWorth, WorthTable } from '../../answer/worth/index.ts';
 import type { Study } from '../../study/model.ts';
 import type { Swept } from '../../telling/figures/sweptFigures.ts';
+import type { ScriptParts } from '../../telling/handover/scriptFiles.ts';
 
 export interface PackInput {
   readonly study: Study;
@@ -27,6 +28,7 @@ export interface PackInput {
   /** Day of the package, `2026-11-26`; never from a clock. Null: none is given. */ readonly date?:
     | string
     | null;
+  /** Its script, read, and its numbers; null where it has none. */ readonly script?: ScriptParts | null;
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
     which: number,

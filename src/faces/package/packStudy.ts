@@ -16,6 +16,7 @@ export interface PackedStudy {
   /** Relative to the folder, with `/`. */ readonly files: readonly string[];
   /** What of an earlier package there is no longer so; null where there was none to compare with. */
   readonly changes: readonly PackageChange[] | null;
+  /** What of the script is not in it, and why. */ readonly notes: readonly string[];
 }
 
 /**
@@ -40,20 +41,20 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
   };
   files.set(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`));
   await writeWhole(folder, files);
-  return { folder, files: [...files.keys()], changes };
+  return { folder, files: [...files.keys()], changes, notes: made.notes };
 }
 
 /** The correction note, and the text for a film's description that tells of it. */
 function addCorrections(
   { solved: { answer }, date = null }: PackInput,
-  { files, sheet, references }: PackageFiles,
+  { files, sheet, references, chapters }: PackageFiles,
   earlier: EarlierPackage | null,
 ): readonly PackageChange[] | null {
   const now = publishedOf(answer, sheet, figuresIn(hashesOf(files)));
   const changes = earlier === null ? null : packageChanges(earlier.published, now);
   const corrections = correctionNote(earlier?.corrections ?? null, changes ?? [], date, answer.caution);
   if (corrections !== null) files.set(correctionsName, Buffer.from(corrections));
-  const description = descriptionText({ answer, references, cuts: [], corrections });
+  const description = descriptionText({ answer, references, cuts: chapters, corrections });
   files.set('description.txt', Buffer.from(description));
   return changes;
 }

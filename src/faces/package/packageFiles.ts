@@ -9,6 +9,7 @@ import type { FactSheet } from '../../telling/factSheet/model.ts';
 import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
 import { packageFigures } from '../../telling/figures/packageFigures.ts';
 import { NOTHING_SWEPT, sweptFigures, sweptTables } from '../../telling/figures/sweptFigures.ts';
+import { type CutChapters, scriptFiles } from '../../telling/handover/scriptFiles.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
 import { sceneToSvg } from '../../telling/scene/svg.ts';
@@ -25,6 +26,8 @@ export interface PackageFiles {
   readonly files: Map<string, Buffer>;
   readonly sheet: FactSheet;
   readonly references: readonly Reference[];
+  /** Of the script and its cuts; empty where there is none. */ readonly chapters: readonly CutChapters[];
+  /** What of the script is not in the package, and why. */ readonly notes: readonly string[];
 }
 
 export function filesOf({
@@ -41,6 +44,7 @@ export function filesOf({
   rows = [],
   standings = [],
   date = null,
+  script = null,
   onFigure,
 }: PackInput): PackageFiles {
   const { answer, solutions } = solved;
@@ -106,6 +110,15 @@ export function filesOf({
   add('fact-sheet.html', factSheetHtml(sheet, embeddedFonts([400, 600])));
   add('fact-sheet.json', `${JSON.stringify(sheet, null, 2)}\n`);
   add('study.yaml', text);
+  const told =
+    script === null
+      ? null
+      : scriptFiles(script, {
+          caution: answer.caution,
+          verdicts: new Map(sheet.items.map(({ id, label }) => [id, label])),
+          files: new Set(files.keys()),
+        });
+  for (const { name, content } of told?.files ?? []) add(name, content);
   add('README.txt', readme(answer.question, answer.caution));
-  return { files, sheet, references };
+  return { files, sheet, references, chapters: told?.chapters ?? [], notes: told?.notes ?? [] };
 }

@@ -20,6 +20,14 @@ fact-sheet.html
 sources.json   every source of the numbers and of the study as CSL-JSON, for word processors and reference managers
 sources.bib    the same as BibTeX
 sources.txt    the same for people, each with what it is used for
+script/        the script as written (script.md), with its numbers (whole.md), and each cut with and without them
+timeline.otio  the script as a timeline for the edit (OpenTimelineIO): pictures with their figures, the voice with a
+               marker on each line; one more for each cut
+captions/      captions (WebVTT, SubRip) and chapters of the whole and of each cut, timed by words until there is a recording
+scenes.csv     scenes of the whole and of each cut: start, length, what is shown and its file
+numbers-by-scene.csv
+               the live numbers, scene by scene
+               (these five are absent where the study has no script)
 description.txt
                text to go below a film: answer, chapters, corrections, sources
 corrections.md what differs from the package that lay here before, old values kept to be seen; absent where nothing does

@@ -81,7 +81,7 @@ function tableOf(answer: StudyAnswer): ReadonlyMap<string, string> {
     if (typeof value === 'number') {
       const name = quantityNameAt(path);
       if (name !== undefined) table.set(path, formatValue(name, value));
-    } else if (Array.isArray(value)) value.forEach((item, i) => void walk(item, `${path}[${i}]`));
+    } else if (Array.isArray(value)) for (const [i, item] of value.entries()) walk(item, `${path}[${i}]`);
     else if (typeof value === 'object' && value !== null) {
       for (const [key, item] of Object.entries(value)) walk(item, `${path}.${key}`);
     }

@@ -1,21 +1,18 @@
 /** The text below a film: what it answers, chapters, corrections, sources. Plain text, to be pasted. */
 
 import type { StudyAnswer } from '../../answer/model.ts';
+import { chaptersToList } from '../captions/files.ts';
+import type { Chapter } from '../captions/model.ts';
 import { correctionsIn, plainWords } from '../corrections/correctionNote.ts';
 import { plainText } from '../scene/safeText.ts';
 import { referenceLine } from '../sources/readable.ts';
 import type { Reference } from '../sources/reference.ts';
 
-export interface DescriptionChapter {
-  /** [s] */ readonly start: number;
-  readonly title: string;
-}
-
 export interface DescriptionParts {
   readonly answer: StudyAnswer;
   readonly references: readonly Reference[];
   /** Chapters of each cut of the script; empty where there is none. */
-  readonly cuts: readonly { readonly name: string; readonly chapters: readonly DescriptionChapter[] }[];
+  readonly cuts: readonly { readonly name: string; readonly chapters: readonly Chapter[] }[];
   /** `corrections.md` as it stands; null: nothing was corrected. */ readonly corrections: string | null;
 }
 
@@ -36,16 +33,7 @@ export function descriptionText({ answer, references, cuts, corrections }: Descr
 }
 
 function chaptersText({ name, chapters }: DescriptionParts['cuts'][number]): string {
-  const lines = chapters.map(({ start, title }) => `${clock(start)} ${plainText(title)}`);
-  return `Chapters${name === '' ? '' : `, ${plainText(name)}`}\n${lines.join('\n')}`;
-}
-
-/** `0:00`, `12:07`, `1:02:03`; the second that has begun. */
-export function clock(seconds: number): string {
-  const whole = Math.floor(seconds + 1e-6);
-  const two = (value: number): string => String(value).padStart(2, '0');
-  const [hours, minutes, rest] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
-  return hours > 0 ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`;
+  return `Chapters${name === '' ? '' : `, ${plainText(name)}`}\n${chaptersToList(chapters).trimEnd()}`;
 }
 
 function correctionsText(note: string | null): string {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test, vi } from 'vitest';
 import { CAUTION } from '../../../src/answer/caution.ts';
+import { CAUTION_SHORT } from '../../../src/telling/caution.ts';
 import { runMain } from '../cli/runMain.ts';
 
 const place = mkdtempSync(join(tmpdir(), 'plumeline-corrections-'));
@@ -22,6 +23,25 @@ sources:
 `;
 const at = join(place, 'study');
 mkdirSync(at);
+writeFileSync(
+  join(at, 'script.md'),
+  `---
+cuts:
+  short: { length: 8 s }
+  far-too-short: { length: 5 s, keep: [long] }
+---
+
+# A film
+
+## First {#one weight=2}
+
+> cut-in-vacuum
+
+In vacuum it pushes with {{cold.thrust(vacuum) in kN, about}}. {#push weight=5 says=strong}
+
+This is a long line that says little, goes on for a while, and takes its time to come to its end at last. {#long}
+`,
+);
 const packed = join(place, 'package');
 const read = (name: string): string => readFileSync(join(packed, name), 'utf8');
 
@@ -34,6 +54,39 @@ test('packed over an earlier package: what has changed is told and drafted; the 
   expect(read('description.txt')).toContain('Corrections\nNone so far.');
   expect(read('description.txt')).toContain('Wright, A. B.: A leaflet. 1961.');
   expect(read('description.txt')).toContain(CAUTION);
+
+  // The script: with and without numbers, each cut that can be made, times, captions.
+  expect(first.err).toMatch(/The cut far-too-short is not in the package\./);
+  const files = Object.keys(JSON.parse(manifest).files);
+  for (const name of [
+    'script/script.md',
+    'script/whole.md',
+    'script/cut-short.md',
+    'script/cut-short-live.md',
+  ])
+    expect(files).toContain(name);
+  for (const name of [
+    'captions/whole.vtt',
+    'captions/cut-short.srt',
+    'timeline.otio',
+    'timeline-cut-short.otio',
+  ])
+    expect(files).toContain(name);
+  const spoken = /pushes with about [\d.]+\skN/;
+  expect(read('script/whole.md')).toMatch(spoken);
+  expect(read('script/cut-short.md')).toMatch(spoken);
+  expect(read('script/cut-short.md')).not.toContain('long line');
+  expect(read('script/cut-short-live.md')).toContain('{{cold.thrust(vacuum) in kN, about}}');
+  expect(read('timeline.otio')).toContain('"target_url": "figures/cut-in-vacuum-16x9.png"');
+  expect(read('timeline.otio')).toContain('push: safe to say');
+  expect(read('scenes.csv')).toMatch(
+    /whole,one,First,0,[\d.]+,\d+,cut-in-vacuum,figures\/cut-in-vacuum-16x9\.png/,
+  );
+  expect(read('numbers-by-scene.csv')).toMatch(/one,push,cold\.thrust\(vacuum\),about [\d.]+.kN/);
+  for (const name of files.filter(
+    (name) => !/^(study\.yaml|script\/script\.md|.*\.(png|svg|srt))$/.test(name),
+  ))
+    expect(read(name), name).toContain(/\.vtt$/.test(name) ? CAUTION_SHORT : CAUTION);
 
   // Years later, elsewhere, and over the package itself: the same bytes, and nothing to correct.
   vi.useFakeTimers({ now: new Date('2037-05-05'), toFake: ['Date'] });

@@ -6,7 +6,6 @@ import {
   plainWords,
 } from '../../../src/telling/corrections/correctionNote.ts';
 import type { Published } from '../../../src/telling/corrections/published.ts';
-import { clock } from '../../../src/telling/description/descriptionText.ts';
 import { escapeMarkdown } from '../../../src/telling/scene/safeText.ts';
 
 const before: Published = {
@@ -86,8 +85,4 @@ describe('what differs between two packages', () => {
     expect(safe).not.toMatch(/(?<![\\&])[[\]<>*`#!]|javascript:|http:|www\.|[\n\u202e]/);
     expect(plainWords(safe)).toBe(evil.replace('\n', ' ').replace('\u202e', ''));
   });
-});
-
-test('the clock of chapters', () => {
-  expect([0, 59.99, 60, 754.2, 3723].map(clock)).toEqual(['0:00', '0:59', '1:00', '12:34', '1:02:03']);
 });

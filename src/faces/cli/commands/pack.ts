@@ -10,16 +10,21 @@ import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../../answer/s
 import { vehicleWorths, worthTable } from '../../../answer/worth/index.ts';
 import type { Study } from '../../../study/model.ts';
 import type { SignOff } from '../../../study/review/model.ts';
+import { SCRIPT_FILE } from '../../../study/script/index.ts';
 import { changeWords } from '../../../telling/corrections/changes.ts';
 import type { Swept } from '../../../telling/figures/sweptFigures.ts';
+import type { ScriptParts } from '../../../telling/handover/scriptFiles.ts';
+import { readScriptOf, tellScript } from '../../../telling/script/index.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { readReviewFile } from '../../disk/reviewFile.ts';
+import { readScriptText } from '../../disk/scriptFile.ts';
 import { packStudy } from '../../package/packStudy.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { checkedStudy } from '../checkedSentences.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
+import { studyProblemText } from '../text/problemText.ts';
 import { programVersion } from '../version.ts';
 import { dayGiven } from './review.ts';
 
@@ -45,6 +50,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   const swept = await sweptOf(study, crew, terminal);
   const worth = study.engines.length < 2 ? null : await worthTable(study, crew);
   const needs = await needsOf(study, crew);
+  const script = await scriptOf(study, folder, crew, terminal);
   const packed = await packStudy(
     {
       study,
@@ -56,6 +62,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
       swept,
       worth,
       needs,
+      script,
       rows: await dataRowsUsed(study, shelf),
       standings: standingsOf(signOffs, signable, sha256),
       // The day is an input: given, or of the latest sign-off; the clock would change the bytes.
@@ -68,6 +75,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   const failed = Object.entries(solved.answer.failed);
   for (const [id, problem] of failed) terminal.err(`The engine ${id} could not be computed: ${problem.what}`);
   terminal.out(`${packed.files.length} files in ${packed.folder}; open index.html there.`);
+  for (const note of packed.notes) terminal.err(note);
   if (packed.changes !== null && packed.changes.length > 0) {
     terminal.out(
       `${packed.changes.length} published things have changed since the package before; drafted in corrections.md:`,
@@ -82,6 +90,23 @@ const latestDay = (signOffs: readonly SignOff[]): string | null =>
     .map(({ date }) => date)
     .sort()
     .at(-1) ?? null;
+
+/** The script and its numbers, where there is one; what is wrong in it is told. */
+async function scriptOf(
+  study: Study,
+  folder: string,
+  crew: Crew,
+  terminal: Terminal,
+): Promise<ScriptParts | null> {
+  const text = await readScriptText(folder);
+  if (text === null) return null;
+  const read = readScriptOf(text, study, SCRIPT_FILE);
+  for (const problem of read.problems) terminal.err(studyProblemText(problem, terminal.width));
+  const told = await tellScript(study, read, crew, {
+    onProvisional: () => sayIfSlow(terminal, 'Working out the numbers of the script …'),
+  });
+  return { read, text, told };
+}
 
 /** What it would take, one after the other. */
 async function needsOf(study: Study, crew: Crew): Promise<readonly Need[]> {

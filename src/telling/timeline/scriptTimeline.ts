@@ -1,0 +1,98 @@
+/** A script, timed, as a timeline for the edit: pictures on one track, the voice with its sentences on the other. */
+
+import type { Scene, Shown } from '../../study/script/model.ts';
+import { plainText } from '../scene/safeText.ts';
+import type { ResolvedScene, ResolvedScript } from '../script/model.ts';
+import type { TimedLine, TimedScene, TimedScript } from '../time/model.ts';
+import { clip, type MarkerColour, marker, timeline, track } from './otio.ts';
+
+export interface TimelineParts {
+  readonly name: string;
+  readonly caution: string;
+  readonly resolved: ResolvedScript;
+  readonly timed: TimedScript;
+  /** Path of the file that a figure's name stands for, relative to the timeline; null: the package has none. */
+  readonly fileOf: (figure: string) => string | null;
+  /** Verdict on a sentence by its id, as people read it. */ readonly verdicts: ReadonlyMap<string, string>;
+}
+
+type Json = Readonly<Record<string, unknown>>;
+
+export function scriptTimeline(parts: TimelineParts): string {
+  const { name, caution, resolved, timed } = parts;
+  const scenes = timed.scenes.flatMap((scene) => {
+    const told = resolved.scenes.find((one) => one.scene.id === scene.id);
+    return told === undefined || scene.lines.length === 0 ? [] : [{ scene, told }];
+  });
+  const pictures = scenes.flatMap(({ scene, told }) => picturesOf(scene, told.scene, parts));
+  const voice = scenes.map(({ scene, told }) => voiceOf(scene, told, parts));
+  const title = plainText(name);
+  const whole = timeline(title, { caution, title: plainText(resolved.script.title) }, [
+    track('Pictures', 'Video', pictures),
+    track('Voice', 'Audio', voice),
+  ]);
+  return `${JSON.stringify(whole, null, 2)}\n`;
+}
+
+/** One clip for each thing shown, from its line to the next thing or to the end of the scene. */
+function picturesOf(timed: TimedScene, scene: Scene, { fileOf }: TimelineParts): readonly Json[] {
+  const ends = timed.start + timed.seconds;
+  const starts = timed.lines.filter(({ id }, i) => i === 0 || scene.shown.some(({ at }) => at === id));
+  return starts.map(({ id, start }, i) => {
+    const shown = scene.shown.filter(({ at }) => at === id);
+    const media =
+      shown.flatMap(({ figure }) => (figure === undefined ? [] : (fileOf(figure) ?? [])))[0] ?? null;
+    const seconds = (starts[i + 1]?.start ?? ends) - start;
+    return clip({
+      name: plainText(`${scene.id}: ${shown.map(wordsOf).join('; ') || scene.name}`),
+      seconds,
+      media,
+      markers: [],
+      metadata: { scene: scene.id, shown: shown.map(({ words }) => plainText(words)) },
+    });
+  });
+}
+
+const wordsOf = ({ figure, words }: Shown): string => figure ?? words;
+
+/** The recording that is still to be made, a marker on each line. */
+function voiceOf(timed: TimedScene, { scene, lines }: ResolvedScene, { verdicts }: TimelineParts): Json {
+  const markers = timed.lines.map((line) => {
+    const resolved = lines.find((one) => one.line.id === line.id);
+    return lineMarker(line, timed.start, resolved?.text ?? '', resolved?.line.says ?? null, verdicts);
+  });
+  return clip({
+    name: plainText(`${scene.id}: ${scene.name}`),
+    seconds: timed.seconds,
+    media: null,
+    markers,
+    metadata: { scene: scene.id, pace: timed.pace },
+  });
+}
+
+function lineMarker(
+  { id, start, seconds }: TimedLine,
+  from: number,
+  text: string,
+  says: string | null,
+  verdicts: TimelineParts['verdicts'],
+): Json {
+  const verdict = says === null ? null : (verdicts.get(says) ?? null);
+  return marker({
+    name: plainText(verdict === null ? id : `${id}: ${verdict}`),
+    comment: plainText(text),
+    colour: COLOURS[verdict ?? ''] ?? 'WHITE',
+    start: start - from,
+    seconds,
+    metadata: { line: id, says, verdict },
+  });
+}
+
+/** Told in words as well: the colour is never alone. */
+const COLOURS: Readonly<Record<string, MarkerColour>> = {
+  'safe to say': 'GREEN',
+  'say with care': 'YELLOW',
+  'don’t say': 'RED',
+  'can’t tell': 'ORANGE',
+  reported: 'CYAN',
+};

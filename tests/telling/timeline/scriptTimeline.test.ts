@@ -1,0 +1,138 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Ajv } from 'ajv';
+import { afterAll, describe, expect, test } from 'vitest';
+import { readScript } from '../../../src/study/script/index.ts';
+import { resolveScript } from '../../../src/telling/script/index.ts';
+import { timeScript } from '../../../src/telling/time/timeScript.ts';
+import { scriptTimeline } from '../../../src/telling/timeline/scriptTimeline.ts';
+import { otioSchema } from './otioSchema.ts';
+
+const evil = '</script><script>a</script> \u202e "quoted" {% x %}';
+const text = `# A film
+
+## First {#one}
+
+> cut-in-vacuum, both
+
+Here are two engines, and they burn the same. {#two says=known}
+
+> a hand pointing at the bell
+
+The second line has seven words only. {#seven pause=1.5s}
+
+## ${evil} {#odd}
+
+Nothing is shown here, and nothing is checked. {#last}
+`;
+const { script, problems } = readScript(text, { sentences: ['known'] });
+const resolved = resolveScript(script, new Map());
+const timed = timeScript(script, () => ({ written: '', said: '', value: null, dimension: null }));
+const written = scriptTimeline({
+  name: 'A film',
+  caution: 'Caution.',
+  resolved,
+  timed,
+  fileOf: (figure) => (figure === 'cut-in-vacuum' ? 'figures/cut-in-vacuum-16x9.png' : null),
+  verdicts: new Map([['known', 'safe to say']]),
+});
+
+const place = mkdtempSync(join(tmpdir(), 'plumeline-otio-'));
+afterAll(() => rmSync(place, { recursive: true, force: true }));
+
+interface Told {
+  readonly seconds: number;
+  readonly tracks: readonly {
+    readonly kind: string;
+    readonly clips: readonly {
+      readonly name: string;
+      readonly start: number;
+      readonly seconds: number;
+      readonly media: string | null;
+      readonly missing: boolean;
+      readonly markers: readonly {
+        name: string;
+        colour: string;
+        start: number;
+        seconds: number;
+        comment: string;
+      }[];
+    }[];
+  }[];
+}
+
+/** What the reference library finds; a reason where there is no Python, or no such library in it. */
+function byReference(): Told | string {
+  const path = join(place, 'timeline.otio');
+  writeFileSync(path, written);
+  const reader = fileURLToPath(new URL('./readTimeline.py', import.meta.url));
+  try {
+    return JSON.parse(
+      execFileSync(process.env.OTIO_PYTHON ?? 'python3', [reader, path], {
+        encoding: 'utf8',
+        stdio: ['ignore', 'pipe', 'pipe'],
+      }),
+    ) as Told;
+  } catch (error) {
+    const {
+      status = null,
+      code = '',
+      stderr = '',
+    } = error as { status?: number | null; code?: string; stderr?: string };
+    if (status === 3) return 'this Python has no opentimelineio';
+    if (code === 'ENOENT') return 'there is no Python here';
+    throw new Error(stderr || String(error));
+  }
+}
+
+describe('the timeline', () => {
+  test('reads without problems, and keeps the rules of its published schemas', () => {
+    // The reader itself leaves tags and hidden signs out, and says so.
+    expect(problems.filter(({ code }) => code !== 'not-said' && code !== 'hidden-sign')).toEqual([]);
+    const validate = new Ajv({ strict: true, allowUnionTypes: true }).compile(otioSchema);
+    validate(JSON.parse(written));
+    expect(validate.errors).toBeNull();
+    const bent = JSON.parse(written) as { tracks: { children: { kind: string }[] } };
+    bent.tracks.children[0]!.kind = 'Pictures';
+    expect(validate(bent)).toBe(false);
+  });
+
+  test('both tracks last as long as the script, in whole frames; lines are marked where they are said', () => {
+    const { tracks } = JSON.parse(written);
+    const lengths = tracks.children.map(
+      (track: { children: { source_range: { duration: { value: number } } }[] }) =>
+        track.children.reduce((sum, { source_range }) => sum + source_range.duration.value, 0),
+    );
+    // Tenths of a second are three frames of thirty.
+    expect(lengths).toEqual([timed.seconds * 30, timed.seconds * 30].map(Math.round));
+    expect(JSON.stringify(tracks)).not.toContain('\u202e');
+  });
+
+  const found = byReference();
+  test.skipIf(typeof found === 'string')(
+    `the reference library opens it and finds the same${typeof found === 'string' ? `: not run, ${found}` : ''}`,
+    () => {
+      const { seconds, tracks } = found as Told;
+      expect(seconds).toBeCloseTo(timed.seconds, 9);
+      const [pictures, voice] = tracks;
+      expect([pictures!.kind, voice!.kind]).toEqual(['Video', 'Audio']);
+      expect(pictures!.clips.map(({ media, missing }) => [media, missing])).toEqual([
+        ['figures/cut-in-vacuum-16x9.png', false],
+        [null, true],
+        [null, true],
+      ]);
+      const [one, odd] = voice!.clips;
+      expect(one!.seconds).toBeCloseTo(timed.scenes[0]!.seconds, 9);
+      expect(odd!.start).toBeCloseTo(timed.scenes[1]!.start, 9);
+      const [two, seven] = one!.markers;
+      expect(two).toMatchObject({ name: 'two: safe to say', colour: 'GREEN', start: 0 });
+      expect(two!.comment).toBe('Here are two engines, and they burn the same.');
+      // Seven words at 140 a minute take 3.0 s, and 1.5 s of silence follow.
+      expect(seven!.seconds).toBeCloseTo(4.5, 9);
+      expect(seven!.start).toBeCloseTo(timed.scenes[0]!.lines[1]!.start, 9);
+    },
+  );
+});
