@@ -12,7 +12,8 @@ export function passagesIn(text: string, format: ClaimsFormat): readonly Passage
     .replace(/^\uFEFF/, '')
     .replace(/\0/g, '\uFFFD')
     .split(/\r\n|\n|\r/);
-  if (format === 'text') return lines.map((line, i) => ({ text: line.trim(), line: i + 1, time: null }));
+  if (format === 'text')
+    return lines.map((line, i) => ({ text: line.trim(), line: i + 1, time: null, until: null }));
   if (format === 'webvtt' && !/^WEBVTT(?:[ \t]|$)/.test(lines[0] ?? '')) {
     throw unreadable('captions-header', 'The first line is not WEBVTT.', 1);
   }
@@ -57,7 +58,7 @@ function cueOf({ lines, line }: Block, format: ClaimsFormat): readonly Passage[]
     const form = format === 'srt' ? '00:01:02,500 --> 00:01:04,000' : '00:01:02.500 --> 00:01:04.000';
     throw unreadable('captions-time', `These times cannot be read; they look like ${form}.`, line + at);
   }
-  return lines.slice(at + 1).map((text, i) => ({ text: plain(text), line: line + at + 1 + i, time }));
+  return lines.slice(at + 1).map((text, i) => ({ text: plain(text), line: line + at + 1 + i, ...time }));
 }
 
 const CLOCK = String.raw`(?:(\d+):)?([0-5]\d):([0-5]\d)`;
@@ -66,8 +67,8 @@ const TIMES: Readonly<Record<'webvtt' | 'srt', RegExp>> = {
   srt: new RegExp(String.raw`^\s*${CLOCK}[,.](\d{1,3})\s*-->\s*${CLOCK}[,.](\d{1,3})(?:\s.*)?$`),
 };
 
-/** Start [s]; null where it cannot be read, or the end is not behind it. */
-function timeOf(line: string, format: ClaimsFormat): number | null {
+/** Start and end [s]; null where they cannot be read, or the end is not behind. */
+function timeOf(line: string, format: ClaimsFormat): Pick<Passage, 'time' | 'until'> | null {
   const found = format === 'text' ? null : TIMES[format].exec(line);
   if (found === null) return null;
   const seconds = (from: number): number => {
@@ -75,7 +76,7 @@ function timeOf(line: string, format: ClaimsFormat): number | null {
     return Number(h) * 3600 + Number(m) * 60 + Number(s) + Number(`0.${part}`);
   };
   const [start, end] = [seconds(1), seconds(5)];
-  return end > start ? start : null;
+  return end > start ? { time: start, until: end } : null;
 }
 
 const ENTITIES: Readonly<Record<string, string>> = {

@@ -7,6 +7,7 @@ export interface Passage {
   readonly text: string;
   /** From 1. */ readonly line: number;
   /** Start of the caption [s]; null in plain text. */ readonly time: number | null;
+  /** Its end [s]. */ readonly until: number | null;
 }
 
 export type ClaimKind =

@@ -14,14 +14,14 @@ export function sentencesIn(passages: readonly Passage[]): readonly Passage[] {
     if (open !== null && open.text !== '') found.push(open);
     open = null;
   };
-  for (const { text, line, time } of passages) {
+  for (const { text, ...place } of passages) {
     if (text === '') {
       close();
       continue;
     }
     for (const part of partsOf(text)) {
       const before: Passage | null = open;
-      open = before === null ? { text: part, line, time } : joined(before, part);
+      open = before === null ? { text: part, ...place } : joined(before, part);
       if (isEnd(part) || open.text.length > LONGEST) close();
     }
   }

@@ -21,7 +21,8 @@ export function breakCost(before: string, after: string): number {
   if (/[;:][”’"')\]]*$/.test(before) || /^[–—]/.test(after) || /[–—]$/.test(before)) return 1;
   if (/,[”’"')\]]*$/.test(before)) return 1.5;
   const [left, right] = [bare(before), bare(after)];
-  if (HOLDS_ON.has(left)) return 10;
+  // A number and its unit in words.
+  if (HOLDS_ON.has(left) || /\d$/.test(before)) return 10;
   if (PREPOSITIONS.has(left)) return 9;
   if (CONJUNCTIONS.has(left)) return 8;
   if (CONJUNCTIONS.has(right)) return 2.5;

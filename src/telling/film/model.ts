@@ -22,6 +22,8 @@ export type SlipKind =
   | 'unit'
   /** The number is not said. */
   | 'number missing'
+  /** A number that the script does not have. */
+  | 'number added'
   /** The whole line is not said. */
   | 'line missing'
   /** Other words in a line that says a checked sentence. */
@@ -30,7 +32,7 @@ export type SlipKind =
 export interface Slip {
   readonly kind: SlipKind;
   /** [s] in the film; that of the nearest word said where it is missing. */ readonly time: number;
-  readonly line: string;
+  /** Null for what stands outside all lines. */ readonly line: string | null;
   /** The checked sentence that the line says. */ readonly sentence: string | null;
   /** As in the captions; empty where it is missing. */ readonly said: string;
   /** As the script has it. */ readonly meant: string;

@@ -32,7 +32,7 @@ export function handNumbers(script: Script, study: Study): readonly HandNumber[]
 function handNumbersIn(line: ScriptLine, study: Study): readonly HandNumber[] {
   const words = line.pieces.map((piece) => (piece.kind === 'words' ? piece.text : LIVE)).join('');
   if (!MAY_HOLD.test(words)) return [];
-  return sentencesIn([{ text: words, line: 1, time: null }]).flatMap(({ text }) =>
+  return sentencesIn([{ text: words, line: 1, time: null, until: null }]).flatMap(({ text }) =>
     valuesSaid(text)
       .filter(({ share, dimension }) => share || dimension.some((e) => e !== 0))
       .map(

@@ -10,13 +10,14 @@ import { unitSaid } from './unitSaid.ts';
 export interface WrittenToken {
   readonly written: string;
   /** Spoken words; none for a dash that stands alone. */ readonly said: readonly string[];
+  /** Signs of the text, first and behind the last. */ readonly from: number;
+  readonly to: number;
 }
 
 export function saidWords(text: string): readonly string[] {
   return writtenTokens(text).flatMap(({ said }) => said);
 }
 
-const SPACE = /[\s\u00a0\u2007\u2009\u202f]+/;
 const HEAD = /^([^\p{L}\p{N}]*)(\d+(?:,\d{3})*(?:\.\d+)?)(.*)$/su;
 const GROUP = /^(\d{3})(?!\d)(\.\d+)?(.*)$/s;
 /** Closing punctuation behind a word or a unit. */
@@ -25,13 +26,19 @@ const TAIL = /[.,;:!?…)\]}”’"']*$/;
 const NO_UNITS: ReadonlySet<string> = new Set(['in', 'a']);
 
 export function writtenTokens(text: string): readonly WrittenToken[] {
-  const chunks = text.split(SPACE).filter((chunk) => chunk !== '');
+  const found = [...text.matchAll(/\S+/g)];
+  const chunks = found.map(([chunk]) => chunk);
+  const placed = (first: number, count: number, said: readonly string[]): WrittenToken => {
+    const last = found[first + count - 1]!;
+    const [from, to] = [found[first]!.index, last.index + last[0].length];
+    return { written: chunks.slice(first, first + count).join('\u00a0'), said, from, to };
+  };
   const tokens: WrittenToken[] = [];
   for (let i = 0; i < chunks.length; i++) {
     const number = numberAt(chunks, i);
-    if (number === null) tokens.push({ written: chunks[i]!, said: chunkSaid(chunks[i]!) });
+    if (number === null) tokens.push(placed(i, 1, chunkSaid(chunks[i]!)));
     else {
-      tokens.push({ written: chunks.slice(i, i + number.chunks).join('\u00a0'), said: number.said });
+      tokens.push(placed(i, number.chunks, number.said));
       i += number.chunks - 1;
     }
   }
