@@ -32,11 +32,9 @@ if (!existsSync(`${options.dist}/telling/index.js`)) {
   if (status !== 0) throw new Error('the build failed; see above');
 }
 const load = (path) => import(`${options.dist}/${path}`);
-const { handNumbers, readScriptOf, recordOf, resolveScript, scriptAnswer, scriptFlags } =
+const { handNumbers, readScriptOf, recordOf, resolveScript, scriptFound } =
   await load('telling/script/index.js');
-const { placesIn } = await load('study/script/index.js');
 const { asksOfNumbers } = await load('answer/numbers/index.js');
-const { CAUTION } = await load('answer/caution.js');
 const { readStudy } = await load('study/index.js');
 
 const example = (file) => readFileSync(`${root}examples/alder-booster/${file}`, 'utf8');
@@ -103,14 +101,11 @@ const judged = study.sentences.map(({ id, say, holds, said }) => ({
 }));
 const record = recordOf(resolveScript(read.script, toldAt(0)));
 const byHand = handNumbers(read.script, study);
-const placeOf = placesIn(text);
 
 let turn = 0;
 function renderAgain() {
   const told = toldAt(++turn);
-  const script = resolveScript(read.script, told);
-  const flags = scriptFlags(script, { told, study, judged, byHand, record });
-  return scriptAnswer(script, flags, read.problems, CAUTION, placeOf);
+  return scriptFound({ text, read, study, told, judged, byHand, record }, null).answer;
 }
 function firstLook() {
   const again = readScriptOf(text, study);

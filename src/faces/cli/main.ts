@@ -320,6 +320,7 @@ Example:
     .description('the script with its live numbers, and what is to be looked at in it')
     .argument('<study>', 'folder with study.yaml and script.md')
     .option('--json', 'print all that was found as JSON, SI units')
+    .option('--cut <name>', 'only what that cut keeps, one of those at the head of the script')
     .option('--write <file>', 'write the script with its numbers as Markdown')
     .option('--record', 'record the numbers as they are now; later runs tell which have moved')
     .addHelpText(
@@ -335,6 +336,7 @@ Exit status:
 
 Examples:
   plumeline script my-question
+  plumeline script my-question --cut short
   plumeline script my-question --record
   plumeline script my-question --write read-aloud.md`,
     )

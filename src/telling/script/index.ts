@@ -1,4 +1,6 @@
 /** A script with its numbers resolved, flagged, recorded (docs/script.md). */
+
+export { clock } from './clock.ts';
 export { type HandNumber, handNumbers } from './handNumbers.ts';
 export type * from './model.ts';
 export { numbersTold } from './numbersTold.ts';
@@ -7,5 +9,6 @@ export { type MovedNumber, movedSince, type NumbersRecord, readRecord, recordOf 
 export { resolvedMarkdown } from './resolvedMarkdown.ts';
 export { expressionsOf, linesOf, resolvedNumbersIn, resolveScript } from './resolveScript.ts';
 export { type Judged, saidFlags } from './saidFlags.ts';
-export { type ScriptAnswer, scriptAnswer } from './scriptAnswer.ts';
+export type { AnswerLine, AnswerScene, ScriptAnswer } from './scriptAnswer.ts';
 export { type FlagParts, scriptFlags } from './scriptFlags.ts';
+export { type ScriptFound, type ScriptInHand, scriptFound } from './wholeAnswer.ts';

@@ -27,7 +27,7 @@ export function timeScript(
   const scenes = script.scenes.map((scene) => {
     const [start, pace] = [tenths, paces.get(scene.id) ?? script.pace];
     const lines = scene.lines.map((line): TimedLine => {
-      const count = saidWords(saidText(line, numbers)).length;
+      const count = countOf(line, saidText(line, numbers));
       const pause = tenthsOf(line.pause);
       const length = tenthsOf((60 * count) / pace) + pause;
       const timed = { words: count, pace, start: tenths / 10, seconds: length / 10, pause: pause / 10 };
@@ -38,6 +38,17 @@ export function timeScript(
     return { id: scene.id, name: scene.name, pace, start: start / 10, seconds: (tenths - start) / 10, lines };
   });
   return { scenes, words, seconds: tenths / 10 };
+}
+
+/** A line whose words are what they were is not counted again. */
+const counted = new WeakMap<ScriptLine, { readonly said: string; readonly count: number }>();
+
+function countOf(line: ScriptLine, said: string): number {
+  const known = counted.get(line);
+  if (known?.said === said) return known.count;
+  const count = saidWords(said).length;
+  counted.set(line, { said, count });
+  return count;
 }
 
 export const tenthsOf = (seconds: number): number => Math.round(10 * seconds);

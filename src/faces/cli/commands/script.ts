@@ -1,8 +1,8 @@
 import { checkAnalogies } from '../../../answer/analogies/index.ts';
-import { CAUTION } from '../../../answer/caution.ts';
 import { checkFacts } from '../../../answer/sentences/index.ts';
 import type { Study } from '../../../study/model.ts';
-import { placesIn, SCRIPT_FILE, type ScriptRead } from '../../../study/script/index.ts';
+import { listNames, quote } from '../../../study/report.ts';
+import { SCRIPT_FILE, type ScriptRead } from '../../../study/script/index.ts';
 import {
   handNumbers,
   type Judged,
@@ -10,8 +10,7 @@ import {
   recordOf,
   resolvedMarkdown,
   resolveScript,
-  scriptAnswer,
-  scriptFlags,
+  scriptFound,
   tellScript,
 } from '../../../telling/script/index.ts';
 import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
@@ -28,6 +27,7 @@ import { scriptText } from '../text/scriptText.ts';
 
 export interface ScriptFlags {
   readonly json?: true;
+  readonly cut?: string;
   readonly write?: string;
   readonly record?: true;
 }
@@ -42,6 +42,7 @@ export async function scriptCommand(
   if (text === null) throw noScript(folder);
   const record = await readNumbersRecord(folder);
   const read = readScriptOf(text, study, SCRIPT_FILE);
+  checkCut(flags.cut, read);
   const crew = await threadCrew(study);
   const { told, judged } = await dismissing(crew, async () => ({
     told: await tellScript(study, read, crew, {
@@ -49,24 +50,23 @@ export async function scriptCommand(
     }),
     judged: await judgedIn(study, read, crew, terminal),
   }));
-  const script = resolveScript(read.script, told);
-  const found = scriptFlags(script, { told, study, judged, byHand: handNumbers(read.script, study), record });
-  const placeOf = placesIn(text);
+  const byHand = handNumbers(read.script, study);
+  const found = scriptFound({ text, read, study, told, judged, byHand, record }, flags.cut ?? null);
   terminal.out(
     flags.json
-      ? JSON.stringify(scriptAnswer(script, found, read.problems, CAUTION, placeOf), null, 2)
-      : scriptText({ script, flags: found, record, placeOf, caution: CAUTION }, terminal.width),
+      ? JSON.stringify(found.answer, null, 2)
+      : scriptText({ answer: found.answer, record }, terminal.width),
   );
   for (const problem of read.problems) terminal.err(studyProblemText(problem, terminal.width));
-  if (flags.write !== undefined) await writeFileAtomically(flags.write, resolvedMarkdown(script));
+  if (flags.write !== undefined) await writeFileAtomically(flags.write, resolvedMarkdown(found.resolved));
   if (flags.record) {
-    const recorded = recordOf(script);
+    const recorded = recordOf(resolveScript(read.script, told));
     await writeNumbersRecord(folder, recorded);
     terminal.err(`Recorded ${recorded.numbers.length} numbers in ${RECORD_FILE}.`);
   }
   if (read.problems.length > 0) return EXIT.badInput;
   // A number that has just been recorded has moved for the last time.
-  const fails = found.some((flag) => flag.fails && !(flags.record && flag.kind === 'moved'));
+  const fails = found.flags.some((flag) => flag.fails && !(flags.record && flag.kind === 'moved'));
   return fails ? EXIT.incomplete : EXIT.answered;
 }
 
@@ -87,6 +87,20 @@ async function judgedIn(
     ...checkFacts(study),
     ...(analogies.length === 0 ? [] : await checkAnalogies({ ...study, analogies }, crew)),
   ];
+}
+
+function checkCut(name: string | undefined, { script: { cuts } }: ScriptRead): void {
+  if (name === undefined || cuts.some((cut) => cut.name === name)) return;
+  throw new BadInput([
+    {
+      code: 'cut-unknown',
+      what: `--cut ${quote(name)}: the script asks for no such cut.`,
+      mend:
+        cuts.length === 0
+          ? 'Ask for it at the head of script.md: cuts: { short: { length: 40 s } }.'
+          : `It asks for ${listNames(cuts.map((cut) => cut.name))}.`,
+    },
+  ]);
 }
 
 const noScript = (folder: string): BadInput =>

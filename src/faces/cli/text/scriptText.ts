@@ -1,56 +1,71 @@
 /** A script with its numbers as a reader at a terminal meets it, what is to be looked at behind each line. */
 
-import type { Place } from '../../../study/model.ts';
-import type { NumbersRecord, ResolvedScript, ScriptFlag } from '../../../telling/script/index.ts';
-import { resolvedNumbersIn } from '../../../telling/script/index.ts';
+import { clock, type NumbersRecord, type ScriptAnswer } from '../../../telling/script/index.ts';
 import { wrapped } from './wrap.ts';
 
 export interface ScriptParts {
-  readonly script: ResolvedScript;
-  readonly flags: readonly ScriptFlag[];
+  readonly answer: ScriptAnswer;
   readonly record: NumbersRecord | null;
-  readonly placeOf: (offset: number) => Place;
-  readonly caution: string;
 }
 
 const INDENT = '  ';
 
-export function scriptText({ script, flags, record, placeOf, caution }: ScriptParts, width: number): string {
-  const blocks = script.scenes.flatMap(({ scene, lines }) => [
-    wrapped(scene.name, width),
-    ...lines.map(({ line, text }) => {
-      const shown = scene.shown.filter(({ at }) => at === line.id);
-      const own = flags.filter((flag) => flag.line === line.id);
-      return [
-        ...shown.map(({ words }) => wrapped(words, width, `${INDENT}  `, `${INDENT}> `)),
+export function scriptText({ answer, record }: ScriptParts, width: number): string {
+  const { title, scenes, caution } = answer;
+  const blocks = scenes.flatMap(({ name, start, seconds, shown, lines }) => [
+    wrapped(`${name}  (${clock(start)}, ${Math.round(seconds)} s)`, width),
+    ...lines.map(({ id, text }) =>
+      [
+        ...shown
+          .filter(({ at }) => at === id)
+          .map(({ words }) => wrapped(words, width, `${INDENT}  `, `${INDENT}> `)),
         wrapped(text, width, INDENT),
-        ...own.map((flag) => flagText(flag, placeOf(flag.from), width)),
-      ].join('\n');
-    }),
+        ...answer.flags.filter(({ line }) => line === id).map((flag) => flagText(flag, width)),
+      ].join('\n'),
+    ),
   ]);
-  const title = script.script.title;
+  const parts = [title, ...blocks, cutText(answer, width), wrapped(summary(answer, record), width)];
+  return [...parts.filter((part) => part !== ''), wrapped(caution, width)].join('\n\n');
+}
+
+function flagText({ fails, words, place }: ScriptAnswer['flags'][number], width: number): string {
+  return wrapped(
+    words,
+    width,
+    `${INDENT}    `,
+    `${INDENT}${fails ? '!!' : '! '} ${place.line}:${place.column} `,
+  );
+}
+
+/** What is left out of a cut, and why. */
+function cutText({ cut, seconds }: ScriptAnswer, width: number): string {
+  if (cut === null) return '';
+  const left = cut.lines.filter(({ kept }) => !kept);
+  const why = (reason: string): string =>
+    left
+      .filter(({ because }) => because === reason)
+      .map(({ id }) => id)
+      .join(', ');
+  const reasons = [...new Set(left.map(({ because }) => because))].map(
+    (reason) => `${reason}: ${why(reason)}`,
+  );
+  const open =
+    cut.short > 0 ? ' A heavier cut may exist: the lines rely on each other too much to be sure.' : '';
   return [
-    ...(title === '' ? [] : [wrapped(title, width)]),
-    ...blocks,
-    wrapped(summary(script, flags, record), width),
-    wrapped(caution, width),
-  ].join('\n\n');
+    wrapped(
+      `Cut “${cut.name}”: ${clock(seconds)} of ${clock(cut.target)} asked for; the whole takes ${clock(cut.whole)}.${open}`,
+      width,
+    ),
+    ...reasons.map((reason) => wrapped(reason, width, INDENT.repeat(2), `${INDENT}Left out, `)),
+  ].join('\n');
 }
 
-function flagText({ fails, words }: ScriptFlag, { line, column }: Place, width: number): string {
-  return wrapped(words, width, `${INDENT}    `, `${INDENT}${fails ? '!!' : '! '} ${line}:${column} `);
-}
-
-function summary(
-  { scenes }: ResolvedScript,
-  flags: readonly ScriptFlag[],
-  record: NumbersRecord | null,
-): string {
+function summary({ scenes, flags, words, seconds }: ScriptAnswer, record: NumbersRecord | null): string {
   const lines = scenes.flatMap((scene) => scene.lines);
-  const numbers = lines.flatMap(resolvedNumbersIn).length;
+  const numbers = lines.flatMap((line) => line.numbers).length;
   const failing = [...new Set(flags.filter(({ fails }) => fails).map(({ line }) => line))];
   const recorded = record === null && numbers > 0 ? ' Its numbers are not recorded: --record does it.' : '';
   const last =
     failing.length === 0 ? 'Nothing that is said fails.' : `Not to be said so: ${failing.join(', ')}.`;
-  return `${scenes.length} scenes, ${lines.length} lines, ${numbers} live numbers, ${flags.length} to look at.${recorded} ${last}`;
+  return `${clock(seconds)}: ${words} words in ${scenes.length} scenes and ${lines.length} lines, ${numbers} live numbers, ${flags.length} to look at.${recorded} ${last}`;
 }
