@@ -22,7 +22,7 @@ export function flightAnswer(flown: Flown, engine: string, solutionOf: SolutionO
     points: thinned(ascent.points).map(pointAnswer),
     notes: [
       ...ascent.exceeded,
-      ...barelyLiftsNote(flown),
+      ...barelyLiftsNote(flown, solutionOf(engine).input.name),
       ...engineMassNotes(flown, solutionOf),
       ...separationNote(flown, solutionOf(engine)),
     ],
@@ -49,12 +49,12 @@ function pointAnswer(point: FlightPoint): FlightPointAnswer {
 /** Thrust over weight on the pad below which the weight itself is what bounds the payload. Our own rule, no source. */
 const BARELY_LIFTS = 1.03;
 
-function barelyLiftsNote({ ascent: { start }, toOrbit }: Flown): readonly string[] {
+function barelyLiftsNote({ ascent: { start }, toOrbit }: Flown, engine: string): readonly string[] {
   const weight = start.mass * STANDARD_GRAVITY;
   if (toOrbit === null || start.thrust >= BARELY_LIFTS * weight) return [];
   const excess = show('flight.liftoffThrustToWeight', start.thrust / weight, 4).text;
   return [
-    `It only just lifts: thrust over weight on the pad is ${excess}. One per cent more or less thrust there is ${show('flight.liftoffMass', 0.01 * start.mass, 2).text} of mass that lifts off; the payload is no surer than that.`,
+    `With ${engine} it only just lifts: thrust over weight on the pad is ${excess}. One per cent more or less thrust there is ${show('flight.liftoffMass', 0.01 * start.mass, 2).text} of mass that lifts off; the payload is no surer than that.`,
   ];
 }
 

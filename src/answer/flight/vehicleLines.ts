@@ -27,7 +27,9 @@ export function vehicleLines({
     ...(own.chanceOfSuccess === undefined ? [] : [outLine(own)]),
     ...own.notes,
     ...(comparison === undefined ? [] : [comparison.words, `Held: ${comparison.held}.`]),
-    ...(exchanged === undefined ? [] : [lossLine(exchanged), ...exchanged.notes]),
+    ...(exchanged === undefined
+      ? []
+      : [lossLine(exchanged), ...exchanged.notes.filter((note) => !own.notes.includes(note))]),
     ...(exchangeProblem === undefined
       ? []
       : [`With the other engine it does not fly: ${exchangeProblem.what}`]),

@@ -112,3 +112,12 @@ describe('in the answer', () => {
     expect(plain!.own).not.toBeNull();
   });
 });
+
+it('a vehicle that only just lifts says so, with the engine it does it with', async () => {
+  // More propellant on the same five engines, until they hardly lift it.
+  const heavy = vehicles.replace('propellant: 210 t', 'propellant: 292 t').replace('36 t', '30 t');
+  const { answer } = await solveText(ENGINES, heavy);
+  const { liftoffThrustToWeight, notes } = answer.vehicles[0]!.own!;
+  expect(liftoffThrustToWeight).toBeLessThan(1.03);
+  expect(notes.join(' ')).toContain('With bell it only just lifts: thrust over weight on the pad is 1.0');
+});

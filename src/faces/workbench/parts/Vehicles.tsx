@@ -44,7 +44,7 @@ function Told({ vehicle, styles }: { readonly vehicle: VehicleAnswer; readonly s
       </>
     );
   }
-  const notes = [...own.notes, ...(exchanged?.notes ?? [])];
+  const notes = [...new Set([...own.notes, ...(exchanged?.notes ?? [])])];
   return (
     <>
       <p class="finding">{words}</p>
@@ -68,6 +68,7 @@ const ROWS: readonly (readonly [FlightNumber, string])[] = [
   ['highestPoint', 'Highest point'],
   ['meanSpecificImpulse', 'Mean specific impulse'],
   ['halfPropellantAltitude', 'Half of propellant burnt by'],
+  ['enginesMass', 'Engines of the first stage, estimated'],
   ['liftoffThrustToWeight', 'Thrust over weight at lift-off'],
   ['maxDynamicPressure', 'Greatest dynamic pressure'],
   ['maxDynamicPressureMach', 'there, Mach'],
