@@ -27,7 +27,7 @@ export const USUAL_TIMING: Omit<ClipTiming, 'rate'> = {
 
 export interface TimedFrames {
   readonly frames: number;
-  /** Share of the movement, 0 to 1, in frame `n` from 0. */ shareAt(n: number): number;
+  /** Share of the movement, 0 to 1, in frame `n` from 0. */ readonly shareAt: (n: number) => number;
 }
 
 export function timedFrames(timing: ClipTiming): TimedFrames {
