@@ -59,6 +59,7 @@ Examples:
   plumeline need my-question                what an input would have to be for a comparison to hold
   plumeline review my-question --by NAME    sign what you have looked at
   plumeline script my-question              the script with its live numbers, and what to look at
+  plumeline draw my-question --list         figures one by one, as SVG or PNG, in any size
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
@@ -343,6 +344,37 @@ Examples:
     .action(async (study: string, flags) => {
       const { scriptCommand } = await import('./commands/script.ts');
       done(await scriptCommand(study, flags, terminal));
+    });
+
+  program
+    .command('draw')
+    .description('draw one figure to a file: SVG, PNG, its table as CSV, or its words')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .option('--figure <name>', 'which one; see --list')
+    .option('--list', 'draw nothing; name the figures that the study has')
+    .option(
+      '--out <file>',
+      'where to; its ending says what: .svg, .png, .csv (the numbers), .txt (title and alt text)',
+    )
+    .option('--altitude <place>', 'for figures at one place: 12 km, vacuum')
+    .option('--size <shape>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720', '16:9')
+    .option('--theme <theme>', 'light or dark', 'light')
+    .option('--png <width>', 'width of a PNG in pixels; absent: as laid out')
+    .option('--transparent', 'no ground, for laying over film')
+    .option('--fonts', 'carry the fonts inside an SVG')
+    .option('--title <text>', 'said instead of the finding')
+    .option('--without <parts>', 'leave out title, subtitle, notes; the caution stays')
+    .addHelpText(
+      'after',
+      `
+Examples:
+  plumeline draw my-question --list
+  plumeline draw my-question --figure push --altitude "12 km" --size 9:16 --theme dark --out push.svg
+  plumeline draw my-question --figure cut-in-vacuum --png 3840 --transparent --out cut.png`,
+    )
+    .action(async (study: string, flags) => {
+      const { drawCommand } = await import('./commands/draw.ts');
+      done(await drawCommand(study, flags, terminal));
     });
 
   program

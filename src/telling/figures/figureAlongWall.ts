@@ -26,11 +26,15 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
   const engines = drawn.map((one) => withWallHere(one, ambient, options));
   const onPlug = engines.some(({ engine }) => engine.contour.plug !== undefined);
   const title = options.title ?? wallFinding(engines);
-  const around = frame(layout, {
-    title,
-    subtitle: `Pressure on the wall from the injector face to the lip, the gas filling the nozzle${onPlug ? `; on a plug, ${whereWords(altitude).replace(/^(At|In)/, (word: string) => word.toLowerCase())}` : ''}`,
-    foot: footOf(answer, engines, leftOut, [], ['losses', 'nozzle-thrust', 'nozzle-separation']),
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: `Pressure on the wall from the injector face to the lip, the gas filling the nozzle${onPlug ? `; on a plug, ${whereWords(altitude).replace(/^(At|In)/, (word: string) => word.toLowerCase())}` : ''}`,
+      foot: footOf(answer, engines, leftOut, [], ['losses', 'nozzle-thrust', 'nozzle-separation']),
+    },
+    options,
+  );
   return {
     width: layout.width,
     height: layout.height,

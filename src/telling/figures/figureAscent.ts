@@ -20,14 +20,18 @@ export function figureAscent(
   if (flights.length === 0) return null;
   const layout = layoutOf(options.size);
   const title = options.title ?? vehicle.comparison?.words ?? vehicle.words;
-  const around = frame(layout, {
-    title,
-    subtitle: `${vehicle.name} on its way up. ${title === vehicle.words ? vehicle.description : vehicle.words}`,
-    foot: [
-      ...(vehicle.comparison ? [`Held: ${vehicle.comparison.held}.`] : []),
-      'Speed against the ground, time since lift-off. A point mass over a round, turning Earth in standard air, no wind. Model: flight.',
-    ],
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: `${vehicle.name} on its way up. ${title === vehicle.words ? vehicle.description : vehicle.words}`,
+      foot: [
+        ...(vehicle.comparison ? [`Held: ${vehicle.comparison.held}.`] : []),
+        'Speed against the ground, time since lift-off. A point mass over a round, turning Earth in standard air, no wind. Model: flight.',
+      ],
+    },
+    options,
+  );
   return {
     width: layout.width,
     height: layout.height,

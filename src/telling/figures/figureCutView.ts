@@ -16,17 +16,21 @@ export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
   const altitude = options.altitude ?? 0;
   const { engines, leftOut } = drawnEngines(answer, 2);
   const title = options.title ?? cutFinding(engines, altitude, options);
-  const around = frame(layout, {
-    title,
-    subtitle: subtitleOf(engines, altitude, options),
-    foot: footOf(
-      answer,
-      engines,
-      leftOut,
-      [heldEqualWords(answer), ...notionalWords(engines)],
-      ['nozzle-thrust'],
-    ),
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: subtitleOf(engines, altitude, options),
+      foot: footOf(
+        answer,
+        engines,
+        leftOut,
+        [heldEqualWords(answer), ...notionalWords(engines)],
+        ['nozzle-thrust'],
+      ),
+    },
+    options,
+  );
   return {
     width: layout.width,
     height: layout.height,

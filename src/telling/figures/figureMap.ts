@@ -14,18 +14,22 @@ import { joined, nowWords } from './sweepWords.ts';
 export function figureMap(map: SweepMap, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
   const title = options.title ?? map.request.title ?? joined(findingOf(map), [map], ranges(map));
-  const around = frame(layout, {
-    title,
-    subtitle: joined(subtitleOf(map, title), [map], ranges(map)),
-    foot: [
-      ...(map.provisional ? ['Still being worked out.'] : []),
-      ...map.holes.map(({ problem }) => `Hatched: ${problem.what}`),
-      ...nowWords(ranges(map)),
-      ...map.held.lines,
-      'Spread not drawn.',
-      ...(map.origin.models.length > 0 ? [`Models: ${map.origin.models.join(', ')}.`] : []),
-    ],
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: joined(subtitleOf(map, title), [map], ranges(map)),
+      foot: [
+        ...(map.provisional ? ['Still being worked out.'] : []),
+        ...map.holes.map(({ problem }) => `Hatched: ${problem.what}`),
+        ...nowWords(ranges(map)),
+        ...map.held.lines,
+        'Spread not drawn.',
+        ...(map.origin.models.length > 0 ? [`Models: ${map.origin.models.join(', ')}.`] : []),
+      ],
+    },
+    options,
+  );
   return {
     width: layout.width,
     height: layout.height,

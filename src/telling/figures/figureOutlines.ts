@@ -35,11 +35,15 @@ export function sizeOutlines(answer: StudyAnswer, options: FigureOptions): Scene
   const { engines, leftOut } = drawnEngines(answer, 4);
   const title = options.title ?? sizeFinding(engines);
   const notional = engines.some(({ engine }) => engine.contourIs === 'notional');
-  const around = frame(layout, {
-    title,
-    subtitle: `To one scale, beside a person of 1.75 m${notional ? '; dashed: the model has no wall of its own' : ''}`,
-    foot: footOf(answer, engines, leftOut, [], NOT_OF_SHAPE),
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: `To one scale, beside a person of 1.75 m${notional ? '; dashed: the model has no wall of its own' : ''}`,
+      foot: footOf(answer, engines, leftOut, [], NOT_OF_SHAPE),
+    },
+    options,
+  );
   const sizes = engines.map(
     ({ engine }) =>
       `${engine.name}: ${formatLength(engine.contour.totalLength)} long, ${formatLength(engine.exit.diameter)} wide at the lip.`,

@@ -30,17 +30,21 @@ function figure(
   const layout = layoutOf(options.size);
   const { engines, leftOut } = drawnEngines(answer, 4);
   const what = quantity === 'thrust' ? 'Thrust' : 'Specific impulse';
-  const around = frame(layout, {
-    title,
-    subtitle: `${what} from the pad to vacuum`,
-    foot: footOf(
-      answer,
-      engines,
-      leftOut,
-      [...dashWords(engines, options), heldEqualWords(answer)],
-      ['nozzle-contour'],
-    ),
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: `${what} from the pad to vacuum`,
+      foot: footOf(
+        answer,
+        engines,
+        leftOut,
+        [...dashWords(engines, options), heldEqualWords(answer)],
+        ['nozzle-contour'],
+      ),
+    },
+    options,
+  );
   const panel = overAltitudePanel(answer, quantity, around.content, layout, options, layout.axisRight);
   return {
     width: layout.width,

@@ -13,11 +13,15 @@ import { joined, nowWords } from './sweepWords.ts';
 export function figureSweep(sweep: Sweep, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
   const title = options.title ?? sweep.request.title ?? joined(findingOf(sweep), sweep.curves, [sweep.range]);
-  const around = frame(layout, {
-    title,
-    subtitle: joined(subtitleOf(sweep, title), sweep.curves, [sweep.range]),
-    foot: footOf(sweep),
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: joined(subtitleOf(sweep, title), sweep.curves, [sweep.range]),
+      foot: footOf(sweep),
+    },
+    options,
+  );
   return {
     width: layout.width,
     height: layout.height,

@@ -45,14 +45,18 @@ export function temperaturesAlongWall(answer: StudyAnswer, options: FigureOption
   if (drawn === null) return null;
   const layout = layoutOf(options.size);
   const title = options.title ?? finding(drawn);
-  const around = frame(layout, {
-    title,
-    subtitle:
-      'From the injector face to the lip: gas at the wall if nothing cooled it, both faces of the wall, coolant',
-    foot: [
-      'Published scatter of Bartz’s equation, −45 to +20 %, not drawn. Models: heat-gas-side, heat-cooling.',
-    ],
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle:
+        'From the injector face to the lip: gas at the wall if nothing cooled it, both faces of the wall, coolant',
+      foot: [
+        'Published scatter of Bartz’s equation, −45 to +20 %, not drawn. Models: heat-gas-side, heat-cooling.',
+      ],
+    },
+    options,
+  );
   return {
     width: layout.width,
     height: layout.height,

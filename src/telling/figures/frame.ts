@@ -19,7 +19,19 @@ export interface Frame {
   /** Room for the picture between head and foot. */ readonly content: Box;
 }
 
-export function frame(layout: Layout, words: FrameWords): Frame {
+/** What may be left out; the caution never is. */
+export type FramePart = 'title' | 'subtitle' | 'notes';
+
+export function frame(
+  layout: Layout,
+  given: FrameWords,
+  { without = [] }: { readonly without?: readonly FramePart[] } = {},
+): Frame {
+  const words: FrameWords = {
+    title: without.includes('title') ? '' : given.title,
+    subtitle: without.includes('subtitle') ? '' : given.subtitle,
+    foot: without.includes('notes') ? [] : given.foot,
+  };
   const { safe, type } = layout;
   const width = safe.right - safe.left;
   const title = wrapBalanced(plainText(words.title), width, type.title, 700, layout.upright ? 5 : 3).map(

@@ -4,6 +4,7 @@ import type { ConditionRow } from '../../answer/model.ts';
 import type { EngineStyle } from '../look/engineStyles.ts';
 import type { FigureSize } from '../look/formats.ts';
 import type { Theme } from '../look/tokens.ts';
+import type { FramePart } from './frame.ts';
 
 /** A geometric altitude [m], or no air at all. */
 export type Altitude = number | 'vacuum';
@@ -14,6 +15,8 @@ export interface FigureOptions {
   /** No ground painted, for laying over film. */ readonly transparent?: boolean;
   /** Where the cut is drawn, or where curves are marked. */ readonly altitude?: Altitude;
   /** Said instead of the finding that the comparison gives. */ readonly title?: string;
+  /** Parts of head and foot to leave out, where the words around the picture say them. */
+  readonly without?: readonly FramePart[];
   /**
    * Rows over altitude by engine id, finer than those in the answer, the vacuum row last (see the answer's
    * altitude curve). Without them the rows of the answer are used and joined linearly in ambient pressure,

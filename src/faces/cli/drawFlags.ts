@@ -1,0 +1,125 @@
+/** What the options of a figure ask for. */
+
+import { extname } from 'node:path';
+import { quote } from '../../study/report.ts';
+import type { FramePart } from '../../telling/figures/frame.ts';
+import type { FigureOptions } from '../../telling/figures/options.ts';
+import type { FigureSize } from '../../telling/look/formats.ts';
+import { BadInput } from './badInput.ts';
+import { altitudeList } from './conditionLists.ts';
+
+export interface DrawFlags {
+  readonly figure?: string;
+  readonly list?: true;
+  readonly altitude?: string;
+  readonly size?: string;
+  readonly theme?: string;
+  readonly png?: string;
+  readonly transparent?: true;
+  readonly fonts?: true;
+  readonly without?: string;
+  readonly title?: string;
+  readonly out?: string;
+}
+
+export interface DrawChoices {
+  readonly figure: string;
+  readonly out: string;
+  readonly options: FigureOptions;
+  /** [px] of a PNG; null: as it is laid out. */ readonly width: number | null;
+  /** Fonts inside an SVG. */ readonly fonts: boolean;
+}
+
+const ENDINGS = ['.svg', '.png', '.csv', '.txt'];
+const PARTS: readonly FramePart[] = ['title', 'subtitle', 'notes'];
+const WIDTHS = { least: 64, most: 16_384 };
+
+const bad = (code: string, what: string, mend: string): BadInput => new BadInput([{ code, what, mend }]);
+
+/** Null where only the list is wanted. @throws BadInput with what to mend */
+export function drawChoices(flags: DrawFlags): DrawChoices | null {
+  if (flags.list === true) return null;
+  if (flags.figure === undefined)
+    throw bad('figure-missing', 'No figure is named.', 'Give --figure <name>, or --list to see the names.');
+  if (flags.out === undefined)
+    throw bad('out-missing', 'No file is named.', 'Give --out <file>, ending in .svg, .png, .csv or .txt.');
+  const ending = extname(flags.out).toLowerCase();
+  if (!ENDINGS.includes(ending))
+    throw bad(
+      'out-ending',
+      `--out: ${quote(flags.out)} does not end in .svg, .png, .csv or .txt.`,
+      'The ending says what is written: picture, table or words.',
+    );
+  if (flags.png !== undefined && ending !== '.png')
+    throw bad(
+      'png-elsewhere',
+      '--png stands beside a file that is no PNG.',
+      'End the file of --out in .png.',
+    );
+  return {
+    figure: flags.figure,
+    out: flags.out,
+    width: flags.png === undefined ? null : widthOf(flags.png),
+    fonts: flags.fonts === true,
+    options: {
+      size: sizeOf(flags.size ?? '16:9'),
+      theme: themeOf(flags.theme ?? 'light'),
+      transparent: flags.transparent === true,
+      without: partsOf(flags.without),
+      ...(flags.altitude === undefined ? {} : { altitude: altitudeOf(flags.altitude) }),
+      ...(flags.title === undefined ? {} : { title: flags.title }),
+    },
+  };
+}
+
+function altitudeOf(text: string): number | 'vacuum' {
+  if (text.trim() === 'vacuum') return 'vacuum';
+  const [first, ...more] = altitudeList(text);
+  if (first === undefined || more.length > 0)
+    throw bad(
+      'altitude-one',
+      '--altitude: a figure stands at one altitude.',
+      'Give one, such as 12 km or vacuum.',
+    );
+  return first;
+}
+
+function sizeOf(text: string): FigureSize {
+  if (text === '16:9' || text === '9:16' || text === '1:1' || text === 'print') return text;
+  const [, width, height] = /^(\d+)x(\d+)$/i.exec(text) ?? [];
+  if (width === undefined || height === undefined)
+    throw bad(
+      'size-unknown',
+      `--size: ${quote(text)} is no size.`,
+      'Give 16:9, 9:16, 1:1, print, or pixels such as 1280x720.',
+    );
+  return { width: Number(width), height: Number(height) };
+}
+
+function themeOf(text: string): 'light' | 'dark' {
+  if (text === 'light' || text === 'dark') return text;
+  throw bad('theme-unknown', `--theme: there is no theme ${quote(text)}.`, 'Give light or dark.');
+}
+
+function widthOf(text: string): number {
+  const width = Number(text);
+  if (Number.isInteger(width) && width >= WIDTHS.least && width <= WIDTHS.most) return width;
+  throw bad(
+    'png-width',
+    `--png: ${quote(text)} is no width.`,
+    `Give pixels from ${WIDTHS.least} to ${WIDTHS.most}.`,
+  );
+}
+
+function partsOf(text: string | undefined): readonly FramePart[] {
+  if (text === undefined) return [];
+  return text.split(',').map((part) => {
+    const found = PARTS.find((each) => each === part.trim());
+    if (found !== undefined) return found;
+    throw bad(
+      'without-unknown',
+      `--without: ${quote(part.trim())} is no part of a figure that can be left out.`,
+      'Give title, subtitle or notes, with commas between them; the caution stays.',
+    );
+  });
+}

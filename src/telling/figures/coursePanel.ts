@@ -1,0 +1,158 @@
+/** Named curves of one quantity over another in a plot, each name near its curve and clear of the others. */
+
+import { quantity } from '../../answer/catalogue.ts';
+import { unitFor } from '../../answer/display.ts';
+import type { EngineStyle } from '../look/engineStyles.ts';
+import type { Box } from '../scene/box.ts';
+import { type Point, polyline } from '../scene/pathData.ts';
+import { plainText } from '../scene/safeText.ts';
+import { group, type SceneNode } from '../scene/scene.ts';
+import { dashOf, type Words, wordsAt, wordsSize } from './marks.ts';
+import type { PanelStyle } from './overAltitudeAxes.ts';
+import { type Candidate, LabelRoom } from './placeLabels.ts';
+import { plotIn, type Side } from './plotAxes.ts';
+
+export interface Course {
+  readonly words: string;
+  readonly style: EngineStyle;
+  /** [SI] */ readonly points: readonly Point[];
+  /** Of the line, over that of a curve. */ readonly width: number;
+}
+
+export interface CourseSide {
+  /** Name in the catalogue. */ readonly quantity: string;
+  /** [SI] where the side begins; absent: at the least value. */ readonly from?: number;
+  readonly inRatios?: boolean;
+}
+
+export interface CourseSides {
+  readonly across: CourseSide;
+  readonly up: CourseSide;
+}
+
+export function coursePanel(
+  courses: readonly Course[],
+  { across, up }: CourseSides,
+  box: Box,
+  style: PanelStyle,
+): readonly SceneNode[] {
+  const all = courses.flatMap(({ points }) => points);
+  const plot = plotIn(
+    box,
+    sideOf(
+      across,
+      all.map(({ x }) => x),
+      0,
+    ),
+    sideOf(
+      up,
+      all.map(({ y }) => y),
+      0.06,
+    ),
+    style,
+  );
+  const lines = courses.map(({ points }) => points.map(({ x, y }) => ({ x: plot.x(x), y: plot.y(y) })));
+  return [
+    group('grid', plot.grid),
+    group('axis', plot.words),
+    ...courses.map(({ style: own, width }, i) =>
+      group(`${own.colour} curve`, [
+        {
+          kind: 'path',
+          d: polyline(lines[i]!),
+          stroke: own.colour,
+          strokeWidth: width * style.line.curve,
+          dash: dashOf(own, width * style.line.curve),
+          join: 'round',
+        },
+      ]),
+    ),
+    group('labels', names(courses, lines, plot.box, style)),
+  ];
+}
+
+/** Ends of one side, with a little room above. */
+function sideOf(
+  { quantity: name, from, inRatios = false }: CourseSide,
+  values: readonly number[],
+  above: number,
+): Side {
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  const entry = quantity(name);
+  const start = from ?? least;
+  return {
+    from: start,
+    to: inRatios ? most * (most / start) ** above : most + above * (most - start),
+    inRatios,
+    unit: unitFor(entry, values),
+    label: entry.label,
+  };
+}
+
+function names(
+  courses: readonly Course[],
+  lines: readonly (readonly Point[])[],
+  plot: Box,
+  { type }: PanelStyle,
+): readonly SceneNode[] {
+  const room = new LabelRoom(
+    plot,
+    lines.map((points) => ({ points, cost: 60 })),
+  );
+  return courses.flatMap(({ words: said, style }, i) => {
+    const words: Words[] = [
+      { text: plainText(said), size: 0.9 * type.label, weight: 600, fill: style.colour },
+    ];
+    const size = wordsSize(words);
+    const placed = room.place(size.width, size.height, 0.1 * type.label, around(lines[i]!, size, type.label));
+    if (placed === null) return [];
+    const [from, to] = placed.candidate.leader ?? [];
+    return [
+      ...(from === undefined || to === undefined
+        ? []
+        : [
+            {
+              kind: 'path' as const,
+              d: polyline([from, to]),
+              stroke: style.colour,
+              strokeWidth: 0.3 * type.label * 0.2,
+            },
+          ]),
+      ...wordsAt(words, placed.box.x, placed.box.y, 'start', true),
+    ];
+  });
+}
+
+/** Places beside, above and below points of a curve, the nearest first, its highest point preferred. */
+function around(
+  line: readonly Point[],
+  size: { readonly width: number; readonly height: number },
+  step: number,
+): readonly Candidate[] {
+  const top = line.reduce((best, point) => (point.y < best.y ? point : best), line[0]!);
+  const candidates: Candidate[] = [];
+  for (let i = 0; i < line.length; i += Math.max(1, Math.floor(line.length / 40))) {
+    const at = line[i]!;
+    const far = 0.02 * Math.hypot(at.x - top.x, at.y - top.y);
+    for (const away of [0.4, 1, 2, 3.5]) {
+      const leaderOf = (x: number, y: number) => (away < 1.5 ? {} : { leader: [{ x, y }, at] as const });
+      const middle = at.y - size.height / 2;
+      candidates.push(
+        { x: at.x + away * step, y: middle, cost: far + 12 * away, ...leaderOf(at.x + away * step, at.y) },
+        {
+          x: at.x - away * step - size.width,
+          y: middle,
+          cost: far + 12 * away,
+          ...leaderOf(at.x - away * step, at.y),
+        },
+        {
+          x: at.x - size.width / 2,
+          y: at.y - away * step - size.height,
+          cost: far + 14 * away,
+          ...leaderOf(at.x, at.y - away * step),
+        },
+      );
+    }
+  }
+  return candidates;
+}

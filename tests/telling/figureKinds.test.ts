@@ -1,0 +1,206 @@
+import { readFileSync } from 'node:fs';
+import { Resvg } from '@resvg/resvg-js';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { localCrew } from '../../src/answer/asked/localCrew.ts';
+import { altitudeCurve } from '../../src/answer/conditions.ts';
+import { findNeed, needRequestOf } from '../../src/answer/needs/index.ts';
+import { checkSentences } from '../../src/answer/sentences/index.ts';
+import { type SolvedStudy, solveStudyLive } from '../../src/answer/solve.ts';
+import { vehicleWorths, worthTable } from '../../src/answer/worth/index.ts';
+import { openDataShelf } from '../../src/faces/disk/data.ts';
+import { knownNames } from '../../src/study/names.ts';
+import { readStudy } from '../../src/study/read.ts';
+import { figureKinds } from '../../src/telling/figures/figureKinds.ts';
+import type { FigureKind } from '../../src/telling/figures/kind.ts';
+import { CAUTION_SHORT, type Scene, sceneToSvg } from '../../src/telling/index.ts';
+import { layoutOf } from '../../src/telling/look/formats.ts';
+import { boxesOverlap, textBox } from '../../src/telling/scene/box.ts';
+import { type SceneNode, textsOf } from '../../src/telling/scene/scene.ts';
+
+const SHAPES = ['16:9', '9:16', '1:1', 'print'] as const;
+/** Drawn by figures.test.ts as well, where their own words are held. */
+const OLD = /^(specific-impulse|thrust|cut-|pressure-along|outlines|ascent|sweep|map|temperatures)/;
+
+let solved: SolvedStudy;
+let kinds: readonly FigureKind[] = [];
+beforeAll(async () => {
+  const shelf = openDataShelf();
+  const text = readFileSync(new URL('../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
+  const outcome = readStudy(text, { file: 'example', ...knownNames(await shelf.propellants()) });
+  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
+  const { study } = outcome;
+  solved = await solveStudyLive(study, shelf);
+  const { answer, solutions } = solved;
+  const crew = await localCrew(study, shelf);
+  const few = { ...study, sentences: study.sentences.slice(0, 3) };
+  kinds = figureKinds({
+    answer,
+    curves: Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)])),
+    vehicleWorths: vehicleWorths(study, answer, solutions),
+    worth: await worthTable(study, crew),
+    needs: [await findNeed(study, crew, needRequestOf(study, study.needs[0]!))],
+    sentences: await checkSentences(few, crew, { flips: false }),
+  });
+}, 120_000);
+
+const named = (name: string): FigureKind => kinds.find((kind) => kind.name === name)!;
+const drawn = (kind: FigureKind, size: (typeof SHAPES)[number], theme: 'light' | 'dark' = 'light'): Scene =>
+  kind.draw({ size, theme })!;
+const fresh = (): readonly FigureKind[] =>
+  kinds.filter(({ name, draw }) => !OLD.test(name) && draw({ size: '16:9', theme: 'light' }) !== null);
+
+/** Texts outside axes, grids and heads, for these carry no numbers of the answer. */
+function labelsIn(nodes: readonly SceneNode[]): string[] {
+  return nodes.flatMap((node) => {
+    if (node.kind === 'text') return [node.text];
+    if (node.kind !== 'group' || /^(axis|grid|head|foot)/.test(node.name ?? '')) return [];
+    return labelsIn(node.children);
+  });
+}
+
+describe('the figures of a study', () => {
+  test('are the kinds that a study can have', () => {
+    expect(fresh().map(({ name }) => name)).toEqual(
+      expect.arrayContaining([
+        'push',
+        'heat-along-wall',
+        'losses',
+        'worth',
+        'velocity-losses-booster',
+        'exchange-rates-booster',
+      ]),
+    );
+    expect(new Set(kinds.map(({ name }) => name)).size).toBe(kinds.length);
+  });
+
+  test('keep all words in the safe area, apart from each other and large enough; the caution stands in each', () => {
+    for (const kind of fresh())
+      for (const size of SHAPES) {
+        const scene = drawn(kind, size);
+        const { safe } = layoutOf(size);
+        const texts = textsOf(scene.children);
+        const least = 0.026 * Math.min(scene.width, scene.height) * 0.999;
+        const boxes = texts.map((node) => ({ text: node.text, box: textBox(node) }));
+        for (const { text, box } of boxes) {
+          const where = `${kind.name} ${size} “${text}”`;
+          expect(box.x, where).toBeGreaterThanOrEqual(safe.left - 1);
+          expect(box.x + box.width, where).toBeLessThanOrEqual(safe.right + 1);
+          expect(box.y, where).toBeGreaterThanOrEqual(safe.top - 1);
+          expect(box.y + box.height, where).toBeLessThanOrEqual(safe.bottom + 2);
+        }
+        for (const node of texts) expect(node.size, `${kind.name} ${size}`).toBeGreaterThanOrEqual(least);
+        const over: string[] = [];
+        boxes.forEach((one, i) => {
+          for (const other of boxes.slice(i + 1)) {
+            const tight = ({ box }: typeof one) => ({
+              x: box.x + 1,
+              y: box.y + 3,
+              width: box.width - 2,
+              height: box.height - 6,
+            });
+            if (boxesOverlap(tight(one), tight(other))) over.push(`${one.text} / ${other.text}`);
+          }
+        });
+        expect(over, `${kind.name} ${size}`).toEqual([]);
+        expect(texts.map(({ text }) => text).join(' '), kind.name).toContain(CAUTION_SHORT);
+        expect(scene.description).toMatch(/not for building, pressurising or firing/);
+      }
+  });
+
+  test('are the same bytes twice, in both themes, and an outside reader draws them', () => {
+    for (const kind of fresh())
+      for (const theme of ['light', 'dark'] as const) {
+        const svg = sceneToSvg(drawn(kind, '16:9', theme));
+        expect(sceneToSvg(drawn(kind, '16:9', theme))).toBe(svg);
+        expect(new Resvg(svg, { font: { loadSystemFonts: false } }).render().asPng().length).toBeGreaterThan(
+          5000,
+        );
+      }
+  });
+
+  test('carry a table each, with the caution', () => {
+    for (const { name, draw, csv } of kinds) {
+      if (draw({ size: '16:9', theme: 'light' }) === null) continue;
+      const table = csv({ size: '16:9', theme: 'light' });
+      expect(table, name).toContain('not for building, pressurising or firing');
+      expect(table.split('\r\n').length, name).toBeGreaterThan(3);
+    }
+  });
+
+  test('draw no number that is not in their table', () => {
+    for (const name of ['push', 'losses', 'velocity-losses-booster', 'exchange-rates-booster']) {
+      const values = named(name)
+        .csv({ size: '16:9', theme: 'light' })
+        .split('\r\n')
+        .slice(2)
+        .flatMap((line) => {
+          const cells = line.match(/("([^"]|"")*"|[^,]*)(,|$)/g) ?? [];
+          return Number((cells[6] ?? '').replace(',', '')) || 0;
+        });
+      const scales = [1, 1e-3, 100];
+      for (const label of labelsIn(drawn(named(name), '16:9').children))
+        for (const [written] of label.matchAll(/(?<![\w.])−?\d[\d\u00a0]*(?:\.\d+)?/g)) {
+          const plain = written.replaceAll('\u00a0', '').replace('−', '-');
+          const value = Number(plain);
+          const half = 0.5 * 10 ** -(plain.split('.')[1]?.length ?? 0);
+          // Three digits may have rounded whole hundreds.
+          const close = (one: number): boolean =>
+            Math.abs(one - value) <= Math.max(half * 1.001, 0.006 * Math.abs(one));
+          const found = values.some((one) => scales.some((scale) => close(one * scale)));
+          expect(found, `${name}: ${written} in “${label}”`).toBe(true);
+        }
+    }
+  });
+});
+
+describe('where the push acts', () => {
+  test('the labels add up to the thrust of the answer, and an arrow is as long as its force', () => {
+    const scene = drawn(named('push'), '16:9');
+    const panels = scene.children.flatMap((node) =>
+      node.kind === 'group' && node.name?.endsWith(' push') ? [node] : [],
+    );
+    const engines = ['bell', 'plug'].map((id) => solved.answer.engines[id]!);
+    expect(panels).toHaveLength(2);
+    const scales = panels.map((panel, i) => {
+      const engine = engines[i]!;
+      const { parts, sum } = engine.thrustParts.seaLevel;
+      const said = panel.children.flatMap((node) =>
+        node.kind === 'text' && node.weight === 600 ? [Number(node.text.replace('−', '-'))] : [],
+      );
+      expect(said).toHaveLength(parts.length + 1);
+      const total = said.pop()!;
+      // Each label is rounded to a kilonewton.
+      expect(Math.abs(said.reduce((all, one) => all + one, 0) - total)).toBeLessThanOrEqual(
+        0.5 * (parts.length + 1),
+      );
+      expect(Math.abs(total - sum! / 1000)).toBeLessThanOrEqual(0.5);
+      // Two ways to the thrust: by surfaces, by the exit.
+      expect(sum! / engine.seaLevel.thrust!).toBeGreaterThan(0.97);
+      expect(sum! / engine.seaLevel.thrust!).toBeLessThan(1.03);
+      const arrows = panel.children.flatMap((node) =>
+        node.kind === 'path' && node.fill !== undefined ? [node] : [],
+      );
+      const [first] = arrows;
+      const [, from = 0] = first!.d.match(/-?[\d.]+/g)!.map(Number);
+      const tip = first!.d.match(/-?[\d.]+/g)!.map(Number)[7]!;
+      expect(first!.fill).toBe('ink');
+      expect(arrows[1]!.fill).toBe('paper');
+      return Math.abs(from - tip) / parts[0]!.force;
+    });
+    expect(scales[1]! / scales[0]!).toBeCloseTo(1, 3);
+  });
+});
+
+test('title, conditions and notes can be left out; the caution cannot', () => {
+  const bare = named('losses').draw({
+    size: '16:9',
+    theme: 'light',
+    without: ['title', 'subtitle', 'notes'],
+  })!;
+  const words = textsOf(bare.children)
+    .map(({ text }) => text)
+    .join(' ');
+  expect(words).toContain(CAUTION_SHORT);
+  expect(words).not.toContain('Models:');
+  expect(words).not.toContain('delivers');
+});
