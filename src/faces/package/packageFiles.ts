@@ -7,8 +7,8 @@ import { factSheetOf } from '../../telling/factSheet/factSheet.ts';
 import { factSheetHtml } from '../../telling/factSheet/factSheetHtml.ts';
 import type { FactSheet } from '../../telling/factSheet/model.ts';
 import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
-import { packageFigures } from '../../telling/figures/packageFigures.ts';
-import { NOTHING_SWEPT, sweptFigures, sweptTables } from '../../telling/figures/sweptFigures.ts';
+import { altTexts, packageFigures } from '../../telling/figures/packageFigures.ts';
+import { NOTHING_SWEPT } from '../../telling/figures/sweptFigures.ts';
 import { type CutChapters, scriptFiles } from '../../telling/handover/scriptFiles.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
@@ -52,12 +52,11 @@ export function filesOf({
   const add = (name: string, content: string | Buffer): void => {
     files.set(name, typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
   };
-  const anyEngine = Object.keys(answer.engines).length > 0;
   const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
-  const figures = [
-    ...(anyEngine ? packageFigures(answer, curves) : []),
-    ...sweptFigures(swept, drawnStyles(answer)),
-  ];
+  const { figures, tables } = packageFigures(
+    { answer, curves, swept, sentences, worth, vehicleWorths, needs },
+    drawnStyles(answer),
+  );
   add(
     'index.html',
     packagePage({
@@ -79,7 +78,8 @@ export function filesOf({
     const words = { Title: scene.title, Description: scene.description, Disclaimer: answer.caution };
     add(`figures/${name}.png`, pngOf(svg, scene.width, words));
   });
-  for (const { name, csv } of sweptTables(swept)) add(`figures/${name}.csv`, csv);
+  for (const { name, csv } of tables) add(`figures/${name}.csv`, csv);
+  if (figures.length > 0) add('figures/alt-texts.csv', altTexts(figures));
   add('numbers.json', `${JSON.stringify(answer, null, 2)}\n`);
   add('numbers.csv', numbersCsv(answer));
   if (sentences.length + study.facts.length + analogies.length > 0) {

@@ -8,7 +8,7 @@ ${caution}
 index.html     question, short answer, pictures, tables, conditions, models, sources; open it in a browser or print it
 explore.html   the same to play with: drag the altitude, touch a number to see where it comes from
 figures/       each figure as SVG (live text, font Source Sans 3) and PNG, in 16:9, 9:16 and 1:1;
-               each sweep and map of the study also as CSV
+               the numbers of each as CSV; alt-texts.csv: what each shows, for those who cannot see it
 numbers.csv    every number with its name, in SI units and as shown
 numbers.json   the whole answer, SI units
 sentences.json what the check of sentences, facts and analogies found, SI units; absent where the study has none
