@@ -10,6 +10,7 @@ import { type CutEngine, lipY, place, type UnplacedEngine } from './cutPlaces.ts
 import { jetBoundary, plugNodes } from './cutPlug.ts';
 import { plumeNodes } from './cutPlume.ts';
 import { adapts } from './drawnEngines.ts';
+import { drawnOnce } from './drawnOnce.ts';
 import { gasBands, type Station, stationAtAxial, stationAtPressure } from './gasBands.ts';
 import { marker } from './marks.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
@@ -138,14 +139,53 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
   if (engine.contour.plug !== undefined)
     return [...jet, ...plugNodes(drawn, engine.contour.plug, ambient, style)];
   const { line } = style;
-  const lip = engine.wall[engine.wall.length - 1] as Station;
   const end = gasEnd(drawn);
-  const whole = outline(drawn, engine.wall);
+  const { axisX, faceY, scale } = drawn;
+  const way = [axisX, faceY, scale, end.axial, line.metal, line.leader];
   const isobarHalf = (station: Station): Point[] => [place(drawn, station, -1), place(drawn, station, 1)];
-  const { bands, isobars } = gasBands(engine.wall, end.axial);
+  const nodes: SceneNode[] = [
+    ...jet,
+    ...metalAndGas.of(engine, way, () => metalAndGasNodes(drawn, end, style)),
+  ];
+  for (const isobar of gasBands(engine.wall, end.axial).isobars) {
+    if (ambient > 0 && Math.abs(Math.log10(isobar.pressure / ambient)) < NEAR_AMBIENT) continue;
+    nodes.push({
+      kind: 'path',
+      d: polyline(isobarHalf(isobar)),
+      stroke: 'ink',
+      strokeWidth: isobar.powerOfTen ? line.isobarDecade : line.isobar,
+      strokeOpacity: isobar.powerOfTen ? 0.34 : 0.13,
+    });
+  }
+  if (engine.contourIs === 'notional') nodes.push(...notionalWall(drawn, end, style));
+  for (const body of engine.contour.bodies ?? []) nodes.push(...bodyNodes(drawn, body, ambient, style));
+  nodes.push({
+    kind: 'path',
+    d: segment(drawn.axisX, drawn.faceY, drawn.axisX, lipY(drawn)),
+    stroke: 'ink',
+    strokeWidth: line.axisOfSymmetry,
+    strokeOpacity: 0.5,
+    dash: [14, 4, 2, 4].map((length) => length * line.axisOfSymmetry),
+  });
+  if (drawn.row.flow.state === 'separated')
+    for (const side of [-1, 1] as const) {
+      const at = place(drawn, end, side);
+      nodes.push(marker(drawn.style, at.x, at.y, 0.8 * line.marker));
+    }
+  return nodes;
+}
+
+/** What a climb leaves as it is: the wall, and the gas down to where it is known. */
+const metalAndGas = drawnOnce();
+
+function metalAndGasNodes(drawn: CutEngine, end: Station, { line }: PanelStyle): readonly SceneNode[] {
+  const { engine } = drawn;
+  const lip = engine.wall[engine.wall.length - 1] as Station;
+  const whole = outline(drawn, engine.wall);
+  const { bands } = gasBands(engine.wall, end.axial);
   const adapting = adapts(engine);
   const beyond = [end, ...engine.wall.filter((point) => point.axial > end.axial)];
-  const nodes: SceneNode[] = [...jet];
+  const nodes: SceneNode[] = [];
   if (engine.contourIs === 'shape')
     nodes.push({
       kind: 'path',
@@ -177,31 +217,6 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
       .flatMap(({ stations }, later) => (later === 0 ? stations : stations.slice(1)));
     nodes.push({ kind: 'path', d: polyline(outline(drawn, downward), true), fill: `pressure-${band.step}` });
   });
-  for (const isobar of isobars) {
-    if (ambient > 0 && Math.abs(Math.log10(isobar.pressure / ambient)) < NEAR_AMBIENT) continue;
-    nodes.push({
-      kind: 'path',
-      d: polyline(isobarHalf(isobar)),
-      stroke: 'ink',
-      strokeWidth: isobar.powerOfTen ? line.isobarDecade : line.isobar,
-      strokeOpacity: isobar.powerOfTen ? 0.34 : 0.13,
-    });
-  }
-  if (engine.contourIs === 'notional') nodes.push(...notionalWall(drawn, end, style));
-  for (const body of engine.contour.bodies ?? []) nodes.push(...bodyNodes(drawn, body, ambient, style));
-  nodes.push({
-    kind: 'path',
-    d: segment(drawn.axisX, drawn.faceY, drawn.axisX, lipY(drawn)),
-    stroke: 'ink',
-    strokeWidth: line.axisOfSymmetry,
-    strokeOpacity: 0.5,
-    dash: [14, 4, 2, 4].map((length) => length * line.axisOfSymmetry),
-  });
-  if (drawn.row.flow.state === 'separated')
-    for (const side of [-1, 1] as const) {
-      const at = place(drawn, end, side);
-      nodes.push(marker(drawn.style, at.x, at.y, 0.8 * line.marker));
-    }
   return nodes;
 }
 

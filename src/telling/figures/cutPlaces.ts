@@ -25,10 +25,19 @@ export const widest = ({ wall, contour }: EngineAnswer): number =>
   Math.max(...(contour.plug === undefined ? wall : contour.wall).map((point) => point.radius));
 
 /** [m] where an engine begins: its injector face, or the uppermost point of a plug's tilted ring of chambers. */
-export const topOf = ({ wall, contour }: EngineAnswer): number =>
-  contour.plug === undefined
-    ? (wall[0]?.axial ?? 0)
-    : Math.min(...[...contour.wall, ...contour.plug.wall].map(({ axial }) => axial));
+export function topOf({ wall, contour }: EngineAnswer): number {
+  if (contour.plug === undefined) return wall[0]?.axial ?? 0;
+  const known = topOfRing.get(contour);
+  if (known !== undefined) return known;
+  let top = Number.POSITIVE_INFINITY;
+  for (const { axial } of contour.wall) top = Math.min(top, axial);
+  for (const { axial } of contour.plug.wall) top = Math.min(top, axial);
+  topOfRing.set(contour, top);
+  return top;
+}
+
+/** Asked for at every point that is drawn. */
+const topOfRing = new WeakMap<EngineAnswer['contour'], number>();
 
 /** [px] the lip */
 export function lipY({ engine, faceY, scale }: CutEngine): number {

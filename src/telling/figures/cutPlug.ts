@@ -5,6 +5,7 @@ import type { PlugContour } from '../../physics/nozzle/model.ts';
 import { type Point, polyline, segment } from '../scene/pathData.ts';
 import type { SceneNode } from '../scene/scene.ts';
 import { type CutEngine, lipY, place } from './cutPlaces.ts';
+import { drawnOnce } from './drawnOnce.ts';
 import { type FieldBands, type FieldNode, fieldBands } from './fieldBands.ts';
 import type { Station } from './gasBands.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
@@ -21,6 +22,9 @@ const METAL = 0.6;
 
 const sides = [-1, 1] as const;
 
+const ringGas = drawnOnce();
+const freeGas = drawnOnce();
+
 export function plugNodes(
   drawn: CutEngine,
   plug: PlugContour,
@@ -31,8 +35,12 @@ export function plugNodes(
   const { line } = style;
   const nodes: SceneNode[] = [];
   for (const side of sides) nodes.push(paperUnder(drawn, plug, side));
-  const meshes = [chamberLines(engine, plug), ...(row.field === undefined ? [] : [row.field])];
-  for (const mesh of meshes) nodes.push(...gasNodes(drawn, mesh, ambient, style));
+  const { axisX, faceY, scale } = drawn;
+  const way = [axisX, faceY, scale, ambient, line.leader];
+  nodes.push(...ringGas.of(engine, way, () => gasNodes(drawn, chamberLines(engine, plug), ambient, style)));
+  const { field } = row;
+  if (field !== undefined)
+    nodes.push(...freeGas.of(field, way, () => gasNodes(drawn, field, ambient, style)));
   nodes.push(bodyNode(drawn, plug, style));
   for (const side of sides) {
     const outer = engine.contour.wall.map((point) => place(drawn, point, side));

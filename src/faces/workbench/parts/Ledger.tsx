@@ -333,7 +333,24 @@ function SharedAxis({ row, engines, values }: RowProps & { readonly values: read
 }
 
 /** The span of a row from pad to vacuum, both engines together, so that the axis stands still while climbing. */
-function rangeOf(row: LedgerRow, engines: readonly ShownEngine[]): { low: number; high: number } | null {
+function rangeOf(row: LedgerRow, engines: readonly ShownEngine[]): Range | null {
+  const known = ranges.get(engines) ?? new Map<LedgerRow, Range | null>();
+  ranges.set(engines, known);
+  const before = known.get(row);
+  if (before !== undefined) return before;
+  const range = widestOf(row, engines);
+  known.set(row, range);
+  return range;
+}
+
+interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+/** Found once for the engines shown: the rows of the altitudes are many. */
+const ranges = new WeakMap<readonly ShownEngine[], Map<LedgerRow, Range | null>>();
+
+function widestOf(row: LedgerRow, engines: readonly ShownEngine[]): Range | null {
   const all = engines.flatMap(({ result }) => {
     if (!result.ok) return [];
     const { answer, ladder } = result;

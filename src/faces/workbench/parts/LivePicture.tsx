@@ -13,7 +13,7 @@ import { solved } from '../state/studyStore.ts';
 import { altitude } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
 import { EngineMark } from './EngineMark.tsx';
-import { Markup, toMarkup } from './Markup.tsx';
+import { Layer } from './Layer.tsx';
 
 /** Size of a label, of the width of the picture; never below what the look asks for. */
 const labelShare = 0.025;
@@ -64,11 +64,10 @@ function Picture({ width, height, only }: PictureProps) {
     return { axis, strip };
   }, [left, height, label, head]);
   const still = useMemo(
-    () =>
-      toMarkup(
-        [...airStrip(panel.strip, panel.axis, style.line), ...altitudeWords(panel.strip, panel.axis, style)],
-        'live-scale',
-      ),
+    () => [
+      ...airStrip(panel.strip, panel.axis, style.line),
+      ...altitudeWords(panel.strip, panel.axis, style),
+    ],
     [panel, style],
   );
   if (pair === null) return null;
@@ -86,8 +85,8 @@ function Picture({ width, height, only }: PictureProps) {
   });
   return (
     <div class="layers">
-      <Markup width={width} height={height} name="cut" markup={toMarkup(nodes, 'live')} />
-      <Markup width={width} height={height} name="column" markup={still} />
+      <Layer width={width} height={height} name="cut" nodes={nodes} />
+      <Layer width={width} height={height} name="column" nodes={still} />
       <AltitudeHandle panel={panel} width={width} height={height} />
       {named.map(({ id, style: own, input, side }) => (
         <p

@@ -14,7 +14,7 @@ import { solved } from '../state/studyStore.ts';
 import { altitude, engineInFront } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
 import { EngineMark } from './EngineMark.tsx';
-import { Markup, toMarkup } from './Markup.tsx';
+import { Layer } from './Layer.tsx';
 import { MatchButtons } from './MatchButtons.tsx';
 import { matchMarks } from './matchMarks.ts';
 import { TracedNumber } from './TracedNumber.tsx';
@@ -145,7 +145,6 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
           ),
     [pair, options, left, columnWidth, height],
   );
-  const still = useMemo(() => (panel === null ? '' : toMarkup(panel.nodes, 'still')), [panel]);
   if (pair === null || panel === null) return null;
   const here: Altitude = Number.isFinite(altitude.value) ? altitude.value * 1000 : 'vacuum';
   const rows = rowsHere(engines);
@@ -173,15 +172,11 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
   const layer = { width, height };
   return (
     <div class={['layers', ...failed].join(' ')}>
-      <Markup {...layer} name="air" markup={air === undefined ? '' : toMarkup([air], 'air')} />
-      <Markup {...layer} name="cut" markup={toMarkup(metal, 'cut')} />
-      <Markup {...layer} name="column" markup={still} />
-      <Markup {...layer} name="marks" markup={toMarkup(matchMarks(panel, engines, !two), 'marks')} />
-      <Markup
-        {...layer}
-        name="cursor"
-        markup={toMarkup(panel.cursor(here, withoutFailed(rows, engines)), 'cursor')}
-      />
+      <Layer {...layer} name="air" nodes={air === undefined ? [] : [air]} />
+      <Layer {...layer} name="cut" nodes={metal} />
+      <Layer {...layer} name="column" nodes={panel.nodes} />
+      <Layer {...layer} name="marks" nodes={matchMarks(panel, engines, !two)} />
+      <Layer {...layer} name="cursor" nodes={panel.cursor(here, withoutFailed(rows, engines))} />
       <AltitudeHandle panel={panel} width={width} height={height} />
       {two && <MatchButtons panel={panel} engines={engines} />}
       {named.map((engine) => (

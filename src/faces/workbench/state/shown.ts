@@ -5,6 +5,7 @@ import type { ConditionRow } from '../../../answer/model.ts';
 import { airAtGeometricAltitude } from '../../../physics/air/index.ts';
 import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import { type Ladder, ladderStep } from '../workshop/messages.ts';
+import { openedRow } from '../workshop/packedRows.ts';
 import { topOfScale } from './scale.ts';
 import { altitude } from './view.ts';
 
@@ -12,7 +13,7 @@ import { altitude } from './view.ts';
 export function rowOfLadder(ladder: Ladder, kilometres: number): ConditionRow {
   if (!Number.isFinite(kilometres)) return ladder.vacuum;
   const index = Math.round((kilometres * 1000) / ladderStep);
-  return ladder.rows[index] ?? ladder.vacuum;
+  return openedRow(ladder, index) ?? ladder.vacuum;
 }
 
 /** Air pressure at the altitude shown [Pa]. */

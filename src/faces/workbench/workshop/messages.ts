@@ -6,10 +6,10 @@ import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { ListEdit } from '../../../study/edit.ts';
 import type { Study, StudyProblem } from '../../../study/model.ts';
+import type { PackedRows } from './packedRows.ts';
 
 /** Results of one engine at every tenth of a kilometre from 0 to 40 km, and in vacuum. */
-export interface Ladder {
-  readonly rows: readonly ConditionRow[];
+export interface Ladder extends PackedRows {
   readonly vacuum: ConditionRow;
 }
 

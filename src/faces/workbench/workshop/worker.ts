@@ -24,6 +24,7 @@ import {
   type Order,
   type ValueEdit,
 } from './messages.ts';
+import { packedRows } from './packedRows.ts';
 
 const shelf = fetchedShelf();
 const file = 'study.yaml';
@@ -45,7 +46,7 @@ async function open(text: string): Promise<OpenOutcome> {
   for (const [id, solution] of solutions) {
     const rows = altitudeCurve(solution, ladderTop / ladderStep + 1);
     const vacuum = rows.at(-1);
-    if (vacuum !== undefined) ladders[id] = { rows: rows.slice(0, -1), vacuum };
+    if (vacuum !== undefined) ladders[id] = { ...packedRows(rows.slice(0, -1)), vacuum };
   }
   const took = performance.now() - start;
   return { ok: true, solved: { study: outcome.study, warnings: outcome.warnings, answer, ladders, took } };
@@ -113,6 +114,12 @@ async function deliver({ number, errand }: Order): Promise<Delivery> {
   }
 }
 
+/** What is handed over as it is, not copied. */
+function blocksOf(delivery: Delivery): Transferable[] {
+  if (delivery.kind !== 'open' || !delivery.outcome.ok) return [];
+  return Object.values(delivery.outcome.solved.ladders).map(({ numbers }) => numbers.buffer);
+}
+
 self.addEventListener('message', ({ data }: MessageEvent<Order>) => {
-  deliver(data).then((delivery) => self.postMessage(delivery), reportError);
+  deliver(data).then((delivery) => self.postMessage(delivery, { transfer: blocksOf(delivery) }), reportError);
 });

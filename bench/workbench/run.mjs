@@ -1,0 +1,128 @@
+/**
+ * Times the workbench in headless Chromium with software painting, on a copy of the example: from a key on the altitude scale
+ * and from an input of an engine to the painted frame, tasks that hold the page's thread, and the first load;
+ * writes its section of bench/RESULTS.md.
+ *
+ *   node bench/workbench/run.mjs          after a build
+ */
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { cpus, loadavg, tmpdir, type } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { chromium } from 'playwright-core';
+import { serveStudy } from '../../dist/faces/server/serveStudy.js';
+import { findOrInstallBrowser } from '../../scripts/browser.mjs';
+import { writeSection } from '../results.mjs';
+
+const root = fileURLToPath(new URL('../../', import.meta.url));
+const shelf = mkdtempSync(join(tmpdir(), 'plumeline-bench-'));
+const folder = join(shelf, 'alder-booster');
+cpSync(join(root, 'examples', 'alder-booster'), folder, { recursive: true });
+const server = await serveStudy({ folder, port: 0 });
+const browser = await chromium.launch({
+  executablePath: findOrInstallBrowser(),
+  args: ['--headless', '--no-sandbox', '--disable-gpu'],
+});
+const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage();
+const debug = await page.context().newCDPSession(page);
+await debug.send('Performance.enable');
+
+/** Milliseconds of the page's thread so far, by kind of work. */
+async function threadTime() {
+  const { metrics } = await debug.send('Performance.getMetrics');
+  const of = (name) => 1000 * (metrics.find((one) => one.name === name)?.value ?? 0);
+  return {
+    script: of('ScriptDuration'),
+    layout: of('LayoutDuration') + of('RecalcStyleDuration'),
+    task: of('TaskDuration'),
+  };
+}
+
+const start = performance.now();
+await page.goto(server.url);
+await page.waitForFunction(() => document.documentElement.dataset.ready === 'true');
+const firstLoad = performance.now() - start;
+await page.waitForFunction(
+  () => document.querySelectorAll('.verdict-strip .checking, .span-words').length > 0,
+  null,
+  { timeout: 240_000 },
+);
+
+await page.evaluate(() => {
+  globalThis.longTasks = [];
+  new PerformanceObserver((list) =>
+    longTasks.push(...list.getEntries().map(({ duration }) => duration)),
+  ).observe({
+    entryTypes: ['longtask'],
+  });
+  globalThis.painted = () =>
+    new Promise((resolve) => {
+      requestAnimationFrame(() => {
+        const channel = new MessageChannel();
+        channel.port1.onmessage = () => resolve(performance.now());
+        channel.port2.postMessage(0);
+      });
+    });
+});
+
+const steps = 160;
+const before = await threadTime();
+const altitudes = await page.evaluate(async (count) => {
+  const slider = document.querySelector('[role=slider]');
+  const times = [];
+  for (let i = 0; i < count; i++) {
+    const key = i < count / 2 ? 'ArrowUp' : 'ArrowDown';
+    const from = performance.now();
+    slider.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+    times.push((await painted()) - from);
+  }
+  return times;
+}, steps);
+const after = await threadTime();
+const longOfAltitude = await page.evaluate(() => longTasks.splice(0));
+
+const inputs = [];
+const field = page.locator('input[id="field-engines.bell.chamber.pressure"]');
+for (let i = 1; i <= 8; i++) {
+  await field.fill(`${100 + i} bar`);
+  inputs.push(
+    await page.evaluate(async () => {
+      const ledger = document.querySelector('table.ledger');
+      const field = document.activeElement;
+      const was = ledger.textContent;
+      const from = performance.now();
+      field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }));
+      while (ledger.textContent === was) await new Promise((resolve) => setTimeout(resolve, 2));
+      return (await painted()) - from;
+    }),
+  );
+}
+const longOfInput = await page.evaluate(() => longTasks.splice(0));
+await browser.close();
+await server.close();
+rmSync(shelf, { recursive: true });
+
+const share = (times, part) =>
+  [...times].sort((a, b) => a - b)[Math.min(times.length - 1, Math.floor(part * times.length))];
+const row = (name, times, may) =>
+  `| ${name} | ${share(times, 0.5).toFixed(1)} | ${share(times, 0.95).toFixed(1)} | ${Math.max(...times).toFixed(1)} | ${may} |`;
+const per = (kind) => ((after[kind] - before[kind]) / steps).toFixed(1);
+const longWords = (tasks) =>
+  tasks.length === 0 ? 'none' : `${tasks.length}, the longest ${Math.max(...tasks).toFixed(0)} ms`;
+const assets = join(root, 'dist', 'faces', 'workbench', 'assets');
+const scripts = readdirSync(assets).filter((name) => /^index-.*\.js$/.test(name));
+const bytes = scripts.reduce((sum, name) => sum + gzipSync(readFileSync(join(assets, name))).length, 0);
+const text = `Headless Chromium, software painting, 1440 × 900, the example study with two engines in sight; ${cpus()[0]?.model ?? 'unknown processor'}, ${cpus().length} cores, ${type()}, Node ${process.versions.node}. Other work ran beside: load ${loadavg()[0].toFixed(1)} on ${cpus().length} cores.
+
+| from … to the painted frame | median ms | p95 ms | most ms | aimed at |
+| --- | --- | --- | --- | --- |
+${row('a key on the altitude scale', altitudes, 'p95 16.7')}
+${row('Enter in a field of an engine', inputs, 'p95 50')}
+
+A step of altitude takes the page's thread ${per('task')} ms: ${per('script')} ms script, ${per('layout')} ms style and layout, the rest painting.
+Tasks over 50 ms on that thread: ${longWords(longOfAltitude)} in ${steps} steps of altitude; ${longWords(longOfInput)} in 8 edits.
+First load to a usable page: ${firstLoad.toFixed(0)} ms (aimed at 1500); its script is ${(bytes / 1000).toFixed(0)} kB compressed (aimed at 300).
+`;
+writeSection('Workbench', text);
+console.log(text);

@@ -1,0 +1,66 @@
+/** Rows of many altitudes on their way from worker to page: their fields as one block of numbers, opened one by one. */
+
+import type { ConditionRow } from '../../../answer/model.ts';
+
+type Field = NonNullable<ConditionRow['field']>;
+
+/** Fields of several rows: how many lines, points of each line, then place and pressure of each point. */
+export interface PackedRows {
+  /** Without fields. */ readonly rows: readonly ConditionRow[];
+  readonly numbers: Float32Array<ArrayBuffer>;
+  /** Where the field of each row begins in `numbers`; −1: it has none. */ readonly starts: readonly number[];
+}
+
+const numbersOfPoint = 3;
+
+export function packedRows(rows: readonly ConditionRow[]): PackedRows {
+  const starts: number[] = [];
+  let size = 0;
+  for (const { field } of rows) {
+    starts.push(field === undefined ? -1 : size);
+    size += field === undefined ? 0 : sizeOf(field);
+  }
+  const numbers = new Float32Array(size);
+  rows.forEach(({ field }, i) => {
+    if (field !== undefined) writeInto(numbers, starts[i] ?? 0, field);
+  });
+  return { rows: rows.map(({ field: _, ...row }) => row), numbers, starts };
+}
+
+const sizeOf = (field: Field): number =>
+  field.reduce((sum, line) => sum + 1 + numbersOfPoint * line.length, 1);
+
+function writeInto(numbers: Float32Array, start: number, field: Field): void {
+  let at = start;
+  numbers[at++] = field.length;
+  for (const line of field) {
+    numbers[at++] = line.length;
+    for (const { axial, radius, pressure } of line) {
+      numbers[at++] = axial;
+      numbers[at++] = radius;
+      numbers[at++] = pressure;
+    }
+  }
+}
+
+/** One row with its field; the same object each time. */
+export function openedRow(packed: PackedRows, index: number): ConditionRow | undefined {
+  const row = packed.rows[index];
+  const start = packed.starts[index] ?? -1;
+  if (row === undefined || start < 0) return row;
+  const known = opened.get(row);
+  if (known !== undefined) return known;
+  const whole: ConditionRow = { ...row, field: readField(packed.numbers, start) };
+  opened.set(row, whole);
+  return whole;
+}
+
+const opened = new WeakMap<ConditionRow, ConditionRow>();
+
+function readField(numbers: Float32Array, start: number): Field {
+  let at = start;
+  const next = (): number => numbers[at++] ?? 0;
+  return Array.from({ length: next() }, () =>
+    Array.from({ length: next() }, () => ({ axial: next(), radius: next(), pressure: next() })),
+  );
+}
