@@ -60,6 +60,9 @@ Examples:
   plumeline review my-question --by NAME    sign what you have looked at
   plumeline script my-question              the script with its live numbers, and what to look at
   plumeline draw my-question --list         figures one by one, as SVG or PNG, in any size
+  plumeline cut my-question --to "40 s"     the lines to keep of its script
+  plumeline captions my-question --out DIR  captions and chapters of its script
+  plumeline slips my-question film.vtt      what the finished film says otherwise
   plumeline pack my-question --out folder   page, figures and numbers to publish
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
@@ -375,6 +378,76 @@ Examples:
     .action(async (study: string, flags) => {
       const { drawCommand } = await import('./commands/draw.ts');
       done(await drawCommand(study, flags, terminal));
+    });
+
+  program
+    .command('cut')
+    .description(
+      'cut the script to a length: the greatest weight within the time, with all that kept lines rely on',
+    )
+    .argument('<study>', 'folder with study.yaml and script.md')
+    .requiredOption(
+      '--to <length>',
+      'how long: "40 s", "10 min", or the name of a cut in the head of the script',
+    )
+    .option('--keep <ids>', 'lines or scenes to keep: "answer,pad"')
+    .option('--leave <ids>', 'lines or scenes to leave out')
+    .option('--json', 'print all that was found as JSON')
+    .option('--write <file>', 'write the cut as a script of its own')
+    .addHelpText(
+      'after',
+      `
+Time is counted by spoken words, numbers as they are said. Exit status 1 where a checked sentence is said only in part.
+
+Examples:
+  plumeline cut my-question --to "40 s"
+  plumeline cut my-question --to short --keep answer --write short.md`,
+    )
+    .action(async (study: string, flags) => {
+      const { cutCommand } = await import('./commands/cut.ts');
+      done(await cutCommand(study, flags, terminal));
+    });
+
+  program
+    .command('captions')
+    .description('write captions and chapters of the script, timed by its words: WebVTT, SubRip and a list')
+    .argument('<study>', 'folder with study.yaml and script.md')
+    .requiredOption('--out <folder>', 'folder to write into; captions and chapters there are replaced')
+    .option('--cut <name>', 'of this cut of the script')
+    .option('--narrow', 'rows of 37 signs instead of 42')
+    .addHelpText(
+      'after',
+      `
+Two rows, 1 to 7 s, at most 180 words a minute. What breaks a rule is told, and gives exit status 1.
+
+Example:
+  plumeline captions my-question --cut short --out captions`,
+    )
+    .action(async (study: string, flags) => {
+      const { captionsCommand } = await import('./commands/captions.ts');
+      done(await captionsCommand(study, flags, terminal));
+    });
+
+  program
+    .command('slips')
+    .description(
+      'hold the captions of the finished film against its script: other numbers, words, lines left out',
+    )
+    .argument('<study>', 'folder with study.yaml and script.md')
+    .argument('<captions>', 'captions of the film: WebVTT (.vtt) or SubRip (.srt)')
+    .option('--cut <name>', 'the film says this cut of the script')
+    .option('--json', 'print all that was found as JSON, times in seconds')
+    .addHelpText(
+      'after',
+      `
+Exit status 1 where there are slips.
+
+Example:
+  plumeline slips my-question film.vtt`,
+    )
+    .action(async (study: string, captions: string, flags) => {
+      const { slipsCommand } = await import('./commands/slips.ts');
+      done(await slipsCommand(study, captions, flags, terminal));
     });
 
   program

@@ -2,11 +2,12 @@
 
 import type { ToldNumbers } from '../../answer/numbers/index.ts';
 import { attempt } from '../../numerics/problem.ts';
-import type { Scene, Script, ScriptRead } from '../../study/script/model.ts';
+import type { Script, ScriptRead } from '../../study/script/model.ts';
 import { chaptersToWebVtt, cuesToSubRip, cuesToWebVtt } from '../captions/files.ts';
 import { makeChapters } from '../captions/makeChapters.ts';
 import { makeCues } from '../captions/makeCues.ts';
 import type { Chapter } from '../captions/model.ts';
+import { cutMarkdown } from '../cut/cutMarkdown.ts';
 import { proposeCut } from '../cut/proposeCut.ts';
 import { numbersTold, resolvedMarkdown, resolveScript } from '../script/index.ts';
 import type { NumbersTold } from '../time/model.ts';
@@ -65,7 +66,7 @@ export function scriptFiles({ read, text, told }: ScriptParts, setting: ScriptSe
         : [
             {
               name: `script/${fileName(cut.name)}-live.md`,
-              content: liveMarkdown(cut.resolved.script, text, setting.caution),
+              content: cutMarkdown(cut.resolved.script, text, setting.caution),
             },
           ]),
       {
@@ -132,23 +133,3 @@ function cutsOf(
   }
   return { made, notes };
 }
-
-/** The kept lines as written, live numbers and all. */
-function liveMarkdown(
-  { title, scenes, pace, densePace, units }: Script,
-  text: string,
-  caution: string,
-): string {
-  const head = `---\npace: ${pace}\ndensePace: ${densePace}\nunits: ${units}\n---`;
-  const blocks = scenes.flatMap((scene) => [headingOf(scene, text), ...linesOf(scene, text)]);
-  return `${[head, `# ${title}`, ...blocks, `<!-- ${caution} -->`].join('\n\n')}\n`;
-}
-
-const headingOf = ({ name, from, to }: Scene, text: string): string =>
-  /^##[^\n]*/m.exec(text.slice(from, to))?.[0] ?? `## ${name}`;
-
-const linesOf = ({ lines, shown }: Scene, text: string): readonly string[] =>
-  lines.flatMap(({ id, from, to }) => [
-    ...shown.filter(({ at }) => at === id).map((one) => text.slice(one.from, one.to).trim()),
-    text.slice(from, to).trim(),
-  ]);

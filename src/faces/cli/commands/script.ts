@@ -24,6 +24,7 @@ import { openStudy } from '../openStudy.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
 import { studyProblemText } from '../text/problemText.ts';
 import { scriptText } from '../text/scriptText.ts';
+import { noScript } from '../toldScript.ts';
 
 export interface ScriptFlags {
   readonly json?: true;
@@ -102,12 +103,3 @@ function checkCut(name: string | undefined, { script: { cuts } }: ScriptRead): v
     },
   ]);
 }
-
-const noScript = (folder: string): BadInput =>
-  new BadInput([
-    {
-      code: 'script-missing',
-      what: `There is no ${SCRIPT_FILE} in ${folder}.`,
-      mend: 'Write one: what is said in paragraphs, scenes under ## headings (docs/script.md).',
-    },
-  ]);

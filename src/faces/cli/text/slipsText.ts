@@ -1,0 +1,33 @@
+/** What a film says otherwise than its script, as a list to correct by. */
+
+import type { FilmRead, Slip } from '../../../telling/film/model.ts';
+import { clockText } from './secondsText.ts';
+import { padEnd, wrapped } from './wrap.ts';
+
+export function slipsText(
+  { slips, scenes, said }: FilmRead,
+  chapters: string,
+  caution: string,
+  width: number,
+): string {
+  const head = `${slips.length === 0 ? 'No slips' : slips.length === 1 ? '1 slip' : `${slips.length} slips`}; ${Math.round(100 * said)}\u00a0% of the script’s words are said.`;
+  const times = scenes.map(
+    ({ name, start, end }) =>
+      `  ${padEnd(start === null || end === null ? 'not said' : `${clockText(start)}–${clockText(end)}`, 16)} ${name}`,
+  );
+  return [
+    wrapped(head, width),
+    ...(slips.length === 0 ? [] : [slips.map((slip) => slipText(slip, width)).join('\n')]),
+    ['Scenes in the film', ...times].join('\n'),
+    ...(chapters === '' ? [] : [`Chapters\n${chapters.trimEnd()}`]),
+    wrapped(caution, width),
+  ].join('\n\n');
+}
+
+function slipText({ time, line, sentence, words }: Slip, width: number): string {
+  const where = [
+    line === null ? 'outside the script' : `line ${line}`,
+    ...(sentence === null ? [] : [`sentence ${sentence}`]),
+  ];
+  return wrapped(`${padEnd(clockText(time), 8)} ${words} (${where.join(', ')})`, width, '           ', '  ');
+}
