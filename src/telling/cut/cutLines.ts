@@ -21,7 +21,7 @@ export function cutLines(
     kept: kept.has(place),
     ...(kept.has(place)
       ? whyKept(place, line.weight, reliance, settled, kept)
-      : whyDropped(place, reliance, settled, kept)),
+      : whyDropped(place, line.weight, reliance, settled, kept)),
     seconds: seconds[place]!,
     weight: line.weight,
   }));
@@ -45,6 +45,7 @@ function whyKept(
 
 function whyDropped(
   place: number,
+  weight: number,
   { ids, needs, closures }: Reliance,
   settled: Settled,
   kept: ReadonlySet<number>,
@@ -54,6 +55,7 @@ function whyDropped(
     const left = [...settled.left].filter((other) => hasBit(closures.below[place]!, other));
     return { because: 'relies on a line left', with: left.sort((a, b) => a - b).map((other) => ids[other]!) };
   }
+  if (weight === 0) return { because: 'without weight', with: [] };
   const missing = needs[place]!.filter((other) => !kept.has(other));
   return { because: 'no room', with: missing.map((other) => ids[other]!) };
 }

@@ -9,6 +9,7 @@ export type CutReason =
   | 'worth its time'
   | 'left by the writer'
   | 'relies on a line left'
+  | 'without weight'
   | 'no room';
 
 export interface CutLine {

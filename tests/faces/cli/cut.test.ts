@@ -84,8 +84,9 @@ describe('cut', () => {
   test('tells each line with its time and reason; wishes of the command are added', async () => {
     const { status, out } = await runMain(['cut', place, '--to', '30 s', '--leave', 'much']);
     expect(status).toBe(0);
-    expect(out).toMatch(/keep why\.1 +6\.9\u00a0s, weight 2: worth its time/);
+    expect(out).toMatch(/keep why\.1 +7\.3\u00a0s, weight 2: worth its time/);
     expect(out).toMatch(/drop pressure .*: left by the writer/);
+    expect(out).toMatch(/drop the-end\.1 .*: without weight/);
     expect(out).toContain('No cut of this length weighs more.');
   });
 
