@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import type { Crew } from '../../../answer/asked/crew.ts';
 import { localCrew } from '../../../answer/asked/localCrew.ts';
 import { withDrawnBands } from '../../../answer/bands/drawnBands.ts';
@@ -18,6 +19,7 @@ import { readScriptOf, tellScript } from '../../../telling/script/index.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { readReviewFile } from '../../disk/reviewFile.ts';
 import { readScriptText } from '../../disk/scriptFile.ts';
+import { requireReplaceable } from '../../package/packagePlace.ts';
 import { packStudy } from '../../package/packStudy.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { checkedStudy } from '../checkedSentences.ts';
@@ -37,6 +39,8 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   const day = dayGiven(flags.date);
   const shelf = openDataShelf();
   const { study, text, folder } = await openStudy(given, shelf, terminal);
+  // Before the work, not after it.
+  await requireReplaceable(resolve(flags.out));
   const solved = await solveStudyLive(study, shelf, {
     version: programVersion(),
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
