@@ -54,20 +54,21 @@ export function surfaceFit(
   });
   const diagonal = triangulate(matrix, rows, columns);
   if (diagonal === null) return null;
+  const right = new Float64Array(rows);
   return {
     fit(values) {
-      const coefficients = solveTriangulated(matrix, diagonal, rows, columns, Float64Array.from(values));
-      return surfaceOf(terms, coefficients);
+      right.set(values);
+      return surfaceOf(terms, solveTriangulated(matrix, diagonal, rows, columns, right));
     },
   };
 }
 
 function surfaceOf(terms: readonly TermPowers[], coefficients: Float64Array): ResponseSurface {
-  const values = new Float64Array(terms.length);
   return {
     terms,
     coefficients,
     at(point) {
+      const values = new Float64Array(terms.length);
       termValuesInto(values, point, terms);
       let sum = 0;
       for (let i = 0; i < values.length; i++) sum += coefficients[i]! * values[i]!;

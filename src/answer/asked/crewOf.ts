@@ -90,13 +90,13 @@ function whenAborted(signal: AbortSignal): Promise<never> {
 /** Points so few that some hand would stand idle are cut up further, by the state of the engines that is asked for. */
 const ENOUGH_POINTS = 4;
 
-/** So are the last ones, so that the hands end together. */
+/** So are the last ones, so that the hands end together, and the first one, which is often waited for. */
 function piecesOf(asks: readonly Ask[], points: number, hands: number): readonly Piece[] {
   const whole = [{ places: asks.map((_, place) => place), asks }];
   const cutFrom = hands === 1 ? points : points < ENOUGH_POINTS * hands ? 0 : points - hands;
-  const cut = cutFrom < points ? byState(asks) : [];
+  const cut = hands === 1 ? whole : byState(asks);
   return Array.from({ length: points }, (_, point) =>
-    (point < cutFrom ? whole : cut).map((group) => ({ point, group })),
+    (point > 0 && point < cutFrom ? whole : cut).map((group) => ({ point, group })),
   ).flat();
 }
 

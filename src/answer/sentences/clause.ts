@@ -28,6 +28,21 @@ export interface Teller {
   readonly choices: Choices;
   readonly engines: OwnersById;
   /** Of parts of the tests. */ readonly compile: Compile;
+  /** Of one number by itself; null where no draw has a value. */ readonly bandOfNumber: (
+    number: MeasuredNumber,
+  ) => Band | null;
+}
+
+/** The band of each number, found once. */
+export function bandsOfNumbers(drawn: DrawnAsks, choices: Choices): Teller['bandOfNumber'] {
+  const known = new Map<MeasuredNumber, Band | null>();
+  return (number) => {
+    const found = known.get(number);
+    if (found !== undefined) return found;
+    const band = bandOf(drawn, choices, number, valueIn(number));
+    known.set(number, band);
+    return band;
+  };
 }
 
 export function clauseOf(measured: Measured, teller: Teller): Clause | null {
@@ -44,16 +59,14 @@ export function clauseOf(measured: Measured, teller: Teller): Clause | null {
 }
 
 function valueClause(of: MeasuredNumber, teller: Teller): Clause | null {
-  const { drawn, choices } = teller;
-  const value = valueIn(of);
-  const band = bandOf(drawn, choices, of, value);
+  const band = teller.bandOfNumber(of);
   if (band === null) return null;
   const span = spanWords(band.low, band.high, unitOf(of, band));
   return {
     words: `${headOf(of, teller)} is ${span.words}.`,
     holds: within(of.expression.text, span, unitOf(of, band).symbol, unitOf(of, band).perSI),
     places: of.places,
-    value: inside(value, span),
+    value: inside(valueIn(of), span),
     share: null,
   };
 }
@@ -63,8 +76,7 @@ function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller
   const { drawn, choices } = teller;
   const both = placesOf(one, other);
   const [first, second] = [valueIn(one), valueIn(other)];
-  const apart = (row: Row): number | null => less(first(row), second(row));
-  const band = bandOf(drawn, choices, both, apart);
+  const band = bandApart(one, other, teller);
   if (band === null) return null;
   const unit = unitOf(one, band);
   const [low, high, word] = band.high <= 0 ? [-band.high, -band.low, 'less'] : [band.low, band.high, 'more'];
@@ -76,9 +88,15 @@ function amountClause(one: MeasuredNumber, other: MeasuredNumber, teller: Teller
     words: `${headOf(one, teller)} is ${how} than ${nameBeside(one, other, teller)}.`,
     holds: within(`(${one.expression.text}) - (${other.expression.text})`, signed, unit.symbol, unit.perSI),
     ...both,
-    value: inside(apart, signed),
+    value: inside((row) => less(first(row), second(row)), signed),
     share: bandOf(drawn, choices, both, (row) => shareMore(first(row), second(row))),
   };
+}
+
+/** Of one number less the other. */
+export function bandApart(one: MeasuredNumber, other: MeasuredNumber, teller: Teller): Band | null {
+  const [first, second] = [valueIn(one), valueIn(other)];
+  return bandOf(teller.drawn, teller.choices, placesOf(one, other), (row) => less(first(row), second(row)));
 }
 
 /** `A is about a third more than B`, `A is between 1.4 and 1.6 times B` */

@@ -7,7 +7,7 @@ import { settableInputs } from '../inputs/index.ts';
 import { heldAgainst } from './absolutes.ts';
 import { byEachModel, choicesOf } from './alternatives.ts';
 import { ownersById } from './askWords.ts';
-import type { Teller } from './clause.ts';
+import { bandsOfNumbers, type Teller } from './clause.ts';
 import { conditionsOf } from './conditions.ts';
 import type { DrawnAsks } from './drawnAsks.ts';
 import { type Judgement, judge } from './judge.ts';
@@ -34,7 +34,13 @@ export function decidedSentence(
   const { id, say, holds, said } = sentence;
   const { test } = placed;
   const choices = choicesOf(placed, drawn);
-  const teller: Teller = { drawn, choices, engines: ownersById(study), compile };
+  const teller: Teller = {
+    drawn,
+    choices,
+    engines: ownersById(study),
+    compile,
+    bandOfNumber: bandsOfNumbers(drawn, choices),
+  };
   const middle = drawn.middle.map((told) => (told.ok ? told.value : null));
   const decision = test.decide(ownValues(placed, middle));
   const own = holdingShare(placed, drawn);

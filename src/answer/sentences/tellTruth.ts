@@ -3,10 +3,10 @@
 import { NUMBER } from '../expression/dimensions.ts';
 import type { Decision, NamedNumber } from '../expression/model.ts';
 import { bandOf } from './bandOf.ts';
-import { type Clause, capital, clauseOf, type Teller } from './clause.ts';
+import { bandApart, type Clause, capital, clauseOf, type Teller } from './clause.ts';
 import { readerAt } from './drawnAsks.ts';
 import { expressionWords } from './expressionWords.ts';
-import { type Measured, type MeasuredNumber, measuredBy, valueIn } from './measured.ts';
+import { type Measured, type MeasuredNumber, measuredBy } from './measured.ts';
 import type { DecidingNumber } from './model.ts';
 import { rangeClause } from './rangeClause.ts';
 import type { Computed } from './saidNumbers.ts';
@@ -51,10 +51,10 @@ export function truthOf(placed: PlacedTest, decision: Decision, teller: Teller):
 
 /** Both above nothing throughout: then one is so many times the other. */
 const isComparable =
-  ({ drawn, choices }: Teller) =>
+  ({ bandOfNumber }: Teller) =>
   (...both: readonly MeasuredNumber[]): boolean =>
     both.every((number) => {
-      const band = bandOf(drawn, choices, number, valueIn(number));
+      const band = bandOfNumber(number);
       return band !== null && band.low > 0;
     });
 
@@ -84,24 +84,18 @@ function computedOf(measured: Measured, teller: Teller): readonly Computed[] {
     dimension: part.expression.dimension,
     quantity: part.expression.quantity,
     madeOf: part.expression.asks.map(({ quantity }) => quantity),
-    places: part.places,
-    evaluate: valueIn(part),
+    band: teller.bandOfNumber(part),
   }));
   const [one, other] = numbers;
   const all = [...numbers];
   if (one !== undefined && other !== undefined && measured.is === 'more') {
     all.push({
       ...one,
-      places: [...one.places, ...other.places],
       text: `the amount by which ${one.text} is more than ${other.text}`,
-      evaluate: (row) => {
-        const [a, b] = [one.evaluate(row), other.evaluate(row)];
-        return a === null || b === null ? null : a - b;
-      },
+      band: bandApart(measured.one, measured.other, teller),
     });
   }
-  return all.flatMap(({ text, dimension, quantity, madeOf, places, evaluate }): Computed[] => {
-    const band = bandOf(teller.drawn, teller.choices, { places }, evaluate);
+  return all.flatMap(({ text, dimension, quantity, madeOf, band }): Computed[] => {
     if (band === null) return [];
     const unit = unitOfNumber(quantity, dimension, madeOf, [band.low, band.high]);
     const words = `${capital(text)} is ${spanWords(band.low, band.high, unit).words}.`;

@@ -52,9 +52,8 @@ export async function drawAsks(
   };
   const inputs = unknownInputs(study, asks).filter(({ unknown }) => !rest.given?.includes(unknown.path));
   const work = { ...(signal && { signal }) };
-  const middle = rest.middle ?? (await crew.tell(asks, [{}], work))[0] ?? [];
   const centre = new Float64Array(inputs.length);
-  const atMiddle = (provisional: boolean): Drawn =>
+  const atMiddle = (middle: readonly Told[], provisional: boolean): Drawn =>
     drawnFrom(
       inputs,
       middle,
@@ -63,7 +62,8 @@ export async function drawAsks(
       provisional ? { ...counts, count: Math.min(counts.count, FIRST_DRAWS) } : counts,
       provisional,
     );
-  if (inputs.length === 0) return atMiddle(false);
+  let middle = rest.middle ?? null;
+  if (inputs.length === 0) return atMiddle(middle ?? (await crew.tell(asks, [{}], work))[0] ?? [], false);
 
   let places: readonly Float64Array[] = [];
   let told: readonly (readonly Told[])[] = [];
@@ -72,14 +72,24 @@ export async function drawAsks(
     const fresh = design.slice(places.length);
     const before = places.length;
     let done = 0;
-    const asked = crew.tell(
-      asks,
-      fresh.map((place) => pointAt(inputs, place)),
-      { ...work, onPoint: () => onProgress?.(before + ++done, wanted) },
-    );
+    // The middle values go ahead of the first points: no hand stands idle between them.
+    const ahead: readonly Point[] = middle === null ? [{}] : [];
+    const early = toldEarly<readonly Told[]>();
+    const asked = crew.tell(asks, [...ahead, ...fresh.map((place) => pointAt(inputs, place))], {
+      ...work,
+      onPoint(index, toldThere) {
+        if (index < ahead.length) early.tell(toldThere);
+        else onProgress?.(before + ++done, wanted);
+      },
+    });
+    middle ??= await Promise.race([early.told, asked.then((rows) => rows[0] ?? [])]);
     // The first look is worked out while the crew is busy.
-    if (before === 0) whileWaiting(asked, () => onProvisional?.(atMiddle(true)));
-    const more = await asked;
+    if (before === 0 && onProvisional) {
+      const first = middle;
+      await whileWaiting(asked, () => onProvisional(atMiddle(first, true)));
+    }
+    const more = (await asked).slice(ahead.length);
+    signal?.throwIfAborted();
     places = design;
     told = [...told, ...more];
     const heldOut = heldOutOf(wanted);
@@ -101,9 +111,19 @@ export async function drawAsks(
   throw new RangeError('no points to solve at');
 }
 
-/** A fault of what is done meanwhile must not leave the promise without a listener. */
-function whileWaiting(asked: Promise<unknown>, doThis: () => void): void {
+/** A promise and what keeps it. */
+function toldEarly<T>(): { readonly told: Promise<T>; tell(this: void, value: T): void } {
+  let tell: (value: T) => void = () => undefined;
+  const told = new Promise<T>((resolve) => {
+    tell = resolve;
+  });
+  return { told, tell };
+}
+
+/** A fault of what is done meanwhile must not leave the promise without a listener; the hands are given their next work first. */
+async function whileWaiting(asked: Promise<unknown>, doThis: () => void): Promise<void> {
   asked.catch(() => undefined);
+  await new Promise((resolve) => setTimeout(resolve));
   doThis();
 }
 

@@ -2,7 +2,8 @@
 
 import { type EffectsDesign, effectsDesign, effectsOver } from '../../numerics/effects.ts';
 import { remembered } from '../../numerics/remembered.ts';
-import type { Drawn, DrawnAsk, DrawnPlaces, Unknown } from './model.ts';
+import { designPlaces } from './designPlaces.ts';
+import type { Drawn, DrawnAsk, Unknown } from './model.ts';
 
 export interface Share {
   /** Of the draws in which it is decided [–]; null where none is. */ readonly share: number | null;
@@ -110,7 +111,7 @@ function atDesign(drawn: Drawn): AtDesign {
   const known = atDesignOf.get(drawn);
   if (known !== undefined) return known;
   const design = designFor(drawn.unknowns.length, drawn.seed);
-  const valuesAt = drawn.over(placesOf(design, drawn));
+  const valuesAt = drawn.over(designPlaces(design, drawn));
   const values: (Float64Array | undefined)[] = [];
   const found: AtDesign = {
     design,
@@ -122,47 +123,6 @@ function atDesign(drawn: Drawn): AtDesign {
   };
   atDesignOf.set(drawn, found);
   return found;
-}
-
-/** In the order of the design; inputs come first among the coordinates, the errors of the models behind them. */
-function placesOf(
-  { dimensions, count, scramblings, points }: EffectsDesign,
-  { unknowns, placeOf }: Drawn,
-): DrawnPlaces {
-  const models = unknowns.findIndex(({ kind }) => kind === 'model');
-  const firstModel = models < 0 ? dimensions : models;
-  const inputs: Float64Array[] = [];
-  const whichInputs = new Int32Array(points.length);
-  const deviations = new Float64Array(points.length * dimensions);
-  const like = new Int32Array(points.length).fill(-1);
-  const butFor = new Int32Array(points.length).fill(-1);
-  for (let run = 0; run < scramblings; run++) {
-    const start = run * count * (dimensions + 2);
-    for (let n = 0; n < 2 * count; n++) {
-      const place = placeOf(points[start + n]!);
-      whichInputs[start + n] = inputs.push(place.inputs) - 1;
-      deviations.set(place.deviations, (start + n) * dimensions);
-    }
-    for (let unknown = 0; unknown < dimensions; unknown++) {
-      for (let n = 0; n < count; n++) {
-        // One place with one of its unknowns as in the other.
-        const [one, other] = [start + n, start + count + n];
-        const row = start + (unknown + 2) * count + n;
-        deviations.copyWithin(row * dimensions, one * dimensions, (one + 1) * dimensions);
-        if (unknown < firstModel) {
-          const moved = inputs[whichInputs[one]!]!.slice();
-          moved[unknown] = inputs[whichInputs[other]!]![unknown]!;
-          whichInputs[row] = inputs.push(moved) - 1;
-        } else {
-          whichInputs[row] = whichInputs[one]!;
-          deviations[row * dimensions + unknown] = deviations[other * dimensions + unknown]!;
-          like[row] = one;
-          butFor[row] = unknown;
-        }
-      }
-    }
-  }
-  return { inputs, whichInputs, deviations, like, butFor };
 }
 
 /**
