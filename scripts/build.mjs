@@ -18,6 +18,8 @@ export function build() {
   if (!runTool('@typescript/native', 'tsc', ['-p', 'tsconfig.build.json']))
     fail('the TypeScript build failed.');
   if (!runTool('vite', 'vite', ['build', '--logLevel', 'warn'])) fail('the workbench build failed.');
+  if (!runTool('vite', 'vite', ['build', '--config', 'vite.film.config.ts', '--logLevel', 'warn']))
+    fail('the build of the film page failed.');
   writeFileSync(stamp, digest);
 }
 

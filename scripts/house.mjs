@@ -73,6 +73,7 @@ export function sourceDigest() {
     'tsconfig.json',
     'tsconfig.build.json',
     'vite.config.ts',
+    'vite.film.config.ts',
   ];
   const paths = [
     ...loose.map((name) => join(root, name)).filter((path) => existsSync(path)),

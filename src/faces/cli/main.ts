@@ -64,6 +64,7 @@ Examples:
   plumeline captions my-question --out DIR  captions and chapters of its script
   plumeline slips my-question film.vtt      what the finished film says otherwise
   plumeline pack my-question --out folder   page, figures and numbers to publish
+  plumeline clip my-question --figure cut --out climb.mp4   the engines climb, as a film
   plumeline open my-question                the same in a browser, with the altitude to drag
   plumeline quantities specificImpulse      what a number means and where it comes from
 
@@ -467,6 +468,53 @@ Example:
     .action(async (study: string, flags) => {
       const { packCommand } = await import('./commands/pack.ts');
       done(await packCommand(study, flags, terminal));
+    });
+
+  program
+    .command('clip')
+    .description('write a moving figure as a film, or as numbered pictures')
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .requiredOption(
+      '--figure <name>',
+      'cut, specific-impulse, thrust, push, pressure-along-wall, ascent-ID, sweep-ID',
+    )
+    .requiredOption(
+      '--out <file>',
+      'file that ends in .mp4 or .webm, or a new folder for numbered pictures (PNG)',
+    )
+    .option(
+      '--kind <kind>',
+      'altitude: it climbs; build-up: curves are drawn in; rings: a nozzle grows ring by ring',
+    )
+    .option('--engine <id>', 'the engine that grows (rings); absent: the first')
+    .option('--from <altitude>', 'where a climb begins: "5 km", pad, vacuum (pad)')
+    .option('--to <altitude>', 'where it ends (vacuum)')
+    .option('--at <altitude>', 'where a nozzle grows or a wall is drawn (pad)')
+    .option('--size <size>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720 (16:9)')
+    .option('--fps <rate>', 'frames a second: 23.976, 24, 25, 29.97, 30, 50, 59.94, 60 (25)')
+    .option('--seconds <time>', 'how long it is, the held ends in it (8)')
+    .option('--hold-first <time>', 'how long the first picture stands (0.5)')
+    .option('--hold-last <time>', 'how long the last one stands (1)')
+    .option('--handles [time]', 'still pictures before and behind, for transitions; 1 s each unless said')
+    .option('--loop', 'there and back: the last frame is the first')
+    .option('--ease <how>', '"soft ends", smooth or even (soft ends)')
+    .option('--theme <theme>', 'light or dark (light)')
+    .option('--title <text>', 'said instead of the finding')
+    .option('--alpha', 'transparent ground (.webm or pictures)')
+    .addHelpText(
+      'after',
+      `
+Films are encoded by Chromium or Chrome, found on PATH or by the environment variable CHROME; without one, numbered
+pictures are written. A clip that flashes more than three times a second is refused. An interrupt leaves no half file.
+
+Examples:
+  plumeline clip my-question --figure cut --out climb.mp4
+  plumeline clip my-question --figure specific-impulse --kind build-up --size 9:16 --alpha --out curves.webm
+  plumeline clip my-question --figure push --engine bell --at "10 km" --fps 29.97 --out rings.mp4`,
+    )
+    .action(async (study: string, flags) => {
+      const { clipCommand } = await import('./commands/clip.ts');
+      done(await clipCommand(study, flags, terminal));
     });
 
   program

@@ -5,13 +5,29 @@ import { Resvg } from '@resvg/resvg-js';
 import { FONT_FAMILY } from '../../telling/look/themeCss.ts';
 import { fontFiles } from './fontFiles.ts';
 
+export interface DrawnPicture {
+  readonly png: Buffer;
+  /** RGBA, row by row. */ readonly pixels: Buffer;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** Only the bundled fonts are used, so that the same drawing gives the same bytes everywhere. */
-export function pngOf(svg: string, width: number, words: Readonly<Record<string, string>>): Buffer {
+export function pictureOf(svg: string, width: number, words: Readonly<Record<string, string>>): DrawnPicture {
   const drawn = new Resvg(svg, {
     fitTo: { mode: 'width', value: width },
     font: { fontFiles: [...fontFiles], loadSystemFonts: false, defaultFontFamily: FONT_FAMILY },
-  });
-  return withWords(Buffer.from(drawn.render().asPng()), words);
+  }).render();
+  return {
+    png: withWords(Buffer.from(drawn.asPng()), words),
+    pixels: drawn.pixels,
+    width: drawn.width,
+    height: drawn.height,
+  };
+}
+
+export function pngOf(svg: string, width: number, words: Readonly<Record<string, string>>): Buffer {
+  return pictureOf(svg, width, words).png;
 }
 
 /** International text chunks (iTXt, PNG specification, third edition, 11.3.3.4) put before the end of the file. */

@@ -13,6 +13,7 @@ export interface ReadoutPart {
   readonly weight: Weight;
   readonly fill: ColourToken;
   /** Free before it, in type sizes. */ readonly gap?: number;
+  /** Words begin at the left end of their room; numbers end at its right end. */ readonly isWords?: boolean;
 }
 
 /** Parts side by side on one base line from `x` on. */
@@ -23,17 +24,49 @@ export function readoutLine(
   size: number,
 ): readonly SceneNode[] {
   let left = x;
-  return parts.map(({ text, widest, weight, fill, gap = 0 }): TextNode => {
+  return parts.map(({ text, widest, weight, fill, gap = 0, isWords = false }): TextNode => {
     left += gap * size;
     const width = textWidth(widest ?? text, size, weight);
     const right = left + width;
     const node = { kind: 'text', y, text, size, weight, fill } as const;
     const placed: TextNode =
-      widest === undefined ? { ...node, x: left, anchor: 'start' } : { ...node, x: right, anchor: 'end' };
+      widest === undefined || isWords
+        ? { ...node, x: right - width, anchor: 'start' }
+        : { ...node, x: right, anchor: 'end' };
     left = right;
     return placed;
   });
 }
+
+/** Groups of parts, each kept together, broken into lines no wider than `width`. */
+export function readoutLines(
+  groups: readonly (readonly ReadoutPart[])[],
+  width: number,
+  size: number,
+): readonly (readonly ReadoutPart[])[] {
+  const lines: ReadoutPart[][] = [];
+  let used = 0;
+  for (const parts of groups) {
+    const own = parts.reduce(
+      (sum, { text, widest, weight, gap = 0 }) => sum + gap * size + textWidth(widest ?? text, size, weight),
+      0,
+    );
+    const line = lines.at(-1);
+    if (line !== undefined && used + GAP * size + own <= width) {
+      line.push(...parts.map((part, i) => (i === 0 ? { ...part, gap: GAP } : part)));
+      used += GAP * size + own;
+    } else {
+      lines.push([...parts]);
+      used = own;
+    }
+  }
+  return lines;
+}
+
+/** Between groups on one line, in type sizes. */
+const GAP = 1.2;
+/** From base line to base line, in type sizes. */
+export const READOUT_LEADING = 1.4;
 
 /** `12.3 km, air 0.190 bar`; in vacuum `vacuum, no air`. */
 export function altitudeReadout(altitude: Altitude): readonly ReadoutPart[] {

@@ -2,34 +2,60 @@
 
 import type { StudyAnswer } from '../../answer/model.ts';
 import { layoutOf } from '../look/formats.ts';
-import type { Scene } from '../scene/scene.ts';
+import type { Box } from '../scene/box.ts';
+import type { Scene, SceneNode } from '../scene/scene.ts';
 import { rowsOf } from './conditions.ts';
 import { overAltitudeDescription } from './describe.ts';
 import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
 import { footOf, heldEqualWords, impulseFinding, thrustFinding } from './findings.ts';
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
-import { overAltitudePanel } from './overAltitude.ts';
+import { type OverAltitudePanel, overAltitudePanel } from './overAltitude.ts';
 import { differsFromFull, type OverAltitudeQuantity } from './overAltitudeCurves.ts';
 import { criteriaSpan } from './separationSpan.ts';
 
 export function impulseOverAltitude(answer: StudyAnswer, options: FigureOptions): Scene {
-  return figure(answer, 'specificImpulse', options.title ?? impulseFinding(answer), options);
+  return figure(answer, 'specificImpulse', options);
 }
 
 export function thrustOverAltitude(answer: StudyAnswer, options: FigureOptions): Scene {
-  return figure(answer, 'thrust', options.title ?? thrustFinding(answer), options);
+  return figure(answer, 'thrust', options);
 }
 
-function figure(
+function figure(answer: StudyAnswer, quantity: OverAltitudeQuantity, options: FigureOptions): Scene {
+  const { scene, head, panel } = overAltitudeFigure(answer, quantity, options);
+  return {
+    ...scene,
+    children: [
+      ...head,
+      ...panel.nodes,
+      ...(options.altitude === undefined
+        ? []
+        : [{ kind: 'group' as const, name: 'cursor', children: panel.cursor(options.altitude) }]),
+      ...panel.labels,
+    ],
+  };
+}
+
+/** The figure in its parts, for those who move one of them. */
+export interface OverAltitudeFigure {
+  /** All but what is drawn. */ readonly scene: Omit<Scene, 'children'>;
+  readonly head: readonly SceneNode[];
+  readonly panel: OverAltitudePanel;
+  /** Room left free above the panel. */ readonly above: Box;
+}
+
+/** @param leftFree [px] above the panel, for what the caller puts there */
+export function overAltitudeFigure(
   answer: StudyAnswer,
   quantity: OverAltitudeQuantity,
-  title: string,
   options: FigureOptions,
-): Scene {
+  leftFree = 0,
+): OverAltitudeFigure {
   const layout = layoutOf(options.size);
   const { engines, leftOut } = drawnEngines(answer, 4);
   const what = quantity === 'thrust' ? 'Thrust' : 'Specific impulse';
+  const title = options.title ?? (quantity === 'thrust' ? thrustFinding(answer) : impulseFinding(answer));
   const around = frame(
     layout,
     {
@@ -45,22 +71,20 @@ function figure(
     },
     options,
   );
-  const panel = overAltitudePanel(answer, quantity, around.content, layout, options, layout.axisRight);
+  const { content } = around;
+  const box = { ...content, y: content.y + leftFree, height: content.height - leftFree };
   return {
-    width: layout.width,
-    height: layout.height,
-    title,
-    description: overAltitudeDescription(answer, quantity, options),
-    theme: options.theme,
-    transparent: options.transparent ?? false,
-    children: [
-      ...around.nodes,
-      ...panel.nodes,
-      ...(options.altitude === undefined
-        ? []
-        : [{ kind: 'group' as const, name: 'cursor', children: panel.cursor(options.altitude) }]),
-      ...panel.labels,
-    ],
+    scene: {
+      width: layout.width,
+      height: layout.height,
+      title,
+      description: overAltitudeDescription(answer, quantity, options),
+      theme: options.theme,
+      transparent: options.transparent ?? false,
+    },
+    head: around.nodes,
+    panel: overAltitudePanel(answer, quantity, box, layout, options, layout.axisRight),
+    above: { ...content, height: leftFree },
   };
 }
 

@@ -1,9 +1,9 @@
 /** A scene written as SVG. The same scene and options give the same bytes. */
 
 import { textWidth } from '../look/measureText.ts';
-import { stepColour } from '../look/pressureRamp.ts';
 import { FONT_STACK, SUBSET_FAMILY } from '../look/themeCss.ts';
-import { COLOURS, type ColourToken, type Theme } from '../look/tokens.ts';
+import type { Theme } from '../look/tokens.ts';
+import { fixedColour } from './paint.ts';
 import { short } from './pathData.ts';
 import { escapeMarkup } from './safeText.ts';
 import type { Fill, GroupNode, Paint, Scene, SceneNode, TextNode } from './scene.ts';
@@ -107,8 +107,7 @@ class SvgWriter {
   paint(paint: Paint): string {
     if (paint === 'none') return 'none';
     if (this.colours === 'variables') return `var(--${paint})`;
-    if (paint.startsWith('pressure-')) return stepColour(Number(paint.slice(9)), this.theme);
-    return COLOURS[this.theme][paint as ColourToken];
+    return fixedColour(paint, this.theme);
   }
 
   definitions(): string {

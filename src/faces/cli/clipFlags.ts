@@ -1,0 +1,133 @@
+/** The options of `plumeline clip`, read. */
+
+import type { Problem } from '../../numerics/problem.ts';
+import { parseQuantity } from '../../study/index.ts';
+import {
+  type ClipKind,
+  type ClipRequest,
+  type ClipTiming,
+  EASES,
+  type Ease,
+  frameRateOf,
+  USUAL_TIMING,
+} from '../../telling/clips/index.ts';
+import type { FigureSize } from '../../telling/look/formats.ts';
+import { BadInput } from './badInput.ts';
+
+export interface ClipFlags {
+  readonly figure: string;
+  readonly out: string;
+  readonly kind?: string;
+  readonly engine?: string;
+  readonly from?: string;
+  readonly to?: string;
+  readonly at?: string;
+  readonly size?: string;
+  readonly fps?: string;
+  readonly seconds?: string;
+  readonly holdFirst?: string;
+  readonly holdLast?: string;
+  readonly handles?: string | true;
+  readonly loop?: true;
+  readonly ease?: string;
+  readonly theme?: string;
+  readonly alpha?: true;
+  readonly title?: string;
+}
+
+const KINDS: readonly ClipKind[] = ['altitude', 'build-up', 'rings'];
+const SIZES = ['16:9', '9:16', '1:1', 'print'] as const;
+/** [s] of handles that are asked for without saying how long. */
+const USUAL_HANDLES = 1;
+/** [m] Above it the scale of the figures goes over into vacuum. */
+const HIGHEST = 60_000;
+
+export function timingFrom(flags: ClipFlags): ClipTiming {
+  const { fps, seconds, holdFirst, holdLast, handles, loop, ease } = flags;
+  return {
+    rate: frameRateOf(fps ?? '25'),
+    seconds: secondsFrom(seconds, '--seconds') ?? USUAL_TIMING.seconds,
+    holdFirst: secondsFrom(holdFirst, '--hold-first') ?? USUAL_TIMING.holdFirst,
+    holdLast: secondsFrom(holdLast, '--hold-last') ?? USUAL_TIMING.holdLast,
+    handles: handles === true ? USUAL_HANDLES : (secondsFrom(handles, '--handles') ?? 0),
+    loop: loop ?? false,
+    ease: oneOf<Ease>(ease, EASES, '--ease') ?? USUAL_TIMING.ease,
+  };
+}
+
+export function requestFrom(flags: ClipFlags): ClipRequest {
+  const { figure, kind, engine, from, to, at, size, theme, alpha, title } = flags;
+  const wanted = oneOf(kind, KINDS, '--kind');
+  return {
+    figure,
+    ...(wanted !== undefined && { kind: wanted }),
+    ...(engine !== undefined && { engine }),
+    ...(title !== undefined && { title }),
+    from: altitudeFrom(from, '--from') ?? 0,
+    to: altitudeFrom(to, '--to') ?? 'vacuum',
+    at: altitudeFrom(at, '--at') ?? 0,
+    size: sizeFrom(size) ?? '16:9',
+    theme: oneOf(theme, ['light', 'dark'] as const, '--theme') ?? 'light',
+    transparent: alpha ?? false,
+  };
+}
+
+const refuse = (problem: Problem): never => {
+  throw new BadInput([problem]);
+};
+
+function oneOf<T extends string>(
+  given: string | undefined,
+  known: readonly T[],
+  option: string,
+): T | undefined {
+  if (given === undefined) return undefined;
+  return (
+    known.find((one) => one === given) ??
+    refuse({
+      code: 'option-value',
+      what: `${option}: “${given}” is not known.`,
+      mend: `Give ${known.join(', ')}.`,
+    })
+  );
+}
+
+function secondsFrom(given: string | undefined, option: string): number | undefined {
+  if (given === undefined) return undefined;
+  const value = Number(given.replace(/\s*s$/, ''));
+  if (given.trim() !== '' && Number.isFinite(value)) return value;
+  return refuse({
+    code: 'option-value',
+    what: `${option}: “${given}” is no time.`,
+    mend: 'Give seconds, such as 8.',
+  });
+}
+
+function altitudeFrom(given: string | undefined, option: string): number | 'vacuum' | undefined {
+  if (given === undefined) return undefined;
+  const words = given.trim().toLowerCase();
+  if (words === 'vacuum') return 'vacuum';
+  if (words === 'pad' || words === 'sea level') return 0;
+  const parsed = parseQuantity(given, 'length');
+  if (!parsed.ok) return refuse({ ...parsed.problem, what: `${option}: ${parsed.problem.what}` });
+  const { value } = parsed.value;
+  if (value >= 0 && value <= HIGHEST) return value;
+  return refuse({
+    code: 'condition-outside',
+    what: `${option}: “${given}” is outside 0 to ${HIGHEST / 1000} km.`,
+    mend: 'Give an altitude in it, or vacuum.',
+  });
+}
+
+function sizeFrom(given: string | undefined): FigureSize | undefined {
+  if (given === undefined) return undefined;
+  const named = SIZES.find((size) => size === given);
+  if (named !== undefined) return named;
+  const [, width, height] = /^(\d+)\s*[x×]\s*(\d+)$/.exec(given) ?? [];
+  if (width !== undefined && height !== undefined) return { width: Number(width), height: Number(height) };
+  return refuse({
+    code: 'option-value',
+    what: `--size: “${given}” is no size.`,
+    mend: `Give ${SIZES.join(', ')}, or pixels such as 1280x720.`,
+  });
+}

@@ -1,0 +1,76 @@
+/** A clip as numbered pictures in a folder of their own: where no encoder is there, or where an edit wants them. */
+
+import { createHash, randomBytes } from 'node:crypto';
+import { mkdir, readdir, rename, rm, rmdir, writeFile } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
+import { CAUTION } from '../../answer/caution.ts';
+import { ProblemError } from '../../numerics/problem.ts';
+import type { Clip } from '../../telling/clips/clip.ts';
+import { flashMeter } from '../../telling/clips/flashMeter.ts';
+import type { Scene } from '../../telling/scene/scene.ts';
+import { sceneToSvg } from '../../telling/scene/svg.ts';
+import { type DrawnPicture, pictureOf } from '../package/pngPicture.ts';
+import type { WriteOptions, WrittenClip } from './filmModel.ts';
+import { requireCalm } from './requireCalm.ts';
+
+/** `00000.png`, `00001.png`, … and `clip.json`, which says how fast they go. */
+export async function writeFrames(
+  clip: Clip,
+  out: string,
+  { onProgress, signal }: WriteOptions = {},
+): Promise<WrittenClip> {
+  const path = resolve(out);
+  await requireEmpty(path);
+  const fresh = join(dirname(path), `.${basename(path)}.${randomBytes(4).toString('hex')}.writing`);
+  const words = { Title: clip.title, Disclaimer: CAUTION };
+  const meter = flashMeter(clip.rate);
+  const digest = createHash('sha256');
+  try {
+    await mkdir(fresh, { recursive: true });
+    let last: { readonly scene: Scene; readonly picture: DrawnPicture } | null = null;
+    for (let n = 0; n < clip.frames; n++) {
+      // Lets an interrupt be heard.
+      await setImmediate();
+      signal?.throwIfAborted();
+      onProgress?.(n, clip.frames);
+      const scene = clip.frame(n);
+      const svg: string | null = last?.scene === scene ? null : sceneToSvg(scene);
+      if (svg !== null) last = { scene, picture: pictureOf(svg, clip.width, words) };
+      const { picture } = last as NonNullable<typeof last>;
+      digest.update(svg ?? 'same').update('\n');
+      meter.add(picture.pixels, picture.width, picture.height);
+      await writeFile(join(fresh, `${String(n).padStart(5, '0')}.png`), picture.png);
+    }
+    const flashes = meter.verdict();
+    requireCalm(clip, flashes);
+    const { title, description, notes, rate, frames } = clip;
+    const about = { title, description, notes, caution: CAUTION, framesPerSecond: rate.name, frames };
+    await writeFile(join(fresh, 'clip.json'), `${JSON.stringify(about, null, 2)}\n`);
+    await rmdir(path).catch(() => undefined);
+    await rename(fresh, path);
+    onProgress?.(clip.frames, clip.frames);
+    return { path, form: 'frames', frames, framesDigest: digest.digest('hex'), flashes, notes: [] };
+  } catch (error) {
+    await rm(fresh, { recursive: true, force: true });
+    throw error;
+  }
+}
+
+async function requireEmpty(path: string): Promise<void> {
+  const names = await readdir(path).catch((error: NodeJS.ErrnoException) => {
+    if (error.code === 'ENOENT') return [];
+    throw new ProblemError({
+      code: 'frames-place-unusable',
+      what: `${path} cannot take the pictures: ${error.message}.`,
+      mend: 'Name a new folder.',
+    });
+  });
+  if (names.length === 0) return;
+  throw new ProblemError({
+    code: 'frames-place-taken',
+    what: `${path} is not empty.`,
+    why: 'Its files could be mixed up with the pictures.',
+    mend: 'Name a new or empty folder.',
+  });
+}

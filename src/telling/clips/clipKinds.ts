@@ -1,0 +1,128 @@
+/** What can be made into a clip, by the names that a caller gives. */
+
+import { altitudeCurve } from '../../answer/conditions.ts';
+import type { SolvedStudy } from '../../answer/solve.ts';
+import { ProblemError } from '../../numerics/problem.ts';
+import { drawnStyles } from '../figures/drawnEngines.ts';
+import { pressureAlongWall } from '../figures/figureAlongWall.ts';
+import { figureAscent } from '../figures/figureAscent.ts';
+import { impulseOverAltitude, thrustOverAltitude } from '../figures/figureOverAltitude.ts';
+import { figureSweep } from '../figures/figureSweep.ts';
+import type { Altitude, FigureOptions } from '../figures/options.ts';
+import type { Swept } from '../figures/sweptFigures.ts';
+import type { FigureSize } from '../look/formats.ts';
+import type { Theme } from '../look/tokens.ts';
+import { buildUp } from './buildUp.ts';
+import { climbCurves } from './climbCurves.ts';
+import { climbCut } from './climbCut.ts';
+import type { Movement } from './clip.ts';
+import { ringByRing } from './ringByRing.ts';
+
+/** How a figure may move. */
+export type ClipKind =
+  /** The altitude moves. */
+  | 'altitude'
+  /** The curves are drawn in. */
+  | 'build-up'
+  /** A nozzle grows ring by ring. */
+  | 'rings';
+
+export interface ClipRequest {
+  /** As in {@link clipFigures}. */ readonly figure: string;
+  /** Absent: the first that the figure has. */ readonly kind?: ClipKind;
+  readonly size: FigureSize;
+  readonly theme: Theme;
+  readonly transparent: boolean;
+  readonly title?: string;
+  /** Where an altitude sweep begins and ends. */ readonly from: Altitude;
+  readonly to: Altitude;
+  /** Where a nozzle grows, and where the pressure along the wall is drawn. */ readonly at: Altitude;
+  /** The engine that grows; absent: the first. */ readonly engine?: string;
+}
+
+export interface ClipFigure {
+  readonly name: string;
+  /** The first is taken unless said otherwise. */ readonly kinds: readonly ClipKind[];
+}
+
+/** The figures of a study that can move. */
+export function clipFigures({ answer }: SolvedStudy, sweepIds: readonly string[]): readonly ClipFigure[] {
+  return [
+    { name: 'cut', kinds: ['altitude'] },
+    { name: 'specific-impulse', kinds: ['altitude', 'build-up'] },
+    { name: 'thrust', kinds: ['altitude', 'build-up'] },
+    { name: 'push', kinds: ['rings'] },
+    { name: 'pressure-along-wall', kinds: ['build-up'] },
+    ...answer.vehicles.map(({ id }): ClipFigure => ({ name: `ascent-${id}`, kinds: ['build-up'] })),
+    ...sweepIds.map((id): ClipFigure => ({ name: `sweep-${id}`, kinds: ['build-up'] })),
+  ];
+}
+
+/** The figure in motion. @param swept those of the study's sweeps that are wanted, worked out */
+export function movementOf(
+  solved: SolvedStudy,
+  swept: Swept['sweeps'],
+  sweepIds: readonly string[],
+  request: ClipRequest,
+): Movement {
+  const { figure, from, to, at, engine, size, theme, transparent, title } = request;
+  const known = clipFigures(solved, sweepIds);
+  const found = known.find(({ name }) => name === figure);
+  if (found === undefined) throw unknownFigure(figure, known);
+  const kind = request.kind ?? found.kinds[0];
+  if (kind === undefined || !found.kinds.includes(kind)) throw unknownKind(figure, String(kind), found.kinds);
+  const { answer, solutions } = solved;
+  const options: FigureOptions = {
+    size,
+    theme,
+    transparent,
+    ...(title !== undefined && { title }),
+    curves: Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)])),
+  };
+  if (figure === 'push')
+    return ringByRing(solved, { ...options, altitude: at, ...(engine !== undefined && { engine }) });
+  if (kind === 'altitude') {
+    const climb = { ...options, from, to };
+    if (figure === 'cut') return climbCut(solved, climb);
+    return climbCurves(solved, figure === 'thrust' ? 'thrust' : 'specificImpulse', climb);
+  }
+  if (figure === 'specific-impulse') return buildUp(figure, impulseOverAltitude(answer, options), 'up');
+  if (figure === 'thrust') return buildUp(figure, thrustOverAltitude(answer, options), 'up');
+  if (figure === 'pressure-along-wall')
+    return buildUp(figure, pressureAlongWall(answer, { ...options, altitude: at }), 'across');
+  const vehicle = answer.vehicles.find(({ id }) => figure === `ascent-${id}`);
+  const ascent = vehicle === undefined ? null : figureAscent(vehicle, answer, options);
+  if (ascent !== null) return buildUp(figure, ascent, 'across');
+  const sweep = swept.find(({ request: { id } }) => figure === `sweep-${id}`);
+  if (sweep === undefined) throw nothingThere(figure);
+  const isUpright = sweep.range.quantity === 'altitude';
+  return buildUp(
+    figure,
+    figureSweep(sweep, { ...options, styles: drawnStyles(answer) }),
+    isUpright ? 'up' : 'across',
+  );
+}
+
+function unknownFigure(figure: string, known: readonly ClipFigure[]): ProblemError {
+  return new ProblemError({
+    code: 'clip-figure-unknown',
+    what: `There is no figure “${figure}” that can move.`,
+    mend: `Choose one of ${known.map(({ name }) => name).join(', ')}.`,
+  });
+}
+
+function unknownKind(figure: string, kind: string, kinds: readonly ClipKind[]): ProblemError {
+  return new ProblemError({
+    code: 'clip-kind-unknown',
+    what: `The figure “${figure}” cannot move by ${kind}.`,
+    mend: `It can by ${kinds.join(' or ')}.`,
+  });
+}
+
+function nothingThere(figure: string): ProblemError {
+  return new ProblemError({
+    code: 'clip-figure-empty',
+    what: `The figure “${figure}” has nothing to show: what it would draw could not be computed.`,
+    mend: 'See what the study says of it.',
+  });
+}
