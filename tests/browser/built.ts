@@ -20,10 +20,24 @@ const sources = [
 ];
 
 export function buildWorkbenchIfOlder(): void {
-  const built = existsSync(page) ? statSync(page).mtimeMs : 0;
-  if (sources.every((source) => newestBelow(join(root, source)) <= built)) return;
+  buildIfOlder(page, sources, 'vite.config.ts');
+}
+
+const filmScript = join(root, 'dist', 'faces', 'film', 'page', 'film.js');
+
+/** The same for the script of the page that encodes films. */
+export function buildFilmPageIfOlder(): void {
+  buildIfOlder(filmScript, ['src/telling', 'src/faces/film', 'vite.film.config.ts'], 'vite.film.config.ts');
+}
+
+function buildIfOlder(target: string, from: readonly string[], config: string): void {
+  const built = existsSync(target) ? statSync(target).mtimeMs : 0;
+  if (from.every((source) => newestBelow(join(root, source)) <= built)) return;
   const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
-  execFileSync(process.execPath, [vite, 'build', '--logLevel', 'error'], { cwd: root, stdio: 'inherit' });
+  execFileSync(process.execPath, [vite, 'build', '--config', config, '--logLevel', 'error'], {
+    cwd: root,
+    stdio: 'inherit',
+  });
 }
 
 function newestBelow(path: string): number {

@@ -14,6 +14,11 @@ import { type DrawnPicture, pictureOf } from '../package/pngPicture.ts';
 import type { WriteOptions, WrittenClip } from './filmModel.ts';
 import { requireCalm } from './requireCalm.ts';
 
+interface Kept {
+  readonly scene: Scene;
+  readonly picture: DrawnPicture;
+}
+
 /** `00000.png`, `00001.png`, … and `clip.json`, which says how fast they go. */
 export async function writeFrames(
   clip: Clip,
@@ -28,17 +33,18 @@ export async function writeFrames(
   const digest = createHash('sha256');
   try {
     await mkdir(fresh, { recursive: true });
-    let last: { readonly scene: Scene; readonly picture: DrawnPicture } | null = null;
+    let kept: Kept | undefined;
     for (let n = 0; n < clip.frames; n++) {
       // Lets an interrupt be heard.
       await setImmediate();
       signal?.throwIfAborted();
       onProgress?.(n, clip.frames);
       const scene = clip.frame(n);
-      const svg: string | null = last?.scene === scene ? null : sceneToSvg(scene);
-      if (svg !== null) last = { scene, picture: pictureOf(svg, clip.width, words) };
-      const { picture } = last as NonNullable<typeof last>;
-      digest.update(svg ?? 'same').update('\n');
+      const isNew = kept?.scene !== scene;
+      const svg = isNew ? sceneToSvg(scene) : 'same';
+      if (kept === undefined || isNew) kept = { scene, picture: pictureOf(svg, clip.width, words) };
+      const { picture } = kept;
+      digest.update(svg).update('\n');
       meter.add(picture.pixels, picture.width, picture.height);
       await writeFile(join(fresh, `${String(n).padStart(5, '0')}.png`), picture.png);
     }
