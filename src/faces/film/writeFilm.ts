@@ -33,6 +33,7 @@ export async function writeFilm(
       mend: 'Name a file in a folder that is there and may be written to.',
     });
   });
+  const pending: Promise<void>[] = [];
   try {
     opened.onWrite(async (position, bytes) => {
       await file.write(bytes, 0, bytes.length, position);
@@ -42,14 +43,16 @@ export async function writeFilm(
     const order = { width, height, theme, transparent, rate, codec };
     const digest = createHash('sha256');
     const steps = stepWriter();
-    const pending: Promise<void>[] = [];
     await page.evaluate((given) => globalThis.plumelineFilm.begin(given), order);
     for (let n = 0; n < frames; n++) {
       signal?.throwIfAborted();
       const step = steps.next(clip.frame(n));
       const text = JSON.stringify(step);
       digest.update(text).update('\n');
-      pending.push(page.evaluate((given) => globalThis.plumelineFilm.add(JSON.parse(given)), text));
+      const drawn = page.evaluate((given) => globalThis.plumelineFilm.add(JSON.parse(given)), text);
+      // Told when it is waited for, which after a cancel is later.
+      drawn.catch(() => undefined);
+      pending.push(drawn);
       if (pending.length >= AHEAD) await pending.shift();
       if (n % PROGRESS_STEP === 0) onProgress?.(n, frames);
     }
@@ -64,6 +67,8 @@ export async function writeFilm(
     return { path, form: codec, frames, framesDigest: digest.digest('hex'), flashes, notes: [] };
   } catch (error) {
     await opened.page.evaluate(() => globalThis.plumelineFilm.cancel()).catch(() => undefined);
+    // Frames still on their way fail now; that is what was wanted.
+    await Promise.allSettled(pending);
     await file.close().catch(() => undefined);
     await rm(temporary, { force: true });
     throw error;

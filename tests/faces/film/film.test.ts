@@ -212,9 +212,9 @@ describe('a filled film', () => {
     expect(seconds).toBeCloseTo((30 * 1001) / 30_000, 2);
     const { mean } = meanDifference(pictures[0]!, await drawnRgba(sceneAt(0, false)));
     expect(mean).toBeLessThan(3);
-    // The paper of the light theme, at a corner.
+    // The paper of the light theme, at a corner; taken for full range it would be off by 19.
     for (const [i, value] of [0xfa, 0xfa, 0xf7].entries())
-      expect(Math.abs(pictures[0]![i]! - value)).toBeLessThanOrEqual(3);
+      expect(Math.abs(pictures[0]![i]! - value)).toBeLessThanOrEqual(6);
   });
 
   it.skipIf(!hasProbe)('is what an outside reader says it is (skipped where there is no ffprobe)', () => {
@@ -237,7 +237,15 @@ describe('a clip that flashes', () => {
   });
 
   it('is refused, whatever its form, and leaves nothing behind', async () => {
-    const clip = clipWith(frameRateOf('25'), false, flashing);
+    const movement = {
+      name: 'flash',
+      title: 'Flash',
+      description: '',
+      notes: [],
+      at: (share: number) => flashing(share, false),
+    };
+    const even = { ...USUAL_TIMING, holdFirst: 0, holdLast: 0, ease: 'even' } as const;
+    const clip = clipOf(movement, { ...even, rate: frameRateOf('25'), seconds: 1 });
     const before = await readdir(place);
     await expect(writeFilm(opened, clip, 'vp9', join(place, 'flash.webm'))).rejects.toThrow(
       /flashes .* times within a second/,
