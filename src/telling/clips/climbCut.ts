@@ -35,22 +35,26 @@ export function climbCut(solved: SolvedStudy, options: ClimbOptions): Movement {
   const separates = alsoAt.some(({ rows }) =>
     engines.some(({ engine }) => rows[engine.id]?.flow.state === 'separated'),
   );
-  const around = frame(layout, {
-    title,
-    subtitle: [
-      colourWords(engines),
-      separates
-        ? 'behind the place where gas leaves a wall nothing is computed; dashed plume a sketch'
-        : 'dashed plume a sketch',
-    ].join('; '),
-    foot: footOf(
-      answer,
-      engines,
-      leftOut,
-      ['Each frame is computed for its own altitude.', heldEqualWords(answer), ...notionalWords(engines)],
-      ['nozzle-thrust'],
-    ),
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: [
+        colourWords(engines),
+        separates
+          ? 'behind the place where gas leaves a wall nothing is computed; dashed plume a sketch'
+          : 'dashed plume a sketch',
+      ].join('; '),
+      foot: footOf(
+        answer,
+        engines,
+        leftOut,
+        ['Each frame is computed for its own altitude.', heldEqualWords(answer), ...notionalWords(engines)],
+        ['nozzle-thrust'],
+      ),
+    },
+    options,
+  );
   const { content } = around;
   const size = 1.1 * layout.type.label;
   const top = 1.5 * size;

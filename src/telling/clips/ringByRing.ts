@@ -37,18 +37,22 @@ export function ringByRing(solved: SolvedStudy, options: RingOptions): Movement 
   const title =
     options.title ??
     `${engine.name} ${where.charAt(0).toLowerCase()}${where.slice(1)}: pushes and pulls add up to ${forceText(thrust, unit)}.`;
-  const around = frame(layout, {
-    title,
-    subtitle: 'Filled pushes forwards, hollow pulls back; the push of the air is taken off in each ring',
-    foot: footOf(
-      answer,
-      [drawn],
-      [],
-      [
-        'From the pressure of the gas on the wall, less that of the air. Losses: friction, slow chemistry and what else the budget lists.',
-      ],
-    ),
-  });
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: 'Filled pushes forwards, hollow pulls back; the push of the air is taken off in each ring',
+      foot: footOf(
+        answer,
+        [drawn],
+        [],
+        [
+          'From the pressure of the gas on the wall, less that of the air. Losses: friction, slow chemistry and what else the budget lists.',
+        ],
+      ),
+    },
+    options,
+  );
   const { content } = around;
   const size = 1.05 * layout.type.label;
   const head = 1.5 * size;

@@ -110,7 +110,7 @@ async function decoded(page: Page, path: string, times: readonly number[], groun
     ground,
     type: path.endsWith('mp4') ? 'video/mp4' : 'video/webm',
   };
-  return page.evaluate(async ({ base64, times: wanted, ground: colour, type }) => {
+  const { seconds, packed } = await page.evaluate(async ({ base64, times: wanted, ground: colour, type }) => {
     const video = document.createElement('video');
     video.muted = true;
     const bytes = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
@@ -121,7 +121,7 @@ async function decoded(page: Page, path: string, times: readonly number[], groun
     });
     const canvas = new OffscreenCanvas(video.videoWidth, video.videoHeight);
     const pen = canvas.getContext('2d')!;
-    const pictures: number[][] = [];
+    const pictures: string[] = [];
     for (const time of wanted) {
       const seeked = new Promise((resolve) => {
         video.onseeked = resolve;
@@ -131,10 +131,14 @@ async function decoded(page: Page, path: string, times: readonly number[], groun
       pen.fillStyle = colour;
       pen.fillRect(0, 0, canvas.width, canvas.height);
       pen.drawImage(video, 0, 0);
-      pictures.push([...pen.getImageData(0, 0, canvas.width, canvas.height).data]);
+      let letters = '';
+      for (const byte of pen.getImageData(0, 0, canvas.width, canvas.height).data)
+        letters += String.fromCharCode(byte);
+      pictures.push(btoa(letters));
     }
-    return { seconds: video.duration, pictures };
+    return { seconds: video.duration, packed: pictures };
   }, given);
+  return { seconds, pictures: packed.map((one) => [...Buffer.from(one, 'base64')]) };
 }
 
 /** The picture as it should be, straight RGBA. */
