@@ -308,7 +308,11 @@ export const flightQuantities: readonly CatalogueEntry[] = [
   },
 ];
 
-const point = { ...flown, along: 'flight' } as const;
+const point = {
+  ...flown,
+  along: 'flight',
+  part: { ...exchanged, example: '60 s, engine = plug' },
+} as const;
 const ofPoint = (
   name: string,
   label: string,

@@ -35,13 +35,19 @@ export function readWanted(typed: string, owners: readonly Named[]): Wanted {
 
 function placeIn(typed: string): { readonly at: AskedAmbient | null; readonly rest: string } {
   const [written, number = '', unit = ''] = NUMBER_WITH_UNIT.exec(typed) ?? [];
-  const at = written === undefined ? null : ambientOf(`${number.replace(',', '.')} ${unit}`);
+  const at = written === undefined ? null : ambientOf(`${pointed(number, unit)} ${unit}`);
   if (written !== undefined && at !== null) return { at, rest: typed.replace(written, ' ') };
   for (const place of PLACES) {
     if (place.said.test(typed)) return { at: place.at, rest: typed.replace(place.said, ' ') };
   }
   return { at: null, rest: typed };
 }
+
+/** A comma between groups of three digits parts thousands where nobody types thousandths of the unit: `35,000 ft`. */
+const pointed = (number: string, unit: string): string =>
+  /^[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?$/.test(number) && /^(?:m|ft|Pa)$/i.test(unit)
+    ? number.replaceAll(',', '')
+    : number.replace(',', '.');
 
 /** Letters of a unit are often typed small: `10 KM`, `50 kpa`. */
 const UNITS_AS_WRITTEN: Readonly<Record<string, string>> = { kpa: 'kPa', mpa: 'MPa', hpa: 'hPa', pa: 'Pa' };

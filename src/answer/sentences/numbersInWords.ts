@@ -117,12 +117,17 @@ export function numbersInProse(text: string): readonly NumberInProse[] {
     const number = match[1] === undefined ? wordsNumber(match[2] ?? '') : digitsNumber(match[1]);
     const end = match.index + match[0].length;
     if (number === null || taken(match.index, end)) continue;
+    if (isDecade(match[0], text.slice(end))) continue;
     const unit = unitBehind(text.slice(end));
     if (unit === null && match[1] === undefined) continue;
     found.push({ at: match.index, ...inUnit(match[0], number, unit) });
   }
   return found.sort((a, b) => a.at - b.at).map(({ at: _at, ...number }) => number);
 }
+
+/** `1960s`: ten years, no seconds. */
+export const isDecade = (digits: string, behind: string): boolean =>
+  /^(?:19|20)\d0$/.test(digits) && /^s(?!\p{L})/u.test(behind);
 
 /** Noughts at the end may be rounded ones, but no further than this share: 300 s are not 345 s. As for parts and multiples. */
 const ROUNDED = 0.075;

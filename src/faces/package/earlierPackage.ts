@@ -10,24 +10,32 @@ import { manifestName } from './packagePlace.ts';
 export const correctionsName = 'corrections.md';
 
 export interface EarlierPackage {
-  readonly published: Published;
+  /** Null where it is of an older form, or edited, and tells too little. */ readonly published: Published | null;
   /** Its correction note; null where it has none. */ readonly corrections: string | null;
 }
 
-/** Null where there is none, or one of an older form that tells too little. */
+/** Null where there is none. Its correction note is kept whatever else can be read of it. */
 export async function earlierPackage(folder: string): Promise<EarlierPackage | null> {
   const read = (name: string): Promise<string | null> =>
     readFile(join(folder, name), 'utf8').catch(() => null);
   const [manifest, numbers, sheet, corrections] = await Promise.all(
     [manifestName, 'numbers.json', 'fact-sheet.json', correctionsName].map(read),
   );
-  if (manifest == null || numbers == null || sheet == null) return null;
+  if (manifest == null) return null;
+  return {
+    published: publishedIn(manifest, numbers ?? null, sheet ?? null),
+    corrections: corrections ?? null,
+  };
+}
+
+function publishedIn(manifest: string, numbers: string | null, sheet: string | null): Published | null {
+  if (numbers === null || sheet === null) return null;
   try {
     const answer = JSON.parse(numbers) as StudyAnswer;
     const told = JSON.parse(sheet) as FactSheet;
     const { files } = JSON.parse(manifest) as { files: Record<string, { sha256: string }> };
     if (answer.format !== 'plumeline answer 1' || told.format !== 'plumeline fact sheet 1') return null;
-    return { published: publishedOf(answer, told, figuresIn(files)), corrections: corrections ?? null };
+    return publishedOf(answer, told, figuresIn(files));
   } catch {
     // Edited by hand until it is no package of this form any more: nothing can be compared.
     return null;

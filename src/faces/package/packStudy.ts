@@ -51,7 +51,8 @@ function addCorrections(
   earlier: EarlierPackage | null,
 ): readonly PackageChange[] | null {
   const now = publishedOf(answer, sheet, figuresIn(hashesOf(files)));
-  const changes = earlier === null ? null : packageChanges(earlier.published, now);
+  const before = earlier?.published ?? null;
+  const changes = before === null ? null : packageChanges(before, now);
   const corrections = correctionNote(earlier?.corrections ?? null, changes ?? [], date, answer.caution);
   if (corrections !== null) files.set(correctionsName, Buffer.from(corrections));
   const description = descriptionText({ answer, references, cuts: chapters, corrections });

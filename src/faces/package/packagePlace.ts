@@ -10,7 +10,7 @@ export const packageForm = 'plumeline package 1';
 
 /** Only an empty place or an earlier package may be replaced. */
 export async function requireReplaceable(folder: string): Promise<void> {
-  let names: string[];
+  let names: readonly string[];
   try {
     names = await readdir(folder);
   } catch (error) {
@@ -24,7 +24,10 @@ export async function requireReplaceable(folder: string): Promise<void> {
   if (names.length === 0) return;
   const manifest = await readFile(join(folder, manifestName), 'utf8').catch(() => '');
   const earlier = manifest.includes(`"${packageForm}"`) ? listed(manifest) : null;
-  const foreign = earlier === null ? names : names.filter((name) => !earlier.has(name));
+  const foreign =
+    earlier === null
+      ? names
+      : (await filesIn(folder)).filter((name) => !earlier.has(name) && !isLeftover(name));
   if (foreign.length === 0) return;
   throw new ProblemError({
     code: 'package-place-taken',
@@ -34,10 +37,32 @@ export async function requireReplaceable(folder: string): Promise<void> {
   });
 }
 
-/** Names at the top of an earlier package. */
-function listed(manifest: string): ReadonlySet<string> {
-  const files = (JSON.parse(manifest) as { files?: Record<string, unknown> }).files ?? {};
-  return new Set([manifestName, ...Object.keys(files).map((name) => name.split('/')[0] ?? name)]);
+/** What file browsers leave behind in folders that are looked at. */
+const LEFTOVERS: ReadonlySet<string> = new Set(['.DS_Store', 'Thumbs.db', 'desktop.ini']);
+const isLeftover = (name: string): boolean => LEFTOVERS.has(basename(name));
+
+/** All that is no folder, with `/`, in folders below too. */
+async function filesIn(folder: string): Promise<readonly string[]> {
+  const entries = await readdir(folder, { withFileTypes: true });
+  const names = await Promise.all(
+    entries.map(async (entry) =>
+      entry.isDirectory()
+        ? (await filesIn(join(folder, entry.name))).map((name) => `${entry.name}/${name}`)
+        : [entry.name],
+    ),
+  );
+  return names.flat();
+}
+
+/** Names of the files of an earlier package; null where its manifest cannot be read. */
+function listed(manifest: string): ReadonlySet<string> | null {
+  try {
+    const { files = {} } = JSON.parse(manifest) as { files?: Record<string, unknown> };
+    return new Set([manifestName, ...Object.keys(files)]);
+  } catch (error) {
+    if (error instanceof SyntaxError) return null;
+    throw error;
+  }
 }
 
 /** Write beside the place, then exchange: a reader never sees half a package. */
@@ -56,7 +81,10 @@ export async function writeWhole(folder: string, files: ReadonlyMap<string, Buff
       () => true,
       () => false,
     );
-    await rename(fresh, folder);
+    await rename(fresh, folder).catch(async (error: unknown) => {
+      if (replaced) await rename(old, folder);
+      throw error;
+    });
     if (replaced) await rm(old, { recursive: true, force: true });
   } finally {
     await rm(fresh, { recursive: true, force: true });

@@ -1,7 +1,7 @@
 /**
  * The flux through a face between two states: Harten–Lax–van Leer with the contact kept (Toro, Spruce & Speares 1994), wave
- * speeds by Einfeldt (1988) for any gas; without the contact (HLLE) where a strong shock runs along the face, which would
- * otherwise bulge (Quirk 1994).
+ * speeds by Einfeldt (1988) for any gas; without the contact (HLLE) where the face stands across a strong shock, which
+ * would otherwise bulge (Quirk 1994).
  */
 
 /** One side of a face, its velocity turned into the face's own directions. */

@@ -28,7 +28,7 @@ function changeLine({ what, of, before, after }: PackageChange): string {
   if (what === 'table') return `In all, ${text(after ?? '')} ${text(of)} have changed.`;
   const name = capital(text(of));
   if (before === null) return `${name}: new: ${text(after ?? '')}`;
-  if (after === null) return `${name}: no longer there; was ~~${text(before)}~~`;
+  if (after === null) return `${name}: no longer there: ~~${text(before)}~~`;
   return `${name}: ~~${text(before)}~~ → **${text(after)}**`;
 }
 

@@ -57,20 +57,21 @@ export function scriptFiles({ read, text, told }: ScriptParts, setting: ScriptSe
     [`clips/${figure}.mp4`, `clips/${figure}.webm`, `figures/${figure}-16x9.png`].find((name) =>
       setting.files.has(name),
     ) ?? null;
+  const names = fileNames(cuts);
   const files = [
     { name: 'script/script.md', content: text },
     ...cuts.flatMap((cut) => [
-      { name: `script/${fileName(cut.name)}.md`, content: resolvedMarkdown(cut.resolved) },
+      { name: `script/${names.get(cut.name)!}.md`, content: resolvedMarkdown(cut.resolved) },
       ...(cut.name === ''
         ? []
         : [
             {
-              name: `script/${fileName(cut.name)}-live.md`,
+              name: `script/${names.get(cut.name)!}-live.md`,
               content: cutMarkdown(cut.resolved.script, text, setting.caution),
             },
           ]),
       {
-        name: cut.name === '' ? 'timeline.otio' : `timeline-${fileName(cut.name)}.otio`,
+        name: cut.name === '' ? 'timeline.otio' : `timeline-${names.get(cut.name)!}.otio`,
         content: scriptTimeline({
           name: cut.name === '' ? script.title : `${script.title}, ${cut.name}`,
           caution: setting.caution,
@@ -80,7 +81,7 @@ export function scriptFiles({ read, text, told }: ScriptParts, setting: ScriptSe
           verdicts: setting.verdicts,
         }),
       },
-      ...captionFiles(cut, numbers),
+      ...captionFiles(cut, names.get(cut.name)!, numbers),
     ]),
     { name: 'numbers-by-scene.csv', content: numbersByScene(cuts[0]!.resolved, setting.caution) },
     { name: 'scenes.csv', content: scenesTable(cuts, fileOf, setting.caution) },
@@ -96,11 +97,10 @@ function chaptersOf({ name, timed }: TimedCut): CutChapters {
 }
 
 /** Captions as WebVTT and SubRip, chapters where there are enough. */
-function captionFiles(cut: TimedCut, numbers: NumbersTold): ScriptFiles['files'] {
+function captionFiles(cut: TimedCut, name: string, numbers: NumbersTold): ScriptFiles['files'] {
   const own = cut.resolved.script;
   const cues = makeCues(own, numbers, cut.timed);
   const { chapters } = chaptersOf(cut);
-  const name = fileName(cut.name);
   return [
     { name: `captions/${name}.vtt`, content: cuesToWebVtt(cues, own.title) },
     { name: `captions/${name}.srt`, content: cuesToSubRip(cues) },
@@ -110,9 +110,25 @@ function captionFiles(cut: TimedCut, numbers: NumbersTold): ScriptFiles['files']
   ];
 }
 
-/** Names of cuts come from the script: only letters, digits and hyphens go into a file's name. */
-const fileName = (cut: string): string =>
-  cut === '' ? 'whole' : `cut-${cut.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
+/** Endings of further files of a cut: no other cut's file may be called so. */
+const FURTHER = /-(?:live|chapters)$/;
+
+/**
+ * Names of cuts come from the script: only letters, digits and hyphens go into a file's name, and each has one of its own, also
+ * where names differ in no more than capitals or dots.
+ */
+function fileNames(cuts: readonly TimedCut[]): ReadonlyMap<string, string> {
+  const taken = new Set<string>();
+  return new Map(
+    cuts.map(({ name }) => {
+      const plain = name === '' ? 'whole' : `cut-${name.toLowerCase().replace(/[^a-z0-9]+/g, '-')}`;
+      let free = plain;
+      for (let n = 2; taken.has(free) || FURTHER.test(free); n++) free = `${plain}-${n}`;
+      taken.add(free);
+      return [name, free];
+    }),
+  );
+}
 
 function cutsOf(
   script: Script,

@@ -47,13 +47,13 @@ function entryOf(reference: Reference, key: string): string {
     ['title', reference.title === null ? null : `{${escaped(reference.title)}}`],
     [held, plain(reference.container)],
     ['volume', plain(reference.volume)],
-    [type === 'techreport' ? 'number' : 'number', plain(reference.issue ?? reference.number)],
+    ['number', plain(reference.issue ?? reference.number)],
     ['pages', plain(reference.pages?.replace('–', '--') ?? null)],
     ['edition', plain(reference.edition)],
     [issuer, plain(reference.publisher)],
     ['year', reference.year === null ? null : String(reference.year)],
-    ['doi', plain(reference.doi)],
-    ['url', plain(reference.url)],
+    ['doi', address(reference.doi)],
+    ['url', address(reference.url)],
     ['note', plain([reference.note, usedFor(reference)].filter((line) => line !== null).join(' '))],
   ];
   const lines = fields.flatMap(([name, value]) => (value === null ? [] : [`  ${name} = {${value}}`]));
@@ -64,6 +64,10 @@ const usedFor = ({ usedFor: lines }: Reference): string | null =>
   lines.length === 0 ? null : `Used for: ${lines.join('; ')}.`;
 
 const plain = (text: string | null): string | null => (text === null || text === '' ? null : escaped(text));
+
+/** As it is: styles set addresses letter by letter. Only what could end the field, or the file’s line, is written as its code. */
+const address = (text: string | null): string | null =>
+  text === null || text === '' ? null : plainText(text).replace(/[\\{}^\s]/g, encodeURIComponent);
 
 function authorsOf(names: readonly PersonName[]): string | null {
   if (names.length === 0) return null;

@@ -19,6 +19,9 @@ export function digitsSaid(text: string, isYear: boolean): string {
 /** Four digits alone that are said in pairs. */
 export const mayBeYear = (text: string): boolean => /^(?:1[1-9]|20)\d\d$/.test(text);
 
+/** `1960` of `1960s` is nineteen sixties. */
+export const decadeSaid = (digits: string): string => `${yearSaid(Number(digits)).replace(/y$/, 'ie')}s`;
+
 function yearSaid(year: number): string {
   const [century, rest] = [Math.floor(year / 100), year % 100];
   if (century === 20 && rest < 10) return wholeSaid(year);

@@ -3,7 +3,8 @@
  * parts joined by a hyphen count one each; letters that nobody reads as a word are spelled.
  */
 
-import { digitsSaid, mayBeYear } from './digitsSaid.ts';
+import { isDecade } from '../../answer/sentences/numbersInWords.ts';
+import { decadeSaid, digitsSaid, mayBeYear } from './digitsSaid.ts';
 import { unitSaid } from './unitSaid.ts';
 
 /** What stays together on a caption: a word, or a number with its unit. */
@@ -64,6 +65,8 @@ function numberAt(
     taken += 1;
   }
   const glued = withoutTail(rest);
+  if (taken === 1 && glued === 's' && isDecade(digits, rest))
+    return { chunks: 1, said: [...signsSaid(before, true), ...plainWords(decadeSaid(digits))] };
   let unit = glued === '' ? null : unitSaid(glued);
   if (unit === null && rest === '') {
     const next = withoutTail(chunks[at + taken] ?? '');

@@ -93,3 +93,14 @@ describe('ranking', () => {
     expect(wordsOf('exitPressure, Düsen')).toEqual(['exit', 'pressure', 'dusen']);
   });
 });
+
+describe('a comma in a number typed', () => {
+  it.each([
+    ['thrust at 35,000 ft', { kind: 'altitude', altitude: 10668 }],
+    ['thrust at 0,5 bar', { kind: 'pressure', pressure: 50000 }],
+    ['thrust at 1,5 km', { kind: 'altitude', altitude: 1500 }],
+    ['thrust at 50,000 Pa', { kind: 'pressure', pressure: 50000 }],
+  ])('%s', (typed, at) => {
+    expect(readWanted(typed, owners).at).toEqual(at);
+  });
+});

@@ -28,6 +28,8 @@ writeFileSync(
   `---
 cuts:
   short: { length: 8 s }
+  Short: { length: 8 s }
+  short-live: { length: 8 s }
   far-too-short: { length: 5 s, keep: [long] }
 ---
 
@@ -63,6 +65,9 @@ test('packed over an earlier package: what has changed is told and drafted; the 
     'script/whole.md',
     'script/cut-short.md',
     'script/cut-short-live.md',
+    // Names that differ in capitals alone, or end as the files of another cut do, have files of their own.
+    'script/cut-short-2.md',
+    'script/cut-short-live-2.md',
   ])
     expect(files).toContain(name);
   for (const name of [

@@ -76,6 +76,10 @@ describe('what differs between two packages', () => {
     const [latest, older] = correctionsIn(second);
     expect([latest!.day, older!.day]).toEqual(['2026-12-01', '2026-11-26']);
     expect(latest!.lines.map(plainWords)).toContain('Engine A, thrust in vacuum: was 812 kN, is 800 kN');
+    // What is gone is told once, not “was was”.
+    expect(older!.lines.concat(latest!.lines).map(plainWords)).toContain(
+      'Sentence new: no longer there: was New.',
+    );
   });
 
   test('hostile words stay words in Markdown', () => {

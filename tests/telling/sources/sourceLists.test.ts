@@ -117,6 +117,11 @@ describe('BibTeX', () => {
     });
   });
 
+  test('addresses stand as they are: styles set them letter by letter', () => {
+    const page = entries.find(({ key }) => key === 'page')!;
+    expect(page.fields['url']).toBe('https://example.org/engine?x=1&y=2');
+  });
+
   test('hostile words open no entry, close no brace and run no command', () => {
     const evil = entries.find(({ key }) => key === 'evil')!;
     const title = evil.fields['title']!;

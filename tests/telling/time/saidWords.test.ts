@@ -47,6 +47,12 @@ describe('figures, units and formulas count as they are said', () => {
     ]);
   });
 
+  test('a decade is no number of seconds', () => {
+    expect(said('In the 1960s, and for 1960 s.')).toBe(
+      'In the nineteen sixties and for one thousand nine hundred and sixty seconds',
+    );
+  });
+
   test('nothing written gets lost, whatever it is', () => {
     for (const text of ['(100 bar)', '“3.5”', '1 200 and 3', '9'.repeat(40), '<v>1</v> --> 2', '٣ 四']) {
       const tokens = writtenTokens(text);

@@ -26,7 +26,7 @@ export function liveHash(ask: LiveAsk | null): string {
 
 function placeText(at: AskedAmbient): string {
   if (at.kind === 'vacuum') return 'vacuum';
-  return at.kind === 'altitude' ? `${at.altitude / 1000}km` : `${at.pressure * 1e-5}bar`;
+  return at.kind === 'altitude' ? `${at.altitude / 1000}km` : `${at.pressure / 1e5}bar`;
 }
 
 /** Null: the address is none of a live answer. */

@@ -168,7 +168,7 @@ function expressionOf({ engine, quantity, ambient }: Ask): string {
       : ambient.kind === 'vacuum'
         ? '(vacuum)'
         : ambient.kind === 'pressure'
-          ? `(${ambient.pressure * 1e-5} bar)`
+          ? `(${ambient.pressure / 1e5} bar)`
           : `(${ambient.altitude / 1000} km)`;
   return engine === null ? `${quantity}${place}` : `${engine}.${quantity}${place}`;
 }

@@ -118,6 +118,10 @@ const ofPage = computed((): readonly Thing[] => [
     : [thing('Do', 'redo', `Redo: ${redoWords.value}`, 'Ctrl Shift Z', () => void redo())]),
 ]);
 
+/** A folder may be called anything: pasted into a shell its name stays a name. */
+const quoted = (path: string): string =>
+  /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
+
 function copy(command: string): void {
   navigator.clipboard.writeText(command).then(
     () => {
@@ -146,7 +150,11 @@ const index = computed(() =>
   indexOf([
     ...ofStudy.value,
     ...ofPage.value,
-    ...ofOthers('Studies beside this one', near.value.studies, (name) => `plumeline open ../${name}`),
+    ...ofOthers(
+      'Studies beside this one',
+      near.value.studies,
+      (name) => `plumeline open ${quoted(`../${name}`)}`,
+    ),
     ...ofOthers('Starters', near.value.starters, (name) => `plumeline new my-study --from ${name}`),
   ]),
 );
