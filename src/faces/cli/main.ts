@@ -327,6 +327,7 @@ Example:
     .option('--json', 'print all that was found as JSON, SI units')
     .option('--cut <name>', 'only what that cut keeps, one of those at the head of the script')
     .option('--write <file>', 'write the script with its numbers as Markdown')
+    .option('--reading <file>', 'write a page to read from: large words that scroll, without a network')
     .option('--record', 'record the numbers as they are now; later runs tell which have moved')
     .addHelpText(
       'after',

@@ -8,6 +8,7 @@ import { createAdaptorServer, type ServerType } from '@hono/node-server';
 import { ProblemError } from '../../numerics/problem.ts';
 import { watchStudy } from './changes.ts';
 import { acceptedHosts, isLoopback, newToken } from './guard.ts';
+import { openScriptFile } from './scriptFile.ts';
 import { type ShippedFolders, studyApp } from './studyApp.ts';
 import { openStudyFile } from './studyFile.ts';
 
@@ -34,6 +35,7 @@ const shippedFolders: ShippedFolders = {
   fonts: join(packageRoot, 'assets', 'fonts'),
   starters: join(packageRoot, 'starters'),
   methods: join(packageRoot, 'docs', 'methods'),
+  reading: join(packageRoot, 'assets', 'reading'),
 };
 
 /**
@@ -58,7 +60,15 @@ export async function serveStudy({
   await file.read();
   const changes = watchStudy(file);
   let hosts: readonly string[] = [];
-  const app = studyApp({ file, changes, token: newToken(), folders: shippedFolders, hosts: () => hosts });
+  const script = openScriptFile(folder);
+  const app = studyApp({
+    file,
+    script,
+    changes,
+    token: newToken(),
+    folders: shippedFolders,
+    hosts: () => hosts,
+  });
   const server = createAdaptorServer({ fetch: app.fetch });
   const taken = await listenOnFreePort(server, host, port);
   hosts = acceptedHosts(taken);

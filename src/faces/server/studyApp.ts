@@ -2,7 +2,7 @@
 
 import { readFile, realpath } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
-import { Hono } from 'hono';
+import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
 import { ProblemError } from '../../numerics/problem.ts';
@@ -10,6 +10,7 @@ import type { Changes } from './changes.ts';
 import { onlyMethods, onlyOwnSite, onlyWithToken, refuse, withSafetyHeaders } from './guard.ts';
 import { isMissing } from './insideFolder.ts';
 import { studiesIn } from './nearStudies.ts';
+import type { ScriptFile } from './scriptFile.ts';
 import { answerWithFile, pathAfter } from './staticFiles.ts';
 import { largestStudy, type StudyFile } from './studyFile.ts';
 
@@ -20,10 +21,12 @@ export interface ShippedFolders {
   readonly fonts: string;
   /** Ready studies to begin from. */ readonly starters: string;
   /** One page a method, as plain text. */ readonly methods: string;
+  /** Script and style of the reading view. */ readonly reading: string;
 }
 
 export interface StudyAppParts {
   readonly file: StudyFile;
+  readonly script: ScriptFile;
   readonly changes: Changes;
   readonly token: string;
   readonly folders: ShippedFolders;
@@ -39,11 +42,11 @@ const keepAlive = 15_000;
 
 const noStore = { 'Cache-Control': 'no-store' };
 
-export function studyApp({ file, changes, token, folders, hosts }: StudyAppParts): Hono {
+export function studyApp({ file, script, changes, token, folders, hosts }: StudyAppParts): Hono {
   const app = new Hono();
   app.use(withSafetyHeaders);
   app.use(onlyOwnSite(hosts));
-  app.use(onlyMethods({ '/api/study': ['PUT'] }));
+  app.use(onlyMethods({ '/api/study': ['PUT'], '/api/script': ['PUT'], '/api/script-numbers': ['PUT'] }));
 
   app.get('/', async (context) => {
     const page = await readPage(folders.workbench);
@@ -55,29 +58,51 @@ export function studyApp({ file, changes, token, folders, hosts }: StudyAppParts
 
   app.get('/api/study', async (context) => context.json(await file.read(), 200, noStore));
 
-  app.put(
-    '/api/study',
-    onlyWithToken(token),
-    bodyLimit({
-      // JSON may write each byte of the text as six.
-      maxSize: 6 * largestStudy + 1000,
-      onError: (context) => refuse(context, 413, 'The study is too large.'),
-    }),
-    async (context) => {
-      const type = context.req.header('content-type') ?? '';
-      if (!/^application\/json(;\s*charset=utf-8)?$/i.test(type)) {
-        return refuse(context, 415, 'A study is sent as application/json.');
-      }
-      const edit = readEdit(await context.req.text());
-      if (edit === null) return refuse(context, 400, 'Expected {"text": …, "baseHash": …}.');
-      if (Buffer.byteLength(edit.text, 'utf8') > largestStudy) {
-        return refuse(context, 413, 'The study is too large.');
-      }
-      const outcome = await file.write(edit.text, edit.baseHash);
-      if (outcome.kind === 'written') return context.json(outcome.study, 200, noStore);
-      return context.json({ error: 'The file was changed meanwhile.', ...outcome.study }, 409, noStore);
-    },
-  );
+  /** A write: only with the token, of a bounded size, as JSON. */
+  const onPut = (
+    path: string,
+    take: (context: Context, text: string, baseHash: string) => Promise<Response>,
+  ): void => {
+    app.put(
+      path,
+      onlyWithToken(token),
+      bodyLimit({
+        // JSON may write each byte of the text as six.
+        maxSize: 6 * largestStudy + 1000,
+        onError: (context) => refuse(context, 413, 'The study is too large.'),
+      }),
+      async (context) => {
+        const type = context.req.header('content-type') ?? '';
+        if (!/^application\/json(;\s*charset=utf-8)?$/i.test(type)) {
+          return refuse(context, 415, 'A study is sent as application/json.');
+        }
+        const edit = readEdit(await context.req.text());
+        if (edit === null) return refuse(context, 400, 'Expected {"text": …, "baseHash": …}.');
+        if (Buffer.byteLength(edit.text, 'utf8') > largestStudy) {
+          return refuse(context, 413, 'The study is too large.');
+        }
+        return take(context, edit.text, edit.baseHash);
+      },
+    );
+  };
+  const stale = 'The file was changed meanwhile.';
+
+  onPut('/api/study', async (context, text, baseHash) => {
+    const outcome = await file.write(text, baseHash);
+    if (outcome.kind === 'written') return context.json(outcome.study, 200, noStore);
+    return context.json({ error: stale, ...outcome.study }, 409, noStore);
+  });
+
+  app.get('/api/script', async (context) => context.json(await script.read(), 200, noStore));
+  onPut('/api/script', async (context, text, baseHash) => {
+    const outcome = await script.write(text, baseHash);
+    if (outcome.kind === 'written') return context.json(outcome.script, 200, noStore);
+    return context.json({ error: stale, ...outcome.script }, 409, noStore);
+  });
+  onPut('/api/script-numbers', async (context, text) => {
+    await script.writeRecord(text);
+    return context.json(await script.read(), 200, noStore);
+  });
 
   app.get('/api/near', async (context) => {
     const own = await realpath(file.folder);
@@ -115,6 +140,7 @@ export function studyApp({ file, changes, token, folders, hosts }: StudyAppParts
   folder('/data/', folders.data, 'ask');
   folder('/fonts/', folders.fonts, 'ask');
   folder('/methods/', folders.methods, 'ask');
+  folder('/reading/', folders.reading, 'ask');
 
   app.notFound((context) => refuse(context, 404, 'There is nothing here.'));
   app.onError((error, context) => {

@@ -4,6 +4,7 @@ import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import { ProblemError } from '../../numerics/problem.ts';
+import { SCRIPT_FILE } from '../../study/script/index.ts';
 import { writeFileAtomically } from '../disk/atomicWrite.ts';
 import { fileInside, isMissing } from './insideFolder.ts';
 
@@ -30,7 +31,7 @@ export interface StudyFile {
   read(): Promise<StudyText>;
   /** Replaces the file if it still has the content `baseHash` stands for. Writes queue up one behind another. */
   write(text: string, baseHash: string): Promise<WriteOutcome>;
-  /** Something that changes whenever the file is touched or replaced; cheap, reads no content. */
+  /** Something that changes whenever the study or its script is touched or replaced; cheap, reads no content. */
   fingerprint(): Promise<string>;
 }
 
@@ -84,15 +85,20 @@ export function openStudyFile(folder: string): StudyFile {
       return turn;
     },
     async fingerprint() {
-      try {
-        const { mtimeMs, size, ino } = await stat(join(folder, studyFileName));
-        return `${mtimeMs}/${size}/${ino}`;
-      } catch (error) {
-        // Whoever follows the file reads it then, and is told what is wrong with it.
-        return isMissing(error) ? 'missing' : `unreadable: ${String(error)}`;
-      }
+      const both = await Promise.all([studyFileName, SCRIPT_FILE].map((name) => touchOf(join(folder, name))));
+      return both.join(' ');
     },
   };
+}
+
+async function touchOf(file: string): Promise<string> {
+  try {
+    const { mtimeMs, size, ino } = await stat(file);
+    return `${mtimeMs}/${size}/${ino}`;
+  } catch (error) {
+    // Whoever follows the file reads it then, and is told what is wrong with it.
+    return isMissing(error) ? 'missing' : `unreadable: ${String(error)}`;
+  }
 }
 
 function decodeUtf8(bytes: Uint8Array, file: string): string {

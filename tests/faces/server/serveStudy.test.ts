@@ -375,3 +375,56 @@ describe('the address', () => {
     await rm(empty, { recursive: true });
   });
 });
+
+describe('the script beside the study', () => {
+  const scriptNow = async () =>
+    JSON.parse((await ask({ path: '/api/script' })).body) as { text: string | null; hash: string };
+  const putScript = (text: string, baseHash: string, headers: Record<string, string> = {}) =>
+    ask({
+      method: 'PUT',
+      path: '/api/script',
+      headers: { 'Content-Type': 'application/json', 'X-Plumeline-Token': token, ...headers },
+      body: JSON.stringify({ text, baseHash }),
+    });
+  const path = () => join(folder, 'script.md');
+
+  it('is made, changed on what it was, and not over a change made elsewhere', async () => {
+    expect(await scriptNow()).toMatchObject({ text: null, hash: '', record: null });
+    expect((await putScript('One.\n', '')).status).toBe(200);
+    const { hash } = await scriptNow();
+    expect((await putScript('Two.\n', '')).status).toBe(409);
+    expect((await putScript('Two.\n', hash)).status).toBe(200);
+    await writeFile(path(), 'Elsewhere.\n');
+    const stale = await putScript('Three.\n', hash);
+    expect(stale.status).toBe(409);
+    expect(JSON.parse(stale.body)).toMatchObject({ text: 'Elsewhere.\n' });
+    expect(await readFile(path(), 'utf8')).toBe('Elsewhere.\n');
+    await rm(path());
+  });
+
+  it('is written with the token alone, and never through a link that leads out', async () => {
+    expect((await putScript('x', '', { 'X-Plumeline-Token': '' })).status).toBe(403);
+    const outside = await mkdtemp(join(tmpdir(), 'plumeline-outside-'));
+    await writeFile(join(outside, 'secret.md'), 'secret');
+    await symlink(join(outside, 'secret.md'), path());
+    expect((await ask({ path: '/api/script' })).body).not.toContain('"secret"');
+    expect((await putScript('x', '')).status).toBe(422);
+    expect(await readFile(join(outside, 'secret.md'), 'utf8')).toBe('secret');
+    await rm(path());
+    await rm(outside, { recursive: true });
+  });
+
+  it('takes nothing but a record as the record of its numbers', async () => {
+    const put = (text: string) =>
+      ask({
+        method: 'PUT',
+        path: '/api/script-numbers',
+        headers: { 'Content-Type': 'application/json', 'X-Plumeline-Token': token },
+        body: JSON.stringify({ text, baseHash: '' }),
+      });
+    expect((await put('{"format":"other"}')).status).toBe(422);
+    const record = '{"format":"plumeline script numbers 1","numbers":[]}';
+    expect(JSON.parse((await put(record)).body)).toMatchObject({ record });
+    await rm(join(folder, 'script.numbers.json'));
+  });
+});

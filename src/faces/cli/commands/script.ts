@@ -17,6 +17,7 @@ import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
 import { writeFileAtomically } from '../../disk/atomicWrite.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { RECORD_FILE, readNumbersRecord, readScriptText, writeNumbersRecord } from '../../disk/scriptFile.ts';
+import { readingFile } from '../../package/readingFile.ts';
 import { BadInput } from '../badInput.ts';
 import { checkedSentences } from '../checkedSentences.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
@@ -29,6 +30,7 @@ import { noScript } from '../toldScript.ts';
 export interface ScriptFlags {
   readonly json?: true;
   readonly cut?: string;
+  readonly reading?: string;
   readonly write?: string;
   readonly record?: true;
 }
@@ -60,6 +62,7 @@ export async function scriptCommand(
   );
   for (const problem of read.problems) terminal.err(studyProblemText(problem, terminal.width));
   if (flags.write !== undefined) await writeFileAtomically(flags.write, resolvedMarkdown(found.resolved));
+  if (flags.reading !== undefined) await writeFileAtomically(flags.reading, readingFile(found.answer));
   if (flags.record) {
     const recorded = recordOf(resolveScript(read.script, told));
     await writeNumbersRecord(folder, recorded);

@@ -9,6 +9,7 @@ import { Inputs } from './Inputs.tsx';
 import { Models } from './Models.tsx';
 import { PressureKey } from './PressureKey.tsx';
 import { Published } from './Published.tsx';
+import { Script } from './Script.tsx';
 import { Sentences } from './Sentences.tsx';
 import { Sweeps } from './Sweeps.tsx';
 import { Vehicles } from './Vehicles.tsx';
@@ -67,6 +68,7 @@ function Panels() {
       <div id="panel" role="tabpanel" tabIndex={0} aria-labelledby={`tab-${shown}`}>
         {shown === 'inputs' && <Inputs />}
         {shown === 'sentences' && <Sentences />}
+        {shown === 'script' && <Script />}
         {shown === 'sweeps' && <Sweeps />}
         {shown === 'vehicles' && <Vehicles />}
         {shown === 'worth' && <Worth />}

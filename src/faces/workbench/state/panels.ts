@@ -8,6 +8,7 @@ import { openCard, type Panel, panel } from './view.ts';
 export const panels: readonly { readonly id: Panel; readonly label: string }[] = [
   { id: 'inputs', label: 'Inputs' },
   { id: 'sentences', label: 'Sentences' },
+  { id: 'script', label: 'Script' },
   { id: 'sweeps', label: 'Sweeps' },
   { id: 'vehicles', label: 'Vehicles' },
   { id: 'worth', label: 'Worth' },

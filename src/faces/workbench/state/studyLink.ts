@@ -28,14 +28,49 @@ export type WriteOutcome =
   | { readonly kind: 'stale'; readonly study: StudyText }
   | { readonly kind: 'refused'; readonly problem: Problem };
 
-/** Replaces the file's text, if the file still is what `baseHash` stands for. */
-export async function writeStudyText(text: string, baseHash: string): Promise<WriteOutcome> {
+export interface ScriptText {
+  /** Null where there is none yet. */ readonly text: string | null;
+  readonly hash: string;
+  /** The record of its numbers as written. */ readonly record: string | null;
+}
+
+export async function readScriptText(): Promise<Outcome<ScriptText>> {
+  const reply = await fetch('/api/script', { cache: 'no-store' }).catch(() => null);
+  if (reply === null) return { ok: false, problem: unreachable };
+  if (!reply.ok) return { ok: false, problem: await problemOf(reply) };
+  return { ok: true, value: (await reply.json()) as ScriptText };
+}
+
+export type ScriptWrite =
+  | { readonly kind: 'written' | 'stale'; readonly script: ScriptText }
+  | { readonly kind: 'refused'; readonly problem: Problem };
+
+/** Replaces the script, if its file still is what `baseHash` stands for; makes it where that is empty. */
+export const writeScriptText = (text: string, baseHash: string): Promise<ScriptWrite> =>
+  putScript('/api/script', text, baseHash);
+
+export const writeScriptNumbers = (record: string): Promise<ScriptWrite> =>
+  putScript('/api/script-numbers', record, '');
+
+async function putScript(address: string, text: string, baseHash: string): Promise<ScriptWrite> {
+  const reply = await put(address, text, baseHash);
+  if (reply === null) return { kind: 'refused', problem: unreachable };
+  if (!reply.ok && reply.status !== 409) return { kind: 'refused', problem: await problemOf(reply) };
+  return { kind: reply.ok ? 'written' : 'stale', script: (await reply.json()) as ScriptText };
+}
+
+function put(address: string, text: string, baseHash: string): Promise<Response | null> {
   const token = document.querySelector<HTMLMetaElement>('meta[name="plumeline-token"]')?.content ?? '';
-  const reply = await fetch(address, {
+  return fetch(address, {
     method: 'PUT',
     headers: { 'Content-Type': 'application/json', 'X-Plumeline-Token': token },
     body: JSON.stringify({ text, baseHash }),
   }).catch(() => null);
+}
+
+/** Replaces the file's text, if the file still is what `baseHash` stands for. */
+export async function writeStudyText(text: string, baseHash: string): Promise<WriteOutcome> {
+  const reply = await put(address, text, baseHash);
   if (reply === null) return { kind: 'refused', problem: unreachable };
   if (reply.ok) return { kind: 'written', study: (await reply.json()) as StudyText };
   if (reply.status === 409) return { kind: 'stale', study: (await reply.json()) as StudyText };

@@ -15,7 +15,15 @@ export function setAltitude(kilometres: number): void {
 /** The two engines shown, by id; null: those the study compares. */
 export const chosenPair = signal<readonly [string, string] | null>(null);
 
-export type Panel = 'inputs' | 'sentences' | 'sweeps' | 'vehicles' | 'worth' | 'models' | 'published';
+export type Panel =
+  | 'inputs'
+  | 'sentences'
+  | 'script'
+  | 'sweeps'
+  | 'vehicles'
+  | 'worth'
+  | 'models'
+  | 'published';
 export const panel = signal<Panel>('inputs');
 
 /** A number whose catalogue entry stands in the right column. */

@@ -8,6 +8,7 @@ import type { MapRequest, Sweep, SweepMap, SweepRequest } from '../../../answer/
 import type { WorthTable } from '../../../answer/worth/index.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { Study } from '../../../study/model.ts';
+import type { ScriptAnswer } from '../../../telling/script/index.ts';
 
 /** A number of the engines shown, where it holds. */
 export interface SpanPlace {
@@ -72,7 +73,20 @@ export interface SweepSoFar {
   readonly most: number;
 }
 
+/** The script as it stands in the page, with what is found of the sentences so far. */
+export interface ScriptAsked {
+  readonly text: string;
+  readonly judged: readonly (CheckedSentence | CheckedAnalogy)[];
+  /** The record of its numbers as its file has it. */ readonly record: string | null;
+  /** Name of a cut that it asks for; null: the whole. */ readonly cut: string | null;
+}
+export interface ScriptShown {
+  readonly answer: ScriptAnswer;
+  /** Its numbers as they are now, to be recorded. */ readonly record: string;
+}
+
 export interface DeskQuestions {
+  readonly script: { readonly asked: ScriptAsked; readonly told: Outcome<ScriptShown> };
   readonly choices: { readonly asked: { readonly engine: string }; readonly told: readonly SweepChoice[] };
   /** A sweep or a map: one of the study's own by its id, or one that is tried out. */
   readonly sweep: {

@@ -10,6 +10,7 @@ import type { Asked, CheckStage, DeskOrder, DeskReport, QuestionKind, ToldOf } f
 import { draftJudged } from './draftJudged.ts';
 import { pairSpansOf } from './pairSpansOf.ts';
 import { pedigreeOf } from './pedigreeOf.ts';
+import { scriptFor } from './scriptFor.ts';
 import { sweepChoices, sweepFor } from './sweepFor.ts';
 import { workerCrew } from './workerCrew.ts';
 import { needFor, worthFor } from './worthFor.ts';
@@ -87,6 +88,7 @@ const answerers: Answerers = {
     return compiled.ok ? null : compiled.problem;
   },
   judged: ({ say, holds }, { study, crew }, signal) => draftJudged(study, crew, say, holds, signal),
+  script: (asked, { study, crew }, signal) => scriptFor(study, crew, asked, signal),
   pedigree: ({ expression }, { study, crew }, signal) => pedigreeOf(study, crew, expression, signal),
   worth: (_, { study, crew }, signal, number) =>
     worthFor(study, crew, signal, (found) => report({ kind: 'so far', number, found })),
