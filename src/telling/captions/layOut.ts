@@ -8,26 +8,41 @@ export interface LaidOut {
   /** Of the break between the rows; 0 where there is none. */ readonly cost: number;
 }
 
+/** Words and what it costs to part each from the next. */
+export interface Parts {
+  readonly texts: readonly string[];
+  readonly breaks: readonly number[];
+}
+
+export function partsOf(texts: readonly string[]): Parts {
+  return {
+    texts,
+    breaks: texts.map((text, i) => (i + 1 < texts.length ? breakCost(text, texts[i + 1]!) : 0)),
+  };
+}
+
 /** Null where they do not fit. @param from first word; @param to behind the last */
 export function layOut(
-  words: readonly string[],
+  { texts, breaks }: Parts,
   from: number,
   to: number,
   { row, rows }: CaptionRules,
 ): LaidOut | null {
-  const whole = words.slice(from, to).join(' ');
-  if (whole.length <= row) return { rows: [whole], cost: 0 };
-  if (rows < 2 || whole.length > 2 * row + 1) return null;
-  let best: LaidOut | null = null;
-  let upper = '';
+  let whole = -1;
+  for (let i = from; i < to; i++) whole += texts[i]!.length + 1;
+  const joined = (first: number, end: number): string => texts.slice(first, end).join(' ');
+  if (whole <= row) return { rows: [joined(from, to)], cost: 0 };
+  if (rows < 2 || whole > 2 * row + 1) return null;
+  let [best, place] = [Number.POSITIVE_INFINITY, -1];
+  let upper = -1;
   for (let at = from + 1; at < to; at++) {
-    upper = upper === '' ? words[at - 1]! : `${upper} ${words[at - 1]!}`;
-    if (upper.length > row) break;
-    const lower = whole.length - upper.length - 1;
+    upper += texts[at - 1]!.length + 1;
+    const lower = whole - upper - 1;
+    if (upper > row) break;
     if (lower > row) continue;
-    const uneven = Math.abs(lower - upper.length) / row + (upper.length > lower ? 0.3 : 0);
-    const cost = 0.3 * breakCost(words[at - 1]!, words[at]!) + uneven;
-    if (best === null || cost < best.cost) best = { rows: [upper, whole.slice(upper.length + 1)], cost };
+    const uneven = Math.abs(lower - upper) / row + (upper > lower ? 0.3 : 0);
+    const cost = 0.3 * breaks[at - 1]! + uneven;
+    if (cost < best) [best, place] = [cost, at];
   }
-  return best;
+  return place < 0 ? null : { rows: [joined(from, place), joined(place, to)], cost: best };
 }

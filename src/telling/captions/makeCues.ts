@@ -9,9 +9,8 @@
 import type { Script } from '../../study/script/model.ts';
 import type { NumbersTold, TimedScript } from '../time/model.ts';
 import { timeScript } from '../time/timeScript.ts';
-import { breakCost } from './breaks.ts';
 import { type CueWord, cueWords } from './cueWords.ts';
-import { type LaidOut, layOut } from './layOut.ts';
+import { type LaidOut, layOut, type Parts, partsOf } from './layOut.ts';
 import type { Cue } from './model.ts';
 import { CAPTION_RULES, type CaptionRules } from './rules.ts';
 
@@ -37,16 +36,16 @@ export function makeCues(
 const thousandths = (seconds: number): number => Math.round(1000 * seconds) / 1000;
 
 function parted(words: readonly CueWord[], rules: CaptionRules): readonly Cue[] {
-  const texts = words.map(({ text }) => text);
+  const parts = partsOf(words.map(({ text }) => text));
   const best: number[] = [0];
   const from: number[] = [0];
   const laid: (LaidOut | null)[] = [null];
   for (let j = 1; j <= words.length; j++) {
     best[j] = Number.POSITIVE_INFINITY;
     for (let i = j - 1; i >= 0; i--) {
-      const rows = layOut(texts, i, j, rules);
+      const rows = layOut(parts, i, j, rules);
       if (rows === null) break;
-      const cost = best[i]! + rows.cost + costOf(words, i, j, rules);
+      const cost = best[i]! + rows.cost + costOf(words, parts, i, j, rules);
       if (cost < best[j]!) [best[j], from[j], laid[j]] = [cost, i, rows];
     }
   }
@@ -70,19 +69,25 @@ function timesOf(words: readonly CueWord[], i: number, j: number, rules: Caption
   return { start, end: held, needed };
 }
 
-function costOf(words: readonly CueWord[], i: number, j: number, rules: CaptionRules): number {
+function costOf(
+  words: readonly CueWord[],
+  { breaks }: Parts,
+  i: number,
+  j: number,
+  rules: CaptionRules,
+): number {
   const { start, end, needed } = timesOf(words, i, j, rules);
   const last = words[j - 1]!;
   const after = words[j];
   let cost = COST.cue;
-  if (after !== undefined && !last.endsScene) cost += breakCost(last.text, after.text);
+  if (after !== undefined && !last.endsScene) cost += breaks[j - 1]!;
   if (end - start < needed - 1e-6) cost += COST.tooShort * (needed - (end - start));
   if (last.end - start > rules.longest) cost += COST.tooLong * (last.end - start - rules.longest);
   for (let k = i; k < j - 1; k++) {
     if (words[k]!.endsScene) cost += COST.acrossScenes;
     else if (words[k]!.endsLine) cost += COST.acrossLines;
     if (words[k + 1]!.start - words[k]!.end >= PAUSE) cost += COST.acrossPause;
-    else if (/[.!?]["”’)]*$/.test(words[k]!.text)) cost += COST.acrossLines;
+    else if (breaks[k] === 0) cost += COST.acrossLines;
   }
   return cost;
 }

@@ -12,6 +12,8 @@ import type { SpokenToken } from './spokenTokens.ts';
 /** Whole steps: a word alike is better than one left out and one put in. */
 const COST = { alike: 1, numbers: 2, different: 3, gap: 2 } as const;
 const NEVER = 9;
+/** Bytes of costs kept at a time. */
+const MOST_KEPT = 64_000_000;
 /** Pairs that are looked at: a quarter of a byte each. */
 const MOST_PAIRS = 1_200_000_000;
 const [BOTH, UP, LEFT] = [0, 1, 2];
@@ -39,7 +41,7 @@ export function align(
   const setWay = (at: number, way: number): void => {
     ways[at >>> 2]! |= way << ((at & 3) << 1);
   };
-  const { aKeys, bKeys, costOf } = wordsOf(a, b);
+  const { aKeys, bKeys, costsOf } = wordsOf(a, b);
   let before = Int32Array.from({ length: width }, (_, j) => COST.gap * j);
   for (let j = 1; j < width; j++) setWay(j, LEFT);
   for (let i = 1; i <= a.length; i++) {
@@ -47,10 +49,11 @@ export function align(
     row[0] = COST.gap * i;
     setWay(i * width, UP);
     const key = aKeys[i - 1]!;
+    const costs = costsOf(key);
     for (let j = 1; j < width; j++) {
       const other = bKeys[j - 1]!;
       const isNumber = key === 0 && other === 0;
-      const cost = isNumber ? numbersCost(a[i - 1]!, b[j - 1]!, isSame) : costOf(key, other);
+      const cost = isNumber ? numbersCost(a[i - 1]!, b[j - 1]!, isSame) : costs[other]!;
       const [both, up, left] = [before[j - 1]! + cost, before[j]! + COST.gap, row[j - 1]! + COST.gap];
       if (both <= up && both <= left) row[j] = both;
       else {
@@ -74,19 +77,25 @@ function wordsOf(a: readonly SpokenToken[], b: readonly SpokenToken[]) {
     });
   const [aKeys, bKeys] = [numbered(a), numbered(b)];
   const words = [...known.keys()];
-  const alike = new Map<number, number>();
-  const costOf = (one: number, other: number): number => {
-    if (one === other) return 0;
-    if (one === 0 || other === 0) return NEVER;
-    const [first, second] = [words[one]!, words[other]!];
-    // Words that begin and end otherwise are not alike: no need to remember them.
-    if (first[0] !== second[0] && first.at(-1) !== second.at(-1)) return COST.different;
-    const pair = one * words.length + other;
-    const found = alike.get(pair) ?? (isAlike(first, second) ? COST.alike : COST.different);
-    alike.set(pair, found);
-    return found;
+  const rows = new Map<number, Uint8Array>();
+  let kept = 0;
+  /** Against every word. */
+  const costsOf = (one: number): Uint8Array => {
+    const before = rows.get(one);
+    if (before !== undefined) return before;
+    const row = Uint8Array.from(words, (word, other) => {
+      if (one === other) return 0;
+      return one === 0 || other === 0 ? NEVER : isAlike(words[one]!, word) ? COST.alike : COST.different;
+    });
+    kept += row.length;
+    if (kept > MOST_KEPT) {
+      rows.clear();
+      kept = row.length;
+    }
+    rows.set(one, row);
+    return row;
   };
-  return { aKeys, bKeys, costOf };
+  return { aKeys, bKeys, costsOf };
 }
 
 const numbersCost = (
