@@ -41,6 +41,7 @@ test('round the jet of a long plug at the pad there is air, not a gap in the dra
     mountY: 0,
     faceY: 0,
     scale: 400,
+    tint: 'pressure',
     edge: [],
     jetBox: box,
   };

@@ -1,6 +1,7 @@
 /** One engine cut open: metal, gas in bands of pressure, the air around it, the line it hangs from. */
 
 import type { ContourBody } from '../../physics/nozzle/model.ts';
+import { RAMPS } from '../look/flowRamps.ts';
 import type { TypeSizes } from '../look/formats.ts';
 import { pressureStep } from '../look/pressureRamp.ts';
 import { type Box, boxOfPoints, grown } from '../scene/box.ts';
@@ -12,11 +13,10 @@ import { plumeNodes } from './cutPlume.ts';
 import { adapts } from './drawnEngines.ts';
 import { drawnOnce } from './drawnOnce.ts';
 import { gasBands, type Station, stationAtAxial, stationAtPressure } from './gasBands.ts';
+import { gasValue } from './gasValue.ts';
 import { marker } from './marks.ts';
+import { nearAmbient } from './nearAmbient.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
-
-/** Distance in the log of pressure within which an isobar would run into the ambient's own edge: 0.09 decades. */
-const NEAR_AMBIENT = 0.09;
 
 /** Wall and gas seen from outside: round a plug the air lies against the jet. */
 function silhouette({ engine, row }: CutEngine): readonly Station[] {
@@ -47,7 +47,8 @@ export function wash(
   { type }: PanelStyle,
 ): SceneNode[] {
   const step = pressureStep(ambient);
-  if (step === 0) return [];
+  // Air that stands still has no tint of its own by speed or Mach number, and next to the gas none by temperature.
+  if (step === 0 || drawn.tint !== 'pressure') return [];
   const wall = silhouette(drawn);
   const length = drawn.engine.contour.totalLength;
   const reach = airReach(width, type);
@@ -141,14 +142,15 @@ export function engineNodes(drawn: CutEngine, ambient: number, style: PanelStyle
   const { line } = style;
   const end = gasEnd(drawn);
   const { axisX, faceY, scale } = drawn;
-  const way = [axisX, faceY, scale, end.axial, line.metal, line.leader];
+  const way = [axisX, faceY, scale, end.axial, line.metal, line.leader, drawn.tint];
   const isobarHalf = (station: Station): Point[] => [place(drawn, station, -1), place(drawn, station, 1)];
   const nodes: SceneNode[] = [
     ...jet,
     ...metalAndGas.of(engine, way, () => metalAndGasNodes(drawn, end, style)),
   ];
-  for (const isobar of gasBands(engine.wall, end.axial).isobars) {
-    if (ambient > 0 && Math.abs(Math.log10(isobar.pressure / ambient)) < NEAR_AMBIENT) continue;
+  const { isobars } = gasBands(engine.wall, end.axial, RAMPS[drawn.tint], gasValue(engine, drawn.tint));
+  for (const isobar of isobars) {
+    if (nearAmbient(isobar.value, ambient, drawn.tint)) continue;
     nodes.push({
       kind: 'path',
       d: polyline(isobarHalf(isobar)),
@@ -182,7 +184,7 @@ function metalAndGasNodes(drawn: CutEngine, end: Station, { line }: PanelStyle):
   const { engine } = drawn;
   const lip = engine.wall[engine.wall.length - 1] as Station;
   const whole = outline(drawn, engine.wall);
-  const { bands } = gasBands(engine.wall, end.axial);
+  const { bands } = gasBands(engine.wall, end.axial, RAMPS[drawn.tint], gasValue(engine, drawn.tint));
   const adapting = adapts(engine);
   const beyond = [end, ...engine.wall.filter((point) => point.axial > end.axial)];
   const nodes: SceneNode[] = [];
@@ -215,7 +217,11 @@ function metalAndGasNodes(drawn: CutEngine, end: Station, { line }: PanelStyle):
     const downward = bands
       .slice(i)
       .flatMap(({ stations }, later) => (later === 0 ? stations : stations.slice(1)));
-    nodes.push({ kind: 'path', d: polyline(outline(drawn, downward), true), fill: `pressure-${band.step}` });
+    nodes.push({
+      kind: 'path',
+      d: polyline(outline(drawn, downward), true),
+      fill: `${drawn.tint}-${band.step}`,
+    });
   });
   return nodes;
 }
@@ -236,7 +242,10 @@ function bodyNodes(drawn: CutEngine, body: ContourBody, ambient: number, { line 
       {
         kind: 'path',
         d: polyline([...side(-1), ...side(1).reverse()], true),
-        fill: isOpen && pressureStep(ambient) > 0 ? `pressure-${pressureStep(ambient)}` : 'paper',
+        fill:
+          isOpen && drawn.tint === 'pressure' && pressureStep(ambient) > 0
+            ? `pressure-${pressureStep(ambient)}`
+            : 'paper',
         stroke: 'ink',
         strokeWidth: 0.5 * line.leader,
         dash: [3, 3].map((length) => length * line.leader),

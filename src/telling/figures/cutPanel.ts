@@ -5,6 +5,7 @@
 
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
 import type { BoundaryPoint } from '../../answer/plumeModel.ts';
+import type { Tint } from '../look/flowRamps.ts';
 import { textWidth, wrapAtMost, wrapBalanced, wrapText } from '../look/measureText.ts';
 import { formatAltitude, formatNumber, formatPressure } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
@@ -35,6 +36,7 @@ export interface CutPanelOptions extends FigureOptions {
   /** Key to the pressure ramp at the foot; true unless the page has its own. */ readonly key?: boolean;
   /** [px] left free between two engines, for what a page puts there; none unless said. */
   readonly middle?: number;
+  /** What the gas is drawn by; its pressure unless said. The key shows pressure alone: a page has its own. */ readonly tint?: Tint;
   /** Draw this engine alone, in the style that it has beside the others. */ readonly only?: string;
   /** Places that the same drawing shows as well: room is kept for the words of all, so that nothing moves between them. */
   readonly alsoAt?: readonly CutPlace[];
@@ -146,6 +148,7 @@ export function cutPanel(
         mountY,
         faceY,
         axisX,
+        tint: options.tint ?? 'pressure',
         edge: edgeOf(inUse, ambient),
         jetBox: { x: axisX - jetWidth / 2, y: faceY, width: jetWidth, height: floor - faceY },
       },

@@ -2,6 +2,7 @@
 
 import type { ConditionRow, EngineAnswer } from '../../answer/model.ts';
 import type { BoundaryPoint } from '../../answer/plumeModel.ts';
+import type { Tint } from '../look/flowRamps.ts';
 import type { Box } from '../scene/box.ts';
 import type { Point } from '../scene/pathData.ts';
 import type { DrawnEngine } from './drawnEngines.ts';
@@ -14,6 +15,7 @@ export interface CutEngine extends DrawnEngine {
   /** [px] the injector face */ readonly faceY: number;
   /** [px/m] */ readonly scale: number;
   /** Edge of its jet from where the gas ends; empty where there is none. */ readonly edge: readonly BoundaryPoint[];
+  /** What the gas is drawn by. */ readonly tint: Tint;
   /** [px] where its jet may be drawn */ readonly jetBox: Box;
 }
 

@@ -2,18 +2,19 @@
 
 import type { ConditionRow, EngineAnswer } from '../../answer/model.ts';
 import type { PlugContour } from '../../physics/nozzle/model.ts';
+import { RAMPS, type Tint } from '../look/flowRamps.ts';
 import { type Point, polyline, segment } from '../scene/pathData.ts';
 import type { SceneNode } from '../scene/scene.ts';
 import { type CutEngine, lipY, place } from './cutPlaces.ts';
 import { drawnOnce } from './drawnOnce.ts';
 import { type FieldBands, type FieldNode, fieldBands } from './fieldBands.ts';
 import type { Station } from './gasBands.ts';
+import { gasValue } from './gasValue.ts';
+import { nearAmbient } from './nearAmbient.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 
 type Field = NonNullable<ConditionRow['field']>;
 
-/** Distance in the log of pressure within which an isobar would run into the air's own edge: 0.09 decades. */
-const NEAR_AMBIENT = 0.09;
 /** Width of the stroke that closes the seams between two pieces of one band, in leader lines. */
 const SEAM = 0.35;
 
@@ -36,7 +37,7 @@ export function plugNodes(
   const nodes: SceneNode[] = [];
   for (const side of sides) nodes.push(paperUnder(drawn, plug, side));
   const { axisX, faceY, scale } = drawn;
-  const way = [axisX, faceY, scale, ambient, line.leader];
+  const way = [axisX, faceY, scale, ambient, line.leader, drawn.tint];
   nodes.push(...ringGas.of(engine, way, () => gasNodes(drawn, chamberLines(engine, plug), ambient, style)));
   const { field } = row;
   if (field !== undefined)
@@ -104,14 +105,21 @@ function paperUnder(drawn: CutEngine, plug: PlugContour, side: -1 | 1): SceneNod
 }
 
 function gasNodes(drawn: CutEngine, mesh: Field, ambient: number, { line }: PanelStyle): SceneNode[] {
+  const { tint } = drawn;
+  const valueAt = gasValue(drawn.engine, tint);
   const nodes: SceneNode[] = [];
   for (const side of sides) {
     const lines = mesh.map((across) =>
-      across.map((point): FieldNode => ({ ...place(drawn, point, side), pressure: point.pressure })),
+      across.map(
+        (point): FieldNode => ({
+          ...place(drawn, point, side),
+          value: Math.max(1e-3, valueAt(point.pressure)),
+        }),
+      ),
     );
-    const { bands, isobars } = fieldBands(lines);
+    const { bands, isobars } = fieldBands(lines, RAMPS[tint]);
     for (const [step, polygons] of bands) {
-      const colour = `pressure-${step}` as `pressure-${1}`;
+      const colour = `${tint}-${step}` as const;
       nodes.push({
         kind: 'path',
         d: polygons.map((polygon) => polyline(polygon, true)).join(''),
@@ -120,15 +128,18 @@ function gasNodes(drawn: CutEngine, mesh: Field, ambient: number, { line }: Pane
         strokeWidth: SEAM * line.leader,
       });
     }
-    nodes.push(...isobarNodes(isobars, ambient, line));
+    nodes.push(...isobarNodes(isobars, ambient, tint, line));
   }
   return nodes;
 }
 
-function isobarNodes(isobars: FieldBands['isobars'], ambient: number, line: PanelStyle['line']): SceneNode[] {
-  const drawnOnes = isobars.filter(
-    ({ pressure }) => !(ambient > 0 && Math.abs(Math.log10(pressure / ambient)) < NEAR_AMBIENT),
-  );
+function isobarNodes(
+  isobars: FieldBands['isobars'],
+  ambient: number,
+  tint: Tint,
+  line: PanelStyle['line'],
+): SceneNode[] {
+  const drawnOnes = isobars.filter(({ value }) => !nearAmbient(value, ambient, tint));
   return [true, false].flatMap((powerOfTen): SceneNode[] => {
     const d = drawnOnes
       .filter((one) => one.powerOfTen === powerOfTen)

@@ -1,7 +1,7 @@
-/** The gas in a nozzle as flat bands of the pressure ramp: each band edge is a line of equal mean pressure. */
+/** The gas in a nozzle as flat bands of a ramp: each band edge is a line of equal value at the mean pressure. */
 
 import type { WallPoint } from '../../answer/model.ts';
-import { pressureStep, pressureStepStart, stepStartsAtPowerOfTen } from '../look/pressureRamp.ts';
+import type { Ramp } from '../look/flowRamps.ts';
 
 /** A place along the axis: axial distance [m] and radius of the wall there [m]. */
 export interface Station {
@@ -15,7 +15,7 @@ export interface GasBand {
 }
 
 export interface Isobar extends Station {
-  /** [Pa] */ readonly pressure: number;
+  /** In the unit of the ramp. */ readonly value: number;
   readonly powerOfTen: boolean;
 }
 
@@ -24,13 +24,28 @@ export interface GasBands {
   readonly isobars: readonly Isobar[];
 }
 
-/** Bands from the injector face to the axial distance `end` [m]. */
-export function gasBands(wall: readonly WallPoint[], end: number): GasBands {
+/** Values below this, in the unit of a ramp, are at rest or nothing. */
+const LEAST = 1e-3;
+
+/**
+ * Bands from the injector face to the axial distance `end` [m].
+ * @param valueAt what the ramp shows, at a pressure [Pa]
+ */
+export function gasBands(
+  given: readonly WallPoint[],
+  end: number,
+  ramp: Ramp,
+  valueAt: (pressure: number) => number,
+): GasBands {
+  const wall =
+    ramp.tint === 'pressure'
+      ? given
+      : given.map((point) => ({ ...point, meanPressure: Math.max(LEAST, valueAt(point.meanPressure)) }));
   const bands: GasBand[] = [];
   const isobars: Isobar[] = [];
   const first = wall[0];
   if (!first) return { bands, isobars };
-  let step = pressureStep(first.meanPressure);
+  let step = ramp.stepOf(first.meanPressure);
   let stations: Station[] = [first];
   for (let i = 1; i < wall.length; i++) {
     const from = wall[i - 1] as WallPoint;
@@ -38,9 +53,9 @@ export function gasBands(wall: readonly WallPoint[], end: number): GasBands {
     if (from.axial >= end) break;
     const to =
       full.axial > end ? pointBetween(from, full, (end - from.axial) / (full.axial - from.axial)) : full;
-    const last = pressureStep(to.meanPressure);
+    const last = ramp.stepOf(to.meanPressure);
     while (step !== last) {
-      const edge = pressureStepStart(last < step ? step : step + 1);
+      const edge = ramp.startOf(last < step ? step : step + 1);
       const at = pointBetween(from, to, shareAt(from.meanPressure, to.meanPressure, edge));
       stations.push(at);
       bands.push({ step, stations });
@@ -48,8 +63,8 @@ export function gasBands(wall: readonly WallPoint[], end: number): GasBands {
       isobars.push({
         axial: at.axial,
         radius: at.radius,
-        pressure: edge,
-        powerOfTen: stepStartsAtPowerOfTen(last < step ? step : next),
+        value: edge,
+        powerOfTen: ramp.isStrong(last < step ? step : next),
       });
       stations = [at];
       step = next;

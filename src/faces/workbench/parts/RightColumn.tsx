@@ -7,11 +7,11 @@ import { openCard, panel } from '../state/view.ts';
 import { Card } from './Card.tsx';
 import { Inputs } from './Inputs.tsx';
 import { Models } from './Models.tsx';
-import { PressureKey } from './PressureKey.tsx';
 import { Published } from './Published.tsx';
 import { Script } from './Script.tsx';
 import { Sentences } from './Sentences.tsx';
 import { Sweeps } from './Sweeps.tsx';
+import { TintKey } from './TintKey.tsx';
 import { Vehicles } from './Vehicles.tsx';
 import { VerdictStrip } from './VerdictStrip.tsx';
 import { Worth } from './Worth.tsx';
@@ -34,7 +34,7 @@ export function RightColumn() {
       <div class="column">
         <div class="column-body">{openCard.value !== null ? <Card card={openCard.value} /> : <Panels />}</div>
         {(openCard.value !== null || shownPanel.value !== 'sentences') && <VerdictStrip />}
-        <PressureKey />
+        <TintKey />
         <p class="caution whole">{CAUTION}</p>
       </div>
     </aside>

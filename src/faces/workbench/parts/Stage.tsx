@@ -11,7 +11,7 @@ import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
 import { curvesOf, drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
 import { failedElsewhere, type ShownEngine, shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
-import { altitude, engineInFront } from '../state/view.ts';
+import { altitude, engineInFront, tint } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Layer } from './Layer.tsx';
@@ -162,6 +162,7 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
     : cutPanel(pair, here, { x: cutLeft, y: head, width: cutWidth, height: height - head }, cutStyle, {
         ...options,
         rows,
+        tint: tint.value,
         legend: false,
         key: false,
         middle: columnWidth + gutter,

@@ -1,6 +1,7 @@
 /** What the page shows but the study does not hold: altitude, chosen pair, open panel, theme. */
 
 import { computed, signal } from '@preact/signals';
+import type { Tint } from '../../../telling/look/flowRamps.ts';
 import { topOfScale } from './scale.ts';
 
 /** Geometric altitude in kilometres, 0 to {@link topOfScale}; `Infinity` stands for vacuum. */
@@ -11,6 +12,9 @@ export function setAltitude(kilometres: number): void {
   const bounded = kilometres < 0 ? 0 : kilometres > topOfScale ? Number.POSITIVE_INFINITY : kilometres;
   altitude.value = Number.isFinite(bounded) ? Math.round(bounded * 10) / 10 : bounded;
 }
+
+/** What the gas in the drawing is tinted by. */
+export const tint = signal<Tint>('pressure');
 
 /** The two engines shown, by id; null: those the study compares. */
 export const chosenPair = signal<readonly [string, string] | null>(null);
