@@ -9,10 +9,10 @@ import type { ProposedQuantity } from './model.ts';
 /** How people say it besides the labels of the catalogue; in the order of the words below. Our choice of words. */
 const SAID: readonly (readonly [RegExp, string])[] = [
   [
-    /\bspecific impulse\b|\bisp\b|\b(?:more|less|most|least) efficient\b|\bfuel economy\b/i,
+    /\bspecific impulse\b|\bisp\b|\b(?:more|less|most|least) efficient\b|\bas efficient as\b|\bfuel economy\b/i,
     'specificImpulse',
   ],
-  [/\bthrust\b|\bpush(?:es|ed)?\b|\bstrong(?:er|est)\b|\bforce of the engine\b/i, 'thrust'],
+  [/\bthrust\b|\bpush(?:es|ed)?\b|\bstrong(?:er|est)\b|\bas strong as\b|\bforce of the engine\b/i, 'thrust'],
   [
     /\bexhaust (?:speed|velocity|gas(?:es)? (?:is|are|leaves?|leave))\b|\bgas(?:es)? leaves?\b|\bshoots? out\b|\bexit (?:speed|velocity)\b|\bfast(?:er|est) (?:exhaust|jet|gas)\b|\b(?:exhaust|jet) (?:\w+ ){0,5}fast(?:er|est)\b/i,
     'exit.velocity',
@@ -24,7 +24,7 @@ const SAID: readonly (readonly [RegExp, string])[] = [
     'chamber.pressure',
   ],
   [
-    /\bflame\b|\bchamber temperature\b|\bcombustion temperature\b|\bburns? at\b|\bhot(?:ter|test)\b|\bcool(?:er|est)\b/i,
+    /\bflame\b|\bchamber temperature\b|\bcombustion temperature\b|\bburns? at\b|\bhot(?:ter|test)\b|\bas hot as\b|\bcool(?:er|est)\b/i,
     'chamber.temperature',
   ],
   [/\bexit temperature\b|\btemperature at the (?:exit|lip|mouth)\b/i, 'exit.temperature'],
@@ -34,7 +34,15 @@ const SAID: readonly (readonly [RegExp, string])[] = [
   ],
   [/\barea ratio\b|\bexpansion ratio\b/i, 'areaRatio'],
   [/\bthroat (?:diameter|is \S+ (?:\S+ )?(?:across|wide))\b|\bdiameter of the throat\b/i, 'throat.diameter'],
-  [/\bexit diameter\b|\bmouth\b|\bwid(?:er|est)\b|\bdiameter of the (?:exit|bell)\b/i, 'exit.diameter'],
+  [
+    /\bexit diameter\b|\bmouth\b|\bwid(?:er|est)\b|\bas wide as\b|\bdiameter of the (?:exit|bell)\b/i,
+    'exit.diameter',
+  ],
+  // Not “as long as the air is thin”, nor a burn that lasts.
+  [
+    /\b(?:twice|half|times|just) as (?:long|short) as\b|\b(?:longer|shorter) (?:than|nozzle|bell|cone|plug)\b|\b(?:long|short)est (?:nozzle|bell|cone|plug|of)\b/i,
+    'contour.nozzleLength',
+  ],
   [
     /\bmolar mass\b|\bmolecular (?:mass|weight)\b|\blight(?:er|est) (?:gas|exhaust|molecules)\b/i,
     'chamber.molarMass',

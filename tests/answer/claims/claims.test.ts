@@ -105,6 +105,18 @@ describe('proposed tests', () => {
   });
 
   test.each([
+    [
+      'The bell is twice as long as the plug.',
+      'bell.contour.nozzleLength is about 2 * plug.contour.nozzleLength',
+    ],
+    ['The plug is half as wide as the bell.', 'plug.exit.diameter is about 0.5 * bell.exit.diameter'],
+    ['The bell is longer than the plug.', 'bell.contour.nozzleLength > plug.contour.nozzleLength'],
+    ['The gas stays as long as the air is thin, and the bell is 2 m high.', null],
+  ])('how long and how wide: %s', (say, test) => {
+    expect(one(say)?.test ?? null).toBe(test);
+  });
+
+  test.each([
     ['The plug does not give more thrust than the bell.', 'plug.thrust(vacuum) <= bell.thrust(vacuum)'],
     [
       'The plug never gives more thrust than the bell.',
