@@ -1,4 +1,4 @@
-/** The one file the server may write: `study.yaml` of the folder it was started on. */
+/** `study.yaml` of the folder that the server was started on: read, written, followed. Besides it only the script is written. */
 
 import { createHash } from 'node:crypto';
 import { readFile, stat } from 'node:fs/promises';

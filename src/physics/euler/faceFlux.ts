@@ -76,13 +76,13 @@ export function faceFlux(
   const sl = leftEdge < mean - middle ? leftEdge : mean - middle;
   const sr = rightEdge > mean + middle ? rightEdge : mean + middle;
   if (sl >= 0) {
-    plain(left, left, out);
+    plain(left, out);
     out.energyLeft = energyThrough(left, left);
     out.energyRight = apart ? energyThrough(left, right) : out.energyLeft;
     return;
   }
   if (sr <= 0) {
-    plain(right, right, out);
+    plain(right, out);
     out.energyRight = energyThrough(right, right);
     out.energyLeft = apart ? energyThrough(right, left) : out.energyRight;
     return;
@@ -115,7 +115,7 @@ function energyOf(state: FaceSide, gas: FaceSide): number {
   );
 }
 
-function plain(state: FaceSide, _gas: FaceSide, out: FaceFlux): void {
+function plain(state: FaceSide, out: FaceFlux): void {
   out.mass = state.density * state.normal;
   out.normal = out.mass * state.normal + state.pressure;
   out.along = out.mass * state.along;

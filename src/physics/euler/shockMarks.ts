@@ -1,4 +1,7 @@
-/** Cells in which a strong shock lies, by the direction that it lies across: faces of the other direction, which stand across it, take no contact. */
+/**
+ * Cells in which a strong shock lies, by the direction that it lies across: faces of the other direction, which stand across
+ * it, take no contact.
+ */
 
 import type { Field } from './field.ts';
 import { cellAt, strideOf } from './mesh.ts';

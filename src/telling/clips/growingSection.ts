@@ -75,14 +75,7 @@ export function growingSection(
   };
 }
 
-function radiusAt(engine: EngineAnswer, axial: number): number {
-  const wall = outline(engine);
-  const next = wall.findIndex((place) => place.axial >= axial);
-  const [a, b] = [wall[Math.max(next - 1, 0)], wall[next < 0 ? wall.length - 1 : next]];
-  if (a === undefined || b === undefined) return 0;
-  const span = b.axial - a.axial;
-  return span === 0 ? b.radius : a.radius + ((axial - a.axial) / span) * (b.radius - a.radius);
-}
+const radiusAt = (engine: EngineAnswer, axial: number): number => radiusOn(outline(engine), axial);
 
 /** The wall on which the rings lie. */
 const outline = ({
@@ -168,8 +161,8 @@ function radiusOn(
   axial: number,
 ): number {
   const next = wall.findIndex((place) => place.axial >= axial);
-  const [a, b] = [wall[Math.max(next - 1, 0)], wall[Math.max(next, 0)]];
-  if (a === undefined || b === undefined || a.axial === b.axial) return b?.radius ?? 0;
+  const [a, b] = [wall[Math.max(next - 1, 0)], wall[next < 0 ? wall.length - 1 : next]];
+  if (a === undefined || b === undefined || a.axial === b.axial || next < 0) return b?.radius ?? 0;
   return a.radius + ((axial - a.axial) / (b.axial - a.axial)) * (b.radius - a.radius);
 }
 

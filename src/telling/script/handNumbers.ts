@@ -23,14 +23,18 @@ export interface HandNumber {
 }
 
 /** Stands for a live number among the words: no digit, no unit. */
-export const LIVE = '…';
+const LIVE = '…';
+
+/** The words of a line, a sign in place of each live number. */
+export const wordsAlone = ({ pieces }: ScriptLine): string =>
+  pieces.map((piece) => (piece.kind === 'words' ? piece.text : LIVE)).join('');
 
 export function handNumbers(script: Script, study: Study): readonly HandNumber[] {
   return script.scenes.flatMap(({ lines }) => lines.flatMap((line) => handNumbersIn(line, study)));
 }
 
 function handNumbersIn(line: ScriptLine, study: Study): readonly HandNumber[] {
-  const words = line.pieces.map((piece) => (piece.kind === 'words' ? piece.text : LIVE)).join('');
+  const words = wordsAlone(line);
   if (!MAY_HOLD.test(words)) return [];
   return sentencesIn([{ text: words, line: 1, time: null, until: null }]).flatMap(({ text }) =>
     valuesSaid(text)

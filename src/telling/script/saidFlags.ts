@@ -11,7 +11,7 @@ import {
 } from '../../answer/sentences/index.ts';
 import type { Study } from '../../study/model.ts';
 import type { ScriptLine } from '../../study/script/index.ts';
-import { LIVE } from './handNumbers.ts';
+import { wordsAlone } from './handNumbers.ts';
 import type { ResolvedLine, ScriptFlag } from './model.ts';
 
 /** A sentence, a fact or an analogy with its verdict. */
@@ -60,8 +60,7 @@ const heldLines = new WeakMap<ScriptLine, Held>();
 function wordsAgainst(line: ScriptLine, judged: Judged, study: Study): readonly string[] {
   const known = heldLines.get(line);
   if (known?.say === judged.say && known.study === study) return known.found;
-  const words = line.pieces.map((piece) => (piece.kind === 'words' ? piece.text : LIVE)).join('');
-  const found = differencesOf(words, judged, study);
+  const found = differencesOf(wordsAlone(line), judged, study);
   heldLines.set(line, { say: judged.say, study, found });
   return found;
 }

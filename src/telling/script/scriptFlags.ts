@@ -6,7 +6,7 @@ import type { ToldNumber, ToldNumbers } from '../../answer/numbers/index.ts';
 import type { CheckedSentence, SaidNumber } from '../../answer/sentences/model.ts';
 import { type Computed, saidNumbersOf } from '../../answer/sentences/saidNumbers.ts';
 import type { Study } from '../../study/model.ts';
-import type { HandNumber } from './handNumbers.ts';
+import { type HandNumber, wordsAlone } from './handNumbers.ts';
 import type { ResolvedLine, ResolvedScript, ScriptFlag } from './model.ts';
 import { numberFlags } from './numberFlags.ts';
 import { movedSince, type NumbersRecord } from './record.ts';
@@ -90,8 +90,11 @@ function heldBy(
   sentence: CheckedSentence,
 ): ReadonlyMap<string, SaidNumber> {
   const own = new Map(sentence.saidNumbers.map((one) => [one.text, one]));
-  const words = line.pieces.map((piece) => (piece.kind === 'words' ? piece.text : '…')).join('');
-  const here = saidNumbersOf(words, sentence.holds ?? '', sentence.numbers.flatMap(computedOf));
+  const here = saidNumbersOf(
+    wordsAlone(line.line),
+    sentence.holds ?? '',
+    sentence.numbers.flatMap(computedOf),
+  );
   const held = new Map(here.map((one) => [one.text, one]));
   return new Map(
     byHand.flatMap(({ text }) => {
