@@ -128,6 +128,8 @@ function said(value: number, digits: number, symbol: string): string {
 
 /** Most digits that an end of a span is written with. */
 const SPAN_DIGITS = 6;
+/** Most digits of a span that is told as one round number: four near the whole, 99.96 % or 100.4 %. */
+const ROUND_DIGITS = 4;
 
 function spanIn(unit: ShownUnit, low: number, high: number, { bare }: NumberPiece): Told {
   const { zero } = unit;
@@ -148,7 +150,7 @@ function saidSpan({ words }: SaidSpan, from: number, to: number, symbol: string)
   if (words.startsWith('between '))
     return `between ${said(from, SPAN_DIGITS, '')} and ${said(to, SPAN_DIGITS, symbol)}`;
   const about = words.startsWith('about ') ? 'about ' : '';
-  return `${about}${said(Number(((from + to) / 2).toPrecision(3)), 3, symbol)}`;
+  return `${about}${said(Number(((from + to) / 2).toPrecision(ROUND_DIGITS)), ROUND_DIGITS, symbol)}`;
 }
 
 const notTold = ({ expression }: NumberPiece): Problem => ({

@@ -100,6 +100,13 @@ test('about stands before what is rounded, and not before what is exact', () => 
   expect(plain(both.text)).toBe('about 800 kN (180 000 lbf)');
 });
 
+test('a span close to the whole is said as it is written', () => {
+  const share = told('g', 1.004, [1.003, 1.005], { dimension: NUMBER, quantity: null });
+  const found = tellNumber(piece('g', { span: true, unit: '%' }), share, 'metric');
+  expect(plain(found.text)).toBe('about 100.4 %');
+  expect(found.spoken).toBe('about one hundred point four per cent');
+});
+
 test('as words, bare, in per cent, as a span', () => {
   const ratio = told('r', 15.94, [15.8, 16.1], { dimension: NUMBER });
   expect(text(piece('r', { about: true, spoken: true }), ratio, 'metric')).toBe('about fifteen point nine');
