@@ -535,6 +535,7 @@ export const topKeys = [
   'sweeps',
   'maps',
   'needs',
+  'measured',
   'sources',
 ] as const;
 export const engineKeys = [

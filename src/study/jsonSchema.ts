@@ -304,6 +304,34 @@ function sweepSchema(): JsonSchema {
   };
 }
 
+function measuredSchema(): JsonSchema {
+  return {
+    type: 'array',
+    description: 'Measured points in CSV files beside the study, to set beside what is computed.',
+    items: {
+      type: 'object',
+      additionalProperties: false,
+      required: ['id', 'file', 'of', 'source'],
+      properties: {
+        id: { type: 'string', pattern: PLAIN_ID.source },
+        title: text,
+        file: {
+          ...text,
+          description: 'Name of a CSV file in the folder of the study.',
+          examples: ['stand-run.csv'],
+        },
+        of: { ...text, description: 'The engine that was measured.' },
+        source: { ...text, description: 'Id of a source of the study.' },
+        at: {
+          ...scalar,
+          description: 'Surroundings of all points, where their place is none.',
+          examples: ['vacuum', '0 km', '0.97 bar'],
+        },
+      },
+    },
+  };
+}
+
 export function studyJsonSchema(): JsonSchema {
   return {
     $schema: 'https://json-schema.org/draft/2020-12/schema',
@@ -365,6 +393,7 @@ export function studyJsonSchema(): JsonSchema {
       facts: factsSchema(),
       analogies: analogiesSchema(),
       ...sweepSchema(),
+      measured: measuredSchema(),
       sources: {
         type: 'object',
         propertyNames: { pattern: PLAIN_ID.source },

@@ -3,6 +3,7 @@
 import type { Problem } from '../numerics/problem.ts';
 import type { CORRELATION_WORDS, CoolantId, WallId } from './coolingForm.ts';
 import type { CycleOf } from './cycleForm.ts';
+import type { MeasuredInput } from './measured/model.ts';
 import type { Quantity } from './quantity.ts';
 import type { VehicleInput } from './vehicleModel.ts';
 
@@ -357,6 +358,7 @@ export interface Study {
   readonly sweeps: readonly SweepInput[];
   readonly maps: readonly MapInput[];
   readonly needs: readonly NeedInput[];
+  /** Measured points to set beside what is computed. */ readonly measured: readonly MeasuredInput[];
   readonly sources: readonly SourceInput[];
 }
 

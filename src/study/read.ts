@@ -25,6 +25,7 @@ import {
   sourceKeys,
   topKeys,
 } from './form.ts';
+import { readMeasured } from './measured/readMeasured.ts';
 import { migrateStudy } from './migrations.ts';
 import type { EngineInput, Quantity, SentenceInput, SourceInput, StudyOutcome } from './model.ts';
 import { type KnownName, nameBook } from './names.ts';
@@ -460,6 +461,7 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
   const sweeps = readSweeps(entries.get('sweeps'), engineIds, report);
   const maps = readMaps(entries.get('maps'), engineIds, report);
   const needs = readNeeds(entries.get('needs'), engineIds, report);
+  const measured = readMeasured(entries.get('measured'), { engineIds, sourceIds }, report);
 
   if (report.problems.length > 0 || question === null || read === null) return failed();
   return {
@@ -478,6 +480,7 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
       sweeps,
       maps,
       needs,
+      measured,
       sources,
     },
     warnings: report.warnings,

@@ -352,6 +352,23 @@ Examples:
     });
 
   program
+    .command('measured')
+    .description('measured points of the study beside what is computed there, with residuals')
+    .argument('<study>', 'folder with study.yaml and the CSV files it names')
+    .option('--json', 'print all that was found as JSON, SI units')
+    .option('--csv', 'print the points as comma-separated values')
+    .addHelpText(
+      'after',
+      `
+Example:
+  plumeline measured my-question`,
+    )
+    .action(async (study: string, flags) => {
+      const { measuredCommand } = await import('./commands/measured.ts');
+      done(await measuredCommand(study, flags, terminal));
+    });
+
+  program
     .command('draw')
     .description('draw one figure to a file: SVG, PNG, its table as CSV, or its words')
     .argument('<study>', 'folder with study.yaml, or that file')

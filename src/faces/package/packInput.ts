@@ -2,6 +2,7 @@
 
 import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import type { DataRowUsed } from '../../answer/cited/index.ts';
+import type { MeasuredSeries } from '../../answer/measured/model.ts';
 import type { Need } from '../../answer/needs/index.ts';
 import type { SignOffStanding } from '../../answer/review/index.ts';
 import type { CheckedComparison } from '../../answer/sentences/comparePair.ts';
@@ -19,6 +20,8 @@ export interface PackInput {
   /** The study's sentences, checked. */ readonly sentences: readonly CheckedSentence[];
   /** Its analogies, checked. */ readonly analogies: readonly CheckedAnalogy[];
   /** Its pair, each difference with its band. */ readonly comparison: CheckedComparison | null;
+  /** Its measured points, each beside what is computed there. */
+  readonly measured?: readonly MeasuredSeries[];
   /** Its sweeps and maps, worked out. */ readonly swept?: Swept;
   /** Gain and price of its pair; null where it has one engine. */ readonly worth?: WorthTable | null;
   /** What the other engine is worth to the vehicles. */ readonly vehicleWorths?: readonly VehicleWorth[];

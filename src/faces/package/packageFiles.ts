@@ -10,6 +10,7 @@ import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
 import { altTexts, packageFigures } from '../../telling/figures/packageFigures.ts';
 import { NOTHING_SWEPT } from '../../telling/figures/sweptFigures.ts';
 import { type CutChapters, scriptFiles } from '../../telling/handover/scriptFiles.ts';
+import { measuredCsv } from '../../telling/measuredTable.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
 import { sceneToSvg } from '../../telling/scene/svg.ts';
@@ -40,6 +41,7 @@ export function filesOf({
   swept = NOTHING_SWEPT,
   worth = null,
   needs = [],
+  measured = [],
   vehicleWorths = [],
   rows = [],
   standings = [],
@@ -54,7 +56,7 @@ export function filesOf({
   };
   const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
   const { figures, tables } = packageFigures(
-    { answer, curves, swept, sentences, worth, vehicleWorths, needs },
+    { answer, curves, swept, sentences, worth, vehicleWorths, needs, measured },
     drawnStyles(answer),
   );
   add(
@@ -91,6 +93,10 @@ export function filesOf({
       'worth.json',
       `${JSON.stringify({ caution: answer.caution, ...worth, vehicles: vehicleWorths }, null, 2)}\n`,
     );
+  if (measured.length > 0) {
+    add('measured.csv', measuredCsv(measured));
+    add('measured.json', `${JSON.stringify({ caution: answer.caution, measured }, null, 2)}\n`);
+  }
   if (needs.length > 0) add('needs.json', `${JSON.stringify({ caution: answer.caution, needs }, null, 2)}\n`);
   for (const { name, content } of sourceFiles({ study, answer, solutions, sentences, analogies, rows }))
     add(name, content);

@@ -13,6 +13,8 @@ numbers.csv    every number with its name, in SI units and as shown
 numbers.json   the whole answer, SI units
 sentences.json what the check of sentences, facts and analogies found, SI units; absent where the study has none
 worth.json     gain and price of the pair; absent where there is one engine
+measured.csv   measured points of the study beside what is computed, with residuals; measured.json the same for
+               programs; absent where the study has none
 needs.json     what it would take; absent where the study does not ask
 fact-sheet.html
                every sentence, fact and analogy with verdict, test, deciding numbers, conditions, models, sources

@@ -14,6 +14,7 @@ import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
 import { footOf, lipPressure, wallFinding, whereWords } from './findings.ts';
 import { frame } from './frame.ts';
 import { dashOf, marker, type Words, wordsAt, wordsSize } from './marks.ts';
+import { measuredMarks, measuredWords, seriesFor } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 import { type Candidate, LabelRoom, type Obstacle } from './placeLabels.ts';
@@ -24,6 +25,7 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
   const altitude = options.altitude ?? 0;
   const ambient = ambientAt(altitude);
   const engines = drawn.map((one) => withWallHere(one, ambient, options));
+  const measured = seriesFor(options.measured, engines, 'wall.pressure', ['wall.axial']);
   const onPlug = engines.some(({ engine }) => engine.contour.plug !== undefined);
   const title = options.title ?? wallFinding(engines);
   const around = frame(
@@ -31,7 +33,11 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
     {
       title,
       subtitle: `Pressure on the wall from the injector face to the lip, the gas filling the nozzle${onPlug ? `; on a plug, ${whereWords(altitude).replace(/^(At|In)/, (word: string) => word.toLowerCase())}` : ''}`,
-      foot: footOf(answer, engines, leftOut, [], ['losses', 'nozzle-thrust', 'nozzle-separation']),
+      foot: footOf(answer, engines, leftOut, measuredWords(measured), [
+        'losses',
+        'nozzle-thrust',
+        'nozzle-separation',
+      ]),
     },
     options,
   );
@@ -42,7 +48,7 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
     description: describe(answer, engines, ambient),
     theme: options.theme,
     transparent: options.transparent ?? false,
-    children: [...panel(engines, ambient, around.content, layout), ...around.nodes],
+    children: [...panel(engines, ambient, around.content, layout, measured), ...around.nodes],
   };
 }
 
@@ -71,9 +77,20 @@ function describe(answer: StudyAnswer, engines: readonly DrawnEngine[], ambient:
   return `Pressure on a logarithmic scale over the distance from the throat. Air outside ${formatPressure(ambient)}. ${parts.join(' ')} ${answer.caution}`;
 }
 
-function panel(engines: readonly DrawnEngine[], ambient: number, box: Box, style: PanelStyle): SceneNode[] {
+function panel(
+  engines: readonly DrawnEngine[],
+  ambient: number,
+  box: Box,
+  style: PanelStyle,
+  measured: ReturnType<typeof seriesFor>,
+): SceneNode[] {
   const { type, line } = style;
-  const pressures = engines.flatMap(({ engine }) => engine.wall.map((point) => point.pressure));
+  const pressures = [
+    ...engines.flatMap(({ engine }) => engine.wall.map((point) => point.pressure)),
+    ...measured.flatMap(({ points }) =>
+      points.flatMap(({ value, plusMinus }) => [value, value - (plusMinus ?? 0), value + (plusMinus ?? 0)]),
+    ),
+  ].filter((pressure) => pressure > 0);
   const places = engines.flatMap(({ engine }) => engine.wall.map((point) => point.axial));
   const low = 10 ** Math.floor(Math.log10(Math.min(...pressures, ambient > 0 ? ambient : 1e5)));
   const high = 10 ** Math.ceil(Math.log10(Math.max(...pressures)));
@@ -128,6 +145,12 @@ function panel(engines: readonly DrawnEngine[], ambient: number, box: Box, style
     ]),
     ...airLine(ambient, plot, y, style),
     ...engines.map((drawn) => curveOf(drawn, x, y, style)),
+    ...measuredMarks(
+      measured,
+      ({ at }, value) =>
+        at < x.domain()[0]! || at > x.domain()[1]! || value <= 0 ? null : { x: x(at), y: y(value) },
+      style,
+    ),
     group('labels', wordsIn(engines, ambient, plot, x, y, style)),
   ];
 }

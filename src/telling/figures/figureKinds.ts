@@ -1,5 +1,6 @@
 /** Every figure that a study has, each with its name: those of the engines, of vehicles, sweeps, needs and sentences. */
 
+import type { MeasuredSeries } from '../../answer/measured/model.ts';
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
 import { type Need, needWords } from '../../answer/needs/index.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
@@ -43,14 +44,16 @@ export interface FigureSubject {
   readonly worth?: WorthTable | null;
   readonly vehicleWorths?: readonly VehicleWorth[];
   readonly needs?: readonly Need[];
+  /** Measured points beside what is computed. */ readonly measured?: readonly MeasuredSeries[];
 }
 
 export function figureKinds(subject: FigureSubject): readonly FigureKind[] {
   const kinds = [...engineKinds(subject), ...vehicleKinds(subject), ...askedKinds(subject)];
-  const { curves } = subject;
+  const { curves, measured } = subject;
   return kinds.map((kind) => {
     const given = (options: FigureOptions): FigureOptions => ({
       curves,
+      ...(measured === undefined ? {} : { measured }),
       ...(kind.altitude === undefined ? {} : { altitude: kind.altitude }),
       ...options,
     });

@@ -9,8 +9,9 @@ import { overAltitudeDescription } from './describe.ts';
 import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
 import { footOf, heldEqualWords, impulseFinding, thrustFinding } from './findings.ts';
 import { frame } from './frame.ts';
+import { measuredWords, seriesFor } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
-import { type OverAltitudePanel, overAltitudePanel } from './overAltitude.ts';
+import { OVER_ALTITUDE, type OverAltitudePanel, overAltitudePanel } from './overAltitude.ts';
 import { differsFromFull, type OverAltitudeQuantity } from './overAltitudeCurves.ts';
 import { criteriaSpan } from './separationSpan.ts';
 
@@ -65,7 +66,11 @@ export function overAltitudeFigure(
         answer,
         engines,
         leftOut,
-        [...dashWords(engines, options), heldEqualWords(answer)],
+        [
+          ...measuredWords(seriesFor(options.measured, engines, quantity, OVER_ALTITUDE)),
+          ...dashWords(engines, options),
+          heldEqualWords(answer),
+        ],
         ['nozzle-contour'],
       ),
     },

@@ -1,5 +1,6 @@
 /** What the caller of a figure may choose. */
 
+import type { MeasuredSeries } from '../../answer/measured/model.ts';
 import type { ConditionRow } from '../../answer/model.ts';
 import type { EngineStyle } from '../look/engineStyles.ts';
 import type { FigureSize } from '../look/formats.ts';
@@ -15,6 +16,8 @@ export interface FigureOptions {
   /** No ground painted, for laying over film. */ readonly transparent?: boolean;
   /** Where the cut is drawn, or where curves are marked. */ readonly altitude?: Altitude;
   /** Said instead of the finding that the comparison gives. */ readonly title?: string;
+  /** Measured points to draw over the curves that they belong to. */
+  readonly measured?: readonly MeasuredSeries[];
   /** Parts of head and foot to leave out, where the words around the picture say them. */
   readonly without?: readonly FramePart[];
   /**

@@ -6,15 +6,17 @@
 
 import { scaleLinear } from 'd3-scale';
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
+import { geometricAltitudeAtPressure } from '../../physics/air/index.ts';
 import type { LineSizes } from '../look/formats.ts';
 import { textWidth } from '../look/measureText.ts';
 import type { Box } from '../scene/box.ts';
 import { segment } from '../scene/pathData.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
-import { type AltitudeAxis, altitudeAxis } from './altitudeAxis.ts';
+import { type AltitudeAxis, altitudeAxis, LINEAR_TOP } from './altitudeAxis.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { drawnEngines } from './drawnEngines.ts';
 import { marker } from './marks.ts';
+import { measuredMarks, seriesFor } from './measuredMarks.ts';
 import type { Altitude, FigureOptions } from './options.ts';
 import {
   airStrip,
@@ -76,7 +78,11 @@ export function overAltitudePanel(
   const plot = { x: plotLeft, y: strip.y, width: plotRight - plotLeft, height: strip.height };
   const axis = altitudeAxis(plot.y, plot.y + plot.height, Math.max(0.07 * plot.height, 1.02 * type.label));
   const unit = unitOf(quantity, rows, engines);
-  const scale = scaleLinear(extent(quantity, rows, engines), [plot.x, plot.x + plot.width]).nice(5);
+  const measured = seriesFor(options.measured, engines, quantity, OVER_ALTITUDE);
+  const scale = scaleLinear(withMeasured(extent(quantity, rows, engines), measured), [
+    plot.x,
+    plot.x + plot.width,
+  ]).nice(5);
   const x = (value: number): number => scale(value);
   const curves = engines.map((drawn, i) => curveOf(drawn, rows[i] ?? [], quantity, axis, x, plot));
   const ticks = scale.ticks(tickCount(plot.width, type.label));
@@ -94,6 +100,16 @@ export function overAltitudePanel(
         ...quantityAxis(plot, ticks, x, quantity, unit, style),
       ]),
       ...curves.map((curve) => group(`${curve.style.colour} curve`, curveNodes(curve, line))),
+      ...measuredMarks(
+        measured,
+        ({ at }, value, place) => {
+          const altitude = place === 'altitude' ? at : altitudeOf(at);
+          return altitude === null || altitude > LINEAR_TOP || altitude < 0
+            ? null
+            : { x: x(value), y: axis.y(altitude) };
+        },
+        style,
+      ),
     ],
     // Finding room for words takes longer than all the rest; a page that has its own words does not ask.
     get labels() {
@@ -101,6 +117,25 @@ export function overAltitudePanel(
     },
     cursor: (altitude, exact) => cursorNodes(curves, altitude, exact, quantity, axis, x, plot, strip, line),
   };
+}
+
+/** Places of measured points that lie on the axis of altitude. */
+export const OVER_ALTITUDE: readonly string[] = ['altitude', 'ambientPressure'];
+
+/** Standard air has it at this altitude [m]; null in thinner air than any. */
+function altitudeOf(pressure: number): number | null {
+  return pressure < ambientAt(LINEAR_TOP) ? null : geometricAltitudeAtPressure(pressure);
+}
+
+/** So wide that measured points lie inside. */
+function withMeasured(
+  [low, high]: readonly [number, number],
+  measured: ReturnType<typeof seriesFor>,
+): [number, number] {
+  const ends = measured.flatMap(({ points }) =>
+    points.flatMap(({ value, plusMinus }) => [value - (plusMinus ?? 0), value + (plusMinus ?? 0)]),
+  );
+  return [Math.min(low, ...ends), Math.max(high, ...ends)];
 }
 
 function cursorNodes(

@@ -22,6 +22,7 @@ import { BadInput } from '../badInput.ts';
 import { checkedSentences } from '../checkedSentences.ts';
 import { type DrawChoices, type DrawFlags, drawChoices } from '../drawFlags.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import { measuredOf } from '../measuredOf.ts';
 import { openStudy } from '../openStudy.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
 import { programVersion } from '../version.ts';
@@ -29,7 +30,7 @@ import { programVersion } from '../version.ts';
 export async function drawCommand(given: string, flags: DrawFlags, terminal: Terminal): Promise<ExitStatus> {
   const shelf = openDataShelf();
   const choices = drawChoices(flags);
-  const { study } = await openStudy(given, shelf, terminal);
+  const { study, folder } = await openStudy(given, shelf, terminal);
   const solved = await solveStudyLive(study, shelf, {
     version: programVersion(),
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
@@ -38,8 +39,9 @@ export async function drawCommand(given: string, flags: DrawFlags, terminal: Ter
     for (const line of listOf(study, solved)) terminal.out(line);
     return EXIT.answered;
   }
+  const measured = await measuredOf(study, folder, shelf);
   const kind = await kindOf(choices.figure, study, solved, shelf, terminal);
-  const scene = kind.draw(choices.options);
+  const scene = kind.draw({ ...choices.options, measured });
   if (scene === null)
     throw new BadInput([
       {

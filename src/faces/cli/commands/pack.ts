@@ -24,6 +24,7 @@ import { packStudy } from '../../package/packStudy.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { checkedStudy } from '../checkedSentences.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import { measuredOf } from '../measuredOf.ts';
 import { openStudy } from '../openStudy.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
 import { studyProblemText } from '../text/problemText.ts';
@@ -51,6 +52,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
   const { sentences, analogies, comparison } = await checkedStudy(study, crew, terminal);
   const signOffs = await readReviewFile(folder);
   const signable = reviewables(sentences, checkFacts(study), analogies);
+  const measured = await measuredOf(study, folder, shelf);
   const swept = await sweptOf(study, crew, terminal);
   const worth = study.engines.length < 2 ? null : await worthTable(study, crew);
   const needs = await needsOf(study, crew);
@@ -64,6 +66,7 @@ export async function packCommand(given: string, flags: PackFlags, terminal: Ter
       analogies,
       comparison,
       swept,
+      measured,
       worth,
       needs,
       script,
