@@ -18,9 +18,12 @@ export const TINTS: readonly Tint[] = ['pressure', 'mach', 'temperature', 'speed
 export interface Ramp {
   readonly tint: Tint;
   readonly steps: number;
-  /** Step of a value: 0 below the ramp (paper), the last one above it. */ stepOf(value: number): number;
-  /** Value at which a step begins; one past the last gives the upper end. */ startOf(step: number): number;
-  /** Its lower edge is a round number: drawn stronger. */ isStrong(step: number): boolean;
+  /** Step of a value: 0 below the ramp (paper), the last one above it. */
+  readonly stepOf: (value: number) => number;
+  /** Value at which a step begins; one past the last gives the upper end. */
+  readonly startOf: (step: number) => number;
+  /** Its lower edge is a round number: drawn stronger. */
+  readonly isStrong: (step: number) => boolean;
 }
 
 /** Steps of the ramps that are even in the value. */

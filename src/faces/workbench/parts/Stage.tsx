@@ -11,8 +11,9 @@ import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
 import { curvesOf, drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
 import { failedElsewhere, type ShownEngine, shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
-import { altitude, engineInFront, tint } from '../state/view.ts';
+import { altitude, closer, engineInFront, tint } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
+import { CloserView, closerAcross, withoutWords } from './CloserView.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Layer } from './Layer.tsx';
 import { MatchButtons } from './MatchButtons.tsx';
@@ -32,6 +33,8 @@ const nameSize = 17;
 const factSize = 14;
 /** Words below the lips are set a little smaller than a label; 13 px is the least on screen. */
 const cutStyle = { type: { ...SCREEN_TYPE, label: SCREEN_TYPE.label / 0.92 }, line: SCREEN_LINES };
+/** The bar of the scale at the left of the foot [px]. */
+const scaleBarHeight = 40;
 /** Below this width of the stage one engine is shown at a time. */
 const narrowBelow = 700;
 
@@ -157,8 +160,8 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
   const named = only === null ? engines : engines.filter(({ id }) => id === only);
   const head = nameLine + factLine * Math.max(0, ...named.map((engine) => foldedLines(engine, nameWidth)));
   const hasCut = only === null || drawnIds.includes(only);
-  const cut = !hasCut
-    ? []
+  const shownCut = !hasCut
+    ? null
     : cutPanel(pair, here, { x: cutLeft, y: head, width: cutWidth, height: height - head }, cutStyle, {
         ...options,
         rows,
@@ -167,8 +170,9 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
         key: false,
         middle: columnWidth + gutter,
         ...(only === null ? {} : { only }),
-      }).nodes;
-  const [air, ...metal] = cut;
+      });
+  const [air, ...metal] = shownCut?.nodes ?? [];
+  const larger = closer.value === null || shownCut === null ? [] : withoutWords(shownCut.nodes);
   const failed = engines.filter(({ result }) => !result.ok).map((engine) => `failed-${engine.style.order}`);
   const layer = { width, height };
   return (
@@ -180,6 +184,22 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
       <Layer {...layer} name="cursor" nodes={panel.cursor(here, withoutFailed(rows, engines))} />
       <AltitudeHandle panel={panel} width={width} height={height} />
       {two && <MatchButtons panel={panel} engines={engines} />}
+      {named.map(({ id, side }) => {
+        const engine = pair.engines[id];
+        if (closer.value === null || shownCut === null || engine === undefined) return null;
+        const isRight = side === 'second' && two;
+        return (
+          <CloserView
+            key={id}
+            engine={engine}
+            part={closer.value}
+            panel={shownCut}
+            nodes={larger}
+            left={isRight ? width - closerAcross : 0}
+            foot={isRight ? height : height - scaleBarHeight}
+          />
+        );
+      })}
       {named.map((engine) => (
         <EngineName
           key={engine.id}

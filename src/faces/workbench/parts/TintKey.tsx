@@ -1,6 +1,6 @@
 import { RAMPS, TINTS, type Tint } from '../../../telling/look/flowRamps.ts';
 import { airPressure } from '../state/shown.ts';
-import { tint } from '../state/view.ts';
+import { closer, tint } from '../state/view.ts';
 
 const width = 328;
 
@@ -56,6 +56,21 @@ export function TintKey() {
             }}
           >
             {words[one].name}
+          </button>
+        ))}
+      </fieldset>
+      <fieldset class="tint-choice">
+        <legend class="unseen">Drawn larger beside the engines</legend>
+        {(['throat', 'lip'] as const).map((part) => (
+          <button
+            key={part}
+            type="button"
+            aria-pressed={closer.value === part}
+            onClick={() => {
+              closer.value = closer.value === part ? null : part;
+            }}
+          >
+            Closer: {part}
           </button>
         ))}
       </fieldset>

@@ -16,6 +16,9 @@ export function setAltitude(kilometres: number): void {
 /** What the gas in the drawing is tinted by. */
 export const tint = signal<Tint>('pressure');
 
+/** Which part of the engines is drawn larger beside them; null: none. */
+export const closer = signal<'throat' | 'lip' | null>(null);
+
 /** The two engines shown, by id; null: those the study compares. */
 export const chosenPair = signal<readonly [string, string] | null>(null);
 
