@@ -9,7 +9,7 @@ export { readingPage, readingView } from './readingView.ts';
 export { type MovedNumber, movedSince, type NumbersRecord, readRecord, recordOf } from './record.ts';
 export { resolvedMarkdown } from './resolvedMarkdown.ts';
 export { expressionsOf, linesOf, resolvedNumbersIn, resolveScript } from './resolveScript.ts';
-export { type Judged, saidFlags } from './saidFlags.ts';
+export { failingLines, type Judged, saidFlags } from './saidFlags.ts';
 export type { AnswerLine, AnswerScene, ScriptAnswer } from './scriptAnswer.ts';
 export { type FlagParts, scriptFlags } from './scriptFlags.ts';
 export { type ScriptFound, type ScriptInHand, scriptFound } from './wholeAnswer.ts';

@@ -10,19 +10,19 @@ import {
   verdictLabel,
 } from '../../answer/sentences/index.ts';
 import type { Study } from '../../study/model.ts';
-import type { ScriptLine } from '../../study/script/index.ts';
+import type { Script, ScriptLine } from '../../study/script/index.ts';
 import { wordsAlone } from './handNumbers.ts';
-import type { ResolvedLine, ScriptFlag } from './model.ts';
+import type { ScriptFlag } from './model.ts';
 
 /** A sentence, a fact or an analogy with its verdict. */
 export type Judged = CheckedSentence | CheckedAnalogy;
 
 export function saidFlags(
-  line: ResolvedLine,
+  line: ScriptLine,
   judged: ReadonlyMap<string, Judged>,
   study: Study,
 ): readonly ScriptFlag[] {
-  const { says, id, from, to } = line.line;
+  const { says, id, from, to } = line;
   const found = says === undefined ? undefined : judged.get(says);
   if (found === undefined) return [];
   const flag = (kind: ScriptFlag['kind'], fails: boolean, words: string): ScriptFlag => ({
@@ -36,7 +36,18 @@ export function saidFlags(
   // Said here, whatever the study says of it.
   const fails = failsAsSaid({ ...found, said: true });
   const verdict = verdictWords(found, fails).map((words) => flag('verdict', fails, words));
-  return [...verdict, ...wordsAgainst(line.line, found, study).map((words) => flag('words', false, words))];
+  return [...verdict, ...wordsAgainst(line, found, study).map((words) => flag('words', false, words))];
+}
+
+/** Lines of a script that say what must not be said so. */
+export function failingLines(
+  { scenes }: Script,
+  judged: readonly Judged[],
+  study: Study,
+): readonly ScriptFlag[] {
+  const verdicts = new Map(judged.map((one) => [one.id, one]));
+  const lines = scenes.flatMap((scene) => scene.lines);
+  return lines.flatMap((line) => saidFlags(line, verdicts, study).filter(({ fails }) => fails));
 }
 
 function verdictWords(found: Judged, fails: boolean): readonly string[] {

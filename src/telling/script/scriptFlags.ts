@@ -33,7 +33,7 @@ export function scriptFlags(
     const { id } = line.line;
     const found = verdicts.get(line.line.says ?? '');
     return [
-      ...saidFlags(line, verdicts, study),
+      ...saidFlags(line.line, verdicts, study),
       ...(moved.get(id) ?? []).map(
         ({ before, after, expression, from, to }): ScriptFlag => ({
           kind: 'moved',

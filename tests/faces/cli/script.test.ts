@@ -63,6 +63,10 @@ test('prints the script with its numbers; a line that says what fails, or a numb
   const fails = await runMain(['script', place]);
   expect(fails.status).toBe(1);
   expect(fails.out).toMatch(/!! 1:1 It says less: don’t say/);
+  // The study keeps that sentence to be discussed; the script says it all the same.
+  const checked = await runMain(['check', place]);
+  expect(checked.status).toBe(1);
+  expect(checked.out).toMatch(/Not to be said so in script\.md\n {2}- opening\.1: It says less: don’t say/);
 });
 
 test('a script with problems is printed as far as it is read, and gives status 2', {

@@ -2,9 +2,12 @@ import { changedAnalogies } from '../../../answer/analogies/index.ts';
 import { CAUTION } from '../../../answer/caution.ts';
 import { reviewables, standingsOf } from '../../../answer/review/index.ts';
 import { changedVerdicts, checkAnswer, checkFacts, failsAsSaid } from '../../../answer/sentences/index.ts';
+import type { Study } from '../../../study/model.ts';
+import { failingLines, type Judged, readScriptOf, type ScriptFlag } from '../../../telling/script/index.ts';
 import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { readReviewFile } from '../../disk/reviewFile.ts';
+import { readScriptText } from '../../disk/scriptFile.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { checkedStudy } from '../checkedSentences.ts';
 import { readEarlierCheck } from '../earlierCheck.ts';
@@ -31,6 +34,8 @@ export async function checkCommand(
     checkedStudy(study, crew, terminal),
   );
   const facts = checkFacts(study);
+  const all = [...sentences, ...facts, ...analogies];
+  const inScript = await scriptLines(folder, study, all);
   const standings = standingsOf(
     await readReviewFile(folder),
     reviewables(sentences, facts, analogies),
@@ -45,6 +50,7 @@ export async function checkCommand(
           {
             ...checkAnswer(study, sentences, analogies, comparison),
             ...(standings.length > 0 && { reviews: standings }),
+            ...(inScript.length > 0 && { script: inScript }),
             ...(changed && { changed }),
             ...(likenesses && { changedAnalogies: likenesses }),
           },
@@ -61,12 +67,22 @@ export async function checkCommand(
             comparison,
             changed: changed && [...changed, ...(likenesses ?? [])],
             standings,
+            inScript: inScript.map(({ line, words }) => `${line}: ${words}`),
             caution: CAUTION,
             whole: flags.all === true,
           },
           terminal.width,
         ),
   );
-  const all = [...sentences, ...facts, ...analogies];
-  return all.some(failsAsSaid) ? EXIT.incomplete : EXIT.answered;
+  return all.some(failsAsSaid) || inScript.length > 0 ? EXIT.incomplete : EXIT.answered;
+}
+
+/** Lines of the study's script that say what fails; none where it has no script. */
+async function scriptLines(
+  folder: string,
+  study: Study,
+  judged: readonly Judged[],
+): Promise<readonly ScriptFlag[]> {
+  const text = await readScriptText(folder);
+  return text === null ? [] : failingLines(readScriptOf(text, study).script, judged, study);
 }

@@ -28,6 +28,7 @@ export interface CheckParts {
   readonly comparison: CheckedComparison | null;
   /** Null where nothing earlier was given. */ readonly changed: readonly ChangedVerdict[] | null;
   /** Sign-offs of `review.yaml`. */ readonly standings?: readonly SignOffStanding[];
+  /** Lines of the script that say what fails. */ readonly inScript?: readonly string[];
   readonly caution: string;
   /** With numbers, conditions and sources. */ readonly whole: boolean;
 }
@@ -42,6 +43,7 @@ export function checkText(
     comparison,
     changed,
     standings = [],
+    inScript = [],
     caution,
     whole,
   }: CheckParts,
@@ -57,10 +59,18 @@ export function checkText(
     comparison === null ? '' : comparisonText(comparison, study, width),
     changed === null ? '' : changedText(changed, width),
     standings.length === 0 ? '' : reviewedText(standings, width),
+    inScript.length === 0 ? '' : scriptLinesText(inScript, width),
     summary([...sentences, ...facts, ...analogies], width),
     wrapped(caution, width),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
+}
+
+function scriptLinesText(lines: readonly string[], width: number): string {
+  return [
+    'Not to be said so in script.md',
+    ...lines.map((words) => wrapped(words, width, '    ', '  - ')),
+  ].join('\n');
 }
 
 const VERDICT_WIDTH = 'say with care'.length;
