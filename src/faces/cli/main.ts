@@ -4,6 +4,7 @@ import { Command, CommanderError } from 'commander';
 import { ProblemError } from '../../numerics/problem.ts';
 import { BadInput } from './badInput.ts';
 import { EXIT, type ExitStatus } from './exitStatus.ts';
+import { placeProblem } from './placeProblem.ts';
 import { processTerminal, type Terminal } from './terminal.ts';
 import { problemText, studyProblemText } from './text/problemText.ts';
 import { programVersion } from './version.ts';
@@ -43,7 +44,10 @@ function tell(error: unknown, terminal: Terminal): ExitStatus {
     terminal.err(problemText(error.problem, terminal.width));
     return EXIT.badInput;
   }
-  throw error;
+  const problem = placeProblem(error);
+  if (problem === null) throw error;
+  terminal.err(problemText(problem, terminal.width));
+  return EXIT.badInput;
 }
 
 const examples = `
