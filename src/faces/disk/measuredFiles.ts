@@ -1,7 +1,7 @@
 /** The measured points of a study, read from the files beside it. */
 
-import { readFile, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { readFile, realpath, stat } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
 import type { MeasuredSet } from '../../answer/measured/holdMeasured.ts';
 import type { Problem } from '../../numerics/problem.ts';
 import { readMeasuredTable } from '../../study/measured/readTable.ts';
@@ -18,7 +18,7 @@ export async function readMeasuredFiles(folder: string, study: Study): Promise<M
   const sets: MeasuredSet[] = [];
   const problems: Problem[] = [];
   for (const input of study.measured) {
-    const text = await textOf(join(folder, input.file));
+    const text = await textOf(folder, input.file);
     if (typeof text !== 'string') {
       problems.push({ ...text, where: `${input.file} (${input.path})` });
       continue;
@@ -30,13 +30,17 @@ export async function readMeasuredFiles(folder: string, study: Study): Promise<M
   return { sets, problems };
 }
 
-async function textOf(path: string): Promise<string | Problem> {
+async function textOf(folder: string, name: string): Promise<string | Problem> {
+  const path = join(folder, name);
   const unreadable = (why: string): Problem => ({
     code: 'measured-not-readable',
     what: `${path} ${why}.`,
     mend: 'Put the CSV file beside study.yaml, as UTF-8 text.',
   });
   try {
+    // Its name is a plain one, but it may be a link.
+    if (dirname(await realpath(path)) !== (await realpath(folder)))
+      return unreadable('is a link that leads out of the folder of the study');
     const { size } = await stat(path);
     if (size > MOST_BYTES) return unreadable(`holds ${size} bytes; up to ${MOST_BYTES} are read`);
     return new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path));
