@@ -32,6 +32,7 @@ function numberSlips(
   times: readonly number[],
 ): readonly Slip[] {
   let open: number | null = null;
+  const isSaidElse = saidOtherwise(script, film, pairs);
   return pairs.flatMap(({ a, b }, i): readonly Slip[] => {
     const [meant, said] = [a === null ? null : script[a]!, b === null ? null : film[b]!];
     if (meant !== null) open = told[meant.line]!.start === null ? null : meant.line;
@@ -45,6 +46,7 @@ function numberSlips(
     }
     // Those of a line that is left out are told with it.
     if (meant?.number != null && meant.live !== null && told[meant.line]!.start !== null) {
+      if (isSaidElse(meant)) return [];
       const words = `Does not say the number ${quoted(meant.text)}.`;
       return [slip('number missing', time, lines[meant.line]!, '', meant.text, words)];
     }
@@ -67,6 +69,26 @@ function numberSlips(
       ),
     ];
   });
+}
+
+/** In metric and customary units, one of both is enough. */
+function saidOtherwise(
+  script: Laid['script'],
+  film: Laid['film'],
+  pairs: Laid['pairs'],
+): (meant: Laid['script'][number]) => boolean {
+  const said = pairs.flatMap(({ a, b }) => {
+    const [meant, other] = [a === null ? null : script[a]!, b === null ? null : film[b]!];
+    if (meant?.number == null || other?.number == null) return [];
+    return isSameNumber(meant.number, other.number, meant.live) ? [meant] : [];
+  });
+  return ({ live, number }) =>
+    said.some(
+      (one) =>
+        one.live === live &&
+        isSameKind(one.number!, number!) &&
+        Math.abs(one.number!.value - number!.value) <= one.number!.rounding + number!.rounding,
+    );
 }
 
 function lineSlips(

@@ -91,6 +91,18 @@ describe('slips', () => {
     expect(kinds(said((text) => text.replace('worth 12', 'worth 15')))).toEqual([['number', 'plug.2']]);
   });
 
+  test('of a number in two units one is enough; of the two ends of a span both are told', () => {
+    const told =
+      (written: string): NumbersTold =>
+      () => ({ ...PRESSURE({} as never), written });
+    const spoken = (text: string) => vtt.replace('120\u00a0bar', text);
+    expect(kinds(film(spoken('120 bar'), told('120 bar (1740 psi)')))).toEqual([]);
+    expect(kinds(film(spoken('1740 psi'), told('120 bar (1740 psi)')))).toEqual([]);
+    const span = told('between 110 and 130 bar');
+    expect(kinds(film(spoken('between a hundred and ten and a hundred and thirty bar'), span))).toEqual([]);
+    expect(kinds(film(spoken('110 bar'), span))).not.toEqual([]);
+  });
+
   test('a “not” in a checked sentence; other words elsewhere are nobody’s business', () => {
     const { slips } = said((text) => text.replace('would let', 'would not let'));
     expect(slips.map(({ kind, sentence }) => [kind, sentence])).toEqual([['wording', 'lets-go']]);
