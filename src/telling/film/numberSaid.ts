@@ -8,7 +8,7 @@ import { unitSaid } from '../time/unitSaid.ts';
 export interface NumberSaid {
   /** [SI] */ readonly value: number;
   readonly dimension: Dimension;
-  /** What rounding may hide [SI]: half of the last digit that is no nought, at most 7.5 % of a round number. */
+  /** What rounding may hide [SI]: half of the last digit that is no nought, at most 7.5 % of a round number, a fifth of any. */
   readonly rounding: number;
   /** Words that it takes. */ readonly length: number;
 }
@@ -29,6 +29,8 @@ const SCALES = new Map([
 ]);
 /** A round number hides no more. */
 const ROUNDED = 0.075;
+/** A number of one digit hides no more: 1 is not 0.5. */
+const FEW_DIGITS = 0.2;
 
 /** Null where no number begins at `at`. @param words lower case */
 export function numberSaid(words: readonly string[], at: number): NumberSaid | null {
@@ -67,7 +69,7 @@ const NUMBER: Dimension = [0, 0, 0, 0, 0, 0];
 function halfOfLast(value: number): number {
   const zeros = /(?<=[1-9])0+$/.exec(String(value))?.[0].length ?? 0;
   const half = 0.5 * 10 ** zeros;
-  return zeros === 0 ? half : Math.min(half, ROUNDED * value);
+  return Math.min(half, (zeros === 0 ? FEW_DIGITS : ROUNDED) * value);
 }
 
 interface WholeSaid {

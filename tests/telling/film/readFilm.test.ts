@@ -52,6 +52,13 @@ describe('a film said as it is written', () => {
       value: 122.5e5,
     });
     expect(film(vtt, exact).slips).toEqual([]);
+    const as =
+      (value: number, written: string): NumbersTold =>
+      () => ({ ...exact({} as never), written, value: value * 1e5 });
+    const spoken = (text: string) => vtt.replace('120\u00a0bar', text);
+    expect(film(spoken('300 bar'), as(345, '345 bar')).slips).toHaveLength(1);
+    expect(film(spoken('three bar'), as(3.4, '3.4 bar')).slips).toEqual([]);
+    expect(film(spoken('one bar'), as(0.5, '0.5 bar')).slips).toHaveLength(1);
   });
 });
 
