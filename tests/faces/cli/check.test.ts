@@ -64,7 +64,9 @@ describe('plumeline check', () => {
       studyFolder('unread', '  - { id: odd, say: So., holds: cold.thrust(vacuum) > 3 bar }'),
     ]);
     expect(ran.status).toBe(1);
-    expect(words(ran)).toMatch(/^Which\? Verdict Holds in Sentence test cannot be read odd .* cannot be read: .*force.*pressure/);
+    expect(words(ran)).toMatch(
+      /^Which\? Verdict Holds in Sentence test cannot be read odd .* cannot be read: .*force.*pressure/,
+    );
     // Line 6 of the file; the test begins behind `  - { id: odd, say: So., holds: `.
     expect(words(ran)).toContain('Where line 6, column 33: “cold.thrust(vacuum) > 3 bar”');
     expect(words(ran)).toContain('1 test cannot be read. Said, but fails: odd.');
