@@ -29,6 +29,15 @@ export async function threadCrew(study: Study, size: number = threadsByDefault()
   return { ...threads.crewFor(study), dismiss: () => threads.dismiss() };
 }
 
+/** One thread of its own that works in the order in which it is asked: the same questions give the same bits. */
+export async function steadyCrew(study: Study): Promise<ThreadCrew> {
+  if (!existsSync(handFile)) {
+    return { ...(await localCrew(study, openDataShelf())), dismiss: async () => undefined };
+  }
+  const threads = startThreads(1);
+  return { ...threads.crewFor(study), dismiss: () => threads.dismiss() };
+}
+
 function threadsByDefault(): number {
   return Math.min(MOST_THREADS, availableParallelism());
 }

@@ -32,6 +32,7 @@ export interface PackInput {
     | string
     | null;
   /** Its script, read, and its numbers; null where it has none. */ readonly script?: ScriptParts | null;
+  /** Ends the work; the promise is then rejected with its reason, and nothing is written. */ readonly signal?: AbortSignal;
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,
     which: number,

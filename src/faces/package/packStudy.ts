@@ -27,7 +27,7 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
   const folder = resolve(out);
   await requireReplaceable(folder);
   const earlier = await earlierPackage(folder);
-  const made = filesOf(input);
+  const made = await filesOf(input);
   const { files } = made;
   const changes = addCorrections(input, made, earlier);
   const { program, caution, question } = input.solved.answer;
@@ -40,6 +40,7 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
     files: hashesOf(files),
   };
   files.set(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`));
+  input.signal?.throwIfAborted();
   await writeWhole(folder, files);
   return { folder, files: [...files.keys()], changes, notes: made.notes };
 }

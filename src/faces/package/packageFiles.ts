@@ -19,7 +19,7 @@ import { referencesOf, sourceFiles } from '../../telling/sources/sourceFiles.ts'
 import { exploreFile } from './exploreFile.ts';
 import { embeddedFonts } from './fontFiles.ts';
 import type { PackInput } from './packInput.ts';
-import { pngOf } from './pngPicture.ts';
+import { pngAside } from './pngPicture.ts';
 import { readme } from './readme.ts';
 import { sha256 } from './sha256.ts';
 
@@ -31,7 +31,11 @@ export interface PackageFiles {
   /** What of the script is not in the package, and why. */ readonly notes: readonly string[];
 }
 
-export function filesOf({
+/** Pictures drawn side by side, each on a thread of its own. */
+const AT_ONCE = 4;
+
+/** In pieces between which the signal is looked at. */
+export async function filesOf({
   study,
   text,
   solved,
@@ -47,8 +51,9 @@ export function filesOf({
   standings = [],
   date = null,
   script = null,
+  signal,
   onFigure,
-}: PackInput): PackageFiles {
+}: PackInput): Promise<PackageFiles> {
   const { answer, solutions } = solved;
   const files = new Map<string, Buffer>();
   const add = (name: string, content: string | Buffer): void => {
@@ -73,13 +78,22 @@ export function filesOf({
       fonts: embeddedFonts([400, 600]),
     }),
   );
-  figures.forEach(({ name, scene }, i) => {
-    onFigure?.(name, i + 1, figures.length);
-    const svg = sceneToSvg(scene);
-    add(`figures/${name}.svg`, svg);
-    const words = { Title: scene.title, Description: scene.description, Disclaimer: answer.caution };
-    add(`figures/${name}.png`, pngOf(svg, scene.width, words));
-  });
+  for (let first = 0; first < figures.length; first += AT_ONCE) {
+    signal?.throwIfAborted();
+    const some = figures.slice(first, first + AT_ONCE);
+    const svgs = some.map(({ scene }) => sceneToSvg(scene));
+    const pngs = await Promise.all(
+      some.map(({ name, scene }, i) => {
+        onFigure?.(name, first + i + 1, figures.length);
+        const words = { Title: scene.title, Description: scene.description, Disclaimer: answer.caution };
+        return pngAside(svgs[i]!, scene.width, words);
+      }),
+    );
+    some.forEach(({ name }, i) => {
+      add(`figures/${name}.svg`, svgs[i]!);
+      add(`figures/${name}.png`, pngs[i]!);
+    });
+  }
   for (const { name, csv } of tables) add(`figures/${name}.csv`, csv);
   if (figures.length > 0) add('figures/alt-texts.csv', altTexts(figures));
   add('numbers.json', `${JSON.stringify(answer, null, 2)}\n`);

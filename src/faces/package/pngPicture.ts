@@ -1,9 +1,11 @@
 /** SVG to PNG, with words kept inside the file. */
 
 import { crc32 } from 'node:zlib';
-import { Resvg } from '@resvg/resvg-js';
+import { type RenderedImage, Resvg, renderAsync } from '@resvg/resvg-js';
 import { FONT_FAMILY } from '../../telling/look/themeCss.ts';
 import { fontFiles } from './fontFiles.ts';
+
+type Words = Readonly<Record<string, string>>;
 
 export interface DrawnPicture {
   readonly png: Buffer;
@@ -13,22 +15,26 @@ export interface DrawnPicture {
 }
 
 /** Only the bundled fonts are used, so that the same drawing gives the same bytes everywhere. */
-export function pictureOf(svg: string, width: number, words: Readonly<Record<string, string>>): DrawnPicture {
-  const drawn = new Resvg(svg, {
-    fitTo: { mode: 'width', value: width },
-    font: { fontFiles: [...fontFiles], loadSystemFonts: false, defaultFontFamily: FONT_FAMILY },
-  }).render();
-  return {
-    png: withWords(Buffer.from(drawn.asPng()), words),
-    pixels: drawn.pixels,
-    width: drawn.width,
-    height: drawn.height,
-  };
+const optionsFor = (width: number) => ({
+  fitTo: { mode: 'width' as const, value: width },
+  font: { fontFiles: [...fontFiles], loadSystemFonts: false, defaultFontFamily: FONT_FAMILY },
+});
+
+export function pictureOf(svg: string, width: number, words: Words): DrawnPicture {
+  const drawn = new Resvg(svg, optionsFor(width)).render();
+  return { png: pngWith(drawn, words), pixels: drawn.pixels, width: drawn.width, height: drawn.height };
 }
 
-export function pngOf(svg: string, width: number, words: Readonly<Record<string, string>>): Buffer {
+export function pngOf(svg: string, width: number, words: Words): Buffer {
   return pictureOf(svg, width, words).png;
 }
+
+/** The same picture, drawn on another thread. */
+export async function pngAside(svg: string, width: number, words: Words): Promise<Buffer> {
+  return pngWith(await renderAsync(svg, optionsFor(width)), words);
+}
+
+const pngWith = (drawn: RenderedImage, words: Words): Buffer => withWords(Buffer.from(drawn.asPng()), words);
 
 /** International text chunks (iTXt, PNG specification, third edition, 11.3.3.4) put before the end of the file. */
 function withWords(png: Buffer, words: Readonly<Record<string, string>>): Buffer {

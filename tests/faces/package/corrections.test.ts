@@ -1,8 +1,9 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test, vi } from 'vitest';
 import { CAUTION } from '../../../src/answer/caution.ts';
+import { packCommand } from '../../../src/faces/cli/commands/pack.ts';
 import { CAUTION_SHORT } from '../../../src/telling/caution.ts';
 import { runMain } from '../cli/runMain.ts';
 
@@ -110,4 +111,18 @@ test('packed over an earlier package: what has changed is told and drafted; the 
   expect(note).toMatch(/Figures drawn anew: .*cut/);
   expect(read('description.txt')).toMatch(/2026-11-26: Cold, area ratio: was 10(\.0+)?, is 20/);
   expect(JSON.parse(read('manifest.json')).files['corrections.md'].bytes).toBe(Buffer.byteLength(note));
+});
+
+test('stopped before it is done: said, and nothing written', async () => {
+  const said: string[] = [];
+  const terminal = {
+    out: () => undefined,
+    err: (text: string) => void said.push(text),
+    width: 80,
+    elapsed: () => 0,
+  };
+  const out = join(place, 'never');
+  expect(await packCommand(at, { out }, terminal, AbortSignal.abort())).toBe(1);
+  expect(said).toContain('Stopped; nothing was written.');
+  expect(existsSync(out)).toBe(false);
 });

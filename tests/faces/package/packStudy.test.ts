@@ -1,4 +1,4 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Resvg } from '@resvg/resvg-js';
@@ -106,8 +106,10 @@ describe('a package', () => {
   });
 
   test('is the same bytes each time', async () => {
+    // Worked out anew, as the command does: a live engine that was asked before answers from a nearer start.
+    const anew = await solve(text);
     const again = await packStudy(
-      { study, text, solved, sentences, analogies: [], comparison: null, swept },
+      { study, text, solved: anew.solved, sentences, analogies: [], comparison: null, swept },
       join(place, 'two'),
     );
     expect(again.files).toEqual(packed.files);
@@ -164,6 +166,27 @@ describe('a package', () => {
     ).rejects.toThrow(/my-notes\.txt/);
     expect((await file('my-notes.txt')).toString()).toBe('mine');
     await rm(join(place, 'one', 'my-notes.txt'));
+  });
+
+  test('stopped while it draws, it writes nothing and leaves nothing behind', async () => {
+    const stop = new AbortController();
+    const stopped = packStudy(
+      {
+        study,
+        text,
+        solved,
+        sentences,
+        analogies: [],
+        comparison: null,
+        signal: stop.signal,
+        onFigure: (_, which) => {
+          if (which === 2) stop.abort(new Error('enough'));
+        },
+      },
+      join(place, 'stopped'),
+    );
+    await expect(stopped).rejects.toThrow('enough');
+    expect((await readdir(place)).filter((name) => name.includes('stopped'))).toEqual([]);
   });
 
   test('hostile words of a study are words in every file', async () => {

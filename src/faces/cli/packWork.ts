@@ -1,0 +1,113 @@
+/** What a package needs worked out: on two threads, each in one order, so that the same study gives the same bytes. */
+
+import type { Crew } from '../../answer/asked/crew.ts';
+import { withDrawnBands } from '../../answer/bands/drawnBands.ts';
+import type { StudyAnswer } from '../../answer/model.ts';
+import { findNeed, type Need, needRequestOf } from '../../answer/needs/index.ts';
+import type { SolvedStudy } from '../../answer/solve.ts';
+import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../answer/sweeps/index.ts';
+import { type WorthTable, worthTable } from '../../answer/worth/index.ts';
+import type { Study } from '../../study/model.ts';
+import { SCRIPT_FILE } from '../../study/script/index.ts';
+import type { Swept } from '../../telling/figures/sweptFigures.ts';
+import type { ScriptParts } from '../../telling/handover/scriptFiles.ts';
+import { readScriptOf, tellScript } from '../../telling/script/index.ts';
+import { steadyCrew } from '../crew/threadCrew.ts';
+import { readScriptText } from '../disk/scriptFile.ts';
+import { type Checked, checkedStudy } from './checkedSentences.ts';
+import { sayIfSlow, type Terminal } from './terminal.ts';
+import { studyProblemText } from './text/problemText.ts';
+
+export interface WorkedOut extends Checked {
+  /** With the bands of its figures. */ readonly answer: StudyAnswer;
+  readonly swept: Swept;
+  readonly worth: WorthTable | null;
+  readonly needs: readonly Need[];
+  readonly script: ScriptParts | null;
+}
+
+/** @throws the signal's reason as soon as it is given; the threads end with it */
+export async function workedOut(
+  study: Study,
+  folder: string,
+  solved: SolvedStudy,
+  terminal: Terminal,
+  signal: AbortSignal,
+): Promise<WorkedOut> {
+  signal.throwIfAborted();
+  const [judging, reckoning] = await Promise.all([steadyCrew(study), steadyCrew(study)]);
+  const stopped = new Promise<never>((_, reject) => {
+    signal.addEventListener('abort', () => reject(signal.reason), { once: true });
+  });
+  const work = Promise.all([
+    checkedStudy(study, judging, terminal),
+    reckoned(study, folder, solved, reckoning, terminal),
+  ]);
+  // What is still under way when it is stopped fails with its thread, and is not waited for.
+  work.catch(() => undefined);
+  stopped.catch(() => undefined);
+  try {
+    const [checked, rest] = await Promise.race([work, stopped]);
+    return { ...checked, ...rest };
+  } finally {
+    await Promise.all([judging.dismiss(), reckoning.dismiss()]);
+  }
+}
+
+async function reckoned(
+  study: Study,
+  folder: string,
+  solved: SolvedStudy,
+  crew: Crew,
+  terminal: Terminal,
+): Promise<Omit<WorkedOut, keyof Checked>> {
+  return {
+    answer: await withDrawnBands(study, solved, crew),
+    swept: await sweptOf(study, crew, terminal),
+    worth: study.engines.length < 2 ? null : await worthTable(study, crew),
+    needs: await needsOf(study, crew),
+    script: await scriptOf(study, folder, crew, terminal),
+  };
+}
+
+/** The script and its numbers, where there is one; what is wrong in it is told. */
+async function scriptOf(
+  study: Study,
+  folder: string,
+  crew: Crew,
+  terminal: Terminal,
+): Promise<ScriptParts | null> {
+  const text = await readScriptText(folder);
+  if (text === null) return null;
+  const read = readScriptOf(text, study, SCRIPT_FILE);
+  for (const problem of read.problems) terminal.err(studyProblemText(problem, terminal.width));
+  const told = await tellScript(study, read, crew, {
+    onProvisional: () => sayIfSlow(terminal, 'Working out the numbers of the script …'),
+  });
+  return { read, text, told };
+}
+
+/** What it would take, one after the other. */
+async function needsOf(study: Study, crew: Crew): Promise<readonly Need[]> {
+  const needs: Need[] = [];
+  for (const input of study.needs) needs.push(await findNeed(study, crew, needRequestOf(study, input)));
+  return needs;
+}
+
+/** The study's own sweeps and maps, one after the other. */
+async function sweptOf(study: Study, crew: Crew, terminal: Terminal): Promise<Swept> {
+  const say = (id: string) => (done: number, most: number) => {
+    if (done % PROGRESS_STEP === 0) sayIfSlow(terminal, `${id}: ${done} of about ${most} points …`);
+  };
+  const sweeps: Swept['sweeps'][number][] = [];
+  for (const input of study.sweeps) {
+    sweeps.push(await sweep(study, crew, sweepRequestOf(study, input), { onProgress: say(input.id) }));
+  }
+  const maps: Swept['maps'][number][] = [];
+  for (const input of study.maps) {
+    maps.push(await sweepMap(study, crew, mapRequestOf(study, input), { onProgress: say(input.id) }));
+  }
+  return { sweeps, maps };
+}
+
+const PROGRESS_STEP = 25;
