@@ -37,6 +37,6 @@ export async function checkedSentences(
   return checkSentences(study, crew, {
     flips,
     onProvisional: () => sayIfSlow(terminal, 'Checking the sentences …'),
-    onDecided: () => sayIfSlow(terminal, 'Looking where verdicts turn …'),
+    ...(flips && { onDecided: () => sayIfSlow(terminal, 'Looking where verdicts turn …') }),
   });
 }

@@ -1,6 +1,7 @@
 /** The numbers of a script as they were last recorded, beside the study: what has moved since. */
 
-import type { ResolvedScript } from './model.ts';
+import type { NumberPiece } from '../../study/script/model.ts';
+import type { ResolvedNumber, ResolvedScript } from './model.ts';
 import { linesOf, resolvedNumbersIn } from './resolveScript.ts';
 
 export const RECORD_FORMAT = 'plumeline script numbers 1';
@@ -10,6 +11,7 @@ export interface RecordedNumber {
   readonly expression: string;
   /** Which of the line's numbers with that expression, from 1. */ readonly nth: number;
   /** As it stood in the words. */ readonly text: string;
+  /** How it was asked to be told: unit and options. */ readonly form: string;
   readonly unit: string;
   /** [SI], six digits */ readonly value: number;
 }
@@ -32,26 +34,48 @@ const RECORDED_DIGITS = 6;
 
 /** Only those that have a value. */
 export function recordOf(script: ResolvedScript): NumbersRecord {
-  const numbers = placedNumbers(script).flatMap(({ key: _key, number: { text, unit, value }, ...place }) =>
-    value === null ? [] : [{ ...place, text, unit, value: Number(value.toPrecision(RECORDED_DIGITS)) }],
+  const numbers = placedNumbers(script).flatMap(
+    ({ key: _key, number: { piece, text, unit, value }, ...place }) =>
+      value === null
+        ? []
+        : [{ ...place, text, form: formOf(piece), unit, value: Number(value.toPrecision(RECORDED_DIGITS)) }],
   );
   return { format: RECORD_FORMAT, numbers };
 }
 
-/** Numbers that read otherwise than when they were recorded, and are worth something else. */
+/**
+ * Numbers that read otherwise than when they were recorded. Where the line is new, what was recorded of the same expression
+ * counts; where a number is told in another way now, it has moved if its value would read otherwise with the digits that it has.
+ */
 export function movedSince(record: NumbersRecord, script: ResolvedScript): readonly MovedNumber[] {
   const before = new Map(record.numbers.map((one) => [keyOf(one), one]));
+  const ofExpression = new Map(record.numbers.map((one) => [one.expression, one]));
   return placedNumbers(script).flatMap(({ key, line, expression, number }) => {
-    const known = before.get(key);
+    const known = before.get(key) ?? ofExpression.get(expression);
     if (known === undefined || number.value === null || known.text === number.text) return [];
-    // Told in another unit, with other digits or in words, but worth the same.
-    if (isSame(known.value, number.value)) return [];
+    if (isSame(known, number, number.value)) return [];
     const { from, to } = number.piece;
     return [{ line, expression, before: known.text, after: number.text, from, to }];
   });
 }
 
-const isSame = (before: number, now: number): boolean => Number(now.toPrecision(RECORDED_DIGITS)) === before;
+function isSame(known: RecordedNumber, { piece, unit, digits }: ResolvedNumber, value: number): boolean {
+  const isToldAlike = known.form === formOf(piece) && known.unit === unit;
+  const within = isToldAlike ? RECORDED_DIGITS : Math.min(RECORDED_DIGITS, Math.max(1, digits));
+  return Number(value.toPrecision(within)) === Number(known.value.toPrecision(within));
+}
+
+const formOf = ({ unit, about, spoken, span, bare, digits }: NumberPiece): string =>
+  [
+    unit === undefined ? '' : `in ${unit}`,
+    about ? 'about' : '',
+    spoken ? 'spoken' : '',
+    span ? 'span' : '',
+    bare ? 'bare' : '',
+    digits === undefined ? '' : `${digits} digits`,
+  ]
+    .filter((word) => word !== '')
+    .join(', ');
 
 function placedNumbers(script: ResolvedScript) {
   return linesOf(script).flatMap((resolved) => {
@@ -86,7 +110,7 @@ export function readRecord(text: string): NumbersRecord | null {
 
 function isRecorded(one: unknown): one is RecordedNumber {
   if (typeof one !== 'object' || one === null) return false;
-  const { line, expression, nth, text, unit, value } = one as Readonly<Record<string, unknown>>;
-  const words = [line, expression, text, unit].every((word) => typeof word === 'string');
+  const { line, expression, nth, text, form, unit, value } = one as Readonly<Record<string, unknown>>;
+  const words = [line, expression, text, form, unit].every((word) => typeof word === 'string');
   return words && Number.isInteger(nth) && typeof value === 'number' && Number.isFinite(value);
 }

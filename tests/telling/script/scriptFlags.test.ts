@@ -166,6 +166,14 @@ test('a number that moved since it was recorded is told, before and after', () =
   expect(flagsOf(text.replace('about', '2 digits'), { record }).map(({ kind }) => kind)).not.toContain(
     'moved',
   );
+  // In a new line, or told in another way: what was recorded of the expression counts.
+  const elsewhere = `First.\n\n${text}`;
+  expect(flagsOf(elsewhere, { record }).map(({ kind }) => kind)).toEqual([]);
+  expect(flagsOf(elsewhere, { record, told: later }).map(({ kind }) => kind)).toEqual(['moved']);
+  const coarse = text.replace('about', '1 digit');
+  const near = numbers({ ...bell, value: 346 });
+  expect(flagsOf(coarse, { record, told: near }).map(({ kind }) => kind)).not.toContain('moved');
+  expect(flagsOf(coarse, { record, told: later }).map(({ kind }) => kind)).toContain('moved');
   for (const odd of ['', '{}', '[]', 'null', '{"format":"plumeline script numbers 1","numbers":[1]}']) {
     expect(readRecord(odd)).toBeNull();
   }

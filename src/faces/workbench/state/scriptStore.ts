@@ -45,8 +45,9 @@ async function load(): Promise<void> {
     return;
   }
   const before = file.value;
+  if (draft.value === outcome.value.text) draft.value = null;
   if (draft.value !== null && before !== null && before.hash !== outcome.value.hash) {
-    if (draft.value !== outcome.value.text) scriptConflict.value = outcome.value;
+    scriptConflict.value = outcome.value;
     return;
   }
   scriptTrouble.value = null;
