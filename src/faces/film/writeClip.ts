@@ -1,5 +1,6 @@
 /** A clip in the form that its place asks for: `.mp4`, `.webm`, else a folder of numbered pictures. */
 
+import { existsSync } from 'node:fs';
 import { extname } from 'node:path';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Clip } from '../../telling/clips/clip.ts';
@@ -32,7 +33,9 @@ export async function writeClip(clip: Clip, out: string, options: WriteOptions =
       ] as const);
     if (await can(codec)) return await writeFilm(opened, clip, codec, out, options);
     if (codec === 'h264' && (await can('vp9'))) {
-      const written = await writeFilm(opened, clip, 'vp9', `${withoutEnding(out)}.webm`, options);
+      const other = `${withoutEnding(out)}.webm`;
+      requireFree(other);
+      const written = await writeFilm(opened, clip, 'vp9', other, options);
       return { ...written, notes: ['This browser cannot encode H.264: the film is VP9 in WebM instead.'] };
     }
     const written = await writeFrames(clip, withoutEnding(out), options);
@@ -45,6 +48,16 @@ export async function writeClip(clip: Clip, out: string, options: WriteOptions =
   } finally {
     await opened.close();
   }
+}
+
+/** A place that nobody named is not written over. */
+function requireFree(path: string): void {
+  if (!existsSync(path)) return;
+  throw new ProblemError({
+    code: 'film-place-taken',
+    what: `This browser cannot encode H.264, and ${path}, where the film would go as VP9 in WebM instead, is there already.`,
+    mend: 'Move it away, or name a file that ends in .webm.',
+  });
 }
 
 const withoutEnding = (out: string): string => out.slice(0, out.length - extname(out).length);

@@ -78,6 +78,10 @@ test('a script with problems is printed as far as it is read, and gives status 2
   expect(out).toMatch(/One \d+\u00a0kN/);
   expect(err).toContain('Did you mean about?');
   expect(err).toContain('nobody');
+  // A line that cannot be read may say anything: the guard does not stay silent over it.
+  const guarded = await runMain(['check', place]);
+  expect(guarded.status).toBe(1);
+  expect(guarded.err).toContain('Did you mean about?');
   rmSync(join(place, 'script.md'));
   const none = await runMain(['script', place]);
   expect(none.status).toBe(2);

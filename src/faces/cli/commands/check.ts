@@ -3,6 +3,7 @@ import { CAUTION } from '../../../answer/caution.ts';
 import { reviewables, standingsOf } from '../../../answer/review/index.ts';
 import { changedVerdicts, checkAnswer, checkFacts, failsAsSaid } from '../../../answer/sentences/index.ts';
 import type { Study } from '../../../study/model.ts';
+import { SCRIPT_FILE } from '../../../study/script/index.ts';
 import { failingLines, type Judged, readScriptOf, type ScriptFlag } from '../../../telling/script/index.ts';
 import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
 import { openDataShelf } from '../../disk/data.ts';
@@ -15,6 +16,7 @@ import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
 import type { Terminal } from '../terminal.ts';
 import { checkText } from '../text/checkText.ts';
+import { studyProblemText } from '../text/problemText.ts';
 
 export interface CheckFlags {
   readonly json?: true;
@@ -35,7 +37,7 @@ export async function checkCommand(
   );
   const facts = checkFacts(study);
   const all = [...sentences, ...facts, ...analogies];
-  const inScript = await scriptLines(folder, study, all);
+  const { inScript, whole } = await scriptLines(folder, study, all, terminal);
   const standings = standingsOf(
     await readReviewFile(folder),
     reviewables(sentences, facts, analogies),
@@ -74,15 +76,19 @@ export async function checkCommand(
           terminal.width,
         ),
   );
-  return all.some(failsAsSaid) || inScript.length > 0 ? EXIT.incomplete : EXIT.answered;
+  return all.some(failsAsSaid) || inScript.length > 0 || !whole ? EXIT.incomplete : EXIT.answered;
 }
 
-/** Lines of the study's script that say what fails; none where it has no script. */
+/** Lines of the study's script that say what fails; none where it has no script. What of it cannot be read is told. */
 async function scriptLines(
   folder: string,
   study: Study,
   judged: readonly Judged[],
-): Promise<readonly ScriptFlag[]> {
+  terminal: Terminal,
+): Promise<{ readonly inScript: readonly ScriptFlag[]; readonly whole: boolean }> {
   const text = await readScriptText(folder);
-  return text === null ? [] : failingLines(readScriptOf(text, study).script, judged, study);
+  if (text === null) return { inScript: [], whole: true };
+  const { script, problems } = readScriptOf(text, study, SCRIPT_FILE);
+  for (const problem of problems) terminal.err(studyProblemText(problem, terminal.width));
+  return { inScript: failingLines(script, judged, study), whole: problems.length === 0 };
 }

@@ -59,12 +59,18 @@ async function putScript(address: string, text: string, baseHash: string): Promi
   return { kind: reply.ok ? 'written' : 'stale', script: (await reply.json()) as ScriptText };
 }
 
+/** In characters, with room for those of several bytes: browsers keep 64 KiB of requests alive. */
+const MOST_KEPT_ALIVE = 20_000;
+
 function put(address: string, text: string, baseHash: string): Promise<Response | null> {
   const token = document.querySelector<HTMLMetaElement>('meta[name="plumeline-token"]')?.content ?? '';
+  const body = JSON.stringify({ text, baseHash });
   return fetch(address, {
     method: 'PUT',
     headers: { 'Content-Type': 'application/json', 'X-Plumeline-Token': token },
-    body: JSON.stringify({ text, baseHash }),
+    body,
+    // The browser carries a small one through even where the page is being left.
+    keepalive: body.length < MOST_KEPT_ALIVE,
   }).catch(() => null);
 }
 
