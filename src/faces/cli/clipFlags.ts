@@ -22,6 +22,7 @@ export interface ClipFlags {
   readonly from?: string;
   readonly to?: string;
   readonly at?: string;
+  readonly throttle?: string;
   readonly size?: string;
   readonly fps?: string;
   readonly seconds?: string;
@@ -35,7 +36,7 @@ export interface ClipFlags {
   readonly title?: string;
 }
 
-const KINDS: readonly ClipKind[] = ['altitude', 'build-up', 'rings'];
+const KINDS: readonly ClipKind[] = ['altitude', 'build-up', 'rings', 'throttle'];
 const SIZES = ['16:9', '9:16', '1:1', 'print'] as const;
 /** [s] of handles that are asked for without saying how long. */
 const USUAL_HANDLES = 1;
@@ -56,13 +57,14 @@ export function timingFrom(flags: ClipFlags): ClipTiming {
 }
 
 export function requestFrom(flags: ClipFlags): ClipRequest {
-  const { figure, kind, engine, from, to, at, size, theme, alpha, title } = flags;
+  const { figure, kind, engine, from, to, at, throttle, size, theme, alpha, title } = flags;
   const wanted = oneOf(kind, KINDS, '--kind');
   return {
     figure,
     ...(wanted !== undefined && { kind: wanted }),
     ...(engine !== undefined && { engine }),
     ...(title !== undefined && { title }),
+    ...(throttle !== undefined && { throttles: throttlesFrom(throttle) }),
     from: altitudeFrom(from, '--from') ?? 0,
     to: altitudeFrom(to, '--to') ?? 'vacuum',
     at: altitudeFrom(at, '--at') ?? 0,
@@ -116,6 +118,17 @@ function altitudeFrom(given: string | undefined, option: string): number | 'vacu
     code: 'condition-outside',
     what: `${option}: “${given}” is outside 0 to ${HIGHEST / 1000} km.`,
     mend: 'Give an altitude in it, or vacuum.',
+  });
+}
+
+/** `100 % to 40 %` */
+function throttlesFrom(given: string): readonly [number, number] {
+  const [, from, to] = /^\s*(\d+(?:\.\d+)?)\s*%?\s*(?:to|…|–|-)\s*(\d+(?:\.\d+)?)\s*%\s*$/.exec(given) ?? [];
+  if (from !== undefined && to !== undefined) return [Number(from) / 100, Number(to) / 100];
+  return refuse({
+    code: 'option-value',
+    what: `--throttle: “${given}” is no range of throttles.`,
+    mend: 'Give two in per cent, such as "100 % to 50 %".',
   });
 }
 

@@ -506,12 +506,13 @@ Example:
     )
     .option(
       '--kind <kind>',
-      'altitude: it climbs; build-up: curves are drawn in; rings: a nozzle grows ring by ring',
+      'altitude: it climbs; build-up: curves are drawn in; rings: a nozzle grows ring by ring; throttle: it throttles',
     )
     .option('--engine <id>', 'the engine that grows (rings); absent: the first')
     .option('--from <altitude>', 'where a climb begins: "5 km", pad, vacuum (pad)')
     .option('--to <altitude>', 'where it ends (vacuum)')
-    .option('--at <altitude>', 'where a nozzle grows or a wall is drawn (pad)')
+    .option('--at <altitude>', 'where a nozzle grows or throttles, or a wall is drawn (pad)')
+    .option('--throttle <range>', 'from where to where it throttles ("100 % to 50 %")')
     .option('--size <size>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720 (16:9)')
     .option('--fps <rate>', 'frames a second: 23.976, 24, 25, 29.97, 30, 50, 59.94, 60 (25)')
     .option('--seconds <time>', 'how long it is, the held ends in it (8)')

@@ -17,6 +17,8 @@ import { climbCurves } from './climbCurves.ts';
 import { climbCut } from './climbCut.ts';
 import type { Movement } from './clip.ts';
 import { ringByRing } from './ringByRing.ts';
+import type { Anew } from './throttledEngines.ts';
+import { throttleRamp } from './throttleRamp.ts';
 
 /** How a figure may move. */
 export type ClipKind =
@@ -25,7 +27,9 @@ export type ClipKind =
   /** The curves are drawn in. */
   | 'build-up'
   /** A nozzle grows ring by ring. */
-  | 'rings';
+  | 'rings'
+  /** The throttle moves. */
+  | 'throttle';
 
 export interface ClipRequest {
   /** As in {@link clipFigures}. */ readonly figure: string;
@@ -38,6 +42,9 @@ export interface ClipRequest {
   readonly to: Altitude;
   /** Where a nozzle grows, and where the pressure along the wall is drawn. */ readonly at: Altitude;
   /** The engine that grows; absent: the first. */ readonly engine?: string;
+  /** Throttle at the start and at the end, chamber pressure over the stated one [–]; absent: 1 and 0.5. */
+  readonly throttles?: readonly [number, number];
+  /** What engines are solved anew with; needed where the throttle moves. */ readonly anew?: Anew;
 }
 
 export interface ClipFigure {
@@ -48,7 +55,7 @@ export interface ClipFigure {
 /** The figures of a study that can move. */
 export function clipFigures({ answer }: SolvedStudy, sweepIds: readonly string[]): readonly ClipFigure[] {
   return [
-    { name: 'cut', kinds: ['altitude'] },
+    { name: 'cut', kinds: ['altitude', 'throttle'] },
     { name: 'specific-impulse', kinds: ['altitude', 'build-up'] },
     { name: 'thrust', kinds: ['altitude', 'build-up'] },
     { name: 'push', kinds: ['rings'] },
@@ -81,6 +88,14 @@ export function movementOf(
   };
   if (figure === 'push')
     return ringByRing(solved, { ...options, altitude: at, ...(engine !== undefined && { engine }) });
+  if (kind === 'throttle') {
+    if (request.anew === undefined)
+      throw new Error('A throttle cannot move without what engines are solved with.');
+    const [fromShare, toShare] = request.throttles ?? [1, 0.5];
+    // Curves are those of full throttle.
+    const { curves: _, ...own } = options;
+    return throttleRamp(solved, request.anew, { ...own, altitude: at, fromShare, toShare });
+  }
   if (kind === 'altitude') {
     const climb = { ...options, from, to };
     if (figure === 'cut') return climbCut(solved, climb);

@@ -1,5 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { localCrew } from '../../../src/answer/asked/localCrew.ts';
+import { gatherMaterials } from '../../../src/answer/materials.ts';
 import { type SolvedStudy, solveStudyLive } from '../../../src/answer/solve.ts';
 import { knownNames } from '../../../src/study/names.ts';
 import { readStudy } from '../../../src/study/read.ts';
@@ -13,18 +15,22 @@ import {
   movementOf,
   USUAL_TIMING,
 } from '../../../src/telling/clips/index.ts';
+import type { Anew } from '../../../src/telling/clips/throttledEngines.ts';
+import { formatSpoken } from '../../../src/telling/numbers/formatNumber.ts';
 import { textBox } from '../../../src/telling/scene/box.ts';
 import { textsOf } from '../../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../../src/telling/scene/svg.ts';
 import { shelf } from '../../answer/solveText.ts';
 
 let solved: SolvedStudy;
+let anew: Anew;
 
 beforeAll(async () => {
   const text = await readFile(new URL('../../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
   const outcome = readStudy(text, { file: 'study.yaml', ...knownNames(await shelf.propellants()) });
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
   solved = await solveStudyLive(outcome.study, shelf);
+  anew = { study: outcome.study, materials: await gatherMaterials(outcome.study.engines, shelf) };
 });
 
 const usual: Omit<ClipRequest, 'figure'> = {
@@ -102,6 +108,29 @@ describe('a climb', () => {
     const texts = textsOf(made({ figure: 'specific-impulse' }).frame(47).children).map(({ text }) => text);
     expect(texts.filter((text) => text === 'vacuum').length).toBe(2);
     expect(texts).toContain('none');
+  });
+});
+
+describe('a throttle ramp', () => {
+  it('shows at each step the thrust that an ask at that throttle is told, and the step it is drawn for', async () => {
+    const clip = made({ figure: 'cut', kind: 'throttle', anew, throttles: [1, 0.96], at: 20_000 });
+    const texts = (n: number) =>
+      textsOf(clip.frame(n).children).map(({ text }) => text.replaceAll('\u00a0', ' '));
+    expect(texts(0)).toContain('100 %');
+    const crew = await localCrew(anew.study, shelf);
+    const ambient = { kind: 'altitude', altitude: 20_000 } as const;
+    const ask = { engine: 'bell', quantity: 'thrust', ambient, throttle: 0.96, station: null, inputs: [] };
+    const [[told] = []] = await crew.tell([ask], [{}]);
+    if (!told?.ok) throw new Error('no thrust was told');
+    expect(texts(47)).toEqual(
+      expect.arrayContaining(['96 %', formatSpoken('thrust', told.value).replaceAll('\u00a0', ' ')]),
+    );
+  });
+
+  it('that does not move is refused', () => {
+    expect(() => made({ figure: 'cut', kind: 'throttle', anew, throttles: [0.5, 0.5] })).toThrow(
+      /does not move/,
+    );
   });
 });
 

@@ -1,5 +1,6 @@
 import { localCrew } from '../../../answer/asked/localCrew.ts';
 import { CAUTION } from '../../../answer/caution.ts';
+import { gatherMaterials } from '../../../answer/materials.ts';
 import type { DataShelf } from '../../../answer/shelf.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { type Sweep, sweep, sweepRequestOf } from '../../../answer/sweeps/index.ts';
@@ -18,7 +19,7 @@ import { programVersion } from '../version.ts';
 
 export async function clipCommand(given: string, flags: ClipFlags, terminal: Terminal): Promise<ExitStatus> {
   const timing = timingFrom(flags);
-  const request = requestFrom(flags);
+  const wanted = requestFrom(flags);
   const shelf = openDataShelf();
   const { study } = await openStudy(given, shelf, terminal);
   const solved = await solveStudyLive(study, shelf, {
@@ -26,7 +27,9 @@ export async function clipCommand(given: string, flags: ClipFlags, terminal: Ter
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
   });
   const ids = study.sweeps.map(({ id }) => id);
-  const swept = await sweptFor(study, shelf, request.figure);
+  const swept = await sweptFor(study, shelf, wanted.figure);
+  const materials = wanted.kind === 'throttle' ? await gatherMaterials(study.engines, shelf) : null;
+  const request = { ...wanted, ...(materials !== null && { anew: { study, materials } }) };
   const clip = clipOf(movementOf(solved, swept, ids, request), timing);
   const written = await interruptible((signal) =>
     writeClip(clip, flags.out, { signal, onProgress: progressTo(terminal) }),
