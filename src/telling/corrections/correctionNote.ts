@@ -7,7 +7,7 @@ const TITLE = '# Corrections';
 const DRAFT = 'Drafted by Plumeline from what differs between two packages; edit it before you publish it.';
 
 /**
- * @param earlier the note of the package before, kept below whatever was written in it; null: there was none
+ * @param earlier the note of the package before: its head and its days are kept as they were left; null: there was none
  * @param changes since that package; none: the note stays as it was
  */
 export function correctionNote(
@@ -17,10 +17,15 @@ export function correctionNote(
   caution: string,
 ): string | null {
   if (changes.length === 0) return earlier;
-  const kept = earlier === null ? '' : earlier.slice(Math.max(0, earlier.search(/^## /m)));
+  const first = earlier === null ? -1 : earlier.search(/^## /m);
+  // The head is the writer's once they have changed it.
+  const own =
+    earlier === null ? `${TITLE}\n\n${DRAFT}` : (first < 0 ? earlier : earlier.slice(0, first)).trimEnd();
+  const head = own.includes(caution) ? own : `${own}\n\n${caution}`;
+  const kept = earlier === null || first < 0 ? '' : earlier.slice(first);
   const lines = changes.map((change) => `- ${changeLine(change)}`);
   const section = `## ${date ?? 'No day given'}\n\n${lines.join('\n')}\n`;
-  return `${TITLE}\n\n${DRAFT}\n\n${caution}\n\n${section}${kept === '' ? '' : `\n${kept}`}`;
+  return `${head}\n\n${section}${kept === '' ? '' : `\n${kept}`}`;
 }
 
 function changeLine({ what, of, before, after }: PackageChange): string {

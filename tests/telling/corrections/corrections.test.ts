@@ -68,10 +68,14 @@ describe('what differs between two packages', () => {
     expect(first).toContain('## 2026-11-26');
     expect(first).toContain('- Engine A, thrust in vacuum: ~~800 kN~~ → **812 kN**');
     expect(first).toContain('Caution.');
-    const edited = first.replace('Engine A, thrust', 'As a viewer noticed: Engine A, thrust');
+    const edited = first
+      .replace('Engine A, thrust', 'As a viewer noticed: Engine A, thrust')
+      .replace('Caution.', 'Caution.\n\nWrite to us about others.');
     const second = correctionNote(edited, packageChanges(now, before), '2026-12-01', 'Caution.')!;
     expect(second.indexOf('## 2026-12-01')).toBeLessThan(second.indexOf('## 2026-11-26'));
     expect(second).toContain('As a viewer noticed');
+    expect(second.match(/Write to us about others\./g)?.length).toBe(1);
+    expect(second.match(/Caution\./g)?.length).toBe(1);
     expect(second.match(/^# /gm)?.length).toBe(1);
     const [latest, older] = correctionsIn(second);
     expect([latest!.day, older!.day]).toEqual(['2026-12-01', '2026-11-26']);
