@@ -1,14 +1,16 @@
 /**
  * Times the check of ten sentences over two bells: 1 024 draws, without flip points, on one thread and on two, in turn in one
- * run; writes its section of bench/RESULTS.md. The reference is the same work on one thread.
+ * run; writes its section of bench/RESULTS.md. The reference is the same work on one thread. On Linux it also tells the processor
+ * time of each thread, which other work on the machine changes little: what the hands do, and what is left for the main thread once
+ * they have done.
  *
  *   node bench/sentences/run.mjs
  *
  * Options: --turns <n> (default 7), --no-write, --dist <folder of a build>.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
-import { cpus, type } from 'node:os';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { cpus, loadavg, type } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { writeSection } from '../results.mjs';
@@ -47,14 +49,31 @@ function studyAt(ratio) {
   return outcome.study;
 }
 
+const TASKS = '/proc/self/task';
+const canTell = existsSync(`${TASKS}/${process.pid}/schedstat`);
+const tasks = () => (canTell ? readdirSync(TASKS) : []);
+/** Processor time of a thread of this program [ms]. */
+const used = (task) => Number(readFileSync(`${TASKS}/${task}/schedstat`, 'utf8').split(' ')[0]) / 1e6;
+const main = String(process.pid);
+
 let ratio = 3.4;
-async function oneTurn(threads) {
+async function oneTurn({ threads, hands }) {
   ratio += 0.0007;
   const study = studyAt(ratio);
   const crew = threads.crewFor(study);
+  const before = new Map(hands.map((task) => [task, used(task)]));
+  let lastTold = 0;
+  const watched = {
+    ...crew,
+    async tell(...order) {
+      const told = await crew.tell(...order);
+      if (canTell) lastTold = used(main);
+      return told;
+    },
+  };
   const start = performance.now();
   let first = null;
-  const sentences = await checkSentences(study, crew, {
+  const sentences = await checkSentences(study, watched, {
     flips: false,
     onProvisional: () => {
       first ??= performance.now() - start;
@@ -64,28 +83,51 @@ async function oneTurn(threads) {
   if (sentences.length !== 10 || sentences.some(({ problem }) => problem !== null)) {
     throw new Error('a sentence failed');
   }
-  return { first, whole };
+  if (!canTell) return { first, whole };
+  const serial = used(main) - lastTold;
+  const byHands = hands.reduce((sum, task) => sum + used(task) - before.get(task), 0);
+  return { first, whole, serial, byHands };
 }
 
-const crews = [1, 2].map((size) => ({ size, threads: startThreads(size), first: [], whole: [] }));
-for (const { threads } of crews) for (let warm = 0; warm < 3; warm++) await oneTurn(threads);
-for (let turn = 0; turn < turns; turn++) {
-  for (const crew of crews) {
-    const { first, whole } = await oneTurn(crew.threads);
-    crew.first.push(first);
-    crew.whole.push(whole);
-  }
+/** A crew, with the threads that came with it: its hands and their helpers. */
+function startCrew(size) {
+  const there = new Set(tasks());
+  const threads = startThreads(size);
+  return { size, threads, there, hands: [], turns: [] };
 }
+
+const crews = [];
+for (const size of [1, 2]) {
+  const crew = startCrew(size);
+  for (let warm = 0; warm < 3; warm++) await oneTurn(crew);
+  crew.hands = tasks().filter((task) => !crew.there.has(task));
+  crews.push(crew);
+}
+for (let turn = 0; turn < turns; turn++) for (const crew of crews) crew.turns.push(await oneTurn(crew));
 for (const { threads } of crews) await threads.dismiss();
 
 const least = (times) => Math.min(...times);
 const median = (times) => [...times].sort((a, b) => a - b)[Math.floor(times.length / 2)];
 const ms = (time) => `${time.toFixed(0)} ms`;
-const rows = crews.map(
-  ({ size, first, whole }) =>
-    `| ${size} | ${ms(least(first))} | ${ms(median(first))} | ${ms(least(whole))} | ${ms(median(whole))} |`,
-);
+const of = ({ turns: all }, name) => all.map((turn) => turn[name]);
+const rows = crews.map((crew) => {
+  const [first, whole] = [of(crew, 'first'), of(crew, 'whole')];
+  return `| ${crew.size} | ${ms(least(first))} | ${ms(median(first))} | ${ms(least(whole))} | ${ms(median(whole))} |`;
+});
 const [one, two] = crews;
+const times = (by) => (by(of(one, 'whole')) / by(of(two, 'whole'))).toFixed(2);
+
+/** What the times come to where nothing else runs and no thread waits for another but at the end. */
+function processorTimes() {
+  const [hands, serial] = ['byHands', 'serial'].map((name) => crews.map((crew) => median(of(crew, name))));
+  const alone = (hands[0] + serial[0]) / (hands[1] / 2 + serial[1]);
+  return `
+
+By processor time, medians: the hands work ${ms(hands[0])} on one thread and ${ms(hands[1])} together on two; what is left for the main
+thread once they have done takes ${ms(serial[0])} and ${ms(serial[1])}. Without other work on the machine, and without waiting, two
+threads against one would be ${alone.toFixed(2)}. Load of the machine at the end of the run: ${loadavg()[0].toFixed(1)}.`;
+}
+
 const section = `Written by \`node bench/sentences/run.mjs\` on ${new Date().toISOString().slice(0, 10)}.
 
 Machine: ${cpus()[0]?.model ?? 'unknown'}, ${type()}, ${cpus().length} cores; Node ${process.versions.node}. ${turns} turns a crew, in
@@ -97,6 +139,6 @@ provisional verdicts and to the final ones; the reference of the ratio is the sa
 | --: | --: | --: | --: | --: |
 ${rows.join('\n')}
 
-Two threads against one: ${(least(one.whole) / least(two.whole)).toFixed(2)} by the least times, ${(median(one.whole) / median(two.whole)).toFixed(2)} by the medians.`;
+Two threads against one: ${times(least)} by the least times, ${times(median)} by the medians.${canTell ? processorTimes() : ''}`;
 console.log(section);
 if (!options['no-write']) writeSection('Speed of the check of sentences', section);
