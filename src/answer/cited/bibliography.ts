@@ -5,6 +5,7 @@
 
 import type { Work } from './work.ts';
 import { DATA_WORKS } from './works/data.ts';
+import { FIELD_WORKS } from './works/field.ts';
 import { GAS_WORKS } from './works/gas.ts';
 import { HEAT_WORKS } from './works/heat.ts';
 import { NOZZLE_WORKS } from './works/nozzle.ts';
@@ -13,6 +14,7 @@ import { VEHICLE_WORKS } from './works/vehicle.ts';
 
 export const BIBLIOGRAPHY: readonly Work[] = [
   ...GAS_WORKS,
+  ...FIELD_WORKS,
   ...NOZZLE_WORKS,
   ...HEAT_WORKS,
   ...VEHICLE_WORKS,

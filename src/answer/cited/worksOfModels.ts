@@ -36,6 +36,15 @@ export const WORKS_OF_MODELS: Readonly<Record<string, readonly string[]>> = {
     'kliegel-levine-1969',
     'angelino-1964',
   ],
+  'flow-field': [
+    'ames-1953',
+    'toro-1994',
+    'einfeldt-1988',
+    'van-leer-1974',
+    'quirk-1994',
+    'abgrall-karni-2001',
+    'shu-osher-1988',
+  ],
   'flow-streamtubes': ['ames-1953', 'loh-hui-1990', 'van-leer-1979'],
   'gas-burning-chamber': ['gordon-1994'],
   'gas-equilibrium': ['mcbride-2002', 'gordon-1994', 'mcbride-1993', 'white-1958', 'smith-missen-1982'],
@@ -122,4 +131,5 @@ export const WORKS_OF_MODELS: Readonly<Record<string, readonly string[]>> = {
   ],
   'published-figures': ['sutton-biblarz-2001'],
   sweeps: ['brent-1973', 'hooke-jeeves-1961', 'dowell-jarratt-1971', 'nielson-hamann-1991'],
+  telling: ['fisher-1981', 'pisinger-1997', 'needleman-wunsch-1970'],
 };

@@ -64,10 +64,18 @@ describe('the bibliography', () => {
   });
 
   test('names for each model what its page names', () => {
+    const inUse = new Set(catalogue.map(({ model }) => model));
     for (const file of readdirSync(new URL('docs/methods/', root))) {
       const name = file.replace(/\.md$/, '');
       const named = worksNamedIn(read(`docs/methods/${file}`)).map(({ id }) => id);
-      expect(WORKS_OF_MODELS[name] ?? [], name).toEqual(named);
+      const listed = WORKS_OF_MODELS[name] ?? [];
+      // A model that no quantity of the catalogue rests on yet need not be listed whole.
+      if (inUse.has(name)) expect(listed, name).toEqual(named);
+      else
+        expect(
+          listed.filter((id) => !named.includes(id)),
+          name,
+        ).toEqual([]);
     }
   });
 

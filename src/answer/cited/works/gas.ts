@@ -125,7 +125,7 @@ export const GAS_WORKS: readonly Work[] = [
     1979,
     'Towards the Ultimate Conservative Difference Scheme, V',
     ['Journal of Computational Physics', '32', '101'],
-    /van Leer/,
+    /van Leer, J\. Comput\. Phys\. 32/,
   ),
   work(
     'chapman-cowling-1939',

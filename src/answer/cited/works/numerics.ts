@@ -111,4 +111,28 @@ export const NUMERICS_WORKS: readonly Work[] = [
     ['Journal of Computational and Applied Mathematics', '6', '19–26'],
     /Dormand, P\. J\. Prince|Dormand/,
   ),
+  article(
+    'fisher-1981',
+    'Fisher, M. L.',
+    1981,
+    'The Lagrangian Relaxation Method for Solving Integer Programming Problems',
+    ['Management Science', '27', '1–18'],
+    /M\. L\. Fisher/,
+  ),
+  article(
+    'pisinger-1997',
+    'Pisinger, D.',
+    1997,
+    'A Minimal Algorithm for the 0-1 Knapsack Problem',
+    ['Operations Research', '45', '758–767'],
+    /D\. Pisinger/,
+  ),
+  article(
+    'needleman-wunsch-1970',
+    'Needleman, S. B.; Wunsch, C. D.',
+    1970,
+    'A General Method Applicable to the Search for Similarities in the Amino Acid Sequence of Two Proteins',
+    ['Journal of Molecular Biology', '48', '443–453'],
+    /Needleman, C\. D\. Wunsch/,
+  ),
 ];
