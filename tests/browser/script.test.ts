@@ -3,7 +3,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, folder, open, page, textOf, useWorkbench } from './studyPage.ts';
+import { axeFindings, browser, folder, open, page, textOf, useWorkbench } from './studyPage.ts';
 
 useWorkbench();
 
@@ -58,5 +58,25 @@ describe('the script', () => {
     expect(await axeFindings('reading')).toEqual([]);
     await page.keyboard.press('Escape');
     await expect.poll(() => page.locator('dialog.reading').count()).toBe(0);
+    // The same from one file on disk, without a network.
+    const saved = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save to read elsewhere' }).click();
+    const file = join(folder, 'read.html');
+    await (await saved).saveAs(file);
+    const tablet = await browser.newContext({ viewport: { width: 1024, height: 768 }, offline: true });
+    const alone = await tablet.newPage();
+    const faults: string[] = [];
+    alone.on('console', (message) => faults.push(message.text()));
+    alone.on('pageerror', (error) => faults.push(String(error)));
+    await alone.goto(`file://${file}`);
+    const there = () => textOf(alone.locator('.reading-words p.now'));
+    expect(await there()).toBe('The first line.');
+    await alone.keyboard.press('ArrowRight');
+    await expect.poll(there).toBe('The second line.');
+    // Three words at 140 a minute are read in 1.3 s; then the next line is read.
+    await alone.keyboard.press(' ');
+    await expect.poll(there, { timeout: 15_000 }).toBe('The third line.');
+    expect(faults).toEqual([]);
+    await tablet.close();
   });
 });

@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { clock } from '../../../telling/script/clock.ts';
 import type { ScriptAnswer } from '../../../telling/script/scriptAnswer.ts';
+import { saveReadingPage } from '../state/readingDownload.ts';
 import {
   recordNumbers,
   saveScript,
@@ -14,6 +15,7 @@ import {
   settleScript,
   writeScript,
 } from '../state/scriptStore.ts';
+import { studyName } from '../state/studyStore.ts';
 import { ReadingView } from './ReadingView.tsx';
 import { ScriptScenes } from './ScriptScenes.tsx';
 
@@ -68,6 +70,16 @@ export function Script() {
               }}
             >
               Read aloud
+            </button>
+            <button
+              type="button"
+              class="plain-button"
+              title="One file that a tablet opens without a network"
+              onClick={() => {
+                saveReadingPage(shown.answer, studyName.value).catch(reportError);
+              }}
+            >
+              Save to read elsewhere
             </button>
             <button type="button" class="plain-button" onClick={() => void recordNumbers()}>
               Record its numbers
