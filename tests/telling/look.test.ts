@@ -6,7 +6,7 @@ import {
   pressureStep,
   pressureStepStart,
 } from '../../src/telling/look/pressureRamp.ts';
-import { COLOURS, THEMES } from '../../src/telling/look/tokens.ts';
+import { COLOURS, type ColourToken, THEMES } from '../../src/telling/look/tokens.ts';
 import { ciede2000, contrast, labOf } from './ciede2000.ts';
 
 describe('the colour difference', () => {
@@ -21,13 +21,16 @@ describe('the colour difference', () => {
   });
 });
 
-describe.each(THEMES)('the look, %s', (theme) => {
+describe.each([...THEMES, 'print'] as const)('the look, %s', (theme) => {
   const colours = COLOURS[theme];
   const ramp = PRESSURE_RAMP[theme];
 
   test('text tokens have at least 4.5 to 1 on paper and the second paper, marks 3 to 1', () => {
+    // All tokens but the grounds and the grid, which carries no meaning.
+    const tokens = (Object.keys(colours) as ColourToken[]).filter((token) => !/^(paper|rule)/.test(token));
+    expect(tokens).toHaveLength(7);
     for (const paper of [colours.paper, colours['paper-2']]) {
-      for (const ink of ['ink', 'ink-2', 'ink-3', 'engine-1', 'engine-2', 'engine-3'] as const) {
+      for (const ink of tokens) {
         expect(contrast(colours[ink], paper), `${ink} on ${paper}`).toBeGreaterThanOrEqual(4.5);
       }
     }
@@ -39,7 +42,7 @@ describe.each(THEMES)('the look, %s', (theme) => {
     const labs = ramp.map(labOf);
     for (let i = 1; i < labs.length; i++) {
       const rise = labs[i]![0] - labs[i - 1]![0];
-      expect(theme === 'light' ? rise < 0 : rise > 0, `step ${i}`).toBe(true);
+      expect(theme === 'dark' ? rise > 0 : rise < 0, `step ${i}`).toBe(true);
       expect(ciede2000(labs[i - 1]!, labs[i]!), `step ${i}`).toBeGreaterThanOrEqual(3);
     }
     // It begins at the paper.

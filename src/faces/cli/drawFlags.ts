@@ -5,6 +5,7 @@ import { quote } from '../../study/report.ts';
 import type { FramePart } from '../../telling/figures/frame.ts';
 import type { FigureOptions } from '../../telling/figures/options.ts';
 import type { FigureSize } from '../../telling/look/formats.ts';
+import type { Theme } from '../../telling/look/tokens.ts';
 import { BadInput } from './badInput.ts';
 import { altitudeList } from './conditionLists.ts';
 
@@ -63,7 +64,7 @@ export function drawChoices(flags: DrawFlags): DrawChoices | null {
     fonts: flags.fonts === true,
     options: {
       size: sizeOf(flags.size ?? '16:9'),
-      theme: themeOf(flags.theme ?? 'light'),
+      theme: themeOf(flags.theme ?? (flags.size === 'print' ? 'print' : 'light')),
       transparent: flags.transparent === true,
       without: partsOf(flags.without),
       ...(flags.altitude === undefined ? {} : { altitude: altitudeOf(flags.altitude) }),
@@ -96,9 +97,9 @@ function sizeOf(text: string): FigureSize {
   return { width: Number(width), height: Number(height) };
 }
 
-function themeOf(text: string): 'light' | 'dark' {
-  if (text === 'light' || text === 'dark') return text;
-  throw bad('theme-unknown', `--theme: there is no theme ${quote(text)}.`, 'Give light or dark.');
+function themeOf(text: string): Theme {
+  if (text === 'light' || text === 'dark' || text === 'print') return text;
+  throw bad('theme-unknown', `--theme: there is no theme ${quote(text)}.`, 'Give light, dark or print.');
 }
 
 function widthOf(text: string): number {

@@ -384,7 +384,7 @@ Example:
     )
     .option('--altitude <place>', 'for figures at one place: 12 km, vacuum')
     .option('--size <shape>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720', '16:9')
-    .option('--theme <theme>', 'light or dark', 'light')
+    .option('--theme <theme>', 'light, dark or print (black on white); absent: light, or print for that size')
     .option('--png <width>', 'width of a PNG in pixels; absent: as laid out')
     .option('--transparent', 'no ground, for laying over film')
     .option('--fonts', 'carry the fonts inside an SVG')

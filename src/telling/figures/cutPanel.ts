@@ -36,7 +36,7 @@ export interface CutPanelOptions extends FigureOptions {
   /** Key to the pressure ramp at the foot; true unless the page has its own. */ readonly key?: boolean;
   /** [px] left free between two engines, for what a page puts there; none unless said. */
   readonly middle?: number;
-  /** What the gas is drawn by; its pressure unless said. The key shows pressure alone: a page has its own. */ readonly tint?: Tint;
+  /** What the gas is drawn by; its pressure unless said. */ readonly tint?: Tint;
   /** Draw this engine alone, in the style that it has beside the others. */ readonly only?: string;
   /** Places that the same drawing shows as well: room is kept for the words of all, so that nothing moves between them. */
   readonly alsoAt?: readonly CutPlace[];
@@ -74,11 +74,21 @@ const COLUMN = { least: 5, most: 9 } as const;
 function planOf(
   box: Box,
   count: number,
-  { legend, key, middle }: { readonly legend: boolean; readonly key: boolean; readonly middle: number },
+  {
+    legend,
+    key,
+    middle,
+    tint,
+  }: {
+    readonly legend: boolean;
+    readonly key: boolean;
+    readonly middle: number;
+    readonly tint: Tint;
+  },
   { type }: PanelStyle,
 ): Plan {
   const keyUpright = key && box.width > 33 * type.label;
-  const between = keyUpright ? pressureKeyUprightWidth(type.small) + 1.4 * type.label : middle;
+  const between = keyUpright ? pressureKeyUprightWidth(type.small, tint) + 1.4 * type.label : middle;
   const cell = (box.width - (keyUpright ? between : between * (count - 1))) / count;
   const column = Math.min(0.46 * cell, COLUMN.most * type.label);
   const beside = legend && cell > 0.85 * box.height && column >= COLUMN.least * type.label;
@@ -111,7 +121,12 @@ export function cutPanel(
     }));
   const legend = options.legend !== false;
   const key = options.key !== false;
-  const plan = planOf(box, engines.length, { legend, key, middle: options.middle ?? 0 }, style);
+  const plan = planOf(
+    box,
+    engines.length,
+    { legend, key, middle: options.middle ?? 0, tint: options.tint ?? 'pressure' },
+    style,
+  );
   const wordsWidth = plan.beside ? plan.column - 0.5 * type.label : 0.94 * plan.cell;
   const states = engines.map((drawn) => stateWords(drawn, ambient, wordsWidth, { plan, legend }, style));
   const roomFor = engines.map((drawn, i) =>
@@ -175,7 +190,7 @@ export function cutPanel(
         ]),
       ),
       group('scale', scaleBar(box, scale, plan, style)),
-      ...(key ? [group('key', keyNodes(box, plan, ambient, scale, style))] : []),
+      ...(key ? [group('key', keyNodes(box, plan, ambient, scale, style, options.tint))] : []),
     ],
   };
 }
@@ -406,12 +421,19 @@ function lengthWords(length: number): string {
   return `${value}\u00a0${inMetres ? 'm' : length < 0.01 ? 'mm' : 'cm'}`;
 }
 
-function keyNodes(box: Box, plan: Plan, ambient: number, scale: number, style: PanelStyle): SceneNode[] {
+function keyNodes(
+  box: Box,
+  plan: Plan,
+  ambient: number,
+  scale: number,
+  style: PanelStyle,
+  tint: Tint = 'pressure',
+): SceneNode[] {
   const { type } = style;
   if (plan.keyUpright) {
-    const width = pressureKeyUprightWidth(type.small);
+    const width = pressureKeyUprightWidth(type.small, tint);
     const x = box.x + plan.cell + (plan.between - width) / 2;
-    return pressureKeyUpright({ x, y: box.y, width, height: box.height }, ambient, style);
+    return pressureKeyUpright({ x, y: box.y, width, height: box.height }, ambient, style, tint);
   }
   const height = pressureKeyHeight(type.small);
   const y = box.y + box.height - height;
@@ -420,11 +442,11 @@ function keyNodes(box: Box, plan: Plan, ambient: number, scale: number, style: P
     // Between the columns of words, which go on down beside it, and clear of the words of the scale.
     const x = box.x + Math.max(plan.column + 0.6 * type.label, scaleEnd);
     const end = box.x + box.width - (plan.count > 1 ? plan.column + 0.4 * type.label : 0);
-    return pressureKey({ x, y, width: end - x, height }, ambient, style);
+    return pressureKey({ x, y, width: end - x, height }, ambient, style, tint);
   }
   const width = Math.min(Math.max(14.5 * type.small, 0.42 * box.width), box.width - scaleEnd);
   const place = { x: box.x + box.width - width, y, width, height };
-  return pressureKey(place, ambient, style);
+  return pressureKey(place, ambient, style, tint);
 }
 
 /** `At 12 km, air 0.19 bar` for a line above or below the panel. */

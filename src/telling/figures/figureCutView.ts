@@ -1,7 +1,9 @@
 /** Two engines cut open side by side at an altitude, as a figure with head and foot. */
 
 import type { StudyAnswer } from '../../answer/model.ts';
+import type { Tint } from '../look/flowRamps.ts';
 import { layoutOf } from '../look/formats.ts';
+import { formatSpoken } from '../numbers/formatNumber.ts';
 import type { Scene } from '../scene/scene.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { airWords, cutPanel } from './cutPanel.ts';
@@ -15,7 +17,7 @@ export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
   const altitude = options.altitude ?? 0;
   const { engines, leftOut } = drawnEngines(answer, 2);
-  const title = options.title ?? cutFinding(engines, altitude, options);
+  const title = options.title ?? exitFinding(engines, options.tint) ?? cutFinding(engines, altitude, options);
   const around = frame(
     layout,
     {
@@ -42,6 +44,28 @@ export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
   };
 }
 
+/** What the gas has reached at the exit, of what it is drawn by; null for pressure, which is told against the air. */
+function exitFinding(engines: readonly DrawnEngine[], tint: Tint = 'pressure'): string | null {
+  if (tint === 'pressure') return null;
+  const key = tint === 'speed' ? 'velocity' : tint;
+  const told = engines.flatMap(({ engine }) => {
+    const value = engine.exit[key];
+    if (value === null) return [];
+    const words = formatSpoken(`exit.${key}`, value);
+    return [{ name: engine.name, words: tint === 'mach' ? `Mach ${words.trim()}` : words }];
+  });
+  const [first, ...rest] = told;
+  if (first === undefined) return null;
+  return `${first.name}’s gas leaves the nozzle at ${first.words}${rest.map(({ name, words }) => `, ${name}’s at ${words}`).join('')}.`;
+}
+
+const COLOUR: Readonly<Record<Tint, string>> = {
+  pressure: 'pressure',
+  mach: 'Mach number',
+  temperature: 'temperature',
+  speed: 'speed',
+};
+
 /** Which outlines are no wall of the model's own. */
 export function notionalWords(engines: readonly DrawnEngine[]): string[] {
   const names = engines
@@ -59,13 +83,13 @@ function subtitleOf(engines: readonly DrawnEngine[], altitude: Altitude, options
   return [
     // A title of the user's own need not say where it is.
     ...(options.title === undefined ? [] : [airWords(altitude)]),
-    colourWords(engines),
+    colourWords(engines, options.tint),
     separated ? 'plume and hatched part not computed' : 'dashed plume a sketch',
   ].join('; ');
 }
 
-export function colourWords(engines: readonly DrawnEngine[]): string {
+export function colourWords(engines: readonly DrawnEngine[], tint: Tint = 'pressure'): string {
   return engines.some(({ engine }) => engine.contour.plug !== undefined)
-    ? 'Colour: pressure, on the plug that of the field, else the one-dimensional mean'
-    : 'Colour: one-dimensional mean pressure';
+    ? `Colour: ${COLOUR[tint]}, on the plug that of the field, else the one-dimensional mean`
+    : `Colour: one-dimensional mean ${COLOUR[tint]}`;
 }

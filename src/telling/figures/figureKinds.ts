@@ -89,6 +89,15 @@ function engineKinds({ answer, worth }: FigureSubject): readonly FigureKind[] {
         csv: (options) => figureCsv(cutRows(answer, options)),
       }),
     ),
+    ...(['mach', 'temperature'] as const).map(
+      (tint): FigureKind => ({
+        name: `cut-${tint === 'mach' ? 'mach-number' : tint}`,
+        about: `engines cut open, ${tint === 'mach' ? 'Mach number' : 'temperature'} as colour, in vacuum or where asked`,
+        altitude: 'vacuum',
+        draw: (options) => cutView(answer, { tint, ...options }),
+        csv: (options) => figureCsv(cutRows(answer, options)),
+      }),
+    ),
     {
       name: 'push',
       about: 'where the push acts: an arrow a surface, and the running sum',

@@ -3,6 +3,7 @@
 import type { MeasuredSeries } from '../../answer/measured/model.ts';
 import type { ConditionRow } from '../../answer/model.ts';
 import type { EngineStyle } from '../look/engineStyles.ts';
+import type { Tint } from '../look/flowRamps.ts';
 import type { FigureSize } from '../look/formats.ts';
 import type { Theme } from '../look/tokens.ts';
 import type { FramePart } from './frame.ts';
@@ -15,6 +16,7 @@ export interface FigureOptions {
   readonly theme: Theme;
   /** No ground painted, for laying over film. */ readonly transparent?: boolean;
   /** Where the cut is drawn, or where curves are marked. */ readonly altitude?: Altitude;
+  /** What the gas of a cut is drawn by; its pressure unless said. */ readonly tint?: Tint;
   /** Said instead of the finding that the comparison gives. */ readonly title?: string;
   /** Measured points to draw over the curves that they belong to. */
   readonly measured?: readonly MeasuredSeries[];

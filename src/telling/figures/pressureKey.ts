@@ -1,20 +1,62 @@
-/** The pressure ramp as a bar with its numbers, and where the outside air stands on it. */
+/** The ramp of what the gas is drawn by as a bar with its numbers, and where the outside air stands on it. */
 
+import { RAMPS, type Tint } from '../look/flowRamps.ts';
 import { textWidth } from '../look/measureText.ts';
-import { PRESSURE_STEPS, pressureStepStart } from '../look/pressureRamp.ts';
 import { formatPressure } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
 import { rectangle, segment } from '../scene/pathData.ts';
 import type { SceneNode, TextNode } from '../scene/scene.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 
-const LABELLED = [1e4, 1e5, 1e6, 1e7];
-const LOWEST = pressureStepStart(1);
-const LOG_LOW = Math.log(LOWEST);
-const LOG_HIGH = Math.log(pressureStepStart(PRESSURE_STEPS + 1));
+interface KeyWords {
+  /** In one line, and in two. */ readonly name: string;
+  readonly upright: readonly [string, string];
+  /** In the unit of the ramp, and as written. */
+  readonly labels: readonly (readonly [number, string])[];
+  readonly inRatios: boolean;
+}
 
-/** Share of the way from the lowest to the highest pressure of the ramp. */
-const shareOf = (pressure: number): number => (Math.log(pressure) - LOG_LOW) / (LOG_HIGH - LOG_LOW);
+const thousands = (values: readonly number[]): KeyWords['labels'] =>
+  values.map((value) => [value, String(value)] as const);
+
+const KEYS: Readonly<Record<Tint, KeyWords>> = {
+  pressure: {
+    name: 'gas and air, bar',
+    upright: ['gas and', 'air, bar'],
+    labels: [1e4, 1e5, 1e6, 1e7].map((pressure) => [pressure, String(pressure / 1e5)] as const),
+    inRatios: true,
+  },
+  mach: {
+    name: 'gas, Mach number',
+    upright: ['gas,', 'Mach'],
+    labels: thousands([1, 2, 3, 4, 5, 6]),
+    inRatios: false,
+  },
+  temperature: {
+    name: 'gas, K',
+    upright: ['gas,', 'K'],
+    labels: thousands([1000, 2000, 3000, 4000]),
+    inRatios: false,
+  },
+  speed: {
+    name: 'gas, m/s',
+    upright: ['gas,', 'm/s'],
+    labels: thousands([1000, 2000, 3000, 4000, 5000]),
+    inRatios: false,
+  },
+};
+
+/** Share of the way from the lowest to the highest value of the ramp. */
+function shareOf(tint: Tint, value: number): number {
+  const { steps, startOf } = RAMPS[tint];
+  const scaled = KEYS[tint].inRatios ? Math.log : (plain: number): number => plain;
+  const [low, high] = [scaled(startOf(1)), scaled(startOf(steps + 1))];
+  return (scaled(value) - low) / (high - low);
+}
+
+/** Only a picture of pressures shows the air. */
+const showsAir = (tint: Tint, ambient: number): boolean =>
+  tint === 'pressure' && ambient >= RAMPS.pressure.startOf(1);
 
 /** Words may come to lie on the wash: ink with a halo only. */
 function word(
@@ -32,25 +74,29 @@ function word(
 export const pressureKeyHeight = (size: number): number => 3.2 * size;
 
 /** From left to right into a box; `ambient` [Pa] is marked and said where it lies on the ramp. */
-export function pressureKey(box: Box, ambient: number, { type, line }: PanelStyle): SceneNode[] {
+export function pressureKey(
+  box: Box,
+  ambient: number,
+  { type, line }: PanelStyle,
+  tint: Tint = 'pressure',
+): SceneNode[] {
+  const { steps: count, startOf } = RAMPS[tint];
+  const { name, labels } = KEYS[tint];
   const size = type.small;
   const bar = { x: box.x, y: box.y + 1.3 * size, width: box.width, height: 0.65 * size };
-  const x = (pressure: number): number => bar.x + bar.width * shareOf(pressure);
-  const name = 'gas and air, bar';
+  const x = (value: number): number => bar.x + bar.width * shareOf(tint, value);
   const nodes: SceneNode[] = [
-    ...steps((step) => ({
-      x: x(pressureStepStart(step)),
+    ...steps(tint, (step) => ({
+      x: x(startOf(step)),
       y: bar.y,
-      width: bar.width / PRESSURE_STEPS + 0.5,
+      width: bar.width / count + 0.5,
       height: bar.height,
     })),
     frameOf(bar, line.grid),
     word(name, bar.x + bar.width, box.y + 0.85 * size, 'end', size),
-    ...LABELLED.map((pressure) =>
-      word(String(pressure / 1e5), x(pressure), bar.y + bar.height + size, 'middle', size),
-    ),
+    ...labels.map(([value, text]) => word(text, x(value), bar.y + bar.height + size, 'middle', size)),
   ];
-  if (ambient < LOWEST) return nodes;
+  if (!showsAir(tint, ambient)) return nodes;
   const text = `air ${formatPressure(ambient)}`;
   const half = textWidth(text, size, 600) / 2;
   const room = bar.x + bar.width - textWidth(name, size, 400) - 0.5 * size;
@@ -72,11 +118,21 @@ const sayWidth = (size: number): number => textWidth('0.033', size, 600) + 0.7 *
 const barWidth = (size: number): number => 0.65 * size;
 
 /** Width of the upright key: the air's pressure, the bar, the numbers. */
-export const pressureKeyUprightWidth = (size: number): number =>
-  sayWidth(size) + barWidth(size) + 0.4 * size + textWidth('100', size, 400);
+export const pressureKeyUprightWidth = (size: number, tint: Tint = 'pressure'): number =>
+  sayWidth(size) +
+  barWidth(size) +
+  0.4 * size +
+  Math.max(...KEYS[tint].labels.map(([, text]) => textWidth(text, size, 400)));
 
 /** From the lowest pressure at the bottom to the highest at the top. */
-export function pressureKeyUpright(box: Box, ambient: number, { type, line }: PanelStyle): SceneNode[] {
+export function pressureKeyUpright(
+  box: Box,
+  ambient: number,
+  { type, line }: PanelStyle,
+  tint: Tint = 'pressure',
+): SceneNode[] {
+  const { steps: count, startOf } = RAMPS[tint];
+  const { upright, labels } = KEYS[tint];
   const size = type.small;
   const head = 2.5 * size;
   const bar = {
@@ -85,23 +141,23 @@ export function pressureKeyUpright(box: Box, ambient: number, { type, line }: Pa
     width: barWidth(size),
     height: box.height - head,
   };
-  const y = (pressure: number): number => bar.y + bar.height * (1 - shareOf(pressure));
+  const y = (value: number): number => bar.y + bar.height * (1 - shareOf(tint, value));
   const middle = bar.x + bar.width / 2;
   const nodes: SceneNode[] = [
-    ...steps((step) => ({
+    ...steps(tint, (step) => ({
       x: bar.x,
-      y: y(pressureStepStart(step + 1)),
+      y: y(startOf(step + 1)),
       width: bar.width,
-      height: bar.height / PRESSURE_STEPS + 0.5,
+      height: bar.height / count + 0.5,
     })),
     frameOf(bar, line.grid),
-    word('gas and', middle, box.y + 0.8 * size, 'middle', size),
-    word('air, bar', middle, box.y + 1.95 * size, 'middle', size),
-    ...LABELLED.map((pressure) =>
-      word(String(pressure / 1e5), bar.x + bar.width + 0.4 * size, y(pressure) + 0.33 * size, 'start', size),
+    word(upright[0], middle, box.y + 0.8 * size, 'middle', size),
+    word(upright[1], middle, box.y + 1.95 * size, 'middle', size),
+    ...labels.map(([value, text]) =>
+      word(text, bar.x + bar.width + 0.4 * size, y(value) + 0.33 * size, 'start', size),
     ),
   ];
-  if (ambient < LOWEST) return nodes;
+  if (!showsAir(tint, ambient)) return nodes;
   const at = y(ambient);
   const end = bar.x - 0.45 * size;
   // Two lines astride the mark; low on the ramp both above it, so that they stay over the foot.
@@ -119,11 +175,11 @@ export function pressureKeyUpright(box: Box, ambient: number, { type, line }: Pa
   ];
 }
 
-function steps(place: (step: number) => Box): SceneNode[] {
-  return Array.from({ length: PRESSURE_STEPS }, (_, i) => ({
+function steps(tint: Tint, place: (step: number) => Box): SceneNode[] {
+  return Array.from({ length: RAMPS[tint].steps }, (_, i) => ({
     kind: 'rect' as const,
     ...place(i + 1),
-    fill: `pressure-${i + 1}` as const,
+    fill: `${tint}-${i + 1}` as const,
   }));
 }
 

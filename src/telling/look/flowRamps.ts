@@ -66,6 +66,7 @@ const HUES: Readonly<Record<Exclude<Tint, 'pressure'>, readonly [number, number]
 const LIGHTNESS: Readonly<Record<Theme, readonly [number, number]>> = {
   light: [0.955, 0.2],
   dark: [0.245, 0.96],
+  print: [0.97, 0.2],
 };
 
 /** Colour of a step of any ramp, 0 being the paper. */

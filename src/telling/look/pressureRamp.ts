@@ -23,6 +23,7 @@ const hexes = (text: string): readonly string[] => text.split(' ').map((hex) => 
 export const PRESSURE_RAMP: Readonly<Record<Theme, readonly string[]>> = {
   light: hexes(light),
   dark: hexes(dark),
+  print: hexes(light),
 };
 
 /** Step of the ramp for a pressure [Pa]: 0 below the ramp (paper), 1 to 24 on it. */

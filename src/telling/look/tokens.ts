@@ -1,7 +1,9 @@
 /** The colours that are not the pressure ramp, in both themes. Contrasts are held by tests/telling/look/. */
 
-export type Theme = 'light' | 'dark';
+/** `print`: black ink on white paper. */
+export type Theme = 'light' | 'dark' | 'print';
 
+/** Those of screens. */
 export const THEMES: readonly Theme[] = ['light', 'dark'];
 
 export type ColourToken =
@@ -43,5 +45,18 @@ export const COLOURS: Readonly<Record<Theme, Readonly<Record<ColourToken, string
     'engine-2': '#f192d3',
     'engine-3': '#5fd0b0',
     'engine-4': '#eeede8',
+  },
+  print: {
+    paper: '#ffffff',
+    'paper-2': '#f4f4f4',
+    ink: '#000000',
+    'ink-2': '#333333',
+    'ink-3': '#595959',
+    rule: '#d0d0d0',
+    'rule-2': '#808080',
+    'engine-1': '#9c3d00',
+    'engine-2': '#86206a',
+    'engine-3': '#00634f',
+    'engine-4': '#000000',
   },
 };

@@ -5,7 +5,7 @@
 
 import type { Tint } from '../look/flowRamps.ts';
 import type { Weight } from '../look/measureText.ts';
-import type { ColourToken } from '../look/tokens.ts';
+import type { ColourToken, Theme } from '../look/tokens.ts';
 
 /** A colour of the look, a step of a ramp (0 is the paper), or nothing. */
 export type Paint = ColourToken | `${Tint}-${number}` | 'none';
@@ -96,7 +96,7 @@ export interface Scene {
   readonly height: number;
   /** First line for screen readers. */ readonly title: string;
   /** What the picture shows, for those who cannot see it. */ readonly description: string;
-  readonly theme: 'light' | 'dark';
+  readonly theme: Theme;
   readonly transparent: boolean;
   readonly children: readonly SceneNode[];
 }
