@@ -10,7 +10,7 @@
 
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
-import { cpus, type } from 'node:os';
+import { cpus, loadavg, type } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { parser } from '@lezer/markdown';
@@ -142,7 +142,7 @@ if (!options['no-write']) {
       '',
       ...table,
       '',
-      `${cpu.model}, ${cpus().length} cores, ${type()}, Node ${process.versions.node}.`,
+      `${cpu.model}, ${cpus().length} cores under a load of ${loadavg()[0].toFixed(0)}, ${type()}, Node ${process.versions.node}.`,
     ].join('\n'),
   );
 }
