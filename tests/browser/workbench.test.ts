@@ -622,23 +622,27 @@ describe('access for everyone', () => {
     { dark: true, width: 1440, height: 900 },
     { dark: false, width: 390, height: 844 },
     { dark: true, width: 390, height: 844 },
-  ])('axe finds nothing (%o)', async (looks) => {
-    await open(looks);
-    const found: string[] = [];
-    const check = async (where: string) => found.push(...(await axeFindings(where)));
-    await check('inputs');
-    // All tabs once wide and light, once narrow and dark; the other two looks differ by colours alone.
-    const isWhole = looks.dark === looks.width < 760;
-    const tabs = await page.getByRole('tab').allTextContents();
-    expect(tabs.length).toBeGreaterThan(5);
-    for (const tab of isWhole ? tabs : ['Sentences', 'Models']) {
-      await page.getByRole('tab', { name: tab, exact: true }).click();
-      await check(tab);
-    }
-    await number('.*thrust').first().click();
-    await check('card');
-    expect(found).toEqual([]);
-  }, 150_000);
+  ])(
+    'axe finds nothing (%o)',
+    async (looks) => {
+      await open(looks);
+      const found: string[] = [];
+      const check = async (where: string) => found.push(...(await axeFindings(where)));
+      await check('inputs');
+      // All tabs once wide and light, once narrow and dark; the other two looks differ by colours alone.
+      const isWhole = looks.dark === looks.width < 760;
+      const tabs = await page.getByRole('tab').allTextContents();
+      expect(tabs.length).toBeGreaterThan(5);
+      for (const tab of isWhole ? tabs : ['Sentences', 'Models']) {
+        await page.getByRole('tab', { name: tab, exact: true }).click();
+        await check(tab);
+      }
+      await number('.*thrust').first().click();
+      await check('card');
+      expect(found).toEqual([]);
+    },
+    150_000,
+  );
 
   it('gives every control at least 24 by 24 pixels', async () => {
     for (const width of [1440, 390]) {
