@@ -3,7 +3,7 @@
 import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import type { Browser } from 'playwright-core';
-import { ProblemError } from '../../numerics/problem.ts';
+import { type Problem, ProblemError } from '../../numerics/problem.ts';
 
 const names = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'chrome', 'msedge'];
 const usualPlaces = [
@@ -43,16 +43,20 @@ export function findChromium(): string | null {
   return [...onPath, ...usualPlaces].find((path) => existsSync(path)) ?? null;
 }
 
+const MISSING: Problem = {
+  code: 'browser-missing',
+  what: 'No Chromium or Chrome was found on this machine.',
+  why: 'It encodes the films.',
+  mend: 'Install one, or set the environment variable CHROME to its path.',
+};
+
+/** Why no film can be encoded here; null where a browser is there. */
+export const launchProblem = (): Problem | null => (findChromium() === null ? MISSING : null);
+
 /** @throws ProblemError where there is none */
 export async function launchChromium(): Promise<Browser> {
   const executablePath = findChromium();
-  if (executablePath === null)
-    throw new ProblemError({
-      code: 'browser-missing',
-      what: 'No Chromium or Chrome was found on this machine.',
-      why: 'It encodes the films.',
-      mend: 'Install one, or set the environment variable CHROME to its path.',
-    });
+  if (executablePath === null) throw new ProblemError(MISSING);
   const { chromium } = await import('playwright-core');
   // An interrupt is answered by the program, which closes the browser itself.
   return chromium.launch({ executablePath, args: flags, headless: true, handleSIGINT: false });

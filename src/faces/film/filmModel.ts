@@ -1,5 +1,6 @@
 /** How a clip may leave the program. */
 
+import type { Problem } from '../../numerics/problem.ts';
 import type { FlashVerdict } from '../../telling/clips/flashMeter.ts';
 
 /** How the pictures of a film are packed: H.264 in MP4, or VP9 in WebM. */
@@ -22,3 +23,16 @@ export interface WrittenClip {
   readonly flashes: FlashVerdict;
   /** What came out otherwise than asked for, and why. */ readonly notes: readonly string[];
 }
+
+/** The film of the climb as the workbench may ask for it. */
+export interface FilmWanted {
+  /** [s] */ readonly seconds: number;
+  readonly theme: 'light' | 'dark';
+}
+
+/** How far it is. */
+export type FilmState =
+  | { readonly is: 'none' }
+  | { readonly is: 'working'; readonly done: number; readonly of: number }
+  | { readonly is: 'ready'; readonly name: string }
+  | { readonly is: 'failed'; readonly problem: Problem };

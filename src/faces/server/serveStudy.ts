@@ -7,6 +7,7 @@ import { fileURLToPath } from 'node:url';
 import { createAdaptorServer, type ServerType } from '@hono/node-server';
 import { ProblemError } from '../../numerics/problem.ts';
 import { watchStudy } from './changes.ts';
+import { filmDesk } from './filmDesk.ts';
 import { acceptedHosts, isLoopback, newToken } from './guard.ts';
 import { openScriptFile } from './scriptFile.ts';
 import { type ShippedFolders, studyApp } from './studyApp.ts';
@@ -61,7 +62,9 @@ export async function serveStudy({
   const changes = watchStudy(file);
   let hosts: readonly string[] = [];
   const script = openScriptFile(folder);
+  const films = filmDesk();
   const app = studyApp({
+    films,
     file,
     script,
     changes,
@@ -76,6 +79,7 @@ export async function serveStudy({
     url: `http://${host === '::1' ? '[::1]' : host}:${taken}/`,
     async close() {
       changes.close();
+      await films.close();
       const closed = once(server, 'close');
       server.close();
       if ('closeAllConnections' in server) server.closeAllConnections();

@@ -6,7 +6,9 @@ import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
 import { ProblemError } from '../../numerics/problem.ts';
+import type { FilmWanted } from '../film/filmModel.ts';
 import type { Changes } from './changes.ts';
+import type { FilmDesk } from './filmDesk.ts';
 import { onlyMethods, onlyOwnSite, onlyWithToken, refuse, withSafetyHeaders } from './guard.ts';
 import { isMissing } from './insideFolder.ts';
 import { studiesIn } from './nearStudies.ts';
@@ -28,6 +30,7 @@ export interface StudyAppParts {
   readonly file: StudyFile;
   readonly script: ScriptFile;
   readonly changes: Changes;
+  readonly films: FilmDesk;
   readonly token: string;
   readonly folders: ShippedFolders;
   /** Accepted Host headers; asked at each request, since the port is known only once the server listens. */
@@ -42,11 +45,18 @@ const keepAlive = 15_000;
 
 const noStore = { 'Cache-Control': 'no-store' };
 
-export function studyApp({ file, script, changes, token, folders, hosts }: StudyAppParts): Hono {
+export function studyApp({ file, script, changes, films, token, folders, hosts }: StudyAppParts): Hono {
   const app = new Hono();
   app.use(withSafetyHeaders);
   app.use(onlyOwnSite(hosts));
-  app.use(onlyMethods({ '/api/study': ['PUT'], '/api/script': ['PUT'], '/api/script-numbers': ['PUT'] }));
+  app.use(
+    onlyMethods({
+      '/api/study': ['PUT'],
+      '/api/script': ['PUT'],
+      '/api/script-numbers': ['PUT'],
+      '/api/film': ['PUT'],
+    }),
+  );
 
   app.get('/', async (context) => {
     const page = await readPage(folders.workbench);
@@ -102,6 +112,24 @@ export function studyApp({ file, script, changes, token, folders, hosts }: Study
   onPut('/api/script-numbers', async (context, text) => {
     await script.writeRecord(text);
     return context.json(await script.read(), 200, noStore);
+  });
+
+  app.get('/api/film', (context) => context.json(films.state(), 200, noStore));
+  onPut('/api/film', async (context, text) => {
+    const wanted = filmWanted(text);
+    if (wanted === null) return refuse(context, 400, 'No such film can be asked for.');
+    if (wanted === 'stop') await films.stop();
+    else films.begin((await file.read()).text, wanted);
+    return context.json(films.state(), 200, noStore);
+  });
+  app.get('/api/film/file', async (context) => {
+    const film = await films.film();
+    if (film === null) return refuse(context, 404, 'There is no film.');
+    return context.body(Uint8Array.from(film.bytes), 200, {
+      ...noStore,
+      'Content-Type': film.name.endsWith('.mp4') ? 'video/mp4' : 'video/webm',
+      'Content-Disposition': `attachment; filename="${film.name}"`,
+    });
   });
 
   app.get('/api/near', async (context) => {
@@ -175,3 +203,19 @@ function readEdit(body: string): { text: string; baseHash: string } | null {
   const { text, baseHash } = edit as { text?: unknown; baseHash?: unknown };
   return typeof text === 'string' && typeof baseHash === 'string' ? { text, baseHash } : null;
 }
+
+/** What was asked for, held to what there is; null: nothing of it. */
+function filmWanted(text: string): FilmWanted | 'stop' | null {
+  let given: unknown;
+  try {
+    given = JSON.parse(text);
+  } catch {
+    return null;
+  }
+  if (given === 'stop') return 'stop';
+  const { seconds, theme } = (given ?? {}) as Partial<FilmWanted>;
+  if (typeof seconds !== 'number' || !(seconds >= 3 && seconds <= LONGEST_FILM)) return null;
+  return theme === 'light' || theme === 'dark' ? { seconds, theme } : null;
+}
+
+/** [s] */ const LONGEST_FILM = 60;

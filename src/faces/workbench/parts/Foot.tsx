@@ -4,6 +4,7 @@ import { climbChoices, climbing, climbSeconds, toggleClimb } from '../state/clim
 import { heldEqual } from '../state/pair.ts';
 import { airHere, altitudeText } from '../state/shown.ts';
 import { solved } from '../state/studyStore.ts';
+import { FilmButton } from './FilmButton.tsx';
 
 /** Play, read-outs, what is held equal, and the caution; always in sight. */
 export function Foot() {
@@ -36,6 +37,7 @@ export function Foot() {
               ))}
             </select>
           </label>
+          <FilmButton />
           <span class="readout altitude">
             <span class="word">Altitude </span>
             <b>{altitudeText}</b>

@@ -1,6 +1,7 @@
 /** The study file over the local server. */
 
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
+import type { FilmState, FilmWanted } from '../../film/filmModel.ts';
 
 export interface StudyText {
   readonly text: string;
@@ -115,4 +116,14 @@ export interface Near {
 export async function readNear(): Promise<Near> {
   const reply = await fetch('/api/near', { cache: 'no-store' }).catch(() => null);
   return reply?.ok ? ((await reply.json()) as Near) : { studies: [], starters: [] };
+}
+
+/** Begins a film, stops it, or (null) only looks: what the server says of it. */
+export async function askFilm(wanted: FilmWanted | 'stop' | null): Promise<FilmState> {
+  const reply =
+    wanted === null
+      ? await fetch('/api/film', { cache: 'no-store' }).catch(() => null)
+      : await put('/api/film', JSON.stringify(wanted), '');
+  if (reply === null) return { is: 'failed', problem: unreachable };
+  return reply.ok ? ((await reply.json()) as FilmState) : { is: 'failed', problem: await problemOf(reply) };
 }
