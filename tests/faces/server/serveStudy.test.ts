@@ -428,3 +428,29 @@ describe('the script beside the study', () => {
     await rm(join(folder, 'script.numbers.json'));
   });
 });
+
+describe('films of the climb', () => {
+  const film = (text: string, headers: Record<string, string> = {}) =>
+    ask({
+      method: 'PUT',
+      path: '/api/film',
+      headers: { 'Content-Type': 'application/json', 'X-Plumeline-Token': token, ...headers },
+      body: JSON.stringify({ text, baseHash: '' }),
+    });
+  const wanted = JSON.stringify({ seconds: 6, theme: 'light' });
+
+  it('are asked for with the token alone, and only such as there are', async () => {
+    expect((await film(wanted, { 'X-Plumeline-Token': 'none' })).status).toBe(403);
+    for (const text of ['', '{}', '{"seconds":1e9,"theme":"light"}', '{"seconds":6,"theme":"<script>"}'])
+      expect((await film(text)).status).toBe(400);
+    expect(JSON.parse((await ask({ path: '/api/film' })).body)).toEqual({ is: 'none' });
+    expect((await ask({ path: '/api/film/file' })).status).toBe(404);
+  });
+
+  it('tell in words why there is none of a study with mistakes', async () => {
+    await film(wanted);
+    await expect
+      .poll(async () => JSON.parse((await ask({ path: '/api/film' })).body))
+      .toMatchObject({ is: 'failed', problem: { code: 'film-of-faulty-study' } });
+  });
+});

@@ -5,7 +5,7 @@ export function FilmButton() {
   const film = filmState.value;
   if (film.is === 'working')
     return (
-      <span class="choice" role="status">
+      <span class="film" role="status">
         <progress aria-label="The film" max={film.of} value={film.done} />
         <button type="button" onClick={() => void stopFilm()}>
           Stop film
@@ -13,7 +13,7 @@ export function FilmButton() {
       </span>
     );
   return (
-    <span class="choice">
+    <span class="film">
       <button type="button" onClick={() => void beginFilm()}>
         Film
       </button>
