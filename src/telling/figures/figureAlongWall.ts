@@ -18,6 +18,7 @@ import { measuredMarks, measuredWords, seriesFor } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 import { type Candidate, LabelRoom, type Obstacle } from './placeLabels.ts';
+import { type LettingGo, lettingGo, separationBands, separationBandWords } from './separationBands.ts';
 
 export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
@@ -27,17 +28,20 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
   const engines = drawn.map((one) => withWallHere(one, ambient, options));
   const measured = seriesFor(options.measured, engines, 'wall.pressure', ['wall.axial']);
   const onPlug = engines.some(({ engine }) => engine.contour.plug !== undefined);
+  const loose = lettingGo(engines, ambient, options);
   const title = options.title ?? wallFinding(engines);
   const around = frame(
     layout,
     {
       title,
       subtitle: `Pressure on the wall from the injector face to the lip, the gas filling the nozzle${onPlug ? `; on a plug, ${whereWords(altitude).replace(/^(At|In)/, (word: string) => word.toLowerCase())}` : ''}`,
-      foot: footOf(answer, engines, leftOut, measuredWords(measured), [
-        'losses',
-        'nozzle-thrust',
-        'nozzle-separation',
-      ]),
+      foot: footOf(
+        answer,
+        engines,
+        leftOut,
+        [...separationBandWords(loose), ...measuredWords(measured)],
+        ['losses', 'nozzle-thrust', 'nozzle-separation'],
+      ),
     },
     options,
   );
@@ -48,7 +52,7 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
     description: describe(answer, engines, ambient),
     theme: options.theme,
     transparent: options.transparent ?? false,
-    children: [...panel(engines, ambient, around.content, layout, measured), ...around.nodes],
+    children: [...panel(engines, ambient, around.content, layout, { measured, loose }), ...around.nodes],
   };
 }
 
@@ -77,12 +81,18 @@ function describe(answer: StudyAnswer, engines: readonly DrawnEngine[], ambient:
   return `Pressure on a logarithmic scale over the distance from the throat. Air outside ${formatPressure(ambient)}. ${parts.join(' ')} ${answer.caution}`;
 }
 
+/** What lies over and under the curves. */
+interface OverCurves {
+  readonly measured: ReturnType<typeof seriesFor>;
+  readonly loose: readonly LettingGo[];
+}
+
 function panel(
   engines: readonly DrawnEngine[],
   ambient: number,
   box: Box,
   style: PanelStyle,
-  measured: ReturnType<typeof seriesFor>,
+  { measured, loose }: OverCurves,
 ): SceneNode[] {
   const { type, line } = style;
   const pressures = [
@@ -143,6 +153,7 @@ function panel(
       ),
       word('distance from the throat, m', plot.x + plot.width / 2, bottom + 2.35 * type.label, 'middle'),
     ]),
+    ...separationBands(loose, plot, x, style),
     ...airLine(ambient, plot, y, style),
     ...engines.map((drawn) => curveOf(drawn, x, y, style)),
     ...measuredMarks(
