@@ -6,6 +6,18 @@ export { makeCues } from './captions/makeCues.ts';
 export type * from './captions/model.ts';
 export { CAPTION_RULES, type CaptionRules } from './captions/rules.ts';
 export { CAUTION_SHORT } from './caution.ts';
+export {
+  type Clip,
+  type ClipRequest,
+  type ClipTiming,
+  clipFigures,
+  clipOf,
+  FRAME_RATES,
+  flashMeter,
+  frameRateOf,
+  movementOf,
+  USUAL_TIMING,
+} from './clips/index.ts';
 export { cutMarkdown } from './cut/cutMarkdown.ts';
 export type * from './cut/model.ts';
 export { proposeCut } from './cut/proposeCut.ts';
