@@ -5,6 +5,7 @@ import { plainText } from '../scene/safeText.ts';
 import type { ResolvedScript } from '../script/model.ts';
 import { resolvedNumbersIn } from '../script/resolveScript.ts';
 import type { TimedScript } from '../time/model.ts';
+import { firstWord } from '../timeline/scriptTimeline.ts';
 
 const NUMBERS = [
   'scene',
@@ -52,7 +53,7 @@ export function scenesTable(
   const rows = cuts.flatMap(({ name, resolved, timed }) =>
     timed.scenes.map((scene) => {
       const shown = resolved.scenes.find((one) => one.scene.id === scene.id)?.scene.shown ?? [];
-      const files = shown.flatMap(({ figure }) => (figure === undefined ? [] : (fileOf(figure) ?? [])));
+      const files = shown.flatMap((one) => fileOf(one.figure ?? firstWord(one)) ?? []);
       return [
         name || 'whole',
         scene.id,

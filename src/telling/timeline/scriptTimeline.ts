@@ -40,8 +40,7 @@ function picturesOf(timed: TimedScene, scene: Scene, { fileOf }: TimelineParts):
   const starts = timed.lines.filter(({ id }, i) => i === 0 || scene.shown.some(({ at }) => at === id));
   return starts.map(({ id, start }, i) => {
     const shown = scene.shown.filter(({ at }) => at === id);
-    const media =
-      shown.flatMap(({ figure }) => (figure === undefined ? [] : (fileOf(figure) ?? [])))[0] ?? null;
+    const media = shown.flatMap((one) => fileOf(one.figure ?? firstWord(one)) ?? [])[0] ?? null;
     const seconds = (starts[i + 1]?.start ?? ends) - start;
     return clip({
       name: plainText(`${scene.id}: ${shown.map(wordsOf).join('; ') || scene.name}`),
@@ -52,6 +51,9 @@ function picturesOf(timed: TimedScene, scene: Scene, { fileOf }: TimelineParts):
     });
   });
 }
+
+/** A figure whose name is a word of every day, such as outlines. */
+export const firstWord = ({ words }: Shown): string => /^[\w-]+/.exec(words)?.[0] ?? '';
 
 const wordsOf = ({ figure, words }: Shown): string => figure ?? words;
 

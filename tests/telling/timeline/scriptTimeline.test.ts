@@ -20,7 +20,7 @@ const text = `# A film
 
 Here are two engines, and they burn the same. {#two says=known}
 
-> a hand pointing at the bell
+> outlines of both engines
 
 The second line has seven words only. {#seven pause=1.5s}
 
@@ -36,7 +36,7 @@ const written = scriptTimeline({
   caution: 'Caution.',
   resolved,
   timed,
-  fileOf: (figure) => (figure === 'cut-in-vacuum' ? 'figures/cut-in-vacuum-16x9.png' : null),
+  fileOf: (figure) => (['cut-in-vacuum', 'outlines'].includes(figure) ? `figures/${figure}-16x9.png` : null),
   verdicts: new Map([['known', 'safe to say']]),
 });
 
@@ -121,7 +121,7 @@ describe('the timeline', () => {
       expect([pictures!.kind, voice!.kind]).toEqual(['Video', 'Audio']);
       expect(pictures!.clips.map(({ media, missing }) => [media, missing])).toEqual([
         ['figures/cut-in-vacuum-16x9.png', false],
-        [null, true],
+        ['figures/outlines-16x9.png', false],
         [null, true],
       ]);
       const [one, odd] = voice!.clips;
