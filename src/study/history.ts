@@ -26,16 +26,19 @@ export interface Done {
   readonly after: string;
   readonly words: string;
   readonly gesture: string | null;
-  readonly time: number;
+  /** When it was asked for [ms]; writing may take its time. */ readonly begun: number;
+  /** When it was done [ms]. */ readonly time: number;
   readonly by: Step['by'];
 }
 
 /** The history with one thing more done. Parts of a gesture become one step; what was taken back before is forgotten. */
-export function recorded(history: History, { before, after, ...said }: Done): History {
+export function recorded(history: History, { before, after, begun, ...said }: Done): History {
   if (before === after) return history;
   const last = history.done.at(-1);
   const start =
-    last !== undefined && isOneGesture(last, said) ? applied(before, inverted(last.change)) : null;
+    last !== undefined && isOneGesture(last, { ...said, begun })
+      ? applied(before, inverted(last.change))
+      : null;
   const earlier = start === null ? history.done : history.done.slice(0, -1);
   // A gesture that ends where it began has done nothing.
   if (start === after) return { done: earlier, undone: [] };
@@ -48,7 +51,7 @@ function isOneGesture(last: Step, next: Omit<Done, 'before' | 'after'>): boolean
     next.gesture !== null &&
     last.gesture === next.gesture &&
     last.by === next.by &&
-    next.time - last.time <= GESTURE_PAUSE
+    next.begun - last.time <= GESTURE_PAUSE
   );
 }
 

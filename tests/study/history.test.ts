@@ -7,6 +7,7 @@ const done = (before: string, after: string, more: Partial<Done> = {}): Done => 
   words: after,
   gesture: null,
   time: 0,
+  begun: more.time ?? 0,
   by: 'here',
   ...more,
 });

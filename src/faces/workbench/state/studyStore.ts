@@ -120,11 +120,18 @@ function takeUp(fresh: StudyText): Promise<void> {
   return showText(fresh);
 }
 
-function record(after: string, words: string, gesture: string | null, by: 'here' | 'elsewhere'): void {
+function record(
+  after: string,
+  words: string,
+  gesture: string | null,
+  by: 'here' | 'elsewhere',
+  begun = performance.now(),
+): void {
   const before = file.value?.text;
   if (before === undefined) return;
   steppedWords.value = null;
-  history.value = recorded(history.value, { before, after, words, gesture, by, time: performance.now() });
+  const time = performance.now();
+  history.value = recorded(history.value, { before, after, words, gesture, by, begun, time });
 }
 
 /** Edits follow one another: each is made on the text the one before left. */
@@ -145,11 +152,16 @@ export function commitValue(path: string, value: string): Promise<readonly Probl
 
 /** The same of several changes at once: they are undone together. */
 export function commitEdits(edits: readonly Edit[]): Promise<readonly Problem[]> {
-  return inTurn(() => makeEdits(edits, false));
+  const begun = performance.now();
+  return inTurn(() => makeEdits(edits, false, begun));
 }
 
 /** @param overTheirs also where the same place was changed elsewhere meanwhile */
-async function makeEdits(edits: readonly Edit[], overTheirs: boolean): Promise<readonly Problem[]> {
+async function makeEdits(
+  edits: readonly Edit[],
+  overTheirs: boolean,
+  begun: number,
+): Promise<readonly Problem[]> {
   const base = file.value;
   if (base === null) return [];
   const edited = await editText(base.text, edits);
@@ -163,7 +175,7 @@ async function makeEdits(edits: readonly Edit[], overTheirs: boolean): Promise<r
     return [outcome.problem];
   }
   if (outcome.kind === 'written') {
-    record(outcome.study.text, words, gestureOf(edits), 'here');
+    record(outcome.study.text, words, gestureOf(edits), 'here', begun);
     saveState.value = 'saved';
     void showText(outcome.study);
     return [];
@@ -176,7 +188,7 @@ async function makeEdits(edits: readonly Edit[], overTheirs: boolean): Promise<r
     ask(words, edits, []);
     return [];
   }
-  return makeEdits(edits, overTheirs);
+  return makeEdits(edits, overTheirs, begun);
 }
 
 function ask(words: string, edits: readonly Edit[], refused: readonly Problem[]): void {
@@ -185,7 +197,7 @@ function ask(words: string, edits: readonly Edit[], refused: readonly Problem[])
     refused,
     async keepMine() {
       conflict.value = null;
-      const problems = await inTurn(() => makeEdits(edits, true));
+      const problems = await inTurn(() => makeEdits(edits, true, performance.now()));
       if (problems.length > 0) ask(words, edits, problems);
     },
     keepTheirs() {
