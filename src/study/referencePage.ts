@@ -312,7 +312,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     '## `measured`',
     'Points that somebody measured, set beside what is computed, with residuals: drawn over the curves, listed by `plumeline measured` and in the package. Each set is a CSV file in the folder of the study, with the engine that was measured and a source.',
     [
-      '```yaml',
+      '```yml',
       'measured:',
       '  - { id: stand-run, file: stand-run.csv, of: bell, source: stand-report }',
       '```',
