@@ -6,8 +6,12 @@ import { studyOf } from '../solveText.ts';
 import { enginesWith } from '../spread/fakeCrew.ts';
 
 const study = await studyOf(enginesWith('3.5', '100 bar', '90 bar'));
-// Only these two are read of a vehicle.
-const vehicle = { name: 'The probe', held: 'engines' } as VehicleInput;
+// Only these are read of a vehicle.
+const vehicle = {
+  name: 'The probe',
+  held: 'engines',
+  stages: [{ engineMass: 'included' }],
+} as unknown as VehicleInput;
 
 function flight(engine: string, numbers: FlightNumbers): FlightAnswer {
   return { ...numbers, engine, engineName: engine, points: [], notes: [] };
