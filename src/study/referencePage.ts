@@ -314,7 +314,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     [
       '```yml',
       'measured:',
-      '  - { id: stand-run, file: stand-run.csv, of: bell, source: stand-report }',
+      '  - { id: stand-run, file: stand-run.csv, of: bell, source: book }',
       '```',
     ].join('\n'),
     'The header of the file names each quantity with its unit in square brackets. The first column is the place: `altitude`, `ambientPressure`, `throttle`, `wall.axial` (distance from the throat) or an input of the engine such as `nozzle.areaRatio`; the others are names of the [catalogue](quantities.md). A column whose name begins with ± holds two standard deviations of the column before it. Where the place says nothing of the surroundings, `at: vacuum`, `at: 0 km` or `at: 0.97 bar` does. Empty cells are left out; lines that begin with # are remarks.',

@@ -70,6 +70,7 @@ describe('the find box', () => {
     await page.keyboard.type('dual bell');
     const group = page.getByRole('group', { name: 'Studies beside this one' });
     await group.getByRole('option').first().click();
-    expect(await textOf(page.locator('.find [role=status]'))).toMatch(/plumeline open \.\.\/dual-bell$/);
+    const status = page.locator('.find [role=status]');
+    await expect.poll(() => textOf(status)).toMatch(/plumeline open \.\.\/dual-bell$/);
   });
 });

@@ -143,6 +143,6 @@ test.each([
 test('the examples in the reference are read', () => {
   const page = readFileSync(new URL('../../docs/study-file.md', import.meta.url), 'utf8');
   const parts = [...page.matchAll(/```yml\n([\s\S]*?)```/g)].map(([, part]) => part!);
-  expect(parts.length).toBe(3);
+  expect(parts.length).toBe(4);
   for (const part of parts) expect(read(part).ok).toBe(true);
 });
