@@ -311,12 +311,9 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     ...analogiesPart(),
     '## `measured`',
     'Points that somebody measured, set beside what is computed, with residuals: drawn over the curves, listed by `plumeline measured` and in the package. Each set is a CSV file in the folder of the study, with the engine that was measured and a source.',
-    [
-      '```yml',
-      'measured:',
-      '  - { id: stand-run, file: stand-run.csv, of: bell, source: book }',
-      '```',
-    ].join('\n'),
+    ['```yml', 'measured:', '  - { id: stand-run, file: stand-run.csv, of: bell, source: book }', '```'].join(
+      '\n',
+    ),
     'The header of the file names each quantity with its unit in square brackets. The first column is the place: `altitude`, `ambientPressure`, `throttle`, `wall.axial` (distance from the throat) or an input of the engine such as `nozzle.areaRatio`; the others are names of the [catalogue](quantities.md). A column whose name begins with ± holds two standard deviations of the column before it. Where the place says nothing of the surroundings, `at: vacuum`, `at: 0 km` or `at: 0.97 bar` does. Empty cells are left out; lines that begin with # are remarks.',
     ['```csv', 'altitude [km], thrust [kN], ± thrust [kN]', '0, 688, 6', '10, 771, 6', '```'].join('\n'),
     '## `sweeps` and `maps`',
