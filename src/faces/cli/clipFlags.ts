@@ -11,8 +11,8 @@ import {
   frameRateOf,
   USUAL_TIMING,
 } from '../../telling/clips/index.ts';
-import type { FigureSize } from '../../telling/look/formats.ts';
 import { BadInput } from './badInput.ts';
+import { figureSizeFrom } from './sizeFlag.ts';
 
 export interface ClipFlags {
   readonly figure: string;
@@ -37,7 +37,6 @@ export interface ClipFlags {
 }
 
 const KINDS: readonly ClipKind[] = ['altitude', 'build-up', 'rings', 'throttle'];
-const SIZES = ['16:9', '9:16', '1:1', 'print'] as const;
 /** [s] of handles that are asked for without saying how long. */
 const USUAL_HANDLES = 1;
 /** [m] Above it the scale of the figures goes over into vacuum. */
@@ -68,7 +67,7 @@ export function requestFrom(flags: ClipFlags): ClipRequest {
     from: altitudeFrom(from, '--from') ?? 0,
     to: altitudeFrom(to, '--to') ?? 'vacuum',
     at: altitudeFrom(at, '--at') ?? 0,
-    size: sizeFrom(size) ?? '16:9',
+    size: figureSizeFrom(size ?? '16:9'),
     theme: oneOf(theme, ['light', 'dark'] as const, '--theme') ?? 'light',
     transparent: alpha ?? false,
   };
@@ -129,18 +128,5 @@ function throttlesFrom(given: string): readonly [number, number] {
     code: 'option-value',
     what: `--throttle: “${given}” is no range of throttles.`,
     mend: 'Give two in per cent, such as "100 % to 50 %".',
-  });
-}
-
-function sizeFrom(given: string | undefined): FigureSize | undefined {
-  if (given === undefined) return undefined;
-  const named = SIZES.find((size) => size === given);
-  if (named !== undefined) return named;
-  const [, width, height] = /^(\d+)\s*[x×]\s*(\d+)$/.exec(given) ?? [];
-  if (width !== undefined && height !== undefined) return { width: Number(width), height: Number(height) };
-  return refuse({
-    code: 'option-value',
-    what: `--size: “${given}” is no size.`,
-    mend: `Give ${SIZES.join(', ')}, or pixels such as 1280x720.`,
   });
 }

@@ -4,10 +4,10 @@ import { extname } from 'node:path';
 import { quote } from '../../study/report.ts';
 import type { FramePart } from '../../telling/figures/frame.ts';
 import type { FigureOptions } from '../../telling/figures/options.ts';
-import type { FigureSize } from '../../telling/look/formats.ts';
 import type { Theme } from '../../telling/look/tokens.ts';
 import { BadInput } from './badInput.ts';
 import { altitudeList } from './conditionLists.ts';
+import { figureSizeFrom } from './sizeFlag.ts';
 
 export interface DrawFlags {
   readonly figure?: string;
@@ -63,7 +63,7 @@ export function drawChoices(flags: DrawFlags): DrawChoices | null {
     width: flags.png === undefined ? null : widthOf(flags.png),
     fonts: flags.fonts === true,
     options: {
-      size: sizeOf(flags.size ?? '16:9'),
+      size: figureSizeFrom(flags.size ?? '16:9'),
       theme: themeOf(flags.theme ?? (flags.size === 'print' ? 'print' : 'light')),
       transparent: flags.transparent === true,
       without: partsOf(flags.without),
@@ -83,18 +83,6 @@ function altitudeOf(text: string): number | 'vacuum' {
       'Give one, such as 12 km or vacuum.',
     );
   return first;
-}
-
-function sizeOf(text: string): FigureSize {
-  if (text === '16:9' || text === '9:16' || text === '1:1' || text === 'print') return text;
-  const [, width, height] = /^(\d+)x(\d+)$/i.exec(text) ?? [];
-  if (width === undefined || height === undefined)
-    throw bad(
-      'size-unknown',
-      `--size: ${quote(text)} is no size.`,
-      'Give 16:9, 9:16, 1:1, print, or pixels such as 1280x720.',
-    );
-  return { width: Number(width), height: Number(height) };
 }
 
 function themeOf(text: string): Theme {

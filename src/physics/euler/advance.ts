@@ -14,7 +14,8 @@ import { mixedTangent, type Tangent } from './fieldGas.ts';
 import { cellAt, type MeshBlock, strideOf } from './mesh.ts';
 import { addInflow, type Inflow, inflowFor } from './residual.ts';
 import { markShocks } from './shockMarks.ts';
-import { cellFrom, fillGhosts, fillMarks, markWalls, requireClosed, type SidePart } from './sides.ts';
+import { cellFrom } from './sideGeometry.ts';
+import { fillGhosts, fillMarks, markWalls, requireClosed, type SidePart } from './sides.ts';
 
 export interface FlowSetup {
   readonly blocks: readonly { readonly mesh: MeshBlock; readonly sides: readonly SidePart[] }[];

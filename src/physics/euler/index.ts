@@ -3,4 +3,5 @@ export { type Flow, type FlowSetup, newFlow, type SideFlow } from './advance.ts'
 export { type Field, type FlowPoint, type GasPair, middleOf, soundSpeedAt } from './field.ts';
 export { type FieldGas, perfectFieldGas, type Tangent } from './fieldGas.ts';
 export { cellAt, type MeshBlock, type MeshSymmetry, meshBlock } from './mesh.ts';
-export type { SideKind, SideName, SidePart } from './sides.ts';
+export type { SideName } from './sideGeometry.ts';
+export type { SideKind, SidePart } from './sides.ts';

@@ -3,10 +3,8 @@
 import { ProblemError } from '../../numerics/problem.ts';
 import { type Field, type FlowPoint, type GasPair, putPoint, putTangent, soundSpeedAt } from './field.ts';
 import type { Tangent } from './fieldGas.ts';
-import { cellAt, GHOSTS, type MeshBlock } from './mesh.ts';
-
-/** Where the first index begins and ends, and the second. */
-export type SideName = 'iLow' | 'iHigh' | 'jLow' | 'jHigh';
+import { GHOSTS, type MeshBlock } from './mesh.ts';
+import { areaOf, cellFrom, cellsAlong, faceOf, outward, type SideName } from './sideGeometry.ts';
 
 export type SideKind =
   /** No flow through it; the axis too. */
@@ -46,11 +44,6 @@ export interface SidePart {
   readonly kind: SideKind;
 }
 
-/** Cells along that side. */
-export function cellsAlong({ ni, nj }: MeshBlock, side: SideName): number {
-  return side === 'iLow' || side === 'iHigh' ? nj : ni;
-}
-
 /** @throws ProblemError where a side is left open, or filled twice */
 export function requireClosed(mesh: MeshBlock, parts: readonly SidePart[]): void {
   for (const side of ['iLow', 'iHigh', 'jLow', 'jHigh'] as const) {
@@ -71,52 +64,6 @@ function open(side: SideName, at: number): ProblemError {
     mend: 'Give parts that follow each other without a gap from 0 to the end of the side.',
     facts: { at },
   });
-}
-
-/** A cell counted from a side: `depth` 0 is the first inside, −1 the first beyond. */
-export function cellFrom(mesh: MeshBlock, side: SideName, along: number, depth: number): number {
-  switch (side) {
-    case 'iLow':
-      return cellAt(mesh, depth, along);
-    case 'iHigh':
-      return cellAt(mesh, mesh.ni - 1 - depth, along);
-    case 'jLow':
-      return cellAt(mesh, along, depth);
-    case 'jHigh':
-      return cellAt(mesh, along, mesh.nj - 1 - depth);
-  }
-}
-
-/** Place of a side's face among the mesh's faces of its direction. */
-function faceOf({ ni, nj }: MeshBlock, side: SideName, along: number): number {
-  switch (side) {
-    case 'iLow':
-      return along * (ni + 1);
-    case 'iHigh':
-      return along * (ni + 1) + ni;
-    case 'jLow':
-      return along;
-    case 'jHigh':
-      return nj * ni + along;
-  }
-}
-
-function areaOf(mesh: MeshBlock, side: SideName, along: number): number {
-  const face = faceOf(mesh, side, along);
-  const across = side === 'iLow' || side === 'iHigh';
-  return Math.hypot((across ? mesh.iFaceX : mesh.jFaceX)[face]!, (across ? mesh.iFaceY : mesh.jFaceY)[face]!);
-}
-
-/** Unit normal of a side's face, out of the block; along the second index where the face has no area (the axis). */
-function outward(mesh: MeshBlock, side: SideName, along: number): readonly [number, number] {
-  const face = faceOf(mesh, side, along);
-  const across = side === 'iLow' || side === 'iHigh';
-  const sign = side === 'iLow' || side === 'jLow' ? -1 : 1;
-  const x = (across ? mesh.iFaceX : mesh.jFaceX)[face]!;
-  const y = (across ? mesh.iFaceY : mesh.jFaceY)[face]!;
-  const length = Math.hypot(x, y);
-  if (length === 0) return across ? [sign, 0] : [0, sign];
-  return [(sign * x) / length, (sign * y) / length];
 }
 
 /** Note which faces are walls. */

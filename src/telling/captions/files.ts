@@ -5,6 +5,7 @@
 
 import { CAUTION_SHORT } from '../caution.ts';
 import { plainText } from '../scene/safeText.ts';
+import { placeInFilm } from '../script/clock.ts';
 import type { Chapter, Cue } from './model.ts';
 
 /** @param note a line about the file, told in a comment */
@@ -34,7 +35,7 @@ export function cuesToSubRip(cues: readonly Cue[]): string {
 /** Lines `0:00 Title`, as descriptions of films take them. */
 export function chaptersToList(chapters: readonly Chapter[]): string {
   const isLong = (chapters.at(-1)?.start ?? 0) >= 3600;
-  return chapters.map(({ start, title }) => `${shortClock(start, isLong)} ${oneLine(title)}\n`).join('');
+  return chapters.map(({ start, title }) => `${placeInFilm(start, isLong)} ${oneLine(title)}\n`).join('');
 }
 
 function vttFile(note: string, blocks: readonly string[]): string {
@@ -65,12 +66,6 @@ function clock(seconds: number, point: '.' | ','): string {
     Math.floor,
   );
   return `${two(h!)}:${two(m!)}:${two(s!)}${point}${String(part!).padStart(3, '0')}`;
-}
-
-function shortClock(seconds: number, isLong: boolean): string {
-  const all = Math.floor(seconds);
-  const [h, m, s] = [all / 3600, (all / 60) % 60, all % 60].map(Math.floor);
-  return isLong ? `${h!}:${two(m!)}:${two(s!)}` : `${Math.floor(all / 60)}:${two(s!)}`;
 }
 
 const two = (value: number): string => String(value).padStart(2, '0');

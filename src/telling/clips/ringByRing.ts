@@ -18,6 +18,9 @@ import { type ReadoutPart, readoutLine } from './readout.ts';
 import { runningSum } from './runningSum.ts';
 import { LOSSES, thrustRings } from './thrustRings.ts';
 
+/** Over the thrust: less is no digit of what is shown [–]. */
+const TOLD_OFFSET = 5e-5;
+
 export interface RingOptions extends ClipOptions {
   /** Id; absent: the first engine drawn. */ readonly engine?: string;
   readonly altitude: Altitude;
@@ -31,7 +34,7 @@ export function ringByRing(solved: SolvedStudy, options: RingOptions): Movement 
   const row = drawn && liveEngines(solved).rowsAt(options.altitude)[drawn.engine.id];
   if (drawn === undefined || row === undefined) throw noEngine(options.engine, Object.keys(answer.engines));
   const { engine } = drawn;
-  const { pieces, thrust } = thrustRings(engine, row);
+  const { pieces, thrust, largestOffset } = thrustRings(engine, row);
   const where = whereWords(options.altitude);
   const unit = forceUnit(pieces);
   const title =
@@ -68,6 +71,11 @@ export function ringByRing(solved: SolvedStudy, options: RingOptions): Movement 
     notes: [
       `Steady flow ${where.charAt(0).toLowerCase()}${where.slice(1)}; air outside ${formatPressure(row.ambientPressure)}.`,
       'The order from injector to lip is one of counting: all rings push at the same time.',
+      ...(largestOffset < TOLD_OFFSET
+        ? []
+        : [
+            `The rings of a surface are put right by one small uniform pressure, so that they add up to its push: by ${(100 * largestOffset).toFixed(2)}\u00a0% of the thrust at most.`,
+          ]),
     ],
     at(share): Scene {
       const count = Math.min(pieces.length, Math.floor(share * pieces.length + 1e-9));

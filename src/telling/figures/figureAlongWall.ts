@@ -39,7 +39,7 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
         answer,
         engines,
         leftOut,
-        [...separationBandWords(loose), ...measuredWords(measured)],
+        [...separationBandWords(loose), ...measuredWords(measured, isOnWall(engines))],
         ['losses', 'nozzle-thrust', 'nozzle-separation'],
       ),
     },
@@ -81,6 +81,18 @@ function describe(answer: StudyAnswer, engines: readonly DrawnEngine[], ambient:
   return `Pressure on a logarithmic scale over the distance from the throat. Air outside ${formatPressure(ambient)}. ${parts.join(' ')} ${answer.caution}`;
 }
 
+/** [m] from the throat: where the first of the walls begins, and where the last one ends. */
+function wallEnds(engines: readonly DrawnEngine[]): [number, number] {
+  const places = engines.flatMap(({ engine }) => engine.wall.map((point) => point.axial));
+  return [Math.min(...places), Math.max(...places)];
+}
+
+/** A logarithmic scale has no place for a pressure of nothing. */
+function isOnWall(engines: readonly DrawnEngine[]) {
+  const [from, to] = wallEnds(engines);
+  return (at: number, _place: string, value: number): boolean => at >= from && at <= to && value > 0;
+}
+
 /** What lies over and under the curves. */
 interface OverCurves {
   readonly measured: ReturnType<typeof seriesFor>;
@@ -101,7 +113,6 @@ function panel(
       points.flatMap(({ value, plusMinus }) => [value, value - (plusMinus ?? 0), value + (plusMinus ?? 0)]),
     ),
   ].filter((pressure) => pressure > 0);
-  const places = engines.flatMap(({ engine }) => engine.wall.map((point) => point.axial));
   const low = 10 ** Math.floor(Math.log10(Math.min(...pressures, ambient > 0 ? ambient : 1e5)));
   const high = 10 ** Math.ceil(Math.log10(Math.max(...pressures)));
   const left = box.x + textWidth('0.001 bar', type.label, 400) + 0.4 * type.label;
@@ -112,7 +123,7 @@ function panel(
     height: box.height - 3.2 * type.label,
   };
   const y = scaleLog([low, high], [plot.y + plot.height, plot.y]);
-  const x = scaleLinear([Math.min(...places), Math.max(...places)], [plot.x, plot.x + plot.width]);
+  const x = scaleLinear(wallEnds(engines), [plot.x, plot.x + plot.width]);
   const decades = Array.from({ length: Math.round(Math.log10(high / low)) + 1 }, (_, i) => low * 10 ** i);
   // A tick right at the corner would stand on the pressure's own label.
   const ticks = x.ticks(5).filter((tick) => x(tick) > plot.x + 1.5 * type.label);
@@ -158,8 +169,7 @@ function panel(
     ...engines.map((drawn) => curveOf(drawn, x, y, style)),
     ...measuredMarks(
       measured,
-      ({ at }, value) =>
-        at < x.domain()[0]! || at > x.domain()[1]! || value <= 0 ? null : { x: x(at), y: y(value) },
+      ({ at }, value, place) => (isOnWall(engines)(at, place, value) ? { x: x(at), y: y(value) } : null),
       style,
     ),
     group('labels', wordsIn(engines, ambient, plot, x, y, style)),

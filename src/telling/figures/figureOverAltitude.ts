@@ -11,7 +11,7 @@ import { footOf, heldEqualWords, impulseFinding, thrustFinding } from './finding
 import { frame } from './frame.ts';
 import { measuredWords, seriesFor } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
-import { OVER_ALTITUDE, type OverAltitudePanel, overAltitudePanel } from './overAltitude.ts';
+import { altitudeOnAxis, OVER_ALTITUDE, type OverAltitudePanel, overAltitudePanel } from './overAltitude.ts';
 import { differsFromFull, type OverAltitudeQuantity } from './overAltitudeCurves.ts';
 import { criteriaSpan } from './separationSpan.ts';
 
@@ -67,7 +67,10 @@ export function overAltitudeFigure(
         engines,
         leftOut,
         [
-          ...measuredWords(seriesFor(options.measured, engines, quantity, OVER_ALTITUDE)),
+          ...measuredWords(
+            seriesFor(options.measured, engines, quantity, OVER_ALTITUDE),
+            (at, place) => altitudeOnAxis(at, place) !== null,
+          ),
           ...dashWords(engines, options),
           heldEqualWords(answer),
         ],

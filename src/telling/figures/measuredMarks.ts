@@ -71,10 +71,26 @@ export function measuredMarks(
   );
 }
 
-/** What the squares are, for the foot; empty where there are none. */
-export function measuredWords(all: ReturnType<typeof seriesFor>): readonly string[] {
+/**
+ * What the squares are, for the foot; empty where there are none.
+ * @param isOn whether a point lies on the figure's axis; how many do not is told
+ */
+export function measuredWords(
+  all: ReturnType<typeof seriesFor>,
+  isOn: (at: number, place: string, value: number) => boolean,
+): readonly string[] {
   if (all.length === 0) return [];
+  const outside = all.flatMap(({ points, place }) =>
+    points.filter(({ at, value }) => !isOn(at, place, value)),
+  ).length;
+  const left =
+    outside === 0
+      ? []
+      : [`${outside} measured ${outside === 1 ? 'point lies' : 'points lie'} outside the axis.`];
   const sets = [...new Set(all.map(({ title, id, source }) => plainText(`${title ?? id} (${source})`)))];
   const some = all.some(({ points }) => points.some(({ plusMinus }) => plusMinus !== null));
-  return [`Hollow squares: measured, ${sets.join(', ')}${some ? '; strokes: two standard deviations' : ''}.`];
+  return [
+    `Hollow squares: measured, ${sets.join(', ')}${some ? '; strokes: two standard deviations' : ''}.`,
+    ...left,
+  ];
 }

@@ -103,10 +103,8 @@ export function overAltitudePanel(
       ...measuredMarks(
         measured,
         ({ at }, value, place) => {
-          const altitude = place === 'altitude' ? at : altitudeOf(at);
-          return altitude === null || altitude > LINEAR_TOP || altitude < 0
-            ? null
-            : { x: x(value), y: axis.y(altitude) };
+          const altitude = altitudeOnAxis(at, place);
+          return altitude === null ? null : { x: x(value), y: axis.y(altitude) };
         },
         style,
       ),
@@ -122,9 +120,11 @@ export function overAltitudePanel(
 /** Places of measured points that lie on the axis of altitude. */
 export const OVER_ALTITUDE: readonly string[] = ['altitude', 'ambientPressure'];
 
-/** Standard air has it at this altitude [m]; null in thinner air than any. */
-function altitudeOf(pressure: number): number | null {
-  return pressure < ambientAt(LINEAR_TOP) ? null : geometricAltitudeAtPressure(pressure);
+/** [m] where a measured point stands, in standard air; null where that is not on the axis. */
+export function altitudeOnAxis(at: number, place: string): number | null {
+  if (place !== 'altitude' && at < ambientAt(LINEAR_TOP)) return null;
+  const altitude = place === 'altitude' ? at : geometricAltitudeAtPressure(at);
+  return altitude > LINEAR_TOP || altitude < 0 ? null : altitude;
 }
 
 /** So wide that measured points lie inside. */

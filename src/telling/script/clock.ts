@@ -1,7 +1,13 @@
 /** `0:42`, `3:05`, `1:02:30`, to the nearest second. @param seconds [s] */
 export function clock(seconds: number): string {
-  const whole = Math.round(seconds);
-  const [hours, minutes, rest] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return hours > 0 ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`;
+  return placeInFilm(Math.round(seconds));
 }
+
+/** The same of a place in a film: the second that has begun. @param isLong with hours, even where there are none */
+export function placeInFilm(seconds: number, isLong = seconds >= 3600): string {
+  const all = Math.floor(seconds);
+  const [hours, minutes, rest] = [Math.floor(all / 3600), Math.floor(all / 60), all % 60];
+  return isLong ? `${hours}:${two(minutes % 60)}:${two(rest)}` : `${minutes}:${two(rest)}`;
+}
+
+const two = (value: number): string => String(value).padStart(2, '0');

@@ -1,6 +1,6 @@
 /** A script with its numbers resolved, flagged, recorded (docs/script.md). */
 
-export { clock } from './clock.ts';
+export { clock, placeInFilm } from './clock.ts';
 export { type HandNumber, handNumbers } from './handNumbers.ts';
 export type * from './model.ts';
 export { numbersTold } from './numbersTold.ts';

@@ -35,7 +35,7 @@ test('a missing file, and a slip in one, are told with their place', async () =>
 });
 
 test('points are printed with residuals, as JSON and as CSV, and drawn over their curve', async () => {
-  await points('altitude [km],thrust [kN],± thrust [kN]\n0,80,2\n10,90,2\n');
+  await points('altitude [km],thrust [kN],± thrust [kN]\n0,80,2\n10,90,2\n60,95,2\n');
   const plain = await runMain(['measured', folder]);
   expect(plain.status).toBe(0);
   expect(plain.out).toContain('80.00 kN ± 2.0 kN');
@@ -52,6 +52,8 @@ test('points are printed with residuals, as JSON and as CSV, and drawn over thei
   const svg = await readFile(file, 'utf8');
   expect(svg).toContain('class="measured"');
   expect(svg).toContain('Hollow squares: measured, Stand runs (report)');
+  // The axis ends at 40 km.
+  expect(svg.replace(/<[^>]*>/g, ' ')).toMatch(/1 measured point lies\s+outside the axis\./);
   // A curve of another quantity has none.
   await runMain(['draw', folder, '--figure', 'specific-impulse', '--out', file]);
   expect(await readFile(file, 'utf8')).not.toContain('class="measured"');

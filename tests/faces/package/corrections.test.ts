@@ -123,6 +123,6 @@ test('stopped before it is done: said, and nothing written', async () => {
   };
   const out = join(place, 'never');
   expect(await packCommand(at, { out }, terminal, AbortSignal.abort())).toBe(1);
-  expect(said).toContain('Stopped; nothing was written.');
+  expect(said).toContain('Stopped. Nothing was written.');
   expect(existsSync(out)).toBe(false);
 });

@@ -3,6 +3,7 @@ import { CAUTION } from '../../../answer/caution.ts';
 import { type Claim, claimsIn } from '../../../answer/claims/index.ts';
 import { editStudy, knownNames } from '../../../study/index.ts';
 import type { Study } from '../../../study/model.ts';
+import { placeInFilm } from '../../../telling/script/index.ts';
 import { writeFileAtomically } from '../../disk/atomicWrite.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { studyPath } from '../../disk/studyFolder.ts';
@@ -11,7 +12,7 @@ import { formatOf, readClaimsFile } from '../claimsFile.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
 import type { Terminal } from '../terminal.ts';
-import { claimsText, clockText } from '../text/claimsText.ts';
+import { claimsText } from '../text/claimsText.ts';
 
 export interface ClaimsFlags {
   readonly study?: string;
@@ -63,7 +64,7 @@ function editsOf(accepted: readonly Claim[], study: Study, file: string) {
   const taken = new Set(study.sentences.map(({ id }) => id));
   return accepted.map((claim) => {
     const id = freeId(claim.number, taken);
-    const time = claim.time === null ? '' : `, ${clockText(claim.time)}`;
+    const time = claim.time === null ? '' : `, ${placeInFilm(claim.time)}`;
     return {
       list: 'sentences',
       add: { id, say: claim.say, ...(claim.test !== null && { holds: claim.test }), said: false },

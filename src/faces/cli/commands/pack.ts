@@ -12,6 +12,7 @@ import { requireReplaceable } from '../../package/packagePlace.ts';
 import { packStudy } from '../../package/packStudy.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
+import { interruptible } from '../interruptible.ts';
 import { measuredOf } from '../measuredOf.ts';
 import { openStudy } from '../openStudy.ts';
 import { workedOut } from '../packWork.ts';
@@ -31,19 +32,10 @@ export async function packCommand(
   terminal: Terminal,
   signal?: AbortSignal,
 ): Promise<ExitStatus> {
-  const stop = new AbortController();
-  const interrupt = (): void => stop.abort();
-  process.once('SIGINT', interrupt);
-  const ended = signal ?? stop.signal;
-  try {
-    return await packed(given, flags, terminal, ended);
-  } catch (error) {
-    if (!ended.aborted) throw error;
-    terminal.err('Stopped; nothing was written.');
-    return EXIT.incomplete;
-  } finally {
-    process.off('SIGINT', interrupt);
-  }
+  const status = await interruptible((ended) => packed(given, flags, terminal, ended), signal);
+  if (status !== null) return status;
+  terminal.err('Stopped. Nothing was written.');
+  return EXIT.incomplete;
 }
 
 async function packed(

@@ -1,6 +1,7 @@
 /** Claims as a reader at a terminal meets them. */
 
 import type { Claim } from '../../../answer/claims/index.ts';
+import { placeInFilm } from '../../../telling/script/index.ts';
 import { padEnd, wrapped } from './wrap.ts';
 
 export interface ClaimsParts {
@@ -33,7 +34,7 @@ function claimText(claim: Claim, width: number): string {
   const { number, say, line, time, kind, quantities, test, assumed, whyNot } = claim;
   const row = (label: string, text: string): string =>
     wrapped(text, width, ' '.repeat(12), `  ${padEnd(label, 9)} `);
-  const at = time === null ? `line ${line}` : `line ${line}, ${clockText(time)}`;
+  const at = time === null ? `line ${line}` : `line ${line}, ${placeInFilm(time)}`;
   return [
     `${number}  ${kind}  (${at})`,
     wrapped(`“${say}”`, width, '  '),
@@ -44,12 +45,4 @@ function claimText(claim: Claim, width: number): string {
     ...assumed.map((text) => row('Assumes', text)),
     ...(whyNot === null ? [] : [row('No test', whyNot)]),
   ].join('\n');
-}
-
-/** `1:02:03`, `2:03` */
-export function clockText(seconds: number): string {
-  const whole = Math.floor(seconds);
-  const two = (n: number): string => String(n).padStart(2, '0');
-  const [h, m, s] = [Math.floor(whole / 3600), Math.floor(whole / 60) % 60, whole % 60];
-  return h > 0 ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
 }

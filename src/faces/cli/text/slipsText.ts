@@ -1,7 +1,7 @@
 /** What a film says otherwise than its script, as a list to correct by. */
 
 import type { FilmRead, Slip } from '../../../telling/film/model.ts';
-import { clockText } from './secondsText.ts';
+import { placeInFilm } from '../../../telling/script/index.ts';
 import { padEnd, wrapped } from './wrap.ts';
 
 export function slipsText(
@@ -13,7 +13,7 @@ export function slipsText(
   const head = `${slips.length === 0 ? 'No slips' : slips.length === 1 ? '1 slip' : `${slips.length} slips`}; ${Math.round(100 * said)}\u00a0% of the script’s words are said.`;
   const times = scenes.map(
     ({ name, start, end }) =>
-      `  ${padEnd(start === null || end === null ? 'not said' : `${clockText(start)}–${clockText(end)}`, 16)} ${name}`,
+      `  ${padEnd(start === null || end === null ? 'not said' : `${placeInFilm(start)}–${placeInFilm(end)}`, 16)} ${name}`,
   );
   return [
     wrapped(head, width),
@@ -29,5 +29,10 @@ function slipText({ time, line, sentence, words }: Slip, width: number): string 
     line === null ? 'outside the script' : `line ${line}`,
     ...(sentence === null ? [] : [`sentence ${sentence}`]),
   ];
-  return wrapped(`${padEnd(clockText(time), 8)} ${words} (${where.join(', ')})`, width, '           ', '  ');
+  return wrapped(
+    `${padEnd(placeInFilm(time), 8)} ${words} (${where.join(', ')})`,
+    width,
+    '           ',
+    '  ',
+  );
 }
