@@ -1,6 +1,7 @@
 /** A cut as a script of its own: kept lines as they are written, live numbers and all, each with its id. */
 
 import type { Scene, Script, ScriptLine } from '../../study/script/model.ts';
+import { plainMarkdown } from '../scene/safeText.ts';
 
 /** @param cut lines of the script whose `text` this is */
 export function cutMarkdown(
@@ -10,14 +11,14 @@ export function cutMarkdown(
 ): string {
   const head = `---\npace: ${pace}\ndensePace: ${densePace}\nunits: ${units}\n---`;
   const blocks = scenes.flatMap((scene) => [heading(scene), ...linesOf(scene, text)]);
-  const titles = title === '' ? [] : [`# ${inert(title)}`];
+  const titles = title === '' ? [] : [`# ${plainMarkdown(title)}`];
   return `${[head, ...titles, ...blocks, `<!-- ${caution} -->`].join('\n\n')}\n`;
 }
 
 function heading({ id, name, weight, relies }: Scene): string {
   const parts = [`#${id}`, ...(weight === 0 ? [] : [`weight=${weight}`])];
   if (relies.length > 0) parts.push(`relies=${relies.join(',')}`);
-  return `## ${inert(name)} {${parts.join(' ')}}`;
+  return `## ${plainMarkdown(name)} {${parts.join(' ')}}`;
 }
 
 const linesOf = ({ lines, shown }: Scene, text: string): readonly string[] =>
@@ -42,6 +43,3 @@ function withId({ id }: ScriptLine, text: string): string {
   if (/^\{(?:[^}]*\s)?#/.test(attributes[0])) return text;
   return `${text.slice(0, attributes.index)}{#${id} ${attributes[0].slice(1)}`;
 }
-
-/** Words of a heading that are no markup. */
-const inert = (text: string): string => text.replace(/[\\`*_{}[\]<>#|~&!]/g, '\\$&');

@@ -40,3 +40,13 @@ export function escapeMarkdown(text: string): string {
     .replace(/\b(https?|ftp|mailto|javascript|data):/gi, (_, scheme: string) => `${scheme}&#58;`)
     .replace(/\bwww\./gi, 'www&#46;');
 }
+
+/** Words of a script that stay words and can still be read in the file: nothing in them is markup, at the beginning of a line neither. */
+export function plainMarkdown(text: string): string {
+  return plainText(text)
+    .replace(/[\\`*_{}[\]<>#|~&]/g, '\\$&')
+    .replace(
+      /^(\s*)([-+=]|\d+[.)])/,
+      (_, space: string, sign: string) => `${space}${sign.slice(0, -1)}\\${sign.slice(-1)}`,
+    );
+}
