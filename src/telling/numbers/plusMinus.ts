@@ -17,6 +17,14 @@ export function withPlusMinus(value: number, half: number): WithPlusMinus {
   return { number: toPlace(value, place), plusMinus: toPlace(half, place) };
 }
 
+/**
+ * The ± that both ends of a span lie within: its longer side, so that an uneven span is not told too small. The ends
+ * themselves are told beside it.
+ */
+export function widerSide(value: number, low: number, high: number): number {
+  return Math.max(high - value, value - low);
+}
+
 /** To a power of ten, with a true minus. */
 function toPlace(value: number, place: number): string {
   const step = 10 ** place;

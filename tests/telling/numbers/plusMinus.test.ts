@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { withPlusMinus } from '../../../src/telling/numbers/plusMinus.ts';
+import { widerSide, withPlusMinus } from '../../../src/telling/numbers/plusMinus.ts';
 
 describe('a number with its ±', () => {
   it.each([
@@ -13,5 +13,11 @@ describe('a number with its ±', () => {
     [12, 0.96, '12.00', '0.96'],
   ])('%s ± %s', (value, half, number, plusMinus) => {
     expect(withPlusMinus(value, half)).toEqual({ number, plusMinus });
+  });
+
+  it('takes in both ends of an uneven span', () => {
+    // 1.1 with ends 0.2 and 1.3: half the width would leave the lower one out.
+    expect(withPlusMinus(1.1, widerSide(1.1, 0.2, 1.3))).toEqual({ number: '1.1', plusMinus: '0.9' });
+    expect(widerSide(-1, -1.5, 2)).toBe(3);
   });
 });

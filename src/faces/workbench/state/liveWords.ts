@@ -3,7 +3,7 @@
 import { computed } from '@preact/signals';
 import type { CatalogueEntry } from '../../../answer/catalogue.ts';
 import { show, showIn, unitFor } from '../../../answer/display.ts';
-import { withPlusMinus } from '../../../telling/numbers/plusMinus.ts';
+import { widerSide, withPlusMinus } from '../../../telling/numbers/plusMinus.ts';
 import type { Span } from '../workshop/deskMessages.ts';
 import { type LiveNumber, liveAbsence, liveAsk, liveEntry, liveNumber, liveSpan } from './live.ts';
 import { ownerName } from './pair.ts';
@@ -35,7 +35,7 @@ const nothingAsked = 'The address names an engine or a quantity that this study 
 
 function ownWords(entry: CatalogueEntry, value: number, span: Span | null): Omit<LiveWords, 'what'> {
   const unit = unitFor(entry, [value]);
-  const half = span === null ? 0 : (span.high - span.low) / 2;
+  const half = span === null ? 0 : widerSide(value, span.low, span.high);
   if (half <= 0) return { number: show(entry.name, value).text, plusMinus: '', sure: '' };
   const { number, plusMinus } = withPlusMinus(value * unit.perSI, half * unit.perSI);
   const gap = unit.symbol === '' || unit.symbol === '°' ? '' : '\u00a0';
@@ -58,7 +58,7 @@ function differenceWords(
   if (difference === 0) return { number: 'the same', plusMinus: '', sure: '' };
   if (base === 0) return { number: show(entry.name, difference).text, plusMinus: '', sure: '' };
   const share = (100 * difference) / base;
-  const half = span === null ? 0 : (50 * (span.high - span.low)) / base;
+  const half = span === null ? 0 : (100 * widerSide(difference, span.low, span.high)) / base;
   if (half <= 0)
     return { number: signed(share.toFixed(Math.abs(share) < 2 ? 1 : 0)), plusMinus: '', sure: '' };
   const ends = [span?.low ?? 0, span?.high ?? 0].map((end) => signed(((100 * end) / base).toFixed(1)));
