@@ -166,7 +166,10 @@ async function makeEdits(
   if (base === null) return [];
   const edited = await editText(base.text, edits);
   if (!edited.ok) return edited.problems;
-  if (edited.text === base.text) return [];
+  if (edited.text === base.text) {
+    if (tried.value !== null) void showText(base);
+    return [];
+  }
   const words = editWords(edits, solved.value?.study);
   saveState.value = 'saving';
   const outcome = await writeStudyText(edited.text, base.hash);
@@ -211,12 +214,17 @@ export const tried = signal<string | null>(null);
 
 /** Shows the study with one value changed, and writes nothing. */
 export function tryValue(path: string, value: string): Promise<readonly Problem[]> {
+  return tryEdits([{ path, value }]);
+}
+
+/** The same of several values at once. */
+export function tryEdits(edits: readonly Edit[]): Promise<readonly Problem[]> {
   return inTurn(async () => {
     const base = file.value;
     if (base === null) return [];
-    const edited = await editText(base.text, [{ path, value }]);
+    const edited = await editText(base.text, edits);
     if (!edited.ok) return edited.problems;
-    tried.value = editWords([{ path, value }], solved.value?.study);
+    tried.value = editWords(edits, solved.value?.study);
     await showText({ ...base, text: edited.text }, false);
     return [];
   });
