@@ -74,7 +74,7 @@ describe('the explorable page', () => {
 
   it('follows the keys: pictures, cursors and numbers move together', async () => {
     const page = await open(1440, 900, 'light');
-    expect(await told(page)).toBe('pad, 1.01 bar');
+    await expect.poll(() => told(page)).toBe('pad, 1.01 bar');
     const state = async () => ({
       cut: await page.locator('[data-figure=cut]').innerHTML(),
       impulse: await page.locator('[data-figure=impulse] .cursor').innerHTML(),
@@ -84,13 +84,13 @@ describe('the explorable page', () => {
     await slider(page).focus();
     for (let i = 0; i < 12; i++) await page.keyboard.press('ArrowRight');
     // U.S. Standard Atmosphere 1976, table I: 12 000 m geometric, 1.9399e4 Pa
-    expect(await told(page)).toBe('12 km, 0.19 bar');
+    await expect.poll(() => told(page)).toBe('12 km, 0.19 bar');
     const up = await state();
     expect(up.cut).not.toBe(pad.cut);
     expect(up.impulse).not.toBe(pad.impulse);
     expect(Number.parseFloat(up.cell!)).toBeGreaterThan(Number.parseFloat(pad.cell!));
     await page.keyboard.press('End');
-    expect(await told(page)).toMatch(/^vacuum/);
+    await expect.poll(() => told(page)).toMatch(/^vacuum/);
     await page.context().close();
   });
 
@@ -111,17 +111,17 @@ describe('the explorable page', () => {
       expect(words).toContain(part);
     expect(words).toContain('(95 % of');
     await page.keyboard.press('Escape');
-    expect(await page.getByRole('dialog').count()).toBe(0);
+    await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
     await page.context().close();
   });
 
   it('words of a study stay words', async () => {
     const page = await open(1440, 900, 'dark');
     expect(await page.evaluate(() => 'caught' in window)).toBe(false);
-    expect(await page.locator('h1').textContent()).toContain('<img src=x onerror');
-    expect(await page.locator('img').count()).toBe(0);
-    expect(await page.locator('script').count()).toBe(2);
-    expect(await page.locator('main').textContent()).not.toContain('\u202e');
+    await expect.poll(() => page.locator('h1').textContent()).toContain('<img src=x onerror');
+    await expect.poll(() => page.locator('img').count()).toBe(0);
+    await expect.poll(() => page.locator('script').count()).toBe(2);
+    await expect.poll(() => page.locator('main').textContent()).not.toContain('\u202e');
     await page.context().close();
   });
 
@@ -129,7 +129,9 @@ describe('the explorable page', () => {
     it(`has nothing that axe finds, and fits a telephone, in ${scheme}`, async () => {
       // Only the checker's own script needs the policy out of the way.
       const page = await open(390, 844, scheme, true);
-      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+      await expect
+        .poll(() => page.evaluate(() => document.documentElement.scrollWidth))
+        .toBeLessThanOrEqual(390);
       await page.addScriptTag({ path: axe });
       const found = async (): Promise<string[]> =>
         page.evaluate(async () => {
@@ -140,9 +142,9 @@ describe('the explorable page', () => {
           ).axe.run();
           return violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
         });
-      expect(await found()).toEqual([]);
+      await expect.poll(() => found()).toEqual([]);
       await page.locator('[data-cell="1"]').click();
-      expect(await found()).toEqual([]);
+      await expect.poll(() => found()).toEqual([]);
       await page.context().close();
     });
   }

@@ -18,20 +18,20 @@ describe('the find box', () => {
     await open();
     const original = await onDisk();
     await page.keyboard.press('Control+k');
-    expect(await box().evaluate((element) => element === document.activeElement)).toBe(true);
+    await expect.poll(() => box().evaluate((element) => element === document.activeElement)).toBe(true);
     await page.keyboard.type('exit pressure at 10 km');
     await option(/^Alder B, .*at 10\.0 km.*bar$/).waitFor();
-    expect(await active()).toMatch(/^Alder B, pressure/);
+    await expect.poll(() => active()).toMatch(/^Alder B, pressure/);
     // U.S. Standard Atmosphere 1976, table I: 10 000 m geometric, 2.6500e4 Pa; a plug's gas leaves at that of the air.
     await expect.poll(() => textOf(option(/^Alder P, /).first())).toMatch(/at 10\.0 km0\.26\d* bar$/);
-    expect(await axeFindings('find box')).toEqual([]);
+    await expect.poll(() => axeFindings('find box')).toEqual([]);
     await page.keyboard.press('ArrowDown');
-    expect(await active()).toMatch(/^Alder P/);
+    await expect.poll(() => active()).toMatch(/^Alder P/);
     await page.keyboard.press('Enter');
-    expect(await box().count()).toBe(0);
-    expect(await textOf(page.locator('.card'))).toMatch(/Alder P, .*at 10\.0 km/);
-    expect(await slider().getAttribute('aria-valuenow')).toBe('10');
-    expect(await onDisk()).toBe(original);
+    await expect.poll(() => box().count()).toBe(0);
+    await expect.poll(() => textOf(page.locator('.card'))).toMatch(/Alder P, .*at 10\.0 km/);
+    await expect.poll(() => slider().getAttribute('aria-valuenow')).toBe('10');
+    await expect.poll(() => onDisk()).toBe(original);
   });
 
   it('finds sentences, tabs and commands; Escape closes it and gives the focus back', async () => {
@@ -45,12 +45,14 @@ describe('the find box', () => {
     await page.keyboard.press('/');
     await page.keyboard.type('models');
     await page.keyboard.press('Enter');
-    expect(await page.getByRole('tab', { name: 'Models' }).getAttribute('aria-selected')).toBe('true');
+    await expect
+      .poll(() => page.getByRole('tab', { name: 'Models' }).getAttribute('aria-selected'))
+      .toBe('true');
     await page.getByRole('button', { name: /^Find/ }).click();
     await page.keyboard.type('zebra');
-    expect(await textOf(page.locator('.find [role=status]'))).toBe('Nothing fits these words.');
+    await expect.poll(() => textOf(page.locator('.find [role=status]'))).toBe('Nothing fits these words.');
     await page.keyboard.press('Escape');
-    expect(await box().count()).toBe(0);
+    await expect.poll(() => box().count()).toBe(0);
     const focused = await page.evaluate(() => document.activeElement?.textContent);
     expect(focused).toMatch(/^Find/);
   });

@@ -13,7 +13,7 @@ describe('the heart', () => {
   it('is tinted by pressure, Mach number, temperature and speed, each with its key', async () => {
     await open();
     const seen = new Set([await cut()]);
-    expect(await cut()).toContain('var(--pressure-');
+    await expect.poll(() => cut()).toContain('var(--pressure-');
     for (const [name, key] of [
       ['Mach', 'Mach number'],
       ['Temperature', 'gas, K'],
@@ -24,28 +24,28 @@ describe('the heart', () => {
       expect(drawing).toContain(`var(--${name.toLowerCase()}-`);
       expect(drawing).not.toContain('var(--pressure-');
       seen.add(drawing);
-      expect(await page.getByRole('img', { name: /^Key to the tint/ }).getAttribute('aria-label')).toContain(
-        key,
-      );
+      await expect
+        .poll(() => page.getByRole('img', { name: /^Key to the tint/ }).getAttribute('aria-label'))
+        .toContain(key);
     }
     expect(seen.size).toBe(4);
-    expect(await axeFindings('tinted by speed')).toEqual([]);
+    await expect.poll(() => axeFindings('tinted by speed')).toEqual([]);
     await page.screenshot({ path: join(pictures, 'heart-speed.png') });
     await choose('Pressure');
-    expect(await cut()).toContain('var(--pressure-');
+    await expect.poll(() => cut()).toContain('var(--pressure-');
   });
 
   it('draws throat or lip of both engines larger, and takes them away again', async () => {
     await open();
     await choose('Closer: throat');
     const windows = page.locator('.closer');
-    expect(await windows.count()).toBe(2);
-    expect(await textOf(windows.first())).toBe('throat, 5 × larger');
-    expect(await windows.last().locator('path').count()).toBeGreaterThan(10);
+    await expect.poll(() => windows.count()).toBe(2);
+    await expect.poll(() => textOf(windows.first())).toBe('throat, 5 × larger');
+    await expect.poll(() => windows.last().locator('path').count()).toBeGreaterThan(10);
     await page.screenshot({ path: join(pictures, 'heart-throat.png') });
     await choose('Closer: lip');
-    expect(await textOf(windows.first())).toContain('lip');
+    await expect.poll(() => textOf(windows.first())).toContain('lip');
     await choose('Closer: lip');
-    expect(await windows.count()).toBe(0);
+    await expect.poll(() => windows.count()).toBe(0);
   });
 });

@@ -32,7 +32,7 @@ describe('the live answer', () => {
     await page.keyboard.press('Shift+Enter');
     // The study states the bell's thrust in vacuum: 800 kN.
     await expect.poll(shown).toMatch(/^800(\.0)?.kN$/);
-    expect(await textOf(page.locator('.live-what'))).toContain('Alder\u00a0B');
+    await expect.poll(() => textOf(page.locator('.live-what'))).toContain('Alder\u00a0B');
     await slider().focus();
     await page.keyboard.press('Home');
     await expect.poll(shown).toMatch(/^6\d\d(\.\d)?.kN$/);
@@ -42,12 +42,12 @@ describe('the live answer', () => {
     await page.keyboard.press('Enter');
     await expect.poll(() => textOf(page.locator('.live-tried'))).toMatch(/chamber pressure: 130 bar$/);
     await expect.poll(shown).not.toBe(before);
-    expect(await onDisk()).toBe(original);
-    expect(await axeFindings('live')).toEqual([]);
+    await expect.poll(() => onDisk()).toBe(original);
+    await expect.poll(() => axeFindings('live')).toEqual([]);
     await page.getByRole('button', { name: 'Back' }).click();
     const field = page.locator('input[id="field-engines.bell.chamber.pressure"]');
     await expect.poll(() => field.inputValue()).toBe('100 bar');
-    expect(await onDisk()).toBe(original);
+    await expect.poll(() => onDisk()).toBe(original);
   });
 
   it('tells a difference with its ±, from the address alone, on a clear ground for a stream', async () => {
@@ -55,11 +55,11 @@ describe('the live answer', () => {
     await goTo('#live=specificImpulse&of=plug&against=bell&at=vacuum&overlay');
     await page.locator('.live-number span', { hasText: '±' }).waitFor({ timeout: 40_000 });
     // As the study's own sentence has it, the plug gains a few per cent in vacuum.
-    expect(await shown()).toMatch(/^\+[3-7](\.\d)?.%$/);
-    expect(await textOf(page.locator('.live-sure'))).toMatch(/between \+\d/);
-    expect(await page.evaluate(() => getComputedStyle(document.body).backgroundColor)).toBe(
-      'rgba(0, 0, 0, 0)',
-    );
+    await expect.poll(() => shown()).toMatch(/^\+[3-7](\.\d)?.%$/);
+    await expect.poll(() => textOf(page.locator('.live-sure'))).toMatch(/between \+\d/);
+    await expect
+      .poll(() => page.evaluate(() => getComputedStyle(document.body).backgroundColor))
+      .toBe('rgba(0, 0, 0, 0)');
     await page.keyboard.press('Escape');
     await page.locator('table.ledger').waitFor();
   }, 90_000);
@@ -67,7 +67,7 @@ describe('the live answer', () => {
   it('says so where the address asks for what is not there', async () => {
     await open();
     await goTo('#live=specificImpulse&of=nobody');
-    expect(await textOf(page.locator('.live-what'))).toContain('does not have');
+    await expect.poll(() => textOf(page.locator('.live-what'))).toContain('does not have');
   });
 
   it.each([
@@ -91,7 +91,7 @@ describe('the live answer', () => {
     expect(width).toBeLessThanOrEqual(looks.width);
     expect(height).toBeLessThanOrEqual(looks.height + (looks.width < 760 ? 60 : 0));
     expect(small).toBe(0);
-    expect(await axeFindings('live')).toEqual([]);
+    await expect.poll(() => axeFindings('live')).toEqual([]);
     await page.screenshot({
       path: join(pictures, `live-${looks.width}-${looks.dark ? 'dark' : 'light'}.png`),
     });

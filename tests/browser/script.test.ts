@@ -24,7 +24,7 @@ describe('the script', () => {
     const vacuum = () => textOf(page.locator('.script-number[title="bell.specificImpulse(vacuum)"]').first());
     // The bell of the example gives some 343 s in vacuum, the same as in the ledger.
     await expect.poll(vacuum).toMatch(/^about 34\d.s$/);
-    expect(await axeFindings('script')).toEqual([]);
+    await expect.poll(() => axeFindings('script')).toEqual([]);
     await page.getByRole('button', { name: 'Write' }).click();
     const field = page.getByLabel('Text of script.md');
     await field.fill('# T\n\n## S\n\nNow {{bell.areaRatio}} it is.\n');
@@ -55,7 +55,7 @@ describe('the script', () => {
       await page.evaluate(() => getComputedStyle(document.querySelector('.reading-words')!).transform),
     ).toMatch(/^matrix\(-1/);
     await page.keyboard.press('m');
-    expect(await axeFindings('reading')).toEqual([]);
+    await expect.poll(() => axeFindings('reading')).toEqual([]);
     await page.keyboard.press('Escape');
     await expect.poll(() => page.locator('dialog.reading').count()).toBe(0);
     // The same from one file on disk, without a network.
@@ -70,7 +70,7 @@ describe('the script', () => {
     alone.on('pageerror', (error) => faults.push(String(error)));
     await alone.goto(`file://${file}`);
     const there = () => textOf(alone.locator('.reading-words p.now'));
-    expect(await there()).toBe('The first line.');
+    await expect.poll(() => there()).toBe('The first line.');
     await alone.keyboard.press('ArrowRight');
     await expect.poll(there).toBe('The second line.');
     // Three words at 140 a minute are read in 1.3 s; then the next line is read.

@@ -40,7 +40,7 @@ describe('undo and redo', () => {
     await page.getByRole('button', { name: 'Keep in the study' }).click();
     await expect.poll(onDisk).toContain('The bell is a bell.');
     const undo = page.getByRole('button', { name: 'Undo' });
-    expect(await undo.getAttribute('title')).toBe('Undo: a sentence added');
+    await expect.poll(() => undo.getAttribute('title')).toBe('Undo: a sentence added');
     await page.getByRole('slider', { name: 'Altitude' }).focus();
     await page.keyboard.press('Control+z');
     await expect.poll(onDisk).toBe(stepped);
@@ -48,7 +48,7 @@ describe('undo and redo', () => {
     await page.keyboard.press('Control+z');
     await expect.poll(onDisk).toBe(original);
     await expect.poll(status).toBe('Taken back: Alder B, chamber pressure: 103 bar');
-    expect(await undo.isDisabled()).toBe(true);
+    await expect.poll(() => undo.isDisabled()).toBe(true);
     await page.keyboard.press('Control+Shift+z');
     await expect.poll(onDisk).toBe(stepped);
   });
@@ -61,7 +61,7 @@ describe('undo and redo', () => {
     await writeFile(studyFile(), mine.replace(/^question:.*$/m, 'question: Which of the two?'));
     await expect.poll(() => textOf(page.locator('h1'))).toBe('Which of the two?');
     const undo = page.getByRole('button', { name: 'Undo' });
-    expect(await undo.getAttribute('title')).toBe('Undo: a change made elsewhere');
+    await expect.poll(() => undo.getAttribute('title')).toBe('Undo: a change made elsewhere');
     await undo.click();
     await expect.poll(onDisk).toBe(mine);
     await undo.click();
@@ -79,15 +79,15 @@ describe('two windows on one study', () => {
     await expect.poll(() => field('bell.chamber.pressure', second).inputValue()).toBe('130 bar');
     await write('plug.nozzle.areaRatio', '50', second);
     await expect.poll(() => field('plug.nozzle.areaRatio').inputValue()).toBe('50');
-    expect(await onDisk()).toContain('130 bar');
+    await expect.poll(() => onDisk()).toContain('130 bar');
 
     // What is being typed is not swept away.
     await field('bell.chamber.pressure').fill('140 bar');
     await write('bell.chamber.pressure', '120 bar', second);
     await expect.poll(() => textOf(page.locator('.fault-line'))).toContain('This became 120 bar meanwhile');
-    expect(await field('bell.chamber.pressure').inputValue()).toBe('140 bar');
+    await expect.poll(() => field('bell.chamber.pressure').inputValue()).toBe('140 bar');
     await field('bell.chamber.pressure').press('Escape');
-    expect(await field('bell.chamber.pressure').inputValue()).toBe('120 bar');
+    await expect.poll(() => field('bell.chamber.pressure').inputValue()).toBe('120 bar');
 
     // Both at once, before either window can hear of the other.
     await page.route('**/api/changes', (route) => route.abort());
@@ -101,7 +101,7 @@ describe('two windows on one study', () => {
     await field('bell.chamber.pressure').press('Enter');
     const asked = page.getByRole('alertdialog');
     await asked.waitFor();
-    expect(await onDisk()).toContain('90 bar');
+    await expect.poll(() => onDisk()).toContain('90 bar');
     await asked.getByRole('button', { name: 'Write mine' }).click();
     await expect.poll(onDisk).toContain('150 bar');
     await asked.waitFor({ state: 'detached' });
