@@ -13,7 +13,7 @@ export default defineConfig({
       {
         extends: true,
         // A browser on a busy machine now and then loses an event; a second try is told in the report.
-        test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], retry: 1 },
+        test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], retry: 1, testTimeout: 120_000 },
       },
       {
         extends: true,
