@@ -1,162 +1,195 @@
 /**
- * The flux through a face between two states: Harten–Lax–van Leer with the contact kept (Toro, Spruce & Speares 1994), wave
- * speeds by Einfeldt (1988) for any gas; without the contact (HLLE) where the face stands across a strong shock, which
- * would otherwise bulge (Quirk 1994).
+ * The flux through the faces between cells: Harten–Lax–van Leer with the contact kept (Toro, Spruce & Speares 1994), wave
+ * speeds by Einfeldt (1988) for any gas; without the contact (HLLE) where a face stands across a strong shock, which would
+ * otherwise bulge (Quirk 1994). Written out over flat arrays, nothing allocated: all the time of a field is spent here.
  */
 
-/** One side of a face, its velocity turned into the face's own directions. */
-export interface FaceSide {
-  density: number;
-  /** Along the face's normal, and along the face [m/s]. */ normal: number;
-  along: number;
-  pressure: number;
-  share: number;
-  /** Tangent of the gas (see fieldGas.ts) that reckons its energy. */ kappa: number;
-  eta: number;
-  zeta: number;
-}
+import type { Field } from './field.ts';
+import { cellAt, strideOf } from './mesh.ts';
+import type { Inflow } from './residual.ts';
+import type { Slopes } from './slopes.ts';
 
-export const emptySide = (): FaceSide => ({
-  density: 1,
-  normal: 0,
-  along: 0,
-  pressure: 1,
-  share: 0,
-  kappa: 1,
-  eta: 0,
-  zeta: 0,
-});
-
-/** Each per m² of the face. */
-export interface FaceFlux {
-  mass: number;
-  /** Momentum along the normal, and along the face. */ normal: number;
-  along: number;
-  /** Energy as the gas of the left and of the right side reckons it: alike where both hold the same gas. */
-  energyLeft: number;
-  energyRight: number;
-  /** Mass of the inner gas. */ share: number;
-}
-
-export const emptyFlux = (): FaceFlux => ({
-  mass: 0,
-  normal: 0,
-  along: 0,
-  energyLeft: 0,
-  energyRight: 0,
-  share: 0,
-});
+/** Above this share of another gas two cells count as different gases. */
+const OTHER_GAS = 1e-9;
 
 /**
- * @param apart the sides hold different gases: each reckons the energy of both by its own tangent, so that a contact keeps
- * pressure and speed uniform (Abgrall & Karni 2001); mass and momentum stay conserved, energy only in sum over one gas.
- * @param soft no contact is kept
+ * Adds to the inflow what passes through all faces across one index. Where the cells beside a face hold different gases each
+ * reckons the energy of both sides by its own tangent, so that a contact keeps pressure and speed uniform (Abgrall & Karni
+ * 2001): mass and momentum stay conserved, energy only in sum over one gas.
  */
-export function faceFlux(
-  left: FaceSide,
-  right: FaceSide,
-  apart: boolean,
-  soft: boolean,
-  out: FaceFlux,
-): void {
-  const { density: rl, normal: ul, pressure: pl, kappa: kl } = left;
-  const { density: rr, normal: ur, pressure: pr, kappa: kr } = right;
-  const squareLeft = ((kl + 1) * pl + left.zeta) / (kl * rl);
-  const squareRight = ((kr + 1) * pr + right.zeta) / (kr * rr);
-  const wl = Math.sqrt(rl);
-  const wr = Math.sqrt(rr);
-  const sum = wl + wr;
-  const mean = (wl * ul + wr * ur) / sum;
-  const jump = ur - ul;
-  const middle = Math.sqrt(
-    (wl * squareLeft + wr * squareRight) / sum + ((wl * wr) / (2 * sum * sum)) * jump * jump,
-  );
-  const leftEdge = ul - Math.sqrt(squareLeft);
-  const rightEdge = ur + Math.sqrt(squareRight);
-  const sl = leftEdge < mean - middle ? leftEdge : mean - middle;
-  const sr = rightEdge > mean + middle ? rightEdge : mean + middle;
-  if (sl >= 0) {
-    plain(left, out);
-    out.energyLeft = energyThrough(left, left);
-    out.energyRight = apart ? energyThrough(left, right) : out.energyLeft;
-    return;
+export function flowThroughFaces(field: Field, slopes: Slopes, inflow: Inflow, along: 'i' | 'j'): void {
+  const { mesh, density, u, v, pressure, share, kappa, eta, zeta } = field;
+  const { ni, nj } = mesh;
+  const across = along === 'i';
+  const [lines, count, step] = across ? [nj, ni + 1, 1] : [nj + 1, ni, strideOf(mesh)];
+  const areaX = across ? mesh.iFaceX : mesh.jFaceX;
+  const areaY = across ? mesh.iFaceY : mesh.jFaceY;
+  const walls = across ? field.iWalls : field.jWalls;
+  // A face of one index stands across shocks that lie across the other.
+  const shock = across ? field.shockJ : field.shockI;
+  const { density: dRho, u: dU, v: dV, pressure: dP, share: dShare } = slopes;
+  const { mass, x, y, energy, share: inner } = inflow;
+  for (let line = 0; line < lines; line++) {
+    const from = across ? cellAt(mesh, -1, line) : cellAt(mesh, 0, line - 1);
+    for (let k = 0; k < count; k++) {
+      const face = line * count + k;
+      const ax = areaX[face]!;
+      const ay = areaY[face]!;
+      const area = Math.sqrt(ax * ax + ay * ay);
+      if (area === 0) continue;
+      const nx = ax / area;
+      const ny = ay / area;
+      const a = from + k;
+      const b = a + step;
+      let rl = density[a]! + dRho[a]! / 2;
+      let pl = pressure[a]! + dP[a]! / 2;
+      let ux = u[a]!;
+      let uy = v[a]!;
+      let yl = share[a]!;
+      if (rl > 0 && pl > 0) {
+        ux += dU[a]! / 2;
+        uy += dV[a]! / 2;
+        yl += dShare[a]! / 2;
+      } else {
+        rl = density[a]!;
+        pl = pressure[a]!;
+      }
+      let ul = ux * nx + uy * ny;
+      let vl = uy * nx - ux * ny;
+      let rr = density[b]! - dRho[b]! / 2;
+      let pr = pressure[b]! - dP[b]! / 2;
+      ux = u[b]!;
+      uy = v[b]!;
+      let yr = share[b]!;
+      if (rr > 0 && pr > 0) {
+        ux -= dU[b]! / 2;
+        uy -= dV[b]! / 2;
+        yr -= dShare[b]! / 2;
+      } else {
+        rr = density[b]!;
+        pr = pressure[b]!;
+      }
+      let ur = ux * nx + uy * ny;
+      let vr = uy * nx - ux * ny;
+      let kl = kappa[a]!;
+      let el = eta[a]!;
+      let zl = zeta[a]!;
+      let kr = kappa[b]!;
+      let er = eta[b]!;
+      let zr = zeta[b]!;
+      if (walls[face] === 1) {
+        // The wall’s other side: what comes is sent back. The block lies ahead of its first face, behind its last.
+        if (across ? k === 0 : line === 0) {
+          rl = rr;
+          ul = -ur;
+          vl = vr;
+          pl = pr;
+          yl = yr;
+          kl = kr;
+          el = er;
+          zl = zr;
+        } else {
+          rr = rl;
+          ur = -ul;
+          vr = vl;
+          pr = pl;
+          yr = yl;
+          kr = kl;
+          er = el;
+          zr = zl;
+        }
+      }
+      const between = share[a]! - share[b]!;
+      const apart = between > OTHER_GAS || between < -OTHER_GAS;
+      // Energy of both states as the gas of cell a, then as that of cell b reckons it.
+      const movingLeft = (rl * (ul * ul + vl * vl)) / 2;
+      const movingRight = (rr * (ur * ur + vr * vr)) / 2;
+      const leftByA = kl * pl + el * rl + zl + movingLeft;
+      const rightByB = kr * pr + er * rr + zr + movingRight;
+      const rightByA = apart ? kl * pr + el * rr + zl + movingRight : rightByB;
+      const leftByB = apart ? kr * pl + er * rl + zr + movingLeft : leftByA;
+
+      const squareLeft = ((kl + 1) * pl + zl) / (kl * rl);
+      const squareRight = ((kr + 1) * pr + zr) / (kr * rr);
+      const wl = Math.sqrt(rl);
+      const wr = Math.sqrt(rr);
+      const part = wl / (wl + wr);
+      const jump = ur - ul;
+      const mean = part * ul + (1 - part) * ur;
+      const middle = Math.sqrt(
+        part * squareLeft + (1 - part) * squareRight + (part * (1 - part) * jump * jump) / 2,
+      );
+      const sl = Math.min(ul - Math.sqrt(squareLeft), mean - middle);
+      const sr = Math.max(ur + Math.sqrt(squareRight), mean + middle);
+      let m: number;
+      let pn: number;
+      let pt: number;
+      let my: number;
+      let ea: number;
+      let eb: number;
+      if (sl >= 0) {
+        m = rl * ul;
+        pn = m * ul + pl;
+        pt = m * vl;
+        my = m * yl;
+        ea = (leftByA + pl) * ul;
+        eb = (leftByB + pl) * ul;
+      } else if (sr <= 0) {
+        m = rr * ur;
+        pn = m * ur + pr;
+        pt = m * vr;
+        my = m * yr;
+        ea = (rightByA + pr) * ur;
+        eb = (rightByB + pr) * ur;
+      } else if (shock[a] === 1 || shock[b] === 1) {
+        const width = sr - sl;
+        const gl = sr / width;
+        const gr = -sl / width;
+        const g = sl * gl;
+        const ml = rl * ul;
+        const mr = rr * ur;
+        m = gl * ml + gr * mr + g * (rr - rl);
+        pn = gl * (ml * ul + pl) + gr * (mr * ur + pr) + g * (mr - ml);
+        pt = gl * ml * vl + gr * mr * vr + g * (rr * vr - rl * vl);
+        my = gl * ml * yl + gr * mr * yr + g * (rr * yr - rl * yl);
+        ea = gl * (leftByA + pl) * ul + gr * (rightByA + pr) * ur + g * (rightByA - leftByA);
+        eb = gl * (leftByB + pl) * ul + gr * (rightByB + pr) * ur + g * (rightByB - leftByB);
+      } else {
+        const ml = rl * (sl - ul);
+        const mr = rr * (sr - ur);
+        const sm = (pr - pl + ul * ml - ur * mr) / (ml - mr);
+        if (sm >= 0) {
+          const star = pl + ml * (sm - ul);
+          m = (ml * sm) / (sl - sm);
+          pn = m * sm + star;
+          pt = m * vl;
+          my = m * yl;
+          ea = (((sl - ul) * leftByA - pl * ul + star * sm) / (sl - sm) + star) * sm;
+          eb = (((sl - ul) * leftByB - pl * ul + star * sm) / (sl - sm) + star) * sm;
+        } else {
+          const star = pr + mr * (sm - ur);
+          m = (mr * sm) / (sr - sm);
+          pn = m * sm + star;
+          pt = m * vr;
+          my = m * yr;
+          ea = (((sr - ur) * rightByA - pr * ur + star * sm) / (sr - sm) + star) * sm;
+          eb = (((sr - ur) * rightByB - pr * ur + star * sm) / (sr - sm) + star) * sm;
+        }
+      }
+      const px = (pn * nx - pt * ny) * area;
+      const py = (pn * ny + pt * nx) * area;
+      m *= area;
+      my *= area;
+      mass[a] = mass[a]! - m;
+      mass[b] = mass[b]! + m;
+      x[a] = x[a]! - px;
+      x[b] = x[b]! + px;
+      y[a] = y[a]! - py;
+      y[b] = y[b]! + py;
+      energy[a] = energy[a]! - ea * area;
+      energy[b] = energy[b]! + eb * area;
+      inner[a] = inner[a]! - my;
+      inner[b] = inner[b]! + my;
+    }
   }
-  if (sr <= 0) {
-    plain(right, out);
-    out.energyRight = energyThrough(right, right);
-    out.energyLeft = apart ? energyThrough(right, left) : out.energyRight;
-    return;
-  }
-  if (soft) {
-    blurred(left, right, sl, sr, apart, out);
-    return;
-  }
-  const ml = rl * (sl - ul);
-  const mr = rr * (sr - ur);
-  const sm = (pr - pl + ul * ml - ur * mr) / (ml - mr);
-  const fromLeft = sm >= 0;
-  const side = fromLeft ? left : right;
-  const s = fromLeft ? sl : sr;
-  const star = side.pressure + side.density * (s - side.normal) * (sm - side.normal);
-  const density = (side.density * (s - side.normal)) / (s - sm);
-  out.mass = density * sm;
-  out.normal = out.mass * sm + star;
-  out.along = out.mass * side.along;
-  out.share = out.mass * side.share;
-  out.energyLeft = starEnergy(side, apart ? left : side, s, sm, star);
-  out.energyRight = apart ? starEnergy(side, right, s, sm, star) : out.energyLeft;
-}
-
-/** [J/m³] of a state, its inner part by the tangent of `gas` */
-function energyOf(state: FaceSide, gas: FaceSide): number {
-  const { density, normal, along, pressure } = state;
-  return (
-    gas.kappa * pressure + gas.eta * density + gas.zeta + (density * (normal * normal + along * along)) / 2
-  );
-}
-
-function plain(state: FaceSide, out: FaceFlux): void {
-  out.mass = state.density * state.normal;
-  out.normal = out.mass * state.normal + state.pressure;
-  out.along = out.mass * state.along;
-  out.share = out.mass * state.share;
-}
-
-function energyThrough(state: FaceSide, gas: FaceSide): number {
-  return (energyOf(state, gas) + state.pressure) * state.normal;
-}
-
-/** (E* + p*) s_m between the outer wave and the contact. */
-function starEnergy(state: FaceSide, gas: FaceSide, s: number, sm: number, star: number): number {
-  const energy = energyOf(state, gas);
-  return (((s - state.normal) * energy - state.pressure * state.normal + star * sm) / (s - sm) + star) * sm;
-}
-
-function blurred(
-  left: FaceSide,
-  right: FaceSide,
-  sl: number,
-  sr: number,
-  apart: boolean,
-  out: FaceFlux,
-): void {
-  const width = sr - sl;
-  const mix = (fluxLeft: number, fluxRight: number, holdLeft: number, holdRight: number): number =>
-    (sr * fluxLeft - sl * fluxRight + sl * sr * (holdRight - holdLeft)) / width;
-  const { density: rl, normal: ul } = left;
-  const { density: rr, normal: ur } = right;
-  const [ml, mr] = [rl * ul, rr * ur];
-  out.mass = mix(ml, mr, rl, rr);
-  out.normal = mix(ml * ul + left.pressure, mr * ur + right.pressure, ml, mr);
-  out.along = mix(ml * left.along, mr * right.along, rl * left.along, rr * right.along);
-  out.share = mix(ml * left.share, mr * right.share, rl * left.share, rr * right.share);
-  const energy = (gasLeft: FaceSide, gasRight: FaceSide): number =>
-    mix(
-      energyThrough(left, gasLeft),
-      energyThrough(right, gasRight),
-      energyOf(left, gasLeft),
-      energyOf(right, gasRight),
-    );
-  out.energyLeft = apart ? energy(left, left) : energy(left, right);
-  out.energyRight = apart ? energy(right, right) : out.energyLeft;
 }

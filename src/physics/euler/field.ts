@@ -36,7 +36,11 @@ export interface Field {
 }
 
 /** @param at the flow at the middle of each cell */
-export function fieldOn(mesh: MeshBlock, gases: GasPair, at: (x: number, y: number) => FlowPoint): Field {
+export function fieldOn(
+  mesh: MeshBlock,
+  gases: GasPair,
+  at: (x: number, y: number, i: number, j: number) => FlowPoint,
+): Field {
   const array = (): Float64Array => new Float64Array(mesh.volume.length);
   const field: Field = {
     mesh,
@@ -58,7 +62,7 @@ export function fieldOn(mesh: MeshBlock, gases: GasPair, at: (x: number, y: numb
   for (let j = 0; j < mesh.nj; j++) {
     for (let i = 0; i < mesh.ni; i++) {
       const [x, y] = middleOf(mesh, i, j);
-      putPoint(field, cellAt(mesh, i, j), at(x, y), gases, tangent);
+      putPoint(field, cellAt(mesh, i, j), at(x, y, i, j), gases, tangent);
     }
   }
   return field;

@@ -1,0 +1,124 @@
+/** One stage of a step, and the tangents of the gases renewed after it. */
+
+import type { Problem } from '../../numerics/problem.ts';
+import { type Field, type GasPair, middleOf, putTangent } from './field.ts';
+import { mixedTangent, type Tangent } from './fieldGas.ts';
+import { cellAt, GHOSTS, type MeshBlock, strideOf } from './mesh.ts';
+import type { Inflow } from './residual.ts';
+
+/** What a step begins from, kept so that it can be taken back. */
+export interface Kept {
+  readonly density: Float64Array;
+  readonly u: Float64Array;
+  readonly v: Float64Array;
+  readonly pressure: Float64Array;
+  readonly share: Float64Array;
+  readonly energy: Float64Array;
+  readonly kappa: Float64Array;
+  readonly eta: Float64Array;
+  readonly zeta: Float64Array;
+}
+const KEPT = ['density', 'u', 'v', 'pressure', 'share', 'energy', 'kappa', 'eta', 'zeta'] as const;
+
+export function keptFor(field: Field): Kept {
+  return Object.fromEntries(KEPT.map((key) => [key, new Float64Array(field[key].length)])) as unknown as Kept;
+}
+
+export function keep(field: Field, kept: Kept): void {
+  for (const key of KEPT) kept[key].set(field[key]);
+}
+
+export function restore(field: Field, kept: Kept): void {
+  for (const key of KEPT) field[key].set(kept[key]);
+}
+
+/** Above this share of another gas a cell is mixed. */
+const MIXED = 1e-9;
+/** Newton steps from the old pressure to that of the new energy; exact at once where the gas is perfect. */
+const PRESSURE_STEPS = 4;
+
+/** Stage 0: forward. Stage 1: forward again, then the mean with what was before. The tangents stay as they are. */
+export function takeStage(
+  field: Field,
+  inflow: Inflow,
+  old: Kept,
+  seconds: Float64Array | number,
+  stage: 0 | 1,
+): Problem | null {
+  const { mesh, density, u, v, pressure, share, energy, kappa, eta, zeta } = field;
+  for (let j = 0; j < mesh.nj; j++) {
+    const from = cellAt(mesh, 0, j);
+    for (let at = from; at < from + mesh.ni; at++) {
+      const over = (typeof seconds === 'number' ? seconds : seconds[at]!) / mesh.volume[at]!;
+      const rho = density[at]!;
+      let mass = rho + over * inflow.mass[at]!;
+      let x = rho * u[at]! + over * inflow.x[at]!;
+      let y = rho * v[at]! + over * inflow.y[at]!;
+      let held = energy[at]! + over * inflow.energy[at]!;
+      let inner = rho * share[at]! + over * inflow.share[at]!;
+      if (stage === 1) {
+        const was = old.density[at]!;
+        mass = (mass + was) / 2;
+        x = (x + was * old.u[at]!) / 2;
+        y = (y + was * old.v[at]!) / 2;
+        held = (held + old.energy[at]!) / 2;
+        inner = (inner + was * old.share[at]!) / 2;
+      }
+      const within = held - (x * x + y * y) / (2 * mass);
+      const p = (within - eta[at]! * mass - zeta[at]!) / kappa[at]!;
+      if (!(mass > 0) || !(p > 0)) return broke(mesh, at, mass, p);
+      density[at] = mass;
+      u[at] = x / mass;
+      v[at] = y / mass;
+      share[at] = inner / mass;
+      energy[at] = held;
+      pressure[at] = p;
+    }
+  }
+  return null;
+}
+
+/** New tangents. Cells of one gas keep their energy, mixed ones their pressure (see docs: two gases). */
+export function settle(field: Field, { inner, outer }: GasPair, tangent: Tangent): Problem | null {
+  const { mesh, density, u, v, pressure, share, energy } = field;
+  const onlyOne = inner === outer;
+  for (let j = 0; j < mesh.nj; j++) {
+    const from = cellAt(mesh, 0, j);
+    for (let at = from; at < from + mesh.ni; at++) {
+      const rho = density[at]!;
+      const part = share[at]!;
+      const moving = (rho * (u[at]! ** 2 + v[at]! ** 2)) / 2;
+      let p = pressure[at]!;
+      mixedTangent(inner, outer, part, rho, p, tangent);
+      if (onlyOne || part < MIXED || part > 1 - MIXED) {
+        for (let n = 0; n < PRESSURE_STEPS; n++) {
+          const next = (energy[at]! - moving - tangent.eta * rho - tangent.zeta) / tangent.kappa;
+          const near = Math.abs(next - p) <= 1e-10 * p;
+          p = next;
+          if (!(p > 0)) return broke(mesh, at, rho, p);
+          if (near) break;
+          mixedTangent(inner, outer, part, rho, p, tangent);
+        }
+        pressure[at] = p;
+      } else {
+        energy[at] = tangent.kappa * p + tangent.eta * rho + tangent.zeta + moving;
+      }
+      putTangent(field, at, tangent);
+    }
+  }
+  return null;
+}
+
+function broke(mesh: MeshBlock, at: number, density: number, pressure: number): Problem {
+  const stride = strideOf(mesh);
+  const i = (at % stride) - GHOSTS;
+  const j = Math.floor(at / stride) - GHOSTS;
+  const [x, y] = middleOf(mesh, i, j);
+  return {
+    code: 'field-broke',
+    what: `The flow field has no state at x = ${x.toPrecision(4)} m, y = ${y.toPrecision(4)} m: density ${density.toPrecision(3)} kg/m³, pressure ${pressure.toPrecision(3)} Pa.`,
+    why: 'The flow changes faster there than the mesh and the step can follow.',
+    mend: 'Take shorter steps, a finer mesh, or go to this surrounding pressure in steps.',
+    facts: { x, y, density, pressure },
+  };
+}
