@@ -5,8 +5,8 @@
  */
 
 import type { Field } from './field.ts';
+import type { Inflow } from './inflow.ts';
 import { cellAt, strideOf } from './mesh.ts';
-import type { Inflow } from './residual.ts';
 import type { Slopes } from './slopes.ts';
 
 /** Above this share of another gas two cells count as different gases. */

@@ -3,8 +3,8 @@
 import type { Problem } from '../../numerics/problem.ts';
 import { type Field, type GasPair, middleOf, putTangent } from './field.ts';
 import { mixedTangent, type Tangent } from './fieldGas.ts';
+import type { Inflow } from './inflow.ts';
 import { cellAt, GHOSTS, type MeshBlock, strideOf } from './mesh.ts';
-import type { Inflow } from './residual.ts';
 
 /** What a step begins from, kept so that it can be taken back. */
 export interface Kept {
