@@ -1,18 +1,18 @@
-import { useId, useState } from 'preact/hooks';
-import { type InputRow, inputRows, lineKeys } from '../state/inputRows.ts';
+import { inputLines } from '../state/inputLines.ts';
+import { inputRows } from '../state/inputRows.ts';
 import { choosePair, engineInputs, type ShownEngine, shownEngines } from '../state/pair.ts';
-import { showCard } from '../state/view.ts';
+import { onlyDiffering } from '../state/view.ts';
 import { EngineMark } from './EngineMark.tsx';
-import { Field } from './Field.tsx';
+import { faultOf, InputLineRow } from './InputLineRow.tsx';
 
 /** The inputs of the engines shown, line by line side by side; written to the study file when committed. */
 export function Inputs() {
   const engines = shownEngines.value;
-  const columns = engines.map((engine) => inputRows(engine.input));
-  const lines = lineKeys(columns).map((key) => columns.map((rows) => rows.find((row) => row.key === key)));
+  const lines = inputLines.value.filter(({ stands }) => !onlyDiffering.value || stands !== 'same');
   return (
     <div class="inputs">
       {engineInputs.value.length > 2 && <PairPicker engines={engines} />}
+      {engines.length > 1 && <DifferingOnly />}
       <table>
         <caption class="unseen">Inputs of the engines shown</caption>
         <thead>
@@ -29,7 +29,7 @@ export function Inputs() {
         </thead>
         <tbody>
           {lines.map((line) => (
-            <Line key={line.find((row) => row !== undefined)?.key} line={line} engines={engines} />
+            <InputLineRow key={line.key} line={line} />
           ))}
         </tbody>
       </table>
@@ -37,118 +37,41 @@ export function Inputs() {
         <FailedElsewhere key={engine.id} engine={engine} />
       ))}
       <p class="hint">
-        Enter, or leaving a field, writes it to study.yaml; arrow keys step, Escape takes back; any unit will
-        do. Paler values come from the engine that this one is like, or are defaults.
+        What differs stands out. Enter, leaving a field or letting a slider go writes it to study.yaml; arrow
+        keys step, Escape takes back; any unit will do. Under a name: the padlock locks both engines together,
+        so that a change goes to both; the arrows copy one’s value to the other; the turned arrow goes back to
+        what the file said when this page opened it. On a dotted line: from the engine that this one is like,
+        or a default.
       </p>
     </div>
   );
 }
 
-interface LineProps {
-  /** The input in each engine; undefined where an engine has none. */
-  readonly line: readonly (InputRow | undefined)[];
-  readonly engines: readonly ShownEngine[];
-}
-
-function Line({ line, engines }: LineProps) {
-  const [refusals, setRefusals] = useState<Readonly<Record<string, string | null>>>({});
-  const id = useId();
-  const named = line.find((row) => row !== undefined);
-  if (named === undefined) return null;
-  const first = engines[line.indexOf(named)];
-  const cells = line.flatMap((row, index) => {
-    const engine = engines[index];
-    if (engine === undefined) return [];
-    const fault = row === undefined ? null : (refusals[engine.id] ?? faultOf(engine, row));
-    return [{ engine, row, fault, faultId: fault === null ? null : `${id}-${engine.id}` }];
-  });
+function DifferingOnly() {
+  const same = inputLines.value.filter(({ stands }) => stands === 'same').length;
+  if (same === 0) return null;
   return (
-    <>
-      <tr>
-        <th scope="row">
-          {named.quantity === null ? (
-            named.label
-          ) : (
-            <LabelButton row={named} quantity={named.quantity} engine={first?.id ?? null} />
-          )}
-        </th>
-        {cells.map(({ engine, row, faultId }) => (
-          <td key={engine.id}>
-            {row === undefined ? (
-              <span class="none">none</span>
-            ) : row.fixed ? (
-              <span class="fixed">{row.text}</span>
-            ) : (
-              <Field
-                row={row}
-                label={`${engine.input.name}, ${named.label}`}
-                faultId={faultId}
-                onRefusal={(words) =>
-                  setRefusals((before) =>
-                    (before[engine.id] ?? null) === words ? before : { ...before, [engine.id]: words },
-                  )
-                }
-              />
-            )}
-          </td>
-        ))}
-      </tr>
-      {cells.map(({ engine, fault, faultId }) =>
-        faultId === null ? null : (
-          <tr key={engine.id} class="fault-line">
-            <td colSpan={1 + engines.length}>
-              <p class="fault" id={faultId} role="alert">
-                {engine.input.name}: {fault}
-              </p>
-            </td>
-          </tr>
-        ),
-      )}
-    </>
+    <p class="differing">
+      <button
+        type="button"
+        class="plain-button"
+        aria-pressed={onlyDiffering.value}
+        onClick={() => {
+          onlyDiffering.value = !onlyDiffering.value;
+        }}
+      >
+        Only what differs
+      </button>
+      <span class="hint">{`${same} ${same === 1 ? 'is' : 'are'} the same`}</span>
+    </p>
   );
-}
-
-interface LabelButtonProps {
-  readonly row: InputRow;
-  readonly quantity: string;
-  readonly engine: string | null;
-}
-
-function LabelButton({ row, quantity, engine }: LabelButtonProps) {
-  return (
-    <button
-      type="button"
-      class="label"
-      onClick={() => {
-        showCard({
-          quantity,
-          engine,
-          shown: row.text,
-          condition: 'as set in the study',
-          expression: engine === null ? null : `${engine}.${quantity}`,
-        });
-      }}
-    >
-      {row.label}
-    </button>
-  );
-}
-
-/** Why the engine failed, if this input is the cause. */
-function faultOf({ result }: ShownEngine, row: InputRow): string | null {
-  if (result.ok || !isCause(result.problem.where, row.path)) return null;
-  return `${result.problem.what} ${result.problem.mend}`;
-}
-
-function isCause(where: string | undefined, path: string): boolean {
-  return where !== undefined && (where === path || path.endsWith(`.${where}`));
 }
 
 /** Why an engine failed, where no line of the form is the cause. */
 function FailedElsewhere({ engine }: { readonly engine: ShownEngine }) {
   const { result, input } = engine;
   if (result.ok) return null;
-  if (inputRows(input).some((row) => !row.fixed && isCause(result.problem.where, row.path))) return null;
+  if (inputRows(input).some((row) => !row.fixed && faultOf(engine, row) !== null)) return null;
   return (
     <p class="fault">
       {input.name}: {result.problem.what} {result.problem.mend}

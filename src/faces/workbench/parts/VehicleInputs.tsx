@@ -1,6 +1,7 @@
-import { useId, useState } from 'preact/hooks';
+import { useId, useMemo, useState } from 'preact/hooks';
 import type { VehicleInput } from '../../../study/model.ts';
 import type { InputRow } from '../state/inputRows.ts';
+import { slidersOf } from '../state/inputSliders.ts';
 import { vehicleRows } from '../state/vehicleRows.ts';
 import { Field } from './Field.tsx';
 
@@ -13,21 +14,22 @@ export function VehicleInputs({ vehicle }: { readonly vehicle: VehicleInput }) {
         <caption class="unseen">Inputs of {vehicle.name}</caption>
         <tbody>
           {vehicleRows(vehicle).map((row) => (
-            <Line key={row.key} row={row} of={vehicle.name} />
+            <Line key={row.key} row={row} vehicle={vehicle} />
           ))}
         </tbody>
       </table>
       <p class="hint">
-        Written to study.yaml with Enter or on leaving a field. Stages, their engines and what is held in an
-        exchange are set in study.yaml itself.
+        Written to study.yaml with Enter, on leaving a field or on letting a slider go. Stages, their engines
+        and what is held in an exchange are set in study.yaml itself.
       </p>
     </details>
   );
 }
 
-function Line({ row, of }: { readonly row: InputRow; readonly of: string }) {
+function Line({ row, vehicle }: { readonly row: InputRow; readonly vehicle: VehicleInput }) {
   const [fault, setFault] = useState<string | null>(null);
   const id = useId();
+  const [slider = null] = useMemo(() => slidersOf([{ owner: vehicle, row }]), [vehicle, row.text]);
   return (
     <>
       <tr>
@@ -35,7 +37,9 @@ function Line({ row, of }: { readonly row: InputRow; readonly of: string }) {
         <td>
           <Field
             row={row}
-            label={`${of}, ${row.label}`}
+            label={`${vehicle.name}, ${row.label}`}
+            slider={slider}
+            editsOf={(text) => [{ path: row.path, value: text }]}
             faultId={fault === null ? null : id}
             onRefusal={setFault}
           />

@@ -21,9 +21,20 @@ export function editWords(edits: readonly Edit[], study: Study | undefined): str
   const [list = '', id = ''] = first.path.split('.');
   const what = singular[list];
   if (what !== undefined) return `the ${what} “${id}” changed`;
-  const value = first.value === null ? 'taken out' : String(first.value);
-  return `${placeWords(first.path, study)}: ${value}`;
+  return `${placesWords(first.path, edits, study)}: ${first.value === null ? 'taken out' : String(first.value)}`;
 }
+
+/** The same input of two engines is told once: `Alder B and Alder P, chamber pressure`. */
+function placesWords(path: string, edits: readonly Edit[], study: Study | undefined): string {
+  const names = edits.flatMap((edit) => {
+    const engine = 'path' in edit && tailOf(edit.path) === tailOf(path) ? edit.path.split('.')[1] : undefined;
+    return study?.engines.find(({ id }) => id === engine)?.name ?? [];
+  });
+  const words = placeWords(path, study);
+  return names.length < 2 ? words : words.replace(names[0]!, names.join(' and '));
+}
+
+const tailOf = (path: string): string => path.split('.').slice(2).join('.');
 
 /** `Alder B, chamber pressure`. */
 function placeWords(path: string, study: Study | undefined): string {

@@ -16,6 +16,7 @@ export interface InputRow {
   readonly origin: 'own' | 'shared' | 'default';
   /** The only texts allowed, if they are few. */ readonly choices?: readonly string[];
   /** Shown, but changed in the file itself. */ readonly fixed?: true;
+  /** Where it is a number. */ readonly stated?: Quantity;
 }
 
 /** Inputs of several engines come in this order, whichever of them has what. */
@@ -49,6 +50,7 @@ export function inputRows(engine: EngineInput): readonly InputRow[] {
       path: `engines.${engine.id}.${tail}`,
       text: value.text,
       origin: value.byDefault ? 'default' : own ? 'own' : 'shared',
+      stated: value,
     };
   };
   const words = (key: string, label: string, text: string): InputRow => ({

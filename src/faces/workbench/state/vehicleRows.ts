@@ -17,6 +17,7 @@ export function vehicleRows(vehicle: VehicleInput): readonly InputRow[] {
         path: `${below}${name}`,
         text: now.text,
         origin: now.byDefault ? 'default' : now.path.startsWith(below) ? 'own' : 'shared',
+        stated: now,
       },
     ];
   });

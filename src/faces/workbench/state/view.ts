@@ -61,6 +61,9 @@ export function closeCard(): void {
   if (back instanceof HTMLElement) back.focus();
 }
 
+/** Of the inputs only those are shown that are not the same in both engines. */
+export const onlyDiffering = signal(false);
+
 /** On a narrow screen one engine is shown at a time. */
 export const engineInFront = signal<0 | 1>(0);
 

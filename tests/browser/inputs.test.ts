@@ -1,0 +1,121 @@
+/** Inputs of two engines: sliders, locked together, copied, taken back; each an edit of the study file that can be undone. */
+
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { axeFindings, onDisk, open, page, textOf, useWorkbench } from './studyPage.ts';
+
+useWorkbench();
+
+const field = (input: string) => page.locator(`input[id="field-engines.${input}"]`);
+const sliderOf = (engine: string, label: string) =>
+  page.getByRole('slider', { name: `${engine}, ${label}, slider` });
+const undo = () => page.getByRole('button', { name: 'Undo', exact: true });
+const tool = (name: RegExp) => page.getByRole('button', { name });
+const status = () => textOf(page.locator('header [role=status]'));
+
+interface Written {
+  readonly engines: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, unknown>>>>>>;
+}
+const engines = async () => (parse(await onDisk()) as Written).engines;
+
+describe('the slider of an input', () => {
+  it('shows while it is dragged, is written when let go, and is one step to undo', async () => {
+    await open();
+    const original = await onDisk();
+    const slider = sliderOf('Alder B', 'Chamber pressure');
+    expect(await slider.getAttribute('aria-valuetext')).toBe('100 bar');
+    await slider.scrollIntoViewIfNeeded();
+    const box = await slider.boundingBox();
+    if (box === null) throw new Error('The slider has no place.');
+    const y = box.y + box.height / 2;
+    const at = Number(await slider.inputValue()) / Number(await slider.getAttribute('max'));
+    await page.mouse.move(box.x + 7 + at * (box.width - 14), y);
+    await page.mouse.down();
+    for (const share of [0.75, 0.8, 0.85]) await page.mouse.move(box.x + share * box.width, y);
+    const shown = await field('bell.chamber.pressure').inputValue();
+    expect(shown).toMatch(/^\d+ bar$/);
+    expect(Number.parseFloat(shown)).toBeGreaterThan(150);
+    // The numbers follow before anything is written.
+    await expect.poll(() => field('plug.chamber.pressure').inputValue()).toBe(shown);
+    expect(await onDisk()).toBe(original);
+    await page.mouse.up();
+    await expect.poll(onDisk).toBe(original.replace('pressure: 100 bar', `pressure: ${shown}`));
+    await expect.poll(() => undo().getAttribute('title')).toBe(`Undo: Alder B, chamber pressure: ${shown}`);
+    await undo().click();
+    await expect.poll(onDisk).toBe(original);
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('100 bar');
+    expect(await undo().isDisabled()).toBe(true);
+  });
+
+  it('goes by keys, over equal ratios where the range is wide', async () => {
+    await open();
+    const original = await onDisk();
+    const slider = sliderOf('Alder P', 'Area ratio');
+    await slider.focus();
+    await page.keyboard.press('ArrowRight');
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('61');
+    await expect.poll(onDisk).toContain('areaRatio: 61,');
+    await page.keyboard.press('Home');
+    await expect.poll(onDisk).toContain('areaRatio: 5,');
+    await undo().click();
+    await expect.poll(onDisk).toBe(original);
+  });
+});
+
+describe('two engines side by side', () => {
+  it('let what differs stand out, and show it alone', async () => {
+    await open();
+    const line = (label: string) => page.locator('.inputs tbody tr', { hasText: label }).first();
+    expect(await line('Area ratio').getAttribute('class')).toBe('differs');
+    expect(await line('Chamber pressure').getAttribute('class')).toBe('same');
+    expect(await line('Bell length').getAttribute('class')).toBe('one');
+    expect(await axeFindings('inputs')).toEqual([]);
+    await tool(/^Only what differs/).click();
+    expect(await line('Chamber pressure').count()).toBe(0);
+    expect(await line('Area ratio').count()).toBe(1);
+  });
+
+  it('copied from the other, taken back to what the file said when opened', async () => {
+    await open();
+    await field('plug.chamber.pressure').fill('120 bar');
+    await field('plug.chamber.pressure').press('Enter');
+    await expect.poll(async () => (await engines())['plug']?.['chamber']?.['pressure']).toBe('120 bar');
+    await field('plug.chamber.pressure').hover();
+    await tool(/^Chamber pressure: Copy 120 bar of Alder P to Alder B/).click();
+    await expect.poll(async () => (await engines())['bell']?.['chamber']?.['pressure']).toBe('120 bar');
+    await expect.poll(() => field('bell.chamber.pressure').inputValue()).toBe('120 bar');
+    await field('plug.chamber.pressure').hover();
+    await tool(
+      /^Take chamber pressure back to Alder B 100 bar, Alder P 100 bar of the engine that this one is like/,
+    ).click();
+    // Both at once: its own pressure is gone from the plug, which has that of the bell again.
+    await expect.poll(async () => (await engines())['bell']?.['chamber']?.['pressure']).toBe('100 bar');
+    expect((await engines())['plug']?.['chamber']?.['pressure']).toBeUndefined();
+    await undo().click();
+    await expect.poll(async () => (await engines())['plug']?.['chamber']?.['pressure']).toBe('120 bar');
+    expect((await engines())['bell']?.['chamber']?.['pressure']).toBe('120 bar');
+  });
+
+  it('locked together, change together: in one step, and still after the page is loaded anew', async () => {
+    await open();
+    await field('bell.nozzle.areaRatio').hover();
+    const lock = tool(/^Lock area ratio of both together/);
+    await lock.click();
+    expect(await lock.getAttribute('aria-pressed')).toBe('true');
+    await field('bell.nozzle.areaRatio').fill('40');
+    await field('bell.nozzle.areaRatio').press('Enter');
+    await expect.poll(async () => (await engines())['plug']?.['nozzle']?.['areaRatio']).toBe(40);
+    expect((await engines())['bell']?.['nozzle']?.['areaRatio']).toBe(40);
+    await expect.poll(() => undo().getAttribute('title')).toBe('Undo: Alder B and Alder P, area ratio: 40');
+    await page.reload();
+    await page.locator('.input-tools.locked').waitFor();
+    // The plug takes its efficiency from the bell: what is locked is written where it stands.
+    await field('plug.chamber.efficiency').hover();
+    await tool(/^Lock efficiency of both together/).click();
+    await field('plug.chamber.efficiency').fill('96 %');
+    await field('plug.chamber.efficiency').press('Enter');
+    await expect.poll(async () => (await engines())['bell']?.['chamber']?.['efficiency']).toBe('96 %');
+    expect((await engines())['plug']?.['chamber']).toBeUndefined();
+    await expect.poll(status).toBe('saved in study.yaml');
+  });
+});
