@@ -103,7 +103,7 @@ function judged(comparison: Comparison, differences: ReadonlyMap<number, Ends | 
   const quantities = comparison.quantities.map((row, i): ComparedQuantity => {
     const band = differences.get(i) ?? null;
     if (band === null || row.difference === null || !spreads(band, sizeOf(row))) return row;
-    const { low, high, tooClose, words } = judgedDifference(row.quantity, row.difference, band);
+    const { low, high, tooClose, words } = judgedDifference(row.quantity, row.difference, band, sizeOf(row));
     return { ...row, band: { low, high }, ...(tooClose && { words }) };
   });
   return { ...comparison, quantities, answer: withCloseCalls(comparison.answer, quantities) };
@@ -119,7 +119,7 @@ function withCloseCalls(answer: ShortAnswer, quantities: readonly ComparedQuanti
     { where: 'in vacuum', row: quantities.find((q) => q.quantity === 'vacuum.specificImpulse') },
   ].flatMap(({ where, row }) => {
     if (row?.band === undefined || row.difference === null) return [];
-    const { tooClose, words } = judgedDifference(row.quantity, row.difference, row.band);
+    const { tooClose, words } = judgedDifference(row.quantity, row.difference, row.band, sizeOf(row));
     return tooClose ? [{ where, words }] : [];
   });
   if (close.length === 0) return answer;

@@ -11,6 +11,7 @@ export interface HeatRow {
 }
 
 const heatKeys = ['total', 'layerTotal', 'radiationShare', 'peakFlux', 'wettedArea', 'throatEdge'] as const;
+const gapKeys = ['area', 'flow', 'pressure'] as const;
 const coolingKeys = [
   'margin',
   'heatMargin',
@@ -25,6 +26,7 @@ const coolingKeys = [
   'pressureDrop',
   'channelDepth',
 ] as const;
+const skirtKeys = ['skirtTemperature', 'skirtLimit'] as const;
 const scalingKeys = [
   'heatMarginWithThrust',
   'wallMarginWithThrust',
@@ -36,17 +38,17 @@ const scalingKeys = [
 export function heatRows({ heat }: EngineAnswer): readonly HeatRow[] {
   return [
     ...heatKeys.map((key) => ({ quantity: `heat.${key}`, value: heat?.[key] ?? null })),
-    { quantity: 'heat.gapError.area', value: heat?.gapError.area ?? null },
+    ...gapKeys.map((key) => ({ quantity: `heat.gapError.${key}`, value: heat?.gapError[key] ?? null })),
   ];
 }
 
 /** What the coolant makes of it; empty where the study says nothing of cooling. */
 export function coolingRows({ cooling }: EngineAnswer): readonly HeatRow[] {
   if (cooling === undefined) return [];
-  const skirt = cooling?.skirtTemperature;
+  const skirt = cooling?.skirtTemperature === undefined ? [] : skirtKeys;
   return [
     ...coolingKeys.map((key) => ({ quantity: `cooling.${key}`, value: cooling?.[key] ?? null })),
-    ...(skirt === undefined ? [] : [{ quantity: 'cooling.skirtTemperature', value: skirt }]),
+    ...skirt.map((key) => ({ quantity: `cooling.${key}`, value: cooling?.[key] ?? null })),
     ...scalingKeys.map((key) => ({
       quantity: `cooling.scaling.${key}`,
       value: cooling?.scaling[key] ?? null,
@@ -54,8 +56,22 @@ export function coolingRows({ cooling }: EngineAnswer): readonly HeatRow[] {
   ];
 }
 
-/** One sentence: does the wall live, and what is tightest. */
+/** Does the wall live, and what is tightest; the skirt, which has no channels, by itself. */
 export function coolingVerdict(cooling: CoolingAnswer): string {
+  return [channelsVerdict(cooling), ...skirtVerdict(cooling)].join(' ');
+}
+
+function skirtVerdict({ skirtTemperature, skirtLimit }: CoolingAnswer): readonly string[] {
+  if (skirtTemperature === undefined || skirtLimit === undefined) return [];
+  const fate = skirtTemperature <= skirtLimit ? 'lives' : 'does not live';
+  const [hot, limit] = [
+    show('cooling.skirtTemperature', skirtTemperature).text,
+    show('cooling.skirtLimit', skirtLimit).text,
+  ];
+  return [`The skirt, which only radiates, ${fate}: it reaches ${hot} and stands ${limit}.`];
+}
+
+function channelsVerdict(cooling: CoolingAnswer): string {
   const { margin, heatMargin, wallMargin, hottestWall, wallLimit, tightestOn } = cooling;
   const where = placeWords(cooling.tightestAt, tightestOn);
   const wall = `the wall reaches ${show('cooling.hottestWall', hottestWall).text} and stands ${show('cooling.wallLimit', wallLimit).text}`;

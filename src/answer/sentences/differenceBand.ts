@@ -2,7 +2,7 @@
 
 import type { Study } from '../../study/model.ts';
 import type { Crew } from '../asked/crew.ts';
-import type { AskedAmbient } from '../asked/model.ts';
+import type { AskedAmbient, Told } from '../asked/model.ts';
 import { plainAsk } from '../asked/plainAsk.ts';
 import { type DisplayUnit, quantity } from '../catalogue.ts';
 import { unitFor } from '../display.ts';
@@ -24,7 +24,7 @@ export interface DifferenceBand extends AskedDifference {
   readonly low: number;
   readonly high: number;
   /** Its sign is open. */ readonly tooClose: boolean;
-  /** `at the pad: between 0.5 and 4 s more`, `in vacuum: too close to call (1 s less to 2 s more)` */
+  /** `at the pad: between 0.5 and 4 s more`, `in vacuum: too close to call (1 s less to 2 s more)`, `in vacuum: the same` */
   readonly words: string;
 }
 
@@ -54,7 +54,8 @@ export async function differenceBands(
     };
     const value = difference(drawn.middle.map((told) => (told.ok ? told.value : null)));
     const band = bandOf(drawn, choicesOf({ places }, drawn), { places }, difference);
-    return value === null || band === null ? null : told(asked, value, band);
+    const size = Math.max(...places.map((place) => sizeOf(drawn.middle[place])));
+    return value === null || band === null ? null : told(asked, value, band, size);
   });
 }
 
@@ -70,24 +71,36 @@ export async function differenceBand(
   return band ?? null;
 }
 
-function told(asked: AskedDifference, value: number, band: Band): DifferenceBand {
-  const judged = judgedDifference(asked.quantity, value, band);
+const sizeOf = (told: Told | undefined): number => (told?.ok === true ? Math.abs(told.value) : 0);
+
+function told(asked: AskedDifference, value: number, band: Band, size: number): DifferenceBand {
+  const judged = judgedDifference(asked.quantity, value, band, size);
   const where = asked.ambient === null ? '' : `${ambientWords(asked.ambient)}: `;
-  return { ...asked, value, ...judged, words: `${where}${judged.words}` };
+  return { ...asked, ...judged, words: `${where}${judged.words}` };
 }
 
-/** Whether the sign of a difference is sure, and how much it is in words. @param name of the quantity, in the catalogue */
+/** Of the numbers themselves: a smaller difference is left of rounding. */
+const ROUNDING = 1e-9;
+
+/**
+ * Whether the sign of a difference is sure, and how much it is in words.
+ * @param name of the quantity, in the catalogue @param size of the numbers whose difference it is [SI]
+ */
 export function judgedDifference(
   name: string,
   value: number,
   band: Band,
-): Pick<DifferenceBand, 'low' | 'high' | 'tooClose' | 'words'> {
+  size: number,
+): Pick<DifferenceBand, 'value' | 'low' | 'high' | 'tooClose' | 'words'> {
   const low = Math.min(band.low, value);
   const high = Math.max(band.high, value);
+  if (Math.max(-low, high) <= ROUNDING * size) {
+    return { value: 0, low: 0, high: 0, tooClose: true, words: 'the same' };
+  }
   const tooClose = low <= 0 && high >= 0;
   const unit = unitFor(quantity(name), [low, high]);
   const words = tooClose ? `too close to call${openWords(low, high, unit)}` : sureWords(low, high, unit);
-  return { low, high, tooClose, words };
+  return { value, low, high, tooClose, words };
 }
 
 function sureWords(low: number, high: number, unit: DisplayUnit): string {
@@ -95,7 +108,6 @@ function sureWords(low: number, high: number, unit: DisplayUnit): string {
 }
 
 function openWords(low: number, high: number, unit: DisplayUnit): string {
-  if (low === 0 && high === 0) return '';
   const span = spanWords(low, high, unit);
   const [down, up] = [-span.low, span.high].map((end) =>
     plain(Math.abs(Number((end * unit.perSI).toPrecision(3)))),

@@ -134,5 +134,6 @@ function differenceOf(name: string, places: readonly number[], drawn: DrawnAsks)
     const [a, b] = [row[one] ?? null, row[two] ?? null];
     return a === null || b === null ? null : b - a;
   });
-  return { value, ...judgedDifference(name, value, { low: low ?? value, high: high ?? value }) };
+  const size = Math.max(Math.abs(base.value), Math.abs(other.value));
+  return judgedDifference(name, value, { low: low ?? value, high: high ?? value }, size);
 }

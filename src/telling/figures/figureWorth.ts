@@ -44,9 +44,9 @@ export function figureWorth(table: WorthTable, answer: StudyAnswer, options: Fig
     options,
   );
   const barOf = (row: (typeof rows)[number]): BarRow => {
-    const { value, low, high, tooClose } = row.difference!;
+    const { value, low, high, tooClose, words } = row.difference!;
     const [at, from, to] = [value, low, high].map((end) => Math.log1p(Math.max(-0.99, row.share(end))));
-    const text = tooClose ? 'too close to call' : signedShare(row.share(value));
+    const text = value === 0 ? words : tooClose ? 'too close to call' : signedShare(row.share(value));
     return { label: rowWords(row), bars: [{ style: other.style, value: at!, low: from!, high: to!, text }] };
   };
   const blocks = (['gain', 'price'] as const).map((group) => ({

@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, expect, test } from 'vitest';
 import { tell } from '../../../src/answer/asked/tell.ts';
 import { findQuantity, quantityNameAt } from '../../../src/answer/catalogue.ts';
+import { coolingRows, coolingVerdict, heatRows } from '../../../src/answer/heat/heatWords.ts';
 import type { SolvedStudy } from '../../../src/answer/solve.ts';
 import { CORRELATIONS } from '../../../src/physics/heat/index.ts';
 import { COOLANTS, CORRELATION_WORDS, WALLS } from '../../../src/study/coolingForm.ts';
@@ -54,6 +55,29 @@ test('the skirt radiates behind its area ratio, and its limit is told', () => {
   expect(cooling!.skirtTemperature).toBeGreaterThan(skirt.at(-1)!.wallHot - 1e-9);
   expect(cooling!.skirtLimit).toBe(1640);
   expect(solved.answer.engines['plug']!.cooling!.notes.join(' ')).toContain('cones and bells only');
+});
+
+test('the verdict judges the skirt by itself, and the rows have its limit', () => {
+  const engine = solved.answer.engines['engine']!;
+  const cooling = engine.cooling!;
+  expect(coolingRows(engine).map(({ quantity }) => quantity)).toContain('cooling.skirtLimit');
+  const words = (skirtTemperature: number): string =>
+    coolingVerdict({ ...cooling, skirtTemperature }).replaceAll('\u00a0', ' ');
+  expect(words(2000)).toMatch(
+    /The skirt, which only radiates, does not live: it reaches 2000 K and stands 1640 K\.$/,
+  );
+  expect(words(1600)).toMatch(/lives: it reaches 1600 K and stands 1640 K\.$/);
+  expect(coolingVerdict(solved.answer.engines['plug']!.cooling!)).not.toContain('skirt');
+});
+
+test('a tenth of a millimetre at the throat is told in area, flow and pressure', () => {
+  const rows = heatRows(solved.answer.engines['engine']!);
+  const of = (key: string): number =>
+    rows.find(({ quantity }) => quantity === `heat.gapError.${key}`)!.value!;
+  // Ø 120 mm, a tenth more: (120.1/120)² − 1; the pressure at the same flow falls by as much.
+  expect(of('area')).toBeCloseTo((120.1 / 120) ** 2 - 1, 12);
+  expect(of('flow')).toBeCloseTo(of('area'), 12);
+  expect(of('pressure')).toBeCloseTo((120 / 120.1) ** 2 - 1, 12);
 });
 
 test('the words of the study are the rows of the data', () => {

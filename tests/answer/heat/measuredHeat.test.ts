@@ -8,8 +8,8 @@ import { solveText } from '../solveText.ts';
 /**
  * R. L. Schacht, R. J. Quentmeyer, W. L. Jones, NASA TN D-2832, 1965: copper heat-sink chamber on oxygen and hydrogen, throat 5 in, area ratios of
  * contraction and expansion 4.64, 150 to 1000 psia. The report gives St* Pr*^0.7 = C Re*^−0.2 at five stations (table read at second hand,
- * in a public summary of the report): C and its 95 % band. Its own tables, and others' station by station (air through a cooled nozzle: L. H. Back,
- * P. F. Massier, H. L. Gier, JPL TR 32-654, 1964), were not at hand.
+ * in a public summary of the report): C and its 95 % band. Its own tables, and others' station by station (heated air: L. H. Back, P. F. Massier,
+ * H. L. Gier, Int. J. Heat Mass Transfer 7, 1964, 549), were not at hand.
  */
 const stations = [
   { name: 'cylinder', areaRatio: 4.64, side: -1, constant: 0.0257, band: 0.218 },

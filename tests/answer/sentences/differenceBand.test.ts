@@ -34,6 +34,15 @@ test('too close to call where the sign is open, on both sides of the line', asyn
   expect(open!.words).toMatch(/^too close to call \(from .* less to .* more\)$/);
 });
 
+test('what rounding leaves of two equal numbers is no difference', async () => {
+  // 1e-13 of the number, above and below: that of a sum in another order.
+  const same = await band((ask, point) => (isOf(ask, 'a') ? 100 : 100 + 1e-11 * (1 + z(point))));
+  expect(same).toMatchObject({ value: 0, low: 0, high: 0, tooClose: true, words: 'the same' });
+  // A millionth of it is one, and told.
+  const small = await band((ask) => (isOf(ask, 'a') ? 100 : 100.0001));
+  expect(small!.words).toMatch(/more$/);
+});
+
 test('models that stand beside each other widen it; an absent number has none', async () => {
   const wide = await band((ask) =>
     isOf(ask, 'a') ? 100 : withAlternatives(103, { Stark: 99, Schmucker: 103 }),
