@@ -131,8 +131,8 @@ function oneRun(
   count: number,
   hangsOn: (dimension: number) => boolean,
 ): Run {
-  const a = Float64Array.from({ length: count }, (_, n) => at(n));
-  const b = Float64Array.from({ length: count }, (_, n) => at(count + n));
+  const [a, b] = [new Float64Array(count), new Float64Array(count)];
+  for (let n = 0; n < count; n++) [a[n], b[n]] = [at(n), at(count + n)];
   let sum = 0;
   let squares = 0;
   for (let n = 0; n < count; n++) {

@@ -58,5 +58,7 @@ function quotient([above, below]: readonly [readonly number[], readonly number[]
 }
 
 function horner(coefficients: readonly number[], x: number): number {
-  return coefficients.reduceRight((sum, coefficient) => sum * x + coefficient, 0);
+  let sum = 0;
+  for (let i = coefficients.length - 1; i >= 0; i--) sum = sum * x + coefficients[i]!;
+  return sum;
 }

@@ -17,31 +17,38 @@ export interface BuiltTest {
   readonly explain: (values: AskedValues, into: Findings) => void;
 }
 
-/** The verdict over several: one that fails decides an `and`, whatever is absent beside it. */
-export function allOf(tests: readonly BuiltTest[]): Pick<BuiltTest, 'holds' | 'margin' | 'absent'> {
+/** Several tests as one, but for what is told of it. */
+export type JoinedTests = Pick<BuiltTest, 'holds' | 'margin' | 'absent'>;
+
+/** One that fails decides an `and`, whatever is absent beside it. */
+export const allOf = (tests: readonly BuiltTest[]): JoinedTests => joinedBy(tests, false);
+
+/** One that holds decides an `or`. */
+export const anyOf = (tests: readonly BuiltTest[]): JoinedTests => joinedBy(tests, true);
+
+/** @param decides the verdict of one that is that of the whole */
+function joinedBy(tests: readonly BuiltTest[], decides: boolean): JoinedTests {
   return {
     holds: (values) => {
       let sure = true;
       for (const test of tests) {
         const one = test.holds(values);
-        if (one === false) return false;
+        if (one === decides) return decides;
         if (one === null) sure = false;
       }
-      return sure ? true : null;
+      return sure ? !decides : null;
     },
     margin: (values) => {
       let least = Number.POSITIVE_INFINITY;
-      let fails = false;
       let sure = true;
       for (const test of tests) {
-        const one = test.margin(values);
-        if (Number.isNaN(one)) sure = false;
-        else {
-          least = Math.min(least, one);
-          if (one <= 0 && test.holds(values) === false) fails = true;
-        }
+        const margin = test.margin(values);
+        if (Number.isNaN(margin)) sure = false;
+        // A margin of exactly nothing stays so: the operator decides there.
+        else least = Math.min(least, decides ? 0 - margin : margin);
       }
-      return fails || sure ? least : Number.NaN;
+      if (!sure && !tests.some((test) => test.holds(values) === decides)) return Number.NaN;
+      return decides ? 0 - least : least;
     },
     absent: (values) => firstAbsent(tests, values),
   };
@@ -65,12 +72,6 @@ export const opposite = (test: BuiltTest): BuiltTest => ({
   absent: test.absent,
   explain: test.explain,
 });
-
-/** One that holds decides an `or`. */
-export function anyOf(tests: readonly BuiltTest[]): Pick<BuiltTest, 'holds' | 'margin' | 'absent'> {
-  const none = allOf(tests.map(opposite));
-  return opposite({ ...none, explain: () => undefined });
-}
 
 /** Index of the test with the least (or the greatest) margin; −1 where none has one. */
 export function mostTelling(tests: readonly BuiltTest[], values: AskedValues, sign: 1 | -1): number {

@@ -4,24 +4,34 @@ import { commonDimension } from './alike.ts';
 import { absentIn, type Built, namedNumber, told, type Work } from './built.ts';
 import type { BuiltTest } from './builtTest.ts';
 import { inWords, isNumber, sameDimension } from './dimensions.ts';
-import type { ComparisonOperator, NamedNumber, SideNamed } from './model.ts';
+import type { AskedValues, ComparisonOperator, NamedNumber, SideNamed } from './model.ts';
 import type { Expression, Span, Test } from './tree.ts';
 import { refuse } from './trouble.ts';
 import type { Workshop } from './workshop.ts';
 
 type Order = '<' | '<=' | '>' | '>=';
 
+/** How far the sides may be apart [SI], where the right one is given. */
+export type Tolerance = (values: AskedValues, right: number) => number;
+
+const NO_TOLERANCE: Tolerance = () => 0;
+
 /** Difference of two sides over the size of what is compared; a bare number against nothing is held against 1 SI unit. */
-function scaled(left: Built, right: Built, difference: Work): Work {
+function scaled(left: Built, right: Built, difference: Sides['difference'], allowed: Tolerance): Work {
   const rest = isBareAgainstZero(left, right) ? 1 : 0;
   return (values) => {
-    const apart = difference(values);
+    const [l, r] = [left.value(values), right.value(values)];
+    const apart = difference(l, r, allowed(values, r));
     if (apart === 0) return 0;
     if (!Number.isFinite(apart)) return Number.NaN;
-    const size = left.size(values) + right.size(values) + rest;
+    const size = sizeOf(left, values, l) + sizeOf(right, values, r) + rest;
     return Number.isFinite(size) && size > 0 ? apart / size : Math.sign(apart);
   };
 }
+
+/** @param value of it, known already: a number by itself is of its own size */
+export const sizeOf = (built: Built, values: AskedValues, value: number): number =>
+  built.ask === null ? built.size(values) : Math.abs(value);
 
 const isBareAgainstZero = (left: Built, right: Built): boolean =>
   (right.constant === 0 && left.ask !== null) || (left.constant === 0 && right.ask !== null);
@@ -59,20 +69,25 @@ interface Sides {
   readonly left: Built;
   readonly right: Built;
   readonly operator: ComparisonOperator;
-  readonly tolerance: Work | null;
+  readonly tolerance: Tolerance | null;
   /** Null where a side is absent. */ readonly holds: (l: number, r: number, tolerance: number) => boolean;
-  readonly difference: Work;
+  /** Above nothing where it holds. */ readonly difference: (
+    l: number,
+    r: number,
+    tolerance: number,
+  ) => number;
 }
 
 function comparison(
   { span, left, right, operator, tolerance, holds, difference }: Sides,
   text: string,
 ): BuiltTest {
-  const margin = scaled(left, right, difference);
-  const allowed = tolerance ?? (() => 0);
+  const allowed = tolerance ?? NO_TOLERANCE;
+  const margin = scaled(left, right, difference, allowed);
   return {
     holds: (values) => {
-      const [l, r, most] = [left.value(values), right.value(values), allowed(values)];
+      const [l, r] = [left.value(values), right.value(values)];
+      const most = allowed(values, r);
       return Number.isFinite(most - Math.abs(l - r)) ? holds(l, r, most) : null;
     },
     margin,
@@ -84,7 +99,7 @@ function comparison(
         left: told(left.value(values)),
         right: told(right.value(values)),
         operator,
-        tolerance: tolerance === null ? null : told(tolerance(values)),
+        tolerance: tolerance === null ? null : told(tolerance(values, right.value(values))),
         dimension: left.anyDimension ? right.dimension : left.dimension,
         margin: told(margin(values)),
       });
@@ -109,16 +124,16 @@ export function compareSides(
   comparable(left, right, node);
   const { operator } = node;
   const sign = LESS.has(operator) ? -1 : 1;
-  const difference: Work = (values) => sign * (left.value(values) - right.value(values));
+  const difference = (l: number, r: number): number => sign * (l - r);
   const holds = (l: number, r: number): boolean => ordered(operator, l, r);
   return comparison({ span: node, left, right, operator, tolerance: null, holds, difference }, text);
 }
 
-/** How far the left side may be from the right one [SI]: a share of the right side, or an amount. */
-export function toleranceOf(node: Expression, built: Built, right: Built): Work {
+/** How far the left side may be from the right one: a share of the right side, or an amount. */
+export function toleranceOf(node: Expression, built: Built, right: Built): Tolerance {
   if (isNumber(built.dimension) && !built.anyDimension) {
     const amount = node.is === 'number' && node.bare && isNumber(right.dimension);
-    return amount ? built.value : (values) => built.value(values) * Math.abs(right.value(values));
+    return amount ? built.value : (values, r) => built.value(values) * Math.abs(r);
   }
   if (!built.anyDimension && !sameDimension(built.dimension, right.dimension) && !right.anyDimension) {
     refuse(
@@ -142,7 +157,7 @@ export function compareAbout(
 ): BuiltTest {
   comparable(left, right, node);
   const allowed = toleranceOf(node.tolerance, tolerance, right);
-  const difference: Work = (values) => allowed(values) - Math.abs(left.value(values) - right.value(values));
+  const difference = (l: number, r: number, most: number): number => most - Math.abs(l - r);
   const holds = (l: number, r: number, most: number): boolean => Math.abs(l - r) <= most;
   return comparison(
     { span: node, left, right, operator: 'about', tolerance: allowed, holds, difference },
@@ -162,8 +177,8 @@ export function compareApart(
   const allowed = toleranceOf(node.by, by, right);
   const { operator } = node;
   const less = LESS.has(operator);
-  const difference: Work = (values) =>
-    (less ? 1 : -1) * (allowed(values) - Math.abs(left.value(values) - right.value(values)));
+  const difference = (l: number, r: number, most: number): number =>
+    (less ? 1 : -1) * (most - Math.abs(l - r));
   const holds = (l: number, r: number, most: number): boolean => ordered(operator, Math.abs(l - r), most);
   const shown = less ? 'about' : 'not about';
   return comparison(

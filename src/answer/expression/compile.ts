@@ -3,7 +3,7 @@
 import { buildExpression } from './buildExpression.ts';
 import { buildTest } from './buildTest.ts';
 import { absentIn, told } from './built.ts';
-import type { Findings } from './builtTest.ts';
+import type { BuiltTest, Findings } from './builtTest.ts';
 import type {
   AskedValues,
   Compiled,
@@ -44,9 +44,9 @@ function testOf(text: string, scope: TestScope): CompiledTest {
     ranges: shop.ranges,
     holds: test.holds,
     margin: (values) => told(test.margin(values)),
+    sides: (values) => findingsOf(test, values).sides,
     decide: (values) => {
-      const found: Findings = { sides: [], witnesses: [] };
-      test.explain(values, found);
+      const found = findingsOf(test, values);
       const holds = test.holds(values);
       return {
         holds,
@@ -56,6 +56,12 @@ function testOf(text: string, scope: TestScope): CompiledTest {
       };
     },
   };
+}
+
+function findingsOf(test: BuiltTest, values: AskedValues): Findings {
+  const found: Findings = { sides: [], witnesses: [] };
+  test.explain(values, found);
+  return found;
 }
 
 function expressionOf(text: string, scope: TestScope): CompiledExpression {

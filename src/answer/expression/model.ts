@@ -154,6 +154,7 @@ export interface CompiledTest {
   readonly numbers: readonly NamedNumber[];
   readonly ranges: readonly TestedRange[];
   /** All that can be told of these values. */ readonly decide: (values: AskedValues) => Decision;
+  /** The same sides alone. */ readonly sides: (values: AskedValues) => readonly ComparedSides[];
   /** The same margin alone: quick, for thousands of draws. */
   readonly margin: (values: AskedValues) => number | null;
   /** The same verdict alone: quick. */ readonly holds: (values: AskedValues) => boolean | null;

@@ -2,7 +2,7 @@
 
 import { absentIn, type Built, told, type Work } from './built.ts';
 import type { BuiltTest, Findings } from './builtTest.ts';
-import { sideNamed, toleranceOf } from './compare.ts';
+import { sideNamed, sizeOf, toleranceOf } from './compare.ts';
 import type { AskedValues, ComparisonOperator, Witness } from './model.ts';
 import { around, type Spread } from './spreadRange.ts';
 import type { Test } from './tree.ts';
@@ -22,14 +22,27 @@ interface Pair {
 }
 
 /** Everything a trend needs of its points at once; NaN where one is absent. */
-function read(bodies: readonly Built[], values: AskedValues): { y: number[]; size: number } {
-  const y = bodies.map((body) => body.value(values));
-  const size = bodies.reduce((most, body) => Math.max(most, body.size(values)), 0);
-  return { y, size: size > 0 ? size : 1 };
+interface Read {
+  readonly y: Float64Array;
+  /** Of the largest of them; 1 where there is none. */ readonly size: number;
+}
+
+/** Reads all points, always into the same list. */
+function readerOf(bodies: readonly Built[]): (values: AskedValues) => Read {
+  const y = new Float64Array(bodies.length);
+  return (values) => {
+    let size = 0;
+    for (let i = 0; i < y.length; i++) {
+      const body = bodies[i]!;
+      y[i] = body.value(values);
+      size = Math.max(size, sizeOf(body, values, y[i]!));
+    }
+    return { y, size: size > 0 ? size : 1 };
+  };
 }
 
 /** `rises`: no step down, and the end above the beginning. `does not rise`: no step up. */
-function monotone(trend: Exclude<TrendNode['trend'], 'constant'>, y: readonly number[], size: number): Pair {
+function monotone(trend: Exclude<TrendNode['trend'], 'constant'>, y: Float64Array, size: number): Pair {
   const up = trend === 'rises' || trend === 'does not fall' ? 1 : -1;
   let worst: Pair = { margin: Number.POSITIVE_INFINITY, from: 0, to: 1 };
   for (let i = 1; i < y.length; i++) {
@@ -44,7 +57,7 @@ function monotone(trend: Exclude<TrendNode['trend'], 'constant'>, y: readonly nu
   return whole < worst.margin ? { margin: whole, from: 0, to: last } : worst;
 }
 
-function constancy(y: readonly number[], size: number, allowed: (middle: number) => number): Pair {
+function constancy(y: Float64Array, size: number, allowed: (middle: number) => number): Pair {
   let [low, high] = [0, 0];
   y.forEach((value, i) => {
     if (value < y[low]!) low = i;
@@ -71,8 +84,9 @@ export function trendTest(
   text: string,
 ): BuiltTest {
   const allowed = allowance(node, tolerance, bodies[0]!);
+  const read = readerOf(bodies);
   const pairOf = (values: AskedValues): Pair => {
-    const { y, size } = read(bodies, values);
+    const { y, size } = read(values);
     return node.trend === 'constant'
       ? constancy(y, size, (middle) => allowed(middle))
       : monotone(node.trend, y, size);
@@ -96,7 +110,7 @@ export function trendTest(
       });
       const is = margin >= 0 ? 'closest call' : 'counterexample';
       const { points, range } = spread;
-      const stretch = is === 'counterexample' ? stretchOf(node.trend, bodies, values, from, to, spread) : {};
+      const stretch = is === 'counterexample' ? stretchOf(node.trend, read(values), from, to, spread) : {};
       witnesses.push({ range, variable: node.range.variable, place: points[to]!, is, ...stretch });
     },
   );
@@ -105,14 +119,12 @@ export function trendTest(
 /** All steps without a gap around the worst one that go the wrong way. */
 function stretchOf(
   trend: TrendNode['trend'],
-  bodies: readonly Built[],
-  values: AskedValues,
+  { y, size }: Read,
   from: number,
   to: number,
   { points }: Spread,
 ): Pick<Witness, 'around'> {
   if (trend === 'constant' || to !== from + 1) return {};
-  const { y, size } = read(bodies, values);
   const up = trend === 'rises' || trend === 'does not fall' ? 1 : -1;
   const wrong = (i: number): boolean => i > 0 && (up * (y[i]! - y[i - 1]!)) / size + FLAT < 0;
   let first = to;
@@ -132,8 +144,7 @@ function allowance(node: TrendNode, tolerance: Built | null, body: Built): (midd
     );
   }
   const { tolerance: written } = node;
-  const share = (middle: number): number =>
-    toleranceOf(written, tolerance, { ...body, value: () => middle })([]);
+  const share = (middle: number): number => toleranceOf(written, tolerance, body)([], middle);
   // Once at the door, so that a tolerance of another kind is refused before anything runs.
   share(1);
   return share;

@@ -1,5 +1,6 @@
 /** Between which two values 95 % of the draws lie, by every published model that stands beside another. */
 
+import { orderedAt } from '../../numerics/orderedAt.ts';
 import type { AlternativeChoice, DrawnAsks, Row, RowsWanted } from './drawnAsks.ts';
 
 export interface Band {
@@ -33,10 +34,11 @@ export function bandOf(
   };
 }
 
-/** Puts the values in order. */
+/** Moves the values about. */
 function middleOf(values: Float64Array): Band | null {
   if (values.length === 0) return null;
-  const sorted = values.sort();
-  const last = sorted.length - 1;
-  return { low: sorted[Math.floor(TAIL * last)]!, high: sorted[Math.ceil((1 - TAIL) * last)]! };
+  const last = values.length - 1;
+  const lowest = Math.floor(TAIL * last);
+  const low = orderedAt(values, lowest);
+  return { low, high: orderedAt(values, Math.ceil((1 - TAIL) * last), lowest) };
 }

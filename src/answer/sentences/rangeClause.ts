@@ -122,7 +122,7 @@ function decidedBand(
 ): Band | null {
   const own = readerAt(placed.places);
   return bandOf(drawn, choices, { places: placed.places, most: DRAWS_LOOKED_AT }, (all) => {
-    const [side] = placed.test.decide(own(all)).sides;
+    const [side] = placed.test.sides(own(all));
     return side === undefined ? null : of(side);
   });
 }

@@ -136,7 +136,7 @@ function sidesAsNumbers(
     const { expression, quantity, ask, fixed } = side.names[which];
     if (fixed) return [];
     const evaluate: NamedNumber['evaluate'] = (values) =>
-      ask === null ? (test.decide(values).sides[0]?.[which] ?? null) : (values[ask] ?? null);
+      ask === null ? (test.sides(values)[0]?.[which] ?? null) : (values[ask] ?? null);
     return [{ expression, quantity, dimension: side.dimension, evaluate }];
   });
 }

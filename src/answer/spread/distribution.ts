@@ -84,13 +84,31 @@ const cutNormal = distributionOf(
   { lowest: null, highest: null },
 )!;
 
+/** How errors of a model move numbers, in a list of places: at two deviations to an end of the band, each side by itself. */
+export interface Pulls {
+  /** Share of the way to that end [–] */ readonly share: Float64Array;
+  /** Where its value stands in the values of the low ends, behind them those of the high ends. */
+  readonly end: Uint32Array;
+}
+
 /**
- * What an error moves a number by: at two deviations it reaches the end of its band, each side by itself.
- *
- * @param deviations of the error's draw
+ * @param deviations of the error, one a place
+ * @param which of the values the place goes by @param values how many there are of each end
  */
-export function movedBy(deviations: number, best: number, low: number, high: number): number {
-  return deviations >= 0
-    ? (deviations / DEVIATIONS_STATED) * (high - best)
-    : (-deviations / DEVIATIONS_STATED) * (low - best);
+export function pullsOf(deviations: Float64Array, which: (place: number) => number, values: number): Pulls {
+  const share = new Float64Array(deviations.length);
+  const end = new Uint32Array(deviations.length);
+  for (let place = 0; place < share.length; place++) {
+    const deviation = deviations[place]!;
+    share[place] = Math.abs(deviation) / DEVIATIONS_STATED;
+    end[place] = which(place) + (deviation >= 0 ? values : 0);
+  }
+  return { share, end };
+}
+
+/** Adds what an error moves each number by. @param ends how far the ends lie off, the low ones first */
+export function pullInto(into: Float64Array, { share, end }: Pulls, ends: Float64Array): void {
+  for (let place = 0; place < into.length; place++) {
+    into[place] = into[place]! + share[place]! * ends[end[place]!]!;
+  }
 }

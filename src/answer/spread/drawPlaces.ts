@@ -14,7 +14,7 @@ export interface DrawCounts {
 export interface DrawPlaces {
   readonly count: number;
   /** Inputs of each draw, from −1 to 1. */ readonly places: readonly Float64Array[];
-  /** Deviations of the models' errors in each draw, at the place of their unknown. */
+  /** Of each unknown, by its place, the deviations of a model's error in all draws; 0 throughout for an input. */
   readonly deviations: readonly Float64Array[];
 }
 
@@ -39,7 +39,9 @@ const blocksOf = remembered(
     }).flat();
     return {
       units,
-      deviations: units.map((unit) => unit.map((chance, d) => (d < inputs ? 0 : modelError(chance)))),
+      deviations: Array.from({ length: unknowns }, (_, d) =>
+        Float64Array.from(units, (unit) => (d < inputs ? 0 : modelError(unit[d]!))),
+      ),
     };
   },
 );

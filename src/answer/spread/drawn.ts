@@ -7,7 +7,7 @@ import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
 import type { Told } from '../asked/model.ts';
 import { modelError } from './distribution.ts';
 import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from './drawPlaces.ts';
-import { type Fitted, fittedTo, movedIn, valueFittedTo } from './fitted.ts';
+import { type Fitted, fittedTo, moverOver, valueFittedTo } from './fitted.ts';
 import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
 import { alone, overPlaces } from './overPlaces.ts';
@@ -171,27 +171,35 @@ function drawInto(
   const partly = all.some(({ fitted }) => fitted.toldAt !== null);
   const near = partly ? places.map((_, draw) => placeToldFor(draw)) : [];
   const moved = new Float64Array(count);
+  const moveInto = moverOver(deviations, there, count);
   let movedBy: Fitted['scatter'] | null = null;
   for (const { fitted, drawn } of all) {
-    const { values, absent } = drawn;
+    const { values } = drawn;
     const { value, toldAt } = fitted;
     if (value === null) continue;
     // The errors of the models move a number alike under each alternative.
     if (fitted.scatter !== movedBy) {
-      for (let draw = 0; draw < count; draw++) moved[draw] = movedIn(fitted, deviations[draw]!, there, draw);
+      moveInto(fitted, moved);
       movedBy = fitted.scatter;
     }
     const { misses } = value;
+    there.fill(values, value);
     for (let draw = 0; draw < count; draw++) {
-      if (toldAt !== null && !toldAt[near[draw]!]!) {
-        absent![draw] = 1;
-        continue;
-      }
-      let sum = there.at(value, draw) + moved[draw]!;
+      let sum = values[draw]! + moved[draw]!;
       // What the surfaces miss together at the points held out, they miss together in a draw: it cancels in differences.
       for (let i = 0; i < heldOut; i++) sum += missed[draw * heldOut + i]! * misses[i]!;
       values[draw] = sum;
     }
+    if (toldAt !== null) dropUntold(drawn, (draw) => toldAt[near[draw]!]!);
+  }
+}
+
+/** Takes the values of the draws away in which the number is not told. */
+function dropUntold({ values, absent }: DrawnAsk, isTold: (draw: number) => boolean): void {
+  for (let draw = 0; draw < values.length; draw++) {
+    if (isTold(draw)) continue;
+    values[draw] = 0;
+    absent![draw] = 1;
   }
 }
 

@@ -1,6 +1,6 @@
 /** One ask with its surfaces: its number, and what the errors of the models move it by. */
 
-import { movedBy } from './distribution.ts';
+import { pullInto, pullsOf } from './distribution.ts';
 import type { Unknown } from './model.ts';
 import type { AskNumbers } from './numbersAt.ts';
 import type { FittedSurface, Surfaces, SurfacesAt, ValuesAtPoints } from './surfaces.ts';
@@ -38,18 +38,30 @@ export function valueFittedTo(surfaces: Surfaces, values: ValuesAtPoints): Pick<
   };
 }
 
-/** What the errors of the models move a number by. */
-export function movedIn(
-  { scatter }: Fitted,
-  deviations: ArrayLike<number>,
-  surfaces: SurfacesAt,
-  place: number,
-): number {
-  let sum = 0;
-  for (const { unknown, low, high } of scatter) {
-    const deviation = deviations[unknown]!;
-    const end = surfaces.at(deviation < 0 ? low : high, place);
-    sum += movedBy(deviation, 0, end, end);
-  }
-  return sum;
+/** What the errors of the models move a number by, in all draws. @param deviations of each unknown */
+export function moverOver(
+  deviations: readonly Float64Array[],
+  there: SurfacesAt,
+  count: number,
+): (fitted: Fitted, into: Float64Array) => void {
+  const ends = endsOver(there, count);
+  const pulls = deviations.map((own) => pullsOf(own, (draw) => draw, count));
+  return ({ scatter }, into) => {
+    into.fill(0);
+    for (const error of scatter) pullInto(into, pulls[error.unknown]!, ends(error));
+  };
+}
+
+/** The ends of a model's band at all places, the low ones first; filled again each time. */
+export function endsOver(
+  there: SurfacesAt,
+  count: number,
+): (error: Pick<Fitted['scatter'][number], 'low' | 'high'>) => Float64Array {
+  const both = new Float64Array(2 * count);
+  const [lowEnds, highEnds] = [both.subarray(0, count), both.subarray(count)];
+  return ({ low, high }) => {
+    there.fill(lowEnds, low);
+    there.fill(highEnds, high);
+    return both;
+  };
 }

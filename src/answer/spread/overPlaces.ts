@@ -1,9 +1,10 @@
 /** One ask at many places at once, on its surfaces. */
 
-import { movedBy } from './distribution.ts';
-import type { Fitted } from './fitted.ts';
+import { remembered } from '../../numerics/remembered.ts';
+import { type Pulls, pullInto, pullsOf } from './distribution.ts';
+import { endsOver, type Fitted } from './fitted.ts';
 import type { DrawnPlace, DrawnPlaces } from './model.ts';
-import type { FittedSurface, Surfaces, SurfacesAt } from './surfaces.ts';
+import type { Surfaces } from './surfaces.ts';
 
 /**
  * The values of an ask, by its place in `fits`, at each of the places; NaN throughout for one that had no value at some of the
@@ -15,48 +16,50 @@ export function overPlaces(
   unknowns: number,
   places: DrawnPlaces,
 ): (ask: number) => Float64Array {
+  const { whichInputs, like } = places;
   const there = surfaces.over(places.inputs);
-  const [best, lowEnd, highEnd] = [0, 1, 2].map(() => new Float64Array(places.inputs.length));
-  const moves = new Uint8Array(unknowns);
+  const best = new Float64Array(places.inputs.length);
+  const ends = endsOver(there, places.inputs.length);
+  const partsOf = remembered((...moves: readonly number[]) => partedBy(places, moves, unknowns));
   return (ask) => {
     const { value, scatter, toldAt } = fits[ask]!;
-    const found = new Float64Array(places.whichInputs.length);
+    const found = new Float64Array(whichInputs.length);
     if (value === null || toldAt !== null) return found.fill(Number.NaN);
-    fillAlong(best!, there, value);
-    for (let row = 0; row < found.length; row++) found[row] = best![places.whichInputs[row]!]!;
-    moves.fill(0);
-    for (const { unknown } of scatter) moves[unknown] = 1;
-    for (const { unknown, low, high } of scatter) {
-      fillAlong(lowEnd!, there, low);
-      fillAlong(highEnd!, there, high);
-      moveInto(found, places, moves, unknown, lowEnd!, highEnd!);
-    }
+    const { moving, still, pulls } = partsOf(...scatter.map(({ unknown }) => unknown));
+    there.fill(best, value);
+    const moved = new Float64Array(moving.length);
+    for (let i = 0; i < moved.length; i++) moved[i] = best[whichInputs[moving[i]!]!]!;
+    scatter.forEach((error, i) => {
+      pullInto(moved, pulls[i]!, ends(error));
+    });
+    for (let i = 0; i < moving.length; i++) found[moving[i]!] = moved[i]!;
+    for (let i = 0; i < still.length; i++) found[still[i]!] = found[like[still[i]!]!]!;
     return found;
   };
 }
 
-/** Adds what one error of a model moves the number by. @param moves 1 for each unknown that does at all */
-function moveInto(
-  found: Float64Array,
-  { whichInputs, deviations, like, butFor }: DrawnPlaces,
-  moves: Uint8Array,
-  unknown: number,
-  low: Float64Array,
-  high: Float64Array,
-): void {
-  const unknowns = moves.length;
-  for (let row = 0; row < found.length; row++) {
-    // What does not move the number leaves it as it was.
-    if (like[row]! >= 0 && moves[butFor[row]!] === 0) found[row] = found[like[row]!]!;
-    else {
-      const input = whichInputs[row]!;
-      found[row]! += movedBy(deviations[row * unknowns + unknown]!, 0, low[input]!, high[input]!);
-    }
-  }
+interface Parts {
+  /** Places at which the number has to be worked out. */ readonly moving: Int32Array;
+  /** Those at which it is what it was at the earlier place that they are like. */ readonly still: Int32Array;
+  /** At the moving places, by each of the errors. */ readonly pulls: readonly Pulls[];
 }
 
-function fillAlong(into: Float64Array, there: SurfacesAt, surface: FittedSurface): void {
-  for (let i = 0; i < into.length; i++) into[i] = there.at(surface, i);
+/** @param moves the errors of the models that move a number; what another one does leaves it as it was */
+function partedBy(
+  { inputs, whichInputs, deviations, like, butFor }: DrawnPlaces,
+  moves: readonly number[],
+  unknowns: number,
+): Parts {
+  const isStill = (row: number): boolean => like[row]! >= 0 && !moves.includes(butFor[row]!);
+  const rows = Int32Array.from(like.keys());
+  const moving = rows.filter((row) => !isStill(row));
+  const pullOf = (unknown: number): Pulls =>
+    pullsOf(
+      Float64Array.from(moving, (row) => deviations[row * unknowns + unknown]!),
+      (place) => whichInputs[moving[place]!]!,
+      inputs.length,
+    );
+  return { moving, still: rows.filter(isStill), pulls: moves.map(pullOf) };
 }
 
 /** One place as a list. */

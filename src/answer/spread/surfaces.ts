@@ -8,6 +8,7 @@ import {
   termsUpTo,
   termValuesInto,
 } from '../../numerics/responseSurface.ts';
+import { sumTermsInto } from '../../numerics/termSums.ts';
 
 /** Values of one number at the points; null where it has none. */
 export type ValuesAtPoints = readonly (number | null)[];
@@ -32,6 +33,10 @@ export interface Surfaces {
 /** Surfaces at several places; what they share there is worked out once. */
 export interface SurfacesAt {
   /** @param place its number among the places */ at(surface: FittedSurface, place: number): number;
+  /** The same at all places at once, quicker. @param into one entry a place */ fill(
+    into: Float64Array,
+    surface: FittedSurface,
+  ): void;
 }
 
 /** No surface at all: every draw has been worked out, and the values are its own. */
@@ -46,7 +51,10 @@ export function eachDrawItself(): Surfaces {
             error: 0,
             misses: new Float64Array(0),
           },
-    over: () => ({ at: ({ coefficients }, draw) => coefficients[draw]! }),
+    over: () => ({
+      at: ({ coefficients }, draw) => coefficients[draw]!,
+      fill: (into, { coefficients }) => into.set(coefficients),
+    }),
   };
 }
 
@@ -139,15 +147,22 @@ function surfacesAt(
   places: readonly ArrayLike<number>[],
 ): SurfacesAt {
   const worked: (Float64Array | undefined)[] = terms.map(() => undefined);
+  const termsOf = (degree: number): Float64Array => {
+    const known = worked[degree];
+    if (known !== undefined) return known;
+    const found = termValuesAt(terms[degree]!, places);
+    worked[degree] = found;
+    return found;
+  };
   return {
     at({ degree, coefficients }, place) {
-      const all = worked[degree] ?? termValuesAt(terms[degree]!, places);
-      worked[degree] = all;
+      const all = termsOf(degree);
       const count = coefficients.length;
       let sum = 0;
       for (let i = 0, at = place * count; i < count; i++, at++) sum += coefficients[i]! * all[at]!;
       return sum;
     },
+    fill: (into, { degree, coefficients }) => sumTermsInto(into, termsOf(degree), coefficients),
   };
 }
 
