@@ -33,7 +33,15 @@ for (let i = 0; i < Number(options.runs); i++) {
   const [load] = loadavg();
   const [began, spent] = [performance.now(), process.cpuUsage()];
   const status = await main(
-    ['pack', `${root}examples/alder-booster`, '--out', join(place, String(i)), '--date', '2026-11-26'],
+    [
+      'pack',
+      `${root}examples/alder-booster`,
+      '--out',
+      join(place, String(i)),
+      '--date',
+      '2026-11-26',
+      '--no-clips',
+    ],
     terminal,
   );
   if (status !== 0) throw new Error(`the package was not made: ${status}`);

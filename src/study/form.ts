@@ -536,6 +536,7 @@ export const topKeys = [
   'maps',
   'needs',
   'measured',
+  'package',
   'sources',
 ] as const;
 export const engineKeys = [

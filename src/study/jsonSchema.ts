@@ -23,6 +23,7 @@ import {
   sizeMeaning,
 } from './form.ts';
 
+import { PACKAGE_SHAPES } from './packageForm.ts';
 import { publishedFields, solveForField } from './publishedForm.ts';
 import { mapPoints, stepsField, sweepPoints } from './sweepForm.ts';
 import { heldField, payloadField, vehicleForms, vehicleMeaning } from './vehicleForm.ts';
@@ -236,6 +237,17 @@ function analogiesSchema(): JsonSchema {
   };
 }
 
+function packageSchema(): JsonSchema {
+  const shape = { type: 'string', enum: [...PACKAGE_SHAPES] };
+  const shapes = { anyOf: [shape, { type: 'array', minItems: 1, items: shape }] };
+  return {
+    type: 'object',
+    description: 'What is asked of the package.',
+    additionalProperties: false,
+    properties: { shapes, clips: { type: 'array', items: text }, clipShapes: shapes },
+  };
+}
+
 const sweptSchema = {
   over: {
     ...text,
@@ -394,6 +406,7 @@ export function studyJsonSchema(): JsonSchema {
       analogies: analogiesSchema(),
       ...sweepSchema(),
       measured: measuredSchema(),
+      package: packageSchema(),
       sources: {
         type: 'object',
         propertyNames: { pattern: PLAIN_ID.source },

@@ -4,6 +4,7 @@ import type { Problem } from '../numerics/problem.ts';
 import type { CORRELATION_WORDS, CoolantId, WallId } from './coolingForm.ts';
 import type { CycleOf } from './cycleForm.ts';
 import type { MeasuredInput } from './measured/model.ts';
+import type { PackageInput } from './packageForm.ts';
 import type { Quantity } from './quantity.ts';
 import type { VehicleInput } from './vehicleModel.ts';
 
@@ -359,6 +360,7 @@ export interface Study {
   readonly maps: readonly MapInput[];
   readonly needs: readonly NeedInput[];
   /** Measured points to set beside what is computed. */ readonly measured: readonly MeasuredInput[];
+  /** What is asked of the package; absent: the usual one. */ readonly package?: PackageInput;
   readonly sources: readonly SourceInput[];
 }
 

@@ -35,6 +35,7 @@ import { readAnalogies } from './readAnalogies.ts';
 import { type EngineContext, engineNameAt, readEngine } from './readEngine.ts';
 import { readFacts } from './readFacts.ts';
 import { customIngredientsAt } from './readIngredients.ts';
+import { readPackage } from './readPackage.ts';
 import { readMaps, readNeeds, readSweeps } from './readSweeps.ts';
 import { readVehicles } from './readVehicles.ts';
 import { listNames, quote, type Report } from './report.ts';
@@ -461,6 +462,7 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
   const sweeps = readSweeps(entries.get('sweeps'), engineIds, report);
   const maps = readMaps(entries.get('maps'), engineIds, report);
   const needs = readNeeds(entries.get('needs'), engineIds, report);
+  const packaged = readPackage(entries.get('package'), report);
   const measured = readMeasured(entries.get('measured'), { engineIds, sourceIds }, report);
 
   if (report.problems.length > 0 || question === null || read === null) return failed();
@@ -481,6 +483,7 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
       maps,
       needs,
       measured,
+      package: packaged,
       sources,
     },
     warnings: report.warnings,

@@ -257,6 +257,7 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
       '| `sweeps`, `maps` | Curves over one input, and one number over two: see below. |',
       '| `needs` | What an input would have to be for a comparison to hold: see below. |',
       '| `measured` | Measured points in CSV files beside the study: [measured](#measured). |',
+      '| `package` | What `plumeline pack` gives: `shapes` of the figures (`16:9`, `9:16`, `1:1`, `print`; absent: the first three), `clips` by name, besides those that the script shows, and their `clipShapes` (absent: `16:9`). `package: { shapes: [16:9, print], clips: [rings-bell] }` |',
       '| `sources` | Citations by id: `title`, and as you like `author`, `year`, `where`. |',
     ].join('\n'),
     '## An engine',

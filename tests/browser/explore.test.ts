@@ -32,7 +32,7 @@ const complaints: string[] = [];
 beforeAll(async () => {
   mkdirSync(join(place, 'study'));
   writeFileSync(join(place, 'study', 'study.yaml'), study);
-  const ran = await runMain(['pack', join(place, 'study'), '--out', join(place, 'package')]);
+  const ran = await runMain(['pack', join(place, 'study'), '--out', join(place, 'package'), '--no-clips']);
   if (ran.status !== 0) throw new Error(ran.err);
   file = join(place, 'package', 'explore.html');
   browser = await launchChromium();

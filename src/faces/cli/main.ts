@@ -479,6 +479,7 @@ Example:
     .argument('<study>', 'folder with study.yaml, or that file')
     .requiredOption('--out <folder>', 'folder to write: a new or empty one, or an earlier package')
     .option('--date <day>', 'day of the package, e.g. 2026-11-26; else that of the latest sign-off')
+    .option('--no-clips', 'without the clips that the script shows: quicker')
     .addHelpText(
       'after',
       `

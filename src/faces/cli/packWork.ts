@@ -10,7 +10,7 @@ import { type WorthTable, worthTable } from '../../answer/worth/index.ts';
 import type { Study } from '../../study/model.ts';
 import { SCRIPT_FILE } from '../../study/script/index.ts';
 import type { Swept } from '../../telling/figures/sweptFigures.ts';
-import type { ScriptParts } from '../../telling/handover/scriptFiles.ts';
+import type { ScriptParts } from '../../telling/handover/timedCuts.ts';
 import { readScriptOf, tellScript } from '../../telling/script/index.ts';
 import { steadyCrew } from '../crew/threadCrew.ts';
 import { readScriptText } from '../disk/scriptFile.ts';

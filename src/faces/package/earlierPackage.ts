@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { StudyAnswer } from '../../answer/model.ts';
 import { type Published, publishedOf } from '../../telling/corrections/published.ts';
 import type { FactSheet } from '../../telling/factSheet/model.ts';
+import { type ManifestFiles, picturesIn } from './manifest.ts';
 import { manifestName } from './packagePlace.ts';
 
 export const correctionsName = 'corrections.md';
@@ -33,23 +34,11 @@ function publishedIn(manifest: string, numbers: string | null, sheet: string | n
   try {
     const answer = JSON.parse(numbers) as StudyAnswer;
     const told = JSON.parse(sheet) as FactSheet;
-    const { files } = JSON.parse(manifest) as { files: Record<string, { sha256: string }> };
+    const { files } = JSON.parse(manifest) as { files: ManifestFiles };
     if (answer.format !== 'plumeline answer 1' || told.format !== 'plumeline fact sheet 1') return null;
-    return publishedOf(answer, told, figuresIn(files));
+    return publishedOf(answer, told, picturesIn(files));
   } catch {
     // Edited by hand until it is no package of this form any more: nothing can be compared.
     return null;
   }
-}
-
-/** Hashes of the drawings, by the name of the figure. */
-export function figuresIn(
-  files: Readonly<Record<string, { readonly sha256: string }>>,
-): Record<string, string> {
-  return Object.fromEntries(
-    Object.entries(files).flatMap(([name, { sha256 }]) => {
-      const figure = /^figures\/(.+)\.svg$/.exec(name)?.[1];
-      return figure === undefined ? [] : [[figure, sha256]];
-    }),
-  );
 }

@@ -11,7 +11,8 @@ import type { SolvedStudy } from '../../answer/solve.ts';
 import type { VehicleWorth, WorthTable } from '../../answer/worth/index.ts';
 import type { Study } from '../../study/model.ts';
 import type { Swept } from '../../telling/figures/sweptFigures.ts';
-import type { ScriptParts } from '../../telling/handover/scriptFiles.ts';
+import type { ScriptParts } from '../../telling/handover/timedCuts.ts';
+import type { PackedClip } from './packClips.ts';
 
 export interface PackInput {
   readonly study: Study;
@@ -32,6 +33,7 @@ export interface PackInput {
     | string
     | null;
   /** Its script, read, and its numbers; null where it has none. */ readonly script?: ScriptParts | null;
+  /** Its clips, made. */ readonly clips?: readonly PackedClip[];
   /** Ends the work; the promise is then rejected with its reason, and nothing is written. */ readonly signal?: AbortSignal;
   /** Told before each figure is drawn. */ readonly onFigure?: (
     name: string,

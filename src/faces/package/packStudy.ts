@@ -5,11 +5,11 @@ import { type PackageChange, packageChanges } from '../../telling/corrections/ch
 import { correctionNote } from '../../telling/corrections/correctionNote.ts';
 import { publishedOf } from '../../telling/corrections/published.ts';
 import { descriptionText } from '../../telling/description/descriptionText.ts';
-import { correctionsName, type EarlierPackage, earlierPackage, figuresIn } from './earlierPackage.ts';
+import { correctionsName, type EarlierPackage, earlierPackage } from './earlierPackage.ts';
+import { manifestFiles, picturesIn } from './manifest.ts';
 import { filesOf, type PackageFiles } from './packageFiles.ts';
 import { manifestName, packageForm, requireReplaceable, writeWhole } from './packagePlace.ts';
 import type { PackInput } from './packInput.ts';
-import { sha256 } from './sha256.ts';
 
 export interface PackedStudy {
   /** Absolute. */ readonly folder: string;
@@ -37,7 +37,7 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
     caution,
     question,
     date: input.date ?? null,
-    files: hashesOf(files),
+    files: manifestFiles(files, input.clips ?? []),
   };
   files.set(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`));
   input.signal?.throwIfAborted();
@@ -47,11 +47,11 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
 
 /** The correction note, and the text for a film's description that tells of it. */
 function addCorrections(
-  { solved: { answer }, date = null }: PackInput,
+  { solved: { answer }, date = null, clips = [] }: PackInput,
   { files, sheet, references, chapters }: PackageFiles,
   earlier: EarlierPackage | null,
 ): readonly PackageChange[] | null {
-  const now = publishedOf(answer, sheet, figuresIn(hashesOf(files)));
+  const now = publishedOf(answer, sheet, picturesIn(manifestFiles(files, clips)));
   const before = earlier?.published ?? null;
   const changes = before === null ? null : packageChanges(before, now);
   const corrections = correctionNote(earlier?.corrections ?? null, changes ?? [], date, answer.caution);
@@ -60,8 +60,3 @@ function addCorrections(
   files.set('description.txt', Buffer.from(description));
   return changes;
 }
-
-const hashesOf = (files: ReadonlyMap<string, Buffer>): Record<string, { bytes: number; sha256: string }> =>
-  Object.fromEntries(
-    [...files].map(([name, bytes]) => [name, { bytes: bytes.length, sha256: sha256(bytes) }]),
-  );

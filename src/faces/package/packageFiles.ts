@@ -3,13 +3,19 @@
 import { altitudeCurve } from '../../answer/conditions.ts';
 import { checkAnswer } from '../../answer/sentences/checkAnswer.ts';
 import { checkFacts } from '../../answer/sentences/checkFacts.ts';
+import { USUAL_PACKAGE } from '../../study/packageForm.ts';
+import { namedClips } from '../../telling/clips/index.ts';
 import { factSheetOf } from '../../telling/factSheet/factSheet.ts';
 import { factSheetHtml } from '../../telling/factSheet/factSheetHtml.ts';
 import type { FactSheet } from '../../telling/factSheet/model.ts';
 import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
-import { altTexts, packageFigures } from '../../telling/figures/packageFigures.ts';
+import { altTexts, packageFigures, shapeWord } from '../../telling/figures/packageFigures.ts';
 import { NOTHING_SWEPT } from '../../telling/figures/sweptFigures.ts';
+import { clipsTable } from '../../telling/handover/clipsTable.ts';
+import { mediaFiles } from '../../telling/handover/mediaFiles.ts';
+import { mediaSlots } from '../../telling/handover/mediaSlots.ts';
 import { type CutChapters, scriptFiles } from '../../telling/handover/scriptFiles.ts';
+import { timedCuts } from '../../telling/handover/timedCuts.ts';
 import { measuredCsv } from '../../telling/measuredTable.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
@@ -20,6 +26,7 @@ import { exploreFile } from './exploreFile.ts';
 import { embeddedFonts } from './fontFiles.ts';
 import type { PackInput } from './packInput.ts';
 import { pngAside } from './pngPicture.ts';
+import { readingFile } from './readingFile.ts';
 import { readme } from './readme.ts';
 import { sha256 } from './sha256.ts';
 
@@ -51,10 +58,12 @@ export async function filesOf({
   standings = [],
   date = null,
   script = null,
+  clips = [],
   signal,
   onFigure,
 }: PackInput): Promise<PackageFiles> {
   const { answer, solutions } = solved;
+  const { shapes } = study.package ?? USUAL_PACKAGE;
   const files = new Map<string, Buffer>();
   const add = (name: string, content: string | Buffer): void => {
     files.set(name, typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
@@ -62,6 +71,7 @@ export async function filesOf({
   const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
   const { figures, tables } = packageFigures(
     { answer, curves, swept, sentences, worth, vehicleWorths, needs, measured },
+    shapes,
     drawnStyles(answer),
   );
   add(
@@ -130,15 +140,29 @@ export async function filesOf({
   add('fact-sheet.html', factSheetHtml(sheet, embeddedFonts([400, 600])));
   add('fact-sheet.json', `${JSON.stringify(sheet, null, 2)}\n`);
   add('study.yaml', text);
+  for (const { file, bytes } of clips) add(file, bytes);
+  if (clips.length > 0) add('clips/clips.csv', clipsTable(clips, answer.caution));
+  const cuts = script === null ? null : timedCuts(script);
+  const { stills, mediaOf } = mediaFiles(
+    mediaSlots(cuts?.cuts ?? []),
+    clips,
+    namedClips(
+      answer,
+      study.sweeps.map(({ id }) => id),
+    ),
+    { files: new Set(files.keys()), endings: shapes.map(shapeWord) },
+  );
+  for (const { from, to } of stills) add(to, files.get(from)!);
   const told =
-    script === null
+    script === null || cuts === null
       ? null
-      : scriptFiles(script, {
+      : scriptFiles(script, cuts, {
           caution: answer.caution,
           verdicts: new Map(sheet.items.map(({ id, label }) => [id, label])),
-          files: new Set(files.keys()),
+          mediaOf,
+          readingPage: readingFile,
         });
   for (const { name, content } of told?.files ?? []) add(name, content);
   add('README.txt', readme(answer.question, answer.caution));
-  return { files, sheet, references, chapters: told?.chapters ?? [], notes: told?.notes ?? [] };
+  return { files, sheet, references, chapters: told?.chapters ?? [], notes: cuts?.notes ?? [] };
 }

@@ -6,3 +6,5 @@ export { type ClipTiming, LONGEST_CLIP, timedFrames, USUAL_TIMING } from './clip
 export { EASES, type Ease } from './ease.ts';
 export { type FlashMeter, type FlashVerdict, flashMeter } from './flashMeter.ts';
 export { FRAME_RATES, type FrameRate, frameRateOf, secondsOfFrame } from './frameRate.ts';
+export { type NamedClip, namedClips } from './namedClips.ts';
+export { HIGHEST_OF_CLIP, wordsOfClip } from './wordsOfClip.ts';

@@ -27,26 +27,31 @@ export interface PackageFigures {
 
 export type Curves = Readonly<Record<string, readonly ConditionRow[]>>;
 
-export const shapes: readonly FigureFormat[] = ['16:9', '9:16', '1:1'];
+/** As it stands in the names of files. */
+export const shapeWord = (size: FigureFormat): string => size.replace(':', 'x');
 
 /** The page says these in words and tables of its own. */
 const SAID_IN_PAGE = /^(sentence|need|worth)-?/;
 
-export function packageFigures(subject: FigureSubject, styles?: FigureOptions['styles']): PackageFigures {
+export function packageFigures(
+  subject: FigureSubject,
+  shapes: readonly FigureFormat[],
+  styles?: FigureOptions['styles'],
+): PackageFigures {
   const figures: PackageFigure[] = [];
   const tables: FigureTableFile[] = [];
   for (const kind of figureKinds(subject)) {
     const optionsFor = (size: FigureFormat): FigureOptions => ({
       size,
-      theme: 'light',
+      theme: size === 'print' ? 'print' : 'light',
       ...(styles === undefined ? {} : { styles }),
     });
     for (const size of shapes) {
       const scene = kind.draw(optionsFor(size));
       if (scene === null) continue;
-      const inPage = size === '16:9' && !SAID_IN_PAGE.test(kind.name);
-      figures.push({ name: `${kind.name}-${size.replace(':', 'x')}`, scene, inPage, table: kind.name });
-      if (size === '16:9') tables.push({ name: kind.name, csv: kind.csv(optionsFor(size)) });
+      const inPage = size === shapes[0] && !SAID_IN_PAGE.test(kind.name);
+      figures.push({ name: `${kind.name}-${shapeWord(size)}`, scene, inPage, table: kind.name });
+      if (size === shapes[0]) tables.push({ name: kind.name, csv: kind.csv(optionsFor(size)) });
     }
   }
   return { figures, tables };

@@ -4,8 +4,8 @@ import { csvOf } from '../csvCell.ts';
 import { plainText } from '../scene/safeText.ts';
 import type { ResolvedScript } from '../script/model.ts';
 import { resolvedNumbersIn } from '../script/resolveScript.ts';
-import type { TimedScript } from '../time/model.ts';
-import { firstWord } from '../timeline/scriptTimeline.ts';
+import type { MediaOf } from './mediaSlots.ts';
+import type { TimedCut } from './timedCuts.ts';
 
 const NUMBERS = [
   'scene',
@@ -39,21 +39,11 @@ export function numbersByScene({ scenes }: ResolvedScript, caution: string): str
 
 const SCENES = ['cut', 'scene', 'name', 'start (s)', 'length (s)', 'words', 'shown', 'file'];
 
-export interface TimedCut {
-  /** Empty for the whole. */ readonly name: string;
-  readonly resolved: ResolvedScript;
-  readonly timed: TimedScript;
-}
-
-export function scenesTable(
-  cuts: readonly TimedCut[],
-  fileOf: (figure: string) => string | null,
-  caution: string,
-): string {
+export function scenesTable(cuts: readonly TimedCut[], mediaOf: MediaOf, caution: string): string {
   const rows = cuts.flatMap(({ name, resolved, timed }) =>
     timed.scenes.map((scene) => {
       const shown = resolved.scenes.find((one) => one.scene.id === scene.id)?.scene.shown ?? [];
-      const files = shown.flatMap((one) => fileOf(one.figure ?? firstWord(one)) ?? []);
+      const files = shown.flatMap((one) => mediaOf(name, scene.id, one) ?? []);
       return [
         name || 'whole',
         scene.id,

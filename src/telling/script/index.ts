@@ -5,7 +5,7 @@ export { type HandNumber, handNumbers } from './handNumbers.ts';
 export type * from './model.ts';
 export { numbersTold } from './numbersTold.ts';
 export { readScriptOf, sayable, tellScript } from './openScript.ts';
-export { readingPage, readingView } from './readingView.ts';
+export { type ReadingScript, readingPage, readingView } from './readingView.ts';
 export { type MovedNumber, movedSince, type NumbersRecord, readRecord, recordOf } from './record.ts';
 export { resolvedMarkdown } from './resolvedMarkdown.ts';
 export { expressionsOf, linesOf, resolvedNumbersIn, resolveScript } from './resolveScript.ts';

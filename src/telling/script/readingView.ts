@@ -2,7 +2,15 @@
 
 import { CAUTION_SHORT } from '../caution.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
-import type { ScriptAnswer } from './scriptAnswer.ts';
+
+/** The words of a script to be read aloud; a script's answer is one. */
+export interface ReadingScript {
+  readonly title: string;
+  readonly scenes: readonly {
+    readonly name: string;
+    readonly lines: readonly { readonly text: string /** said and paused */; readonly seconds: number }[];
+  }[];
+}
 
 /** What the buttons do, by the words of the script beside it (`assets/reading/reading.js`). */
 const BUTTONS: readonly (readonly [does: string, label: string, title: string])[] = [
@@ -17,7 +25,7 @@ const BUTTONS: readonly (readonly [does: string, label: string, title: string])[
 ];
 
 /** @param closes whether there is something to go back to */
-export function readingView({ scenes }: Pick<ScriptAnswer, 'scenes'>, closes: boolean): string {
+export function readingView({ scenes }: Pick<ReadingScript, 'scenes'>, closes: boolean): string {
   const words = scenes
     .map(({ name, lines }) => {
       const said = lines.map(
@@ -38,7 +46,7 @@ export function readingView({ scenes }: Pick<ScriptAnswer, 'scenes'>, closes: bo
 }
 
 export interface ReadingPageParts {
-  readonly answer: ScriptAnswer;
+  readonly answer: ReadingScript;
   /** `assets/reading/reading.js` and `.css`. */ readonly script: string;
   readonly styles: string;
   /** SHA-256 in Base64 of a text, for the page's security policy. */

@@ -1,6 +1,7 @@
 /** A script, timed, as a timeline for the edit: pictures on one track, the voice with its sentences on the other. */
 
 import type { Scene, Shown } from '../../study/script/model.ts';
+import { pictureSlots } from '../handover/mediaSlots.ts';
 import { plainText } from '../scene/safeText.ts';
 import type { ResolvedScene, ResolvedScript } from '../script/model.ts';
 import type { TimedLine, TimedScene, TimedScript } from '../time/model.ts';
@@ -11,8 +12,8 @@ export interface TimelineParts {
   readonly caution: string;
   readonly resolved: ResolvedScript;
   readonly timed: TimedScript;
-  /** Path of the file that a figure's name stands for, relative to the timeline; null: the package has none. */
-  readonly fileOf: (figure: string) => string | null;
+  /** Path of the file for a thing shown in a scene, relative to the timeline; null: the package has none. */
+  readonly fileOf: (scene: string, shown: Shown) => string | null;
   /** Verdict on a sentence by its id, as people read it. */ readonly verdicts: ReadonlyMap<string, string>;
 }
 
@@ -36,12 +37,8 @@ export function scriptTimeline(parts: TimelineParts): string {
 
 /** One clip for each thing shown, from its line to the next thing or to the end of the scene. */
 function picturesOf(timed: TimedScene, scene: Scene, { fileOf }: TimelineParts): readonly Json[] {
-  const ends = timed.start + timed.seconds;
-  const starts = timed.lines.filter(({ id }, i) => i === 0 || scene.shown.some(({ at }) => at === id));
-  return starts.map(({ id, start }, i) => {
-    const shown = scene.shown.filter(({ at }) => at === id);
-    const media = shown.flatMap((one) => fileOf(one.figure ?? firstWord(one)) ?? [])[0] ?? null;
-    const seconds = (starts[i + 1]?.start ?? ends) - start;
+  return pictureSlots(timed, scene).map(({ seconds, shown }) => {
+    const media = shown.flatMap((one) => fileOf(scene.id, one) ?? [])[0] ?? null;
     return clip({
       name: plainText(`${scene.id}: ${shown.map(wordsOf).join('; ') || scene.name}`),
       seconds,
@@ -51,9 +48,6 @@ function picturesOf(timed: TimedScene, scene: Scene, { fileOf }: TimelineParts):
     });
   });
 }
-
-/** A figure whose name is a word of every day, such as outlines. */
-export const firstWord = ({ words }: Shown): string => /^[\w-]+/.exec(words)?.[0] ?? '';
 
 const wordsOf = ({ figure, words }: Shown): string => figure ?? words;
 

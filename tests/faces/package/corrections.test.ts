@@ -83,16 +83,16 @@ test('packed over an earlier package: what has changed is told and drafted; the 
   expect(read('script/cut-short.md')).toMatch(spoken);
   expect(read('script/cut-short.md')).not.toContain('long line');
   expect(read('script/cut-short-live.md')).toContain('{{cold.thrust(vacuum) in kN, about}}');
-  expect(read('timeline.otio')).toContain('"target_url": "figures/cut-in-vacuum-16x9.png"');
+  expect(read('timeline.otio')).toContain('"target_url": "scenes/01-one-cut-in-vacuum.png"');
   expect(read('timeline.otio')).toContain('push: safe to say');
   expect(read('scenes.csv')).toMatch(
-    /whole,one,First,0,[\d.]+,\d+,cut-in-vacuum,figures\/cut-in-vacuum-16x9\.png/,
+    /whole,one,First,0,[\d.]+,\d+,cut-in-vacuum,scenes\/01-one-cut-in-vacuum\.png/,
   );
   expect(read('numbers-by-scene.csv')).toMatch(/one,push,cold\.thrust\(vacuum\),about [\d.]+.kN/);
   for (const name of files.filter(
     (name) => !/^(study\.yaml|script\/script\.md|.*\.(png|svg|srt))$/.test(name),
   ))
-    expect(read(name), name).toContain(/\.vtt$/.test(name) ? CAUTION_SHORT : CAUTION);
+    expect(read(name), name).toContain(/\.vtt$|-reading\.html$/.test(name) ? CAUTION_SHORT : CAUTION);
 
   // Years later, elsewhere, and over the package itself: the same bytes, and nothing to correct.
   vi.useFakeTimers({ now: new Date('2037-05-05'), toFake: ['Date'] });

@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { dataRowsUsed } from '../../../answer/cited/index.ts';
+import { gatherMaterials } from '../../../answer/materials.ts';
 import { reviewables, standingsOf } from '../../../answer/review/index.ts';
 import { checkFacts } from '../../../answer/sentences/checkFacts.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
@@ -9,6 +10,7 @@ import { changeWords } from '../../../telling/corrections/changes.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { readReviewFile } from '../../disk/reviewFile.ts';
 import { requireReplaceable } from '../../package/packagePlace.ts';
+import { packClips } from '../../package/packClips.ts';
 import { packStudy } from '../../package/packStudy.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
@@ -23,6 +25,7 @@ import { dayGiven } from './review.ts';
 export interface PackFlags {
   readonly out: string;
   readonly date?: string;
+  /** False: none are made. */ readonly clips?: boolean;
 }
 
 /** Stopped by the user's interrupt, nothing is written. */
@@ -55,6 +58,19 @@ async function packed(
   });
   const worked = await workedOut(study, folder, solved, terminal, signal);
   const { sentences, analogies } = worked;
+  const filmed =
+    flags.clips === false
+      ? { clips: [], notes: [] }
+      : await packClips(
+          {
+            study,
+            solved,
+            swept: worked.swept,
+            script: worked.script,
+            materials: await gatherMaterials(study.engines, shelf),
+          },
+          { signal, onFrame: filmProgress(terminal) },
+        );
   const signOffs = await readReviewFile(folder);
   const signable = reviewables(sentences, checkFacts(study), analogies);
   const written = await packStudy(
@@ -64,6 +80,7 @@ async function packed(
       ...worked,
       measured: await measuredOf(study, folder, shelf),
       solved: { ...solved, answer: worked.answer },
+      clips: filmed.clips,
       signal,
       rows: await dataRowsUsed(study, shelf),
       standings: standingsOf(signOffs, signable, sha256),
@@ -77,14 +94,25 @@ async function packed(
   const failed = Object.entries(solved.answer.failed);
   for (const [id, problem] of failed) terminal.err(`The engine ${id} could not be computed: ${problem.what}`);
   terminal.out(`${written.files.length} files in ${written.folder}; open index.html there.`);
-  for (const note of written.notes) terminal.err(note);
+  for (const note of [...written.notes, ...filmed.notes]) terminal.err(note);
   if (written.changes !== null && written.changes.length > 0) {
     terminal.out(
       `${written.changes.length} published things have changed since the package before; drafted in corrections.md:`,
     );
     for (const change of written.changes.slice(0, MOST_TOLD)) terminal.out(`  - ${changeWords(change)}`);
   }
-  return failed.length === 0 ? EXIT.answered : EXIT.incomplete;
+  return failed.length + filmed.notes.length === 0 ? EXIT.answered : EXIT.incomplete;
+}
+
+/** A line a clip, and one at every half of it. */
+function filmProgress(terminal: Terminal): (clip: string, done: number, of: number) => void {
+  let told = '';
+  return (clip, done, of) => {
+    const step = `${clip} ${Math.floor((2 * done) / of)}`;
+    if (step === told || done >= of) return;
+    told = step;
+    sayIfSlow(terminal, `Filming ${clip}, frame ${done + 1} of ${of} …`);
+  };
 }
 
 const latestDay = (signOffs: readonly SignOff[]): string | null =>
