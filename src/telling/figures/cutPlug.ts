@@ -2,8 +2,9 @@
 
 import type { ConditionRow, EngineAnswer } from '../../answer/model.ts';
 import type { PlugContour } from '../../physics/nozzle/model.ts';
-import { RAMPS, type Tint } from '../look/flowRamps.ts';
+import { RAMPS } from '../look/flowRamps.ts';
 import { type Point, polyline, segment } from '../scene/pathData.ts';
+import { piecesNode } from '../scene/piecesPath.ts';
 import type { SceneNode } from '../scene/scene.ts';
 import { type CutEngine, lipY, place } from './cutPlaces.ts';
 import { drawnOnce } from './drawnOnce.ts';
@@ -25,6 +26,7 @@ const sides = [-1, 1] as const;
 
 const ringGas = drawnOnce();
 const freeGas = drawnOnce();
+const metal = drawnOnce();
 
 export function plugNodes(
   drawn: CutEngine,
@@ -37,23 +39,15 @@ export function plugNodes(
   const nodes: SceneNode[] = [];
   for (const side of sides) nodes.push(paperUnder(drawn, plug, side));
   const { axisX, faceY, scale } = drawn;
-  const way = [axisX, faceY, scale, ambient, line.leader, drawn.tint];
-  nodes.push(...ringGas.of(engine, way, () => gasNodes(drawn, chamberLines(engine, plug), ambient, style)));
+  const way = [axisX, faceY, scale, line.leader, drawn.tint];
+  const ring = chamberLines(engine, plug);
+  // The air comes near the pressures in the ring only where it stops the engine.
+  const nearRing = ring.some((across) => across.some(({ pressure }) => pressure < 3 * ambient)) ? ambient : 0;
+  nodes.push(...ringGas.of(engine, [...way, nearRing], () => gasNodes(drawn, ring, nearRing, style)));
   const { field } = row;
   if (field !== undefined)
-    nodes.push(...freeGas.of(field, way, () => gasNodes(drawn, field, ambient, style)));
-  nodes.push(bodyNode(drawn, plug, style));
-  for (const side of sides) {
-    const outer = engine.contour.wall.map((point) => place(drawn, point, side));
-    const face = place(drawn, plug.wall[0]!, side);
-    nodes.push({
-      kind: 'path',
-      d: polyline([face, ...outer]),
-      stroke: 'ink',
-      strokeWidth: METAL * line.metal,
-      join: 'miter',
-    });
-  }
+    nodes.push(...freeGas.of(field, [...way, ambient], () => gasNodes(drawn, field, ambient, style)));
+  nodes.push(...metal.of(engine, [...way, line.metal], () => metalNodes(drawn, plug, style)));
   nodes.push({
     kind: 'path',
     d: segment(drawn.axisX, drawn.faceY, drawn.axisX, lipY(drawn)),
@@ -63,6 +57,24 @@ export function plugNodes(
     dash: [14, 4, 2, 4].map((length) => length * line.axisOfSymmetry),
   });
   return nodes;
+}
+
+/** Plug and outer walls. */
+function metalNodes(drawn: CutEngine, plug: PlugContour, style: PanelStyle): SceneNode[] {
+  return [
+    bodyNode(drawn, plug, style),
+    ...sides.map((side): SceneNode => {
+      const outer = drawn.engine.contour.wall.map((point) => place(drawn, point, side));
+      const face = place(drawn, plug.wall[0]!, side);
+      return {
+        kind: 'path',
+        d: polyline([face, ...outer]),
+        stroke: 'ink',
+        strokeWidth: METAL * style.line.metal,
+        join: 'miter',
+      };
+    }),
+  ];
 }
 
 /** The free edge of the gas behind the lip: the last point of each line across it, from the lip on. */
@@ -104,57 +116,44 @@ function paperUnder(drawn: CutEngine, plug: PlugContour, side: -1 | 1): SceneNod
   };
 }
 
+/** The gas of both sides, and its lines of equal value; worked out once and mirrored. */
 function gasNodes(drawn: CutEngine, mesh: Field, ambient: number, { line }: PanelStyle): SceneNode[] {
   const { tint } = drawn;
   const valueAt = gasValue(drawn.engine, tint);
-  const nodes: SceneNode[] = [];
-  for (const side of sides) {
-    const lines = mesh.map((across) =>
-      across.map(
-        (point): FieldNode => ({
-          ...place(drawn, point, side),
-          value: Math.max(1e-3, valueAt(point.pressure)),
-        }),
-      ),
-    );
-    const { bands, isobars } = fieldBands(lines, RAMPS[tint]);
-    for (const [step, polygons] of bands) {
+  const lines = mesh.map((across) =>
+    across.map(
+      (point): FieldNode => ({
+        ...place({ ...drawn, axisX: 0 }, point, 1),
+        value: Math.max(1e-3, valueAt(point.pressure)),
+      }),
+    ),
+  );
+  const { bands, isobars } = fieldBands(lines, RAMPS[tint]);
+  return sides.flatMap((side) => [
+    ...[...bands].map(([step, pieces]): SceneNode => {
       const colour = `${tint}-${step}` as const;
-      nodes.push({
-        kind: 'path',
-        d: polygons.map((polygon) => polyline(polygon, true)).join(''),
-        fill: colour,
-        stroke: colour,
-        strokeWidth: SEAM * line.leader,
-      });
-    }
-    nodes.push(...isobarNodes(isobars, ambient, tint, line));
-  }
-  return nodes;
+      const look = { fill: colour, stroke: colour, strokeWidth: SEAM * line.leader };
+      return piecesNode(pieces, drawn.axisX, side, look);
+    }),
+    ...isobarNodes(isobars, ambient, drawn, side, line),
+  ]);
 }
 
 function isobarNodes(
   isobars: FieldBands['isobars'],
   ambient: number,
-  tint: Tint,
+  { tint, axisX }: CutEngine,
+  side: -1 | 1,
   line: PanelStyle['line'],
 ): SceneNode[] {
-  const drawnOnes = isobars.filter(({ value }) => !nearAmbient(value, ambient, tint));
+  const { startOf, isStrong } = RAMPS[tint];
+  const shown = [...isobars].filter(([step]) => !nearAmbient(startOf(step), ambient, tint));
   return [true, false].flatMap((powerOfTen): SceneNode[] => {
-    const d = drawnOnes
-      .filter((one) => one.powerOfTen === powerOfTen)
-      .map(({ from, to }) => segment(from.x, from.y, to.x, to.y))
-      .join('');
-    if (d === '') return [];
-    return [
-      {
-        kind: 'path',
-        d,
-        stroke: 'ink',
-        strokeWidth: powerOfTen ? line.isobarDecade : line.isobar,
-        strokeOpacity: powerOfTen ? 0.34 : 0.13,
-      },
-    ];
+    const xy = shown.filter(([step]) => isStrong(step) === powerOfTen).flatMap(([, ends]) => ends);
+    if (xy.length === 0) return [];
+    const strokeWidth = powerOfTen ? line.isobarDecade : line.isobar;
+    const strokeOpacity = powerOfTen ? 0.34 : 0.13;
+    return [piecesNode({ xy, ends: null }, axisX, side, { stroke: 'ink', strokeWidth, strokeOpacity })];
   });
 }
 

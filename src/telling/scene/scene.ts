@@ -38,9 +38,18 @@ interface Filled {
   readonly fillOpacity?: number;
 }
 
+/** What a line is drawn with: a canvas has it. */
+export interface Tracer {
+  moveTo(x: number, y: number): void;
+  lineTo(x: number, y: number): void;
+  closePath(): void;
+}
+
 export interface PathNode extends Stroked, Filled {
   readonly kind: 'path';
   readonly d: string;
+  /** The same course without its text, for the many pieces of a field that moves. */
+  readonly trace?: (tracer: Tracer) => void;
   /** Draws the same line in paper underneath, this much wider in all; keeps marks apart from the wash. */
   readonly ring?: number;
 }

@@ -3,8 +3,8 @@
 import type { Theme } from '../../../telling/look/tokens.ts';
 import { fixedColour } from '../../../telling/scene/paint.ts';
 import type { SceneNode } from '../../../telling/scene/scene.ts';
+import { drawNodes, type Pen, penOf } from '../../canvas/drawNodes.ts';
 import type { SceneStep } from '../sceneSteps.ts';
-import { drawNodes, type Pen, penOf } from './drawNodes.ts';
 
 export interface FrameCanvas {
   /** Straight RGBA of the next frame. */ draw(step: SceneStep): Uint8ClampedArray<ArrayBuffer>;

@@ -12,17 +12,24 @@ const smallStep = 0.5;
 const largeStep = 5;
 /** Room to grab beside the strip [px]. */
 const grab = 14;
+/** Room for the bob with its ring: across, and below its tip [px]. */
+const bobAcross = 44;
+const bobBelow = 10;
+/** The hook that the line hangs from, above the scale [px]. */
+const hookAbove = 7;
 
 interface HandleProps {
   readonly panel: Pick<OverAltitudePanel, 'axis' | 'strip'>;
-  readonly width: number;
   readonly height: number;
 }
 
-export function AltitudeHandle({ panel, width, height }: HandleProps) {
+export function AltitudeHandle({ panel, height }: HandleProps) {
   const slider = useRef<HTMLDivElement>(null);
   const { axis, strip } = panel;
   const x = strip.x + strip.width / 2;
+  /** The line is drawn as long as it can be and pulled up; above its hook it is cut off. */
+  const top = axis.top - hookAbove;
+  const long = axis.bottom - top;
   const tip = axis.y(Number.isFinite(altitude.value) ? altitude.value * 1000 : 'vacuum');
 
   function moveTo(event: PointerEvent) {
@@ -87,15 +94,30 @@ export function AltitudeHandle({ panel, width, height }: HandleProps) {
           if (event.currentTarget.hasPointerCapture(event.pointerId)) moveTo(event);
         }}
       />
-      <svg class="plumb" width={width} height={height} aria-hidden="true">
-        <path class="ink-line" d={`M${x} ${axis.top - 6}V${tip - 22}`} />
-        <path class="ink-line thick" d={`M${x - 6} ${axis.top - 6}h12`} />
-        <circle class="ring" cx={x} cy={tip - 13} r="19" />
-        <path
-          class="bob"
-          d={`M${x - 3} ${tip - 27}h6v5c6 2 8 7 8 10c0 3-4 6-11 12c-7-6-11-9-11-12c0-3 2-8 8-10z`}
-        />
-      </svg>
+      <div
+        class="plumb"
+        aria-hidden="true"
+        style={{
+          left: `${x - bobAcross / 2}px`,
+          top: `${top}px`,
+          width: `${bobAcross}px`,
+          height: `${height - top}px`,
+        }}
+      >
+        <svg
+          width={bobAcross}
+          height={long + bobBelow}
+          style={{ transform: `translateY(${(tip - top - long).toFixed(2)}px)` }}
+        >
+          <path class="ink-line" d={`M${bobAcross / 2} 0V${long - 22}`} />
+          <circle class="ring" cx={bobAcross / 2} cy={long - 13} r="19" />
+          <path
+            class="bob"
+            d={`M${bobAcross / 2 - 3} ${long - 27}h6v5c6 2 8 7 8 10c0 3-4 6-11 12c-7-6-11-9-11-12c0-3 2-8 8-10z`}
+          />
+        </svg>
+        <span class="hook" />
+      </div>
     </>
   );
 }

@@ -3,7 +3,7 @@ import type { CutPanel } from '../../../telling/figures/cutPanel.ts';
 import { topOf } from '../../../telling/figures/cutPlaces.ts';
 import type { Station } from '../../../telling/figures/gasBands.ts';
 import type { SceneNode } from '../../../telling/scene/scene.ts';
-import { Layer } from './Layer.tsx';
+import { CanvasLayer } from '../heart/CanvasLayer.tsx';
 
 /** Across [px], and how many times larger than the drawing beside it. */
 export const closerAcross = 148;
@@ -33,7 +33,7 @@ export function CloserView({ engine, part, panel, nodes, left, foot }: CloserPro
   return (
     <figure class="closer" style={{ left: `${left}px`, top: `${foot - closerAcross - 20}px` }}>
       <div>
-        <Layer
+        <CanvasLayer
           name={`closer-${engine.id}`}
           width={closerAcross}
           height={closerAcross}
@@ -56,12 +56,4 @@ function stationOf({ wall, contour }: EngineAnswer, part: 'throat' | 'lip'): Sta
     (best, one) => (best === null || Math.abs(one.axial) < Math.abs(best.axial) ? one : best),
     null,
   );
-}
-
-/** What is drawn, without the words. */
-export function withoutWords(nodes: readonly SceneNode[]): readonly SceneNode[] {
-  return nodes.flatMap((node): readonly SceneNode[] => {
-    if (node.kind === 'text') return [];
-    return node.kind === 'group' ? [{ ...node, children: withoutWords(node.children) }] : [node];
-  });
 }

@@ -1,5 +1,4 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import type { Box } from '../../../telling/scene/box.ts';
 import type { SceneNode } from '../../../telling/scene/scene.ts';
 import { nodesToSvg } from '../../../telling/scene/svg.ts';
 
@@ -8,21 +7,18 @@ interface LayerProps {
   readonly width: number;
   readonly height: number;
   readonly nodes: readonly SceneNode[];
-  /** The part of the drawing that is seen, grown to the size of the layer; the whole at its own size unless said. */
-  readonly seen?: Box;
 }
 
 /**
  * A layer of a drawing. Each part of it is written by itself and put into the page only where its text has changed:
  * while something is dragged most of a drawing stays as it is. The scene writer escapes every word of the study.
  */
-export function Layer({ name, width, height, nodes, seen }: LayerProps) {
+export function Layer({ name, width, height, nodes }: LayerProps) {
   const place = useRef<SVGSVGElement>(null);
   useLayoutEffect(() => {
     if (place.current !== null) showParts(place.current, partsOf(nodes), name);
   }, [nodes]);
-  const box = seen === undefined ? {} : { viewBox: `${seen.x} ${seen.y} ${seen.width} ${seen.height}` };
-  return <svg ref={place} class={name} width={width} height={height} {...box} aria-hidden="true" />;
+  return <svg ref={place} class={name} width={width} height={height} aria-hidden="true" />;
 }
 
 interface Part {

@@ -7,6 +7,8 @@ import { cutPanel } from '../../../telling/figures/cutPanel.ts';
 import type { Altitude } from '../../../telling/figures/options.ts';
 import { airStrip, altitudeWords } from '../../../telling/figures/overAltitudeAxes.ts';
 import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
+import { CanvasLayer } from '../heart/CanvasLayer.tsx';
+import { shapesOf, wordsIn } from '../heart/heartNodes.ts';
 import { drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
 import { shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
@@ -85,9 +87,10 @@ function Picture({ width, height, only }: PictureProps) {
   });
   return (
     <div class="layers">
-      <Layer width={width} height={height} name="cut" nodes={nodes} />
+      <CanvasLayer width={width} height={height} name="cut" nodes={shapesOf(nodes)} />
+      <Layer width={width} height={height} name="words" nodes={wordsIn(nodes)} />
       <Layer width={width} height={height} name="column" nodes={still} />
-      <AltitudeHandle panel={panel} width={width} height={height} />
+      <AltitudeHandle panel={panel} height={height} />
       {named.map(({ id, style: own, input, side }) => (
         <p
           key={id}

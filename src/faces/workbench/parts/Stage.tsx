@@ -8,12 +8,14 @@ import type { Altitude } from '../../../telling/figures/options.ts';
 import { overAltitudePanel } from '../../../telling/figures/overAltitude.ts';
 import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
 import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
+import { CanvasLayer } from '../heart/CanvasLayer.tsx';
+import { shapesOf, wordsIn } from '../heart/heartNodes.ts';
 import { curvesOf, drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
 import { failedElsewhere, type ShownEngine, shownEngines } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import { altitude, closer, engineInFront, tint } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
-import { CloserView, closerAcross, withoutWords } from './CloserView.tsx';
+import { CloserView, closerAcross } from './CloserView.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Layer } from './Layer.tsx';
 import { MatchButtons } from './MatchButtons.tsx';
@@ -25,6 +27,8 @@ const style = { type: SCREEN_TYPE, line: SCREEN_LINES };
 const columnBetween = 232;
 const columnBeside = 184;
 const gutter = 24;
+/** What a marker at the edge of the column may reach past it [px]. */
+const overhang = 12;
 /** Height of the line of names [px], and of a line of facts folded under it where room is short. */
 const nameLine = 28;
 const factLine = 18;
@@ -148,6 +152,10 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
           ),
     [pair, options, left, columnWidth, height],
   );
+  const marks = useMemo(
+    () => (panel === null ? [] : matchMarks(panel, engines, !two)),
+    [panel, engines, two],
+  );
   if (pair === null || panel === null) return null;
   const here: Altitude = Number.isFinite(altitude.value) ? altitude.value * 1000 : 'vacuum';
   const rows = rowsHere(engines);
@@ -171,18 +179,28 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
         middle: columnWidth + gutter,
         ...(only === null ? {} : { only }),
       });
-  const [air, ...metal] = shownCut?.nodes ?? [];
-  const larger = closer.value === null || shownCut === null ? [] : withoutWords(shownCut.nodes);
-  const failed = engines.filter(({ result }) => !result.ok).map((engine) => `failed-${engine.style.order}`);
+  const failed = engines.filter(({ result }) => !result.ok).map(({ style: { order } }) => order);
+  const shapes = shapesOf(
+    shownCut?.nodes ?? [],
+    failed.map((order) => `engine-${order}`),
+  );
+  const seen = { x: left - overhang, y: 0, width: columnWidth + 2 * overhang, height };
   const layer = { width, height };
   return (
-    <div class={['layers', ...failed].join(' ')}>
-      <Layer {...layer} name="air" nodes={air === undefined ? [] : [air]} />
-      <Layer {...layer} name="cut" nodes={metal} />
+    <div class={['layers', ...failed.map((order) => `failed-${order}`)].join(' ')}>
+      <CanvasLayer {...layer} name="cut" nodes={shapes} />
+      <Layer {...layer} name="words" nodes={wordsIn(shownCut?.nodes ?? [])} />
       <Layer {...layer} name="column" nodes={panel.nodes} />
-      <Layer {...layer} name="marks" nodes={matchMarks(panel, engines, !two)} />
-      <Layer {...layer} name="cursor" nodes={panel.cursor(here, withoutFailed(rows, engines))} />
-      <AltitudeHandle panel={panel} width={width} height={height} />
+      <Layer {...layer} name="marks" nodes={marks} />
+      <CanvasLayer
+        name="cursor"
+        width={seen.width}
+        height={height}
+        seen={seen}
+        at={{ left: seen.x, top: 0 }}
+        nodes={panel.cursor(here, withoutFailed(rows, engines))}
+      />
+      <AltitudeHandle panel={panel} height={height} />
       {two && <MatchButtons panel={panel} engines={engines} />}
       {named.map(({ id, side }) => {
         const engine = pair.engines[id];
@@ -194,7 +212,7 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
             engine={engine}
             part={closer.value}
             panel={shownCut}
-            nodes={larger}
+            nodes={shapes}
             left={isRight ? width - closerAcross : 0}
             foot={isRight ? height : height - scaleBarHeight}
           />

@@ -1,48 +1,54 @@
 /** Nodes of a scene on a canvas: the same look as the scene written as SVG. */
 
-import { FONT_FAMILY } from '../../../telling/look/themeCss.ts';
-import type { Theme } from '../../../telling/look/tokens.ts';
-import { fixedColour } from '../../../telling/scene/paint.ts';
-import { plainText } from '../../../telling/scene/safeText.ts';
-import type { Fill, GroupNode, Paint, SceneNode, TextNode } from '../../../telling/scene/scene.ts';
+import { FONT_FAMILY } from '../../telling/look/themeCss.ts';
+import type { Theme } from '../../telling/look/tokens.ts';
+import { fixedColour } from '../../telling/scene/paint.ts';
+import { plainText } from '../../telling/scene/safeText.ts';
+import type { Fill, GroupNode, Paint, SceneNode, TextNode } from '../../telling/scene/scene.ts';
 
-export type Pen = OffscreenCanvasRenderingContext2D;
+export type Pen = CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D;
 
 /** What SVG takes unless said otherwise; a canvas takes 10. */
 const MITER_LIMIT = 4;
 
-export function drawNodes(pen: Pen, nodes: readonly SceneNode[], theme: Theme): void {
-  for (const node of nodes) drawNode(pen, node, theme);
-}
-
-function drawNode(pen: Pen, node: SceneNode, theme: Theme): void {
-  switch (node.kind) {
-    case 'group':
-      drawGroup(pen, node, theme);
-      return;
-    case 'text':
-      drawText(pen, node, theme);
-      return;
-    default:
-      drawShape(pen, node, theme);
+/**
+ * @param finer how many times thinner the lines are drawn: a window that shows a part larger keeps their width by it
+ */
+export function drawNodes(pen: Pen, nodes: readonly SceneNode[], theme: Theme, finer = 1): void {
+  for (const node of nodes) {
+    if (node.kind === 'group') drawGroup(pen, node, theme, finer);
+    else if (node.kind === 'text') drawText(pen, node, theme);
+    else drawShape(pen, node, theme, finer);
   }
 }
 
 type Shape = Extract<SceneNode, { kind: 'path' | 'rect' | 'circle' }>;
 
+/** What stays as it is while something else moves is read once. */
+const outlines = new WeakMap<Shape, Path2D>();
+
 function outlineOf(node: Shape): Path2D {
-  if (node.kind === 'path') return new Path2D(node.d);
+  const known = outlines.get(node);
+  if (known !== undefined) return known;
+  const outline = traced(node);
+  outlines.set(node, outline);
+  return outline;
+}
+
+function traced(node: Shape): Path2D {
+  if (node.kind === 'path' && node.trace === undefined) return new Path2D(node.d);
   const outline = new Path2D();
-  if (node.kind === 'rect') outline.rect(node.x, node.y, node.width, node.height);
+  if (node.kind === 'path') node.trace?.(outline);
+  else if (node.kind === 'rect') outline.rect(node.x, node.y, node.width, node.height);
   else outline.arc(node.x, node.y, node.radius, 0, 2 * Math.PI);
   return outline;
 }
 
-function drawShape(pen: Pen, node: Shape, theme: Theme): void {
+function drawShape(pen: Pen, node: Shape, theme: Theme, finer: number): void {
   const outline = outlineOf(node);
   if (node.kind === 'path' && node.ring !== undefined) {
     pen.strokeStyle = fixedColour('paper', theme);
-    pen.lineWidth = (node.stroke ? (node.strokeWidth ?? 1) : 0) + node.ring;
+    pen.lineWidth = ((node.stroke ? (node.strokeWidth ?? 1) : 0) + node.ring) / finer;
     pen.lineJoin = 'round';
     pen.lineCap = 'butt';
     pen.setLineDash([]);
@@ -51,11 +57,11 @@ function drawShape(pen: Pen, node: Shape, theme: Theme): void {
   fillShape(pen, outline, node.fill ?? 'none', node.fillOpacity ?? 1, theme);
   if (node.stroke === undefined || node.stroke === 'none') return;
   pen.strokeStyle = fixedColour(node.stroke, theme);
-  pen.lineWidth = node.strokeWidth ?? 1;
+  pen.lineWidth = (node.strokeWidth ?? 1) / finer;
   pen.lineJoin = node.join ?? 'miter';
   pen.miterLimit = MITER_LIMIT;
   pen.lineCap = node.cap ?? 'butt';
-  pen.setLineDash([...(node.dash ?? [])]);
+  pen.setLineDash((node.dash ?? []).map((length) => length / finer));
   withAlpha(pen, node.strokeOpacity ?? 1, () => pen.stroke(outline));
 }
 
@@ -125,22 +131,26 @@ function drawText(pen: Pen, node: TextNode, theme: Theme): void {
   pen.fillText(words, node.x, node.y);
 }
 
-function drawGroup(pen: Pen, node: GroupNode, theme: Theme): void {
+function drawGroup(pen: Pen, node: GroupNode, theme: Theme, finer: number): void {
   if (node.opacity === 0) return;
   pen.save();
   if (node.clip !== undefined) pen.clip(new Path2D(node.clip));
   if (node.blur !== undefined) drawBlurred(pen, node, node.blur, theme);
-  else if (node.opacity !== undefined && node.opacity < 1) drawFaint(pen, node, node.opacity, theme);
-  else drawNodes(pen, node.children, theme);
+  else if (node.opacity !== undefined && node.opacity < 1) drawFaint(pen, node, node.opacity, theme, finer);
+  else drawNodes(pen, node.children, theme, finer);
   pen.restore();
 }
 
 /** A group under one opacity: drawn by itself, then laid on as a whole. */
-function drawFaint(pen: Pen, node: GroupNode, opacity: number, theme: Theme): void {
+function drawFaint(pen: Pen, node: GroupNode, opacity: number, theme: Theme, finer: number): void {
   const { width, height } = pen.canvas;
   const layer = penOf(new OffscreenCanvas(width, height));
-  drawNodes(layer, node.children, theme);
+  layer.setTransform(pen.getTransform());
+  drawNodes(layer, node.children, theme, finer);
+  pen.save();
+  pen.resetTransform();
   withAlpha(pen, opacity, () => pen.drawImage(layer.canvas, 0, 0));
+  pen.restore();
 }
 
 /** A wide blur has no detail: it is drawn small and laid on large. Deviation in pixels of the small picture. */
@@ -165,7 +175,7 @@ function drawBlurred(pen: Pen, node: GroupNode, blur: NonNullable<GroupNode['blu
 }
 
 /** A pen whose picture stays where the processor can read it. */
-export function penOf(canvas: OffscreenCanvas): Pen {
+export function penOf(canvas: OffscreenCanvas): OffscreenCanvasRenderingContext2D {
   const pen = canvas.getContext('2d', { willReadFrequently: true, colorSpace: 'srgb' });
   if (pen === null) throw new Error('The browser gives no canvas to draw on.');
   return pen;
