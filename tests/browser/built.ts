@@ -28,7 +28,11 @@ const filmScript = join(root, 'dist', 'faces', 'film', 'page', 'film.js');
 
 /** The same for the script of the page that encodes films. */
 export function buildFilmPageIfOlder(): void {
-  buildIfOlder(filmScript, ['src/telling', 'src/faces/canvas', 'src/faces/film', 'vite.film.config.ts'], 'vite.film.config.ts');
+  buildIfOlder(
+    filmScript,
+    ['src/telling', 'src/faces/canvas', 'src/faces/film', 'vite.film.config.ts'],
+    'vite.film.config.ts',
+  );
 }
 
 function buildIfOlder(target: string, from: readonly string[], config: string): void {

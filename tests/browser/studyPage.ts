@@ -56,7 +56,9 @@ export async function open({ width = 1440, height = 900, dark = false, still = t
   await ready();
 }
 
-export const ready = () => page.waitForFunction(() => document.documentElement.dataset.ready === 'true');
+/** A busy machine may take long over the first answer. */
+export const ready = () =>
+  page.waitForFunction(() => document.documentElement.dataset.ready === 'true', null, { timeout: 120_000 });
 export const textOf = async (place: Locator) => (await place.textContent()) ?? '';
 export const slider = () => page.getByRole('slider', { name: 'Altitude' });
 export const number = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`, 'i') });

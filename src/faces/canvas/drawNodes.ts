@@ -160,18 +160,39 @@ function drawBlurred(pen: Pen, node: GroupNode, blur: NonNullable<GroupNode['blu
   const scale = Math.min(1, SMALL_DEVIATION / Math.max(blur.deviation, 1e-6));
   const width = Math.max(1, Math.ceil(blur.width * scale));
   const height = Math.max(1, Math.ceil(blur.height * scale));
-  const sharp = penOf(new OffscreenCanvas(width, height));
-  sharp.scale(width / blur.width, height / blur.height);
+  const sharp = scratchPen('sharp', width, height);
+  sharp.setTransform(width / blur.width, 0, 0, height / blur.height, 0, 0);
   sharp.translate(-blur.x, -blur.y);
   drawNodes(sharp, node.children, theme);
-  const soft = penOf(new OffscreenCanvas(width, height));
+  const soft = scratchPen('soft', width, height);
   soft.filter = `blur(${blur.deviation * scale}px)`;
-  soft.drawImage(sharp.canvas, 0, 0);
+  soft.drawImage(sharp.canvas, 0, 0, width, height, 0, 0, width, height);
+  soft.filter = 'none';
   pen.imageSmoothingEnabled = true;
-  pen.imageSmoothingQuality = 'medium';
+  pen.imageSmoothingQuality = 'low';
   withAlpha(pen, node.opacity ?? 1, () =>
-    pen.drawImage(soft.canvas, blur.x, blur.y, blur.width, blur.height),
+    pen.drawImage(soft.canvas, 0, 0, width, height, blur.x, blur.y, blur.width, blur.height),
   );
+}
+
+/** Small canvases that are drawn on for a moment; made anew only where a larger one is asked for. */
+const scratch = new Map<string, OffscreenCanvasRenderingContext2D>();
+
+function scratchPen(name: string, width: number, height: number): OffscreenCanvasRenderingContext2D {
+  const known = scratch.get(name);
+  if (known !== undefined && known.canvas.width >= width && known.canvas.height >= height) {
+    known.resetTransform();
+    known.clearRect(0, 0, known.canvas.width, known.canvas.height);
+    return known;
+  }
+  const fresh = penOf(
+    new OffscreenCanvas(
+      Math.max(width, known?.canvas.width ?? 0),
+      Math.max(height, known?.canvas.height ?? 0),
+    ),
+  );
+  scratch.set(name, fresh);
+  return fresh;
 }
 
 /** A pen whose picture stays where the processor can read it. */

@@ -7,24 +7,24 @@ import { paintedTheme, pixelRatio } from '../state/painting.ts';
 
 interface CanvasLayerProps {
   readonly name: string;
-  readonly width: number;
-  readonly height: number;
   readonly nodes: readonly SceneNode[];
-  /** The part of the drawing that is seen, grown to the size of the layer; the whole at its own size unless said. */
-  readonly seen?: Box;
-  /** Where its upper left corner lies [px]; that of the drawing unless said. */
-  readonly at?: { readonly left: number; readonly top: number };
+  /** The part of the drawing that is seen [px]; it lies where it lies in the drawing, unless it is drawn larger. */
+  readonly seen: Box;
+  /** What it shows, for those who do not see it; without it the layer only decorates. */ readonly label?: string;
+  /** How many times larger it is drawn; lines keep their width. */ readonly larger?: number;
 }
 
 /**
  * A layer that moves with the altitude, on a canvas: sharp on every screen and in print, painted in the same frame as the numbers.
  * It holds no words; those stand beside it as text.
  */
-export function CanvasLayer({ name, width, height, nodes, seen, at }: CanvasLayerProps) {
+export function CanvasLayer({ name, nodes, seen, label, larger = 1 }: CanvasLayerProps) {
   const place = useRef<HTMLCanvasElement>(null);
   const kept = useMemo(keptPictures, []);
   const theme = paintedTheme.value;
   const ratio = pixelRatio.value;
+  const { x, y } = seen;
+  const [width, height] = [seen.width * larger, seen.height * larger];
   useLayoutEffect(() => {
     const canvas = place.current;
     const pen = canvas?.getContext('2d');
@@ -34,17 +34,20 @@ export function CanvasLayer({ name, width, height, nodes, seen, at }: CanvasLaye
     if (canvas.height !== down) canvas.height = down;
     pen.resetTransform();
     pen.clearRect(0, 0, across, down);
-    pen.scale(ratio, ratio);
-    if (seen === undefined) {
-      kept.draw(pen, nodes, theme, ratio);
-      return;
-    }
-    const larger = width / seen.width;
-    pen.scale(larger, larger);
-    pen.translate(-seen.x, -seen.y);
-    drawNodes(pen, nodes, theme, larger);
-  }, [nodes, theme, ratio, width, height]);
+    pen.scale(ratio * larger, ratio * larger);
+    pen.translate(-x, -y);
+    if (larger === 1) kept.draw(pen, nodes, theme, ratio);
+    else drawNodes(pen, nodes, theme, larger);
+  }, [nodes, theme, ratio, larger, x, y, width, height]);
   const size = { width: `${width}px`, height: `${height}px` };
-  const corner = at === undefined ? {} : { left: `${at.left}px`, top: `${at.top}px` };
-  return <canvas ref={place} class={name} style={{ ...size, ...corner }} aria-hidden="true" />;
+  const corner = larger === 1 ? { left: `${x}px`, top: `${y}px` } : {};
+  const spoken =
+    label === undefined
+      ? ({ 'aria-hidden': true } as const)
+      : ({ role: 'img', 'aria-label': label } as const);
+  return (
+    <div class={`canvas ${name}`} style={corner} {...spoken}>
+      <canvas ref={place} style={size} />
+    </div>
+  );
 }

@@ -105,6 +105,7 @@ export function AltitudeHandle({ panel, height }: HandleProps) {
         }}
       >
         <svg
+          aria-hidden="true"
           width={bobAcross}
           height={long + bobBelow}
           style={{ transform: `translateY(${(tip - top - long).toFixed(2)}px)` }}

@@ -33,13 +33,7 @@ export function CloserView({ engine, part, panel, nodes, left, foot }: CloserPro
   return (
     <figure class="closer" style={{ left: `${left}px`, top: `${foot - closerAcross - 20}px` }}>
       <div>
-        <CanvasLayer
-          name={`closer-${engine.id}`}
-          width={closerAcross}
-          height={closerAcross}
-          nodes={nodes}
-          seen={seen}
-        />
+        <CanvasLayer name={`closer-${engine.id}`} nodes={nodes} seen={seen} larger={factor} />
       </div>
       <figcaption>
         {part}, {factor} × larger

@@ -87,7 +87,7 @@ function Picture({ width, height, only }: PictureProps) {
   });
   return (
     <div class="layers">
-      <CanvasLayer width={width} height={height} name="cut" nodes={shapesOf(nodes)} />
+      <CanvasLayer name="cut" nodes={shapesOf(nodes)} seen={{ x: 0, y: 0, width, height }} />
       <Layer width={width} height={height} name="words" nodes={wordsIn(nodes)} />
       <Layer width={width} height={height} name="column" nodes={still} />
       <AltitudeHandle panel={panel} height={height} />

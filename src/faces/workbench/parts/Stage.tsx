@@ -29,6 +29,8 @@ const columnBeside = 184;
 const gutter = 24;
 /** What a marker at the edge of the column may reach past it [px]. */
 const overhang = 12;
+/** Room beside the drawing in which the air fades [px]. */
+const fade = 20;
 /** Height of the line of names [px], and of a line of facts folded under it where room is short. */
 const nameLine = 28;
 const factLine = 18;
@@ -41,6 +43,13 @@ const cutStyle = { type: { ...SCREEN_TYPE, label: SCREEN_TYPE.label / 0.92 }, li
 const scaleBarHeight = 40;
 /** Below this width of the stage one engine is shown at a time. */
 const narrowBelow = 700;
+
+const tintWords = {
+  pressure: 'pressure',
+  mach: 'Mach number',
+  temperature: 'temperature',
+  speed: 'speed',
+} as const;
 
 /** On less than this [px] nothing could be read; so small is only a page that is not laid out yet. */
 const smallest = 260;
@@ -184,22 +193,20 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
     shownCut?.nodes ?? [],
     failed.map((order) => `engine-${order}`),
   );
-  const seen = { x: left - overhang, y: 0, width: columnWidth + 2 * overhang, height };
+  const column = { x: Math.floor(left) - overhang, y: 0, width: columnWidth + 2 * overhang, height };
   const layer = { width, height };
   return (
     <div class={['layers', ...failed.map((order) => `failed-${order}`)].join(' ')}>
-      <CanvasLayer {...layer} name="cut" nodes={shapes} />
+      <CanvasLayer
+        name="cut"
+        label={`${named.map(({ input }) => input.name).join(' and ')} cut open, gas tinted by ${tintWords[tint.value]}`}
+        nodes={shapes}
+        seen={{ x: -fade, y: 0, width: width + 2 * fade, height }}
+      />
       <Layer {...layer} name="words" nodes={wordsIn(shownCut?.nodes ?? [])} />
       <Layer {...layer} name="column" nodes={panel.nodes} />
       <Layer {...layer} name="marks" nodes={marks} />
-      <CanvasLayer
-        name="cursor"
-        width={seen.width}
-        height={height}
-        seen={seen}
-        at={{ left: seen.x, top: 0 }}
-        nodes={panel.cursor(here, withoutFailed(rows, engines))}
-      />
+      <CanvasLayer name="cursor" nodes={panel.cursor(here, withoutFailed(rows, engines))} seen={column} />
       <AltitudeHandle panel={panel} height={height} />
       {two && <MatchButtons panel={panel} engines={engines} />}
       {named.map(({ id, side }) => {
