@@ -2,7 +2,6 @@
 
 import { once, onceOrProblem } from '../numerics/once.ts';
 import { ProblemError } from '../numerics/problem.ts';
-import { airAtGeometricAltitude } from '../physics/air/index.ts';
 import {
   type ChamberShape,
   type Contour,
@@ -34,6 +33,7 @@ import type { PositionAnswer } from './model.ts';
 import { sizeErrors } from './scatter/sizeErrors.ts';
 import { sizedEngine } from './sizedEngine.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
+import { pressureOf } from './statedPlace.ts';
 import { statedQuantities } from './statedQuantities.ts';
 import { wallIn, wallOf } from './wallOf.ts';
 import { advisedWhenCold, type WorkingGas, workingGas } from './workingGas.ts';
@@ -79,7 +79,7 @@ export function solveEngine(
   const positions = once(() => positionsOf(input, nozzle, contour, shape));
   const solution: EngineSolution = {
     input,
-    description: `${nozzleForm(input.nozzle)}, area ratio ${showStated('areaRatio', spec.areaRatio).text}`,
+    description: descriptionOf(input.nozzle),
     propellants: gas.text,
     chemistry: gas.chemistry,
     mixtureRatio: gas.mixtureRatio,
@@ -182,7 +182,13 @@ function lossModels(input: EngineInput, spec: NozzleSpec): readonly string[] {
   return hasWall(spec) ? ['losses', 'boundary-layer', 'gas-transport'] : ['losses'];
 }
 
-function specOf(nozzle: Nozzle): NozzleSpec {
+/** `bell of 80 % length, area ratio 25` */
+export function descriptionOf(nozzle: Nozzle): string {
+  return `${nozzleForm(nozzle)}, area ratio ${showStated('areaRatio', nozzle.areaRatio.value).text}`;
+}
+
+/** The nozzle that the study states, for its model. */
+export function specOf(nozzle: Nozzle): NozzleSpec {
   const areaRatio = nozzle.areaRatio.value;
   switch (nozzle.kind) {
     case 'ideal':
@@ -310,18 +316,6 @@ function statedSize(size: Exclude<Size, { by: 'same' }>): NozzleSize {
   return size.by === 'thrust'
     ? { by: 'thrust', thrust: size.thrust.value, ambientPressure: pressureOf(size.at) }
     : { by: size.by, diameter: size.diameter.value };
-}
-
-/** Ambient pressure [Pa] of a stated place. */
-function pressureOf(ambient: Ambient): number {
-  switch (ambient.kind) {
-    case 'vacuum':
-      return 0;
-    case 'altitude':
-      return airAtGeometricAltitude(ambient.altitude.value).pressure;
-    case 'pressure':
-      return ambient.pressure.value;
-  }
 }
 
 function omittedOf(input: EngineInput): readonly string[] {

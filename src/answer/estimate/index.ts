@@ -1,0 +1,6 @@
+/** First estimates of engines whose inputs move. They go to the screen, marked as such, and nowhere else. */
+
+export { basisOf } from './basis.ts';
+export { estimateEngine } from './estimateEngine.ts';
+export type { AnsweredEngine, EngineBasis, EstimatedEngine, Likeness } from './model.ts';
+export { areAlike, isUnseen } from './unseen.ts';

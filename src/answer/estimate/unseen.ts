@@ -1,0 +1,44 @@
+/** Which changes of inputs a first estimate cannot see. */
+
+import type { EngineInput } from '../../study/model.ts';
+
+/** Inputs of a nozzle that the mean flow and a formula know all about, besides its area ratio. */
+const SEEN: Readonly<Record<EngineInput['nozzle']['kind'], readonly string[]>> = {
+  ideal: [],
+  adapting: [],
+  cone: ['halfAngle'],
+  bell: ['length', 'throatAngle', 'lipAngle'],
+  idealBell: [],
+  plug: [],
+  extendableSkirt: ['shortAreaRatio'],
+  insert: ['insertAreaRatio'],
+  expansionDeflection: [],
+  dualBell: ['baseAreaRatio'],
+};
+
+/** Whether only the full answer can say what this change does. */
+export function isUnseen(before: EngineInput, now: EngineInput): boolean {
+  const { nozzle: was } = before;
+  const { nozzle: is } = now;
+  if (was.kind !== is.kind || before.losses !== now.losses) return true;
+  if (leavesAnInputOpen(before) || leavesAnInputOpen(now)) return true;
+  const seen = ['kind', 'areaRatio', ...SEEN[is.kind]];
+  const [left, right] = [was, is] as unknown as readonly Readonly<Record<string, unknown>>[];
+  return Object.keys({ ...left, ...right }).some(
+    (key) => !seen.includes(key) && !areAlike(left?.[key], right?.[key]),
+  );
+}
+
+/** Its published figures settle one of its inputs: that takes the full model many times over. */
+function leavesAnInputOpen({ published }: EngineInput): boolean {
+  return published?.solveFor !== null && published?.solveFor !== undefined;
+}
+
+/** The same values, wherever they are written. */
+export function areAlike(a: unknown, b: unknown): boolean {
+  return a === b || JSON.stringify(a, valuesOnly) === JSON.stringify(b, valuesOnly);
+}
+
+function valuesOnly(key: string, value: unknown): unknown {
+  return key === 'path' || key === 'text' ? undefined : value;
+}
