@@ -3,7 +3,7 @@
 import { commonDimension, refuseDegrees } from './alike.ts';
 import { buildCall } from './buildCall.ts';
 import { buildQuantity } from './buildQuantity.ts';
-import { type Bound, type Built, constantOf, type Work } from './built.ts';
+import { type Bound, type Built, constantOf, readerOf, type Work } from './built.ts';
 import { combine, inWords, isNumber, NUMBER, raise, sameDimension, TEMPERATURE } from './dimensions.ts';
 import { extremeOf } from './extreme.ts';
 import type { Expression, NumberNode, Span } from './tree.ts';
@@ -88,13 +88,14 @@ const TOO_LARGE = 'The result is too large a number.';
 function sum(operator: '+' | '-', left: Built, right: Built, span: Span): Core {
   const dimension = commonDimension(left, right, span, operator === '+' ? 'adds' : 'takes');
   const plus = operator === '+';
+  const [readLeft, readRight] = [readerOf(left), readerOf(right)];
   return {
     dimension,
     anyDimension: left.anyDimension && right.anyDimension,
     scale: scaleOfSum(plus, left, right, dimension),
     value: plus
-      ? (values) => left.value(values) + right.value(values)
-      : (values) => left.value(values) - right.value(values),
+      ? (values) => readLeft(values) + readRight(values)
+      : (values) => readLeft(values) - readRight(values),
     size: (values) => left.size(values) + right.size(values),
     fails: TOO_LARGE,
   };
@@ -115,9 +116,10 @@ function scaleOfSum(plus: boolean, left: Built, right: Built, dimension: Built['
 function product(operator: '*' | '/', left: Built, right: Built): Core {
   for (const side of [left, right]) if (side.scale === 'degrees') refuseDegrees(side);
   const times = operator === '*';
+  const [readLeft, readRight] = [readerOf(left), readerOf(right)];
   const value: Work = times
-    ? (values) => finite(left.value(values) * right.value(values))
-    : (values) => quotient(left.value(values), right.value(values));
+    ? (values) => finite(readLeft(values) * readRight(values))
+    : (values) => quotient(readLeft(values), readRight(values));
   const scale = left.scale === 'difference' || right.scale === 'difference' ? 'difference' : 'plain';
   return {
     dimension: combine(left.dimension, right.dimension, times ? 1 : -1),

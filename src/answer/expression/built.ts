@@ -22,8 +22,14 @@ export interface Built extends Span {
 
 export const told = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
-/** Reads one told value; absent is NaN. */
-const askedValue = (values: AskedValues, index: number): number => values[index] ?? Number.NaN;
+/** The value of a part, for what runs often: a number by itself is read without a detour. */
+export function readerOf({ ask, constant, value }: Pick<Built, 'ask' | 'constant' | 'value'>): Work {
+  return (values) => (ask === null ? (constant ?? value(values)) : (values[ask] ?? Number.NaN));
+}
+
+/** @param value of it, known already: a number by itself is of its own size */
+export const sizeOf = (built: Built, values: AskedValues, value: number): number =>
+  built.ask === null ? built.size(values) : Math.abs(value);
 
 /** The innermost part that has no value; null where the whole has one. */
 export function absentIn(built: Built, values: AskedValues, text: string): Absent | null {
@@ -38,13 +44,16 @@ export function absentIn(built: Built, values: AskedValues, text: string): Absen
 }
 
 /** A built expression as a number of the text. */
-export const namedNumber = (built: Built, text: string): NamedNumber => ({
-  expression: text.slice(built.start, built.end),
-  quantity: built.quantity,
-  ask: built.ask,
-  dimension: built.dimension,
-  evaluate: (values) => told(built.value(values)),
-});
+export function namedNumber(built: Built, text: string): NamedNumber {
+  const read = readerOf(built);
+  return {
+    expression: text.slice(built.start, built.end),
+    quantity: built.quantity,
+    ask: built.ask,
+    dimension: built.dimension,
+    evaluate: (values) => told(read(values)),
+  };
+}
 
 /** What the variables of the ranges around stand for. */
 export type Bound = ReadonlyMap<string, { readonly place: RangePlace; readonly dimension: Exponents }>;
@@ -68,7 +77,7 @@ export function constantOf(value: number, rest: Pick<Built, 'dimension'> & Span)
 
 /** The ask of a quantity, ready to be read. */
 export function askedOf(index: number, rest: Pick<Built, 'dimension' | 'quantity'> & Span): Built {
-  const value: Work = (values) => askedValue(values, index);
+  const value: Work = (values) => values[index] ?? Number.NaN;
   return {
     anyDimension: false,
     scale: 'plain',

@@ -1,7 +1,7 @@
 /** Comparisons: `a < b`, `a is about b`, `a differs from b by more than c`. */
 
 import { commonDimension } from './alike.ts';
-import { absentIn, type Built, namedNumber, told, type Work } from './built.ts';
+import { absentIn, type Built, namedNumber, readerOf, sizeOf, told, type Work } from './built.ts';
 import type { BuiltTest } from './builtTest.ts';
 import { inWords, isNumber, sameDimension } from './dimensions.ts';
 import type { AskedValues, ComparisonOperator, NamedNumber, SideNamed } from './model.ts';
@@ -11,27 +11,16 @@ import type { Workshop } from './workshop.ts';
 
 type Order = '<' | '<=' | '>' | '>=';
 
-/** How far the sides may be apart [SI], where the right one is given. */
-export type Tolerance = (values: AskedValues, right: number) => number;
-
-const NO_TOLERANCE: Tolerance = () => 0;
-
-/** Difference of two sides over the size of what is compared; a bare number against nothing is held against 1 SI unit. */
-function scaled(left: Built, right: Built, difference: Sides['difference'], allowed: Tolerance): Work {
-  const rest = isBareAgainstZero(left, right) ? 1 : 0;
-  return (values) => {
-    const [l, r] = [left.value(values), right.value(values)];
-    const apart = difference(l, r, allowed(values, r));
-    if (apart === 0) return 0;
-    if (!Number.isFinite(apart)) return Number.NaN;
-    const size = sizeOf(left, values, l) + sizeOf(right, values, r) + rest;
-    return Number.isFinite(size) && size > 0 ? apart / size : Math.sign(apart);
-  };
+/** How far the sides may be apart [SI]: an amount, or a share of the right one. */
+export interface Tolerance {
+  readonly of: Pick<Built, 'ask' | 'constant' | 'value'>;
+  readonly isShare: boolean;
 }
 
-/** @param value of it, known already: a number by itself is of its own size */
-export const sizeOf = (built: Built, values: AskedValues, value: number): number =>
-  built.ask === null ? built.size(values) : Math.abs(value);
+export function toleranceAt({ of, isShare }: Tolerance): (values: AskedValues, right: number) => number {
+  const read = readerOf(of);
+  return (values, right) => (isShare ? read(values) * Math.abs(right) : read(values));
+}
 
 const isBareAgainstZero = (left: Built, right: Built): boolean =>
   (right.constant === 0 && left.ask !== null) || (left.constant === 0 && right.ask !== null);
@@ -49,7 +38,7 @@ function comparable(left: Built, right: Built, span: Span): void {
   );
 }
 
-const LESS = new Set(['<', '<=']);
+const LESS: ReadonlySet<Order> = new Set(['<', '<=']);
 
 function ordered(operator: Order, l: number, r: number): boolean {
   switch (operator) {
@@ -68,38 +57,50 @@ interface Sides {
   readonly span: Span;
   readonly left: Built;
   readonly right: Built;
-  readonly operator: ComparisonOperator;
+  /** Null: the sides themselves are put in order; else how far they are apart, and the tolerance. */
   readonly tolerance: Tolerance | null;
-  /** Null where a side is absent. */ readonly holds: (l: number, r: number, tolerance: number) => boolean;
-  /** Above nothing where it holds. */ readonly difference: (
-    l: number,
-    r: number,
-    tolerance: number,
-  ) => number;
+  readonly order: Order;
+  /** As told. */ readonly operator: ComparisonOperator;
 }
 
-function comparison(
-  { span, left, right, operator, tolerance, holds, difference }: Sides,
-  text: string,
-): BuiltTest {
-  const allowed = tolerance ?? NO_TOLERANCE;
-  const margin = scaled(left, right, difference, allowed);
+/**
+ * The margin is the difference over the size of what is compared; a bare number against nothing is held against 1 SI unit. Plain
+ * steps, without a call for each: this runs for every draw.
+ */
+function comparison({ span, left, right, tolerance, order, operator }: Sides, text: string): BuiltTest {
+  const [readLeft, readRight] = [readerOf(left), readerOf(right)];
+  const allowed = tolerance === null ? null : toleranceAt(tolerance);
+  const rest = isBareAgainstZero(left, right) ? 1 : 0;
+  const sign = LESS.has(order) ? -1 : 1;
+  const margin: Work = (values) => {
+    const l = readLeft(values);
+    const r = readRight(values);
+    const apart = sign * (allowed === null ? l - r : Math.abs(l - r) - allowed(values, r));
+    if (apart === 0) return 0;
+    if (!Number.isFinite(apart)) return Number.NaN;
+    const size = sizeOf(left, values, l) + sizeOf(right, values, r) + rest;
+    return Number.isFinite(size) && size > 0 ? apart / size : Math.sign(apart);
+  };
   return {
     holds: (values) => {
-      const [l, r] = [left.value(values), right.value(values)];
-      const most = allowed(values, r);
-      return Number.isFinite(most - Math.abs(l - r)) ? holds(l, r, most) : null;
+      const l = readLeft(values);
+      const r = readRight(values);
+      const distance = Math.abs(l - r);
+      const most = allowed === null ? 0 : allowed(values, r);
+      if (!Number.isFinite(most - distance)) return null;
+      return allowed === null ? ordered(order, l, r) : ordered(order, distance, most);
     },
     margin,
     absent: (values) => absentIn(left, values, text) ?? absentIn(right, values, text),
     explain: (values, { sides }) => {
+      const r = readRight(values);
       sides.push({
         names: { left: sideNamed(left, text), right: sideNamed(right, text) },
         text: text.slice(span.start, span.end),
-        left: told(left.value(values)),
-        right: told(right.value(values)),
+        left: told(readLeft(values)),
+        right: told(r),
         operator,
-        tolerance: tolerance === null ? null : told(tolerance(values, right.value(values))),
+        tolerance: allowed === null ? null : told(allowed(values, r)),
         dimension: left.anyDimension ? right.dimension : left.dimension,
         margin: told(margin(values)),
       });
@@ -123,17 +124,14 @@ export function compareSides(
 ): BuiltTest {
   comparable(left, right, node);
   const { operator } = node;
-  const sign = LESS.has(operator) ? -1 : 1;
-  const difference = (l: number, r: number): number => sign * (l - r);
-  const holds = (l: number, r: number): boolean => ordered(operator, l, r);
-  return comparison({ span: node, left, right, operator, tolerance: null, holds, difference }, text);
+  return comparison({ span: node, left, right, tolerance: null, order: operator, operator }, text);
 }
 
 /** How far the left side may be from the right one: a share of the right side, or an amount. */
 export function toleranceOf(node: Expression, built: Built, right: Built): Tolerance {
   if (isNumber(built.dimension) && !built.anyDimension) {
     const amount = node.is === 'number' && node.bare && isNumber(right.dimension);
-    return amount ? built.value : (values, r) => built.value(values) * Math.abs(r);
+    return { of: built, isShare: !amount };
   }
   if (!built.anyDimension && !sameDimension(built.dimension, right.dimension) && !right.anyDimension) {
     refuse(
@@ -144,8 +142,10 @@ export function toleranceOf(node: Expression, built: Built, right: Built): Toler
     );
   }
   // A tolerance in °C is a difference: the zero of the scale does not enter.
-  if (node.is === 'number' && node.degrees) return () => node.asDifference;
-  return built.value;
+  if (node.is === 'number' && node.degrees) {
+    return { of: { ...built, constant: node.asDifference }, isShare: false };
+  }
+  return { of: built, isShare: false };
 }
 
 export function compareAbout(
@@ -157,12 +157,7 @@ export function compareAbout(
 ): BuiltTest {
   comparable(left, right, node);
   const allowed = toleranceOf(node.tolerance, tolerance, right);
-  const difference = (l: number, r: number, most: number): number => most - Math.abs(l - r);
-  const holds = (l: number, r: number, most: number): boolean => Math.abs(l - r) <= most;
-  return comparison(
-    { span: node, left, right, operator: 'about', tolerance: allowed, holds, difference },
-    text,
-  );
+  return comparison({ span: node, left, right, tolerance: allowed, order: '<=', operator: 'about' }, text);
 }
 
 /** `a differs from b by more than c` */
@@ -175,16 +170,9 @@ export function compareApart(
 ): BuiltTest {
   comparable(left, right, node);
   const allowed = toleranceOf(node.by, by, right);
-  const { operator } = node;
-  const less = LESS.has(operator);
-  const difference = (l: number, r: number, most: number): number =>
-    (less ? 1 : -1) * (most - Math.abs(l - r));
-  const holds = (l: number, r: number, most: number): boolean => ordered(operator, Math.abs(l - r), most);
-  const shown = less ? 'about' : 'not about';
-  return comparison(
-    { span: node, left, right, operator: shown, tolerance: allowed, holds, difference },
-    text,
-  );
+  const { operator: order } = node;
+  const operator = LESS.has(order) ? 'about' : 'not about';
+  return comparison({ span: node, left, right, tolerance: allowed, order, operator }, text);
 }
 
 /** The numbers that a comparison brings: sides made of several, then every number asked for. */

@@ -2,7 +2,7 @@
 
 import { buildExpression } from './buildExpression.ts';
 import { buildTest } from './buildTest.ts';
-import { absentIn, told } from './built.ts';
+import { absentIn, readerOf, told } from './built.ts';
 import type { BuiltTest, Findings } from './builtTest.ts';
 import type {
   AskedValues,
@@ -67,6 +67,7 @@ function findingsOf(test: BuiltTest, values: AskedValues): Findings {
 function expressionOf(text: string, scope: TestScope): CompiledExpression {
   const shop = newWorkshop(text, scope);
   const built = buildExpression(readExpression(text), new Map(), shop);
+  const read = readerOf(built);
   return {
     text,
     expression: text,
@@ -76,7 +77,7 @@ function expressionOf(text: string, scope: TestScope): CompiledExpression {
     ask: built.ask,
     dimension: built.dimension,
     isDifference: built.scale === 'difference',
-    evaluate: (values: AskedValues) => told(built.value(values)),
+    evaluate: (values: AskedValues) => told(read(values)),
     absent: (values: AskedValues) => absentIn(built, values, text),
   };
 }

@@ -1,8 +1,8 @@
 /** What is said of an expression over a range: it rises, falls, is constant, is highest somewhere. */
 
-import { absentIn, type Built, told, type Work } from './built.ts';
+import { absentIn, type Built, readerOf, sizeOf, told, type Work } from './built.ts';
 import type { BuiltTest, Findings } from './builtTest.ts';
-import { sideNamed, sizeOf, toleranceOf } from './compare.ts';
+import { sideNamed, toleranceAt, toleranceOf } from './compare.ts';
 import type { AskedValues, ComparisonOperator, Witness } from './model.ts';
 import { around, type Spread } from './spreadRange.ts';
 import type { Test } from './tree.ts';
@@ -28,14 +28,14 @@ interface Read {
 }
 
 /** Reads all points, always into the same list. */
-function readerOf(bodies: readonly Built[]): (values: AskedValues) => Read {
+function pointsReader(bodies: readonly Built[]): (values: AskedValues) => Read {
   const y = new Float64Array(bodies.length);
+  const readers = bodies.map(readerOf);
   return (values) => {
     let size = 0;
     for (let i = 0; i < y.length; i++) {
-      const body = bodies[i]!;
-      y[i] = body.value(values);
-      size = Math.max(size, sizeOf(body, values, y[i]!));
+      y[i] = readers[i]!(values);
+      size = Math.max(size, sizeOf(bodies[i]!, values, y[i]!));
     }
     return { y, size: size > 0 ? size : 1 };
   };
@@ -84,7 +84,7 @@ export function trendTest(
   text: string,
 ): BuiltTest {
   const allowed = allowance(node, tolerance, bodies[0]!);
-  const read = readerOf(bodies);
+  const read = pointsReader(bodies);
   const pairOf = (values: AskedValues): Pair => {
     const { y, size } = read(values);
     return node.trend === 'constant'
@@ -144,10 +144,9 @@ function allowance(node: TrendNode, tolerance: Built | null, body: Built): (midd
     );
   }
   const { tolerance: written } = node;
-  const share = (middle: number): number => toleranceOf(written, tolerance, body)([], middle);
-  // Once at the door, so that a tolerance of another kind is refused before anything runs.
-  share(1);
-  return share;
+  // At the door, so that a tolerance of another kind is refused before anything runs.
+  const share = toleranceAt(toleranceOf(written, tolerance, body));
+  return (middle) => share([], middle);
 }
 
 /** A test by the sign of its margin alone. */

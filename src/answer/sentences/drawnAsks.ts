@@ -25,7 +25,11 @@ export type Row = readonly (number | null)[];
 export function readerAt(places: readonly number[]): (row: Row) => Row {
   const own: (number | null)[] = places.map(() => Number.NaN);
   return (row) => {
-    for (let i = 0; i < places.length; i++) own[i] = row[places[i]!] ?? null;
+    for (let i = 0; i < places.length; i++) {
+      const value = row[places[i]!];
+      if (value === null || value === undefined) own[i] = null;
+      else own[i] = value;
+    }
     return own;
   };
 }
@@ -79,7 +83,9 @@ function eachRow(drawn: Drawn, { places, alternative, most }: RowsWanted, use: (
   const count = Math.min(most ?? drawn.count, drawn.count);
   for (let draw = 0; draw < count; draw++) {
     for (const { place, absent, values } of wanted) {
-      row[place] = absent !== null && absent[draw] === 1 ? null : values[draw]!;
+      // Two ways of storing, so that a list of plain numbers stays one.
+      if (absent !== null && absent[draw] === 1) row[place] = null;
+      else row[place] = values[draw]!;
     }
     use(row);
   }

@@ -20,11 +20,13 @@ export function eachDraw(
   use: (values: Values, draw: number) => void,
 ): void {
   // Filled with numbers, not with nulls: an array of plain numbers costs no memory for each.
-  const values: Values = asks.map(() => 0);
+  const values: Values = asks.map(() => Number.NaN);
   for (let draw = 0; draw < count; draw++) {
     for (let i = 0; i < asks.length; i++) {
       const { absent, values: own } = asks[i]!;
-      values[i] = absent !== null && absent[draw] === 1 ? null : own[draw]!;
+      // Two ways of storing, so that a list of plain numbers stays one.
+      if (absent !== null && absent[draw] === 1) values[i] = null;
+      else values[i] = own[draw]!;
     }
     use(values, draw);
   }
@@ -139,7 +141,7 @@ export function mattersMost(
   if (unknowns.length === 0) return [];
   const { design, valuesOf } = atDesign(drawn);
   const values = which.map(valuesOf);
-  const own: Values = which.map(() => 0);
+  const own: Values = which.map(() => Number.NaN);
   const never = which.map((ask) => drawn.asks[ask]!.absent?.every((one) => one === 1) ?? false);
   let absent = false;
   const effects = effectsOver(
@@ -147,8 +149,10 @@ export function mattersMost(
     (point) => {
       for (let i = 0; i < which.length; i++) {
         const one = values[i]![point]!;
-        own[i] = Number.isNaN(one) ? null : one;
-        if (own[i] === null && !never[i]!) absent = true;
+        if (Number.isNaN(one)) {
+          own[i] = null;
+          if (!never[i]!) absent = true;
+        } else own[i] = one;
       }
       const value = number(own);
       if (value === null) absent = true;
