@@ -1,7 +1,7 @@
 /** How a clip may leave the program. */
 
 import type { Problem } from '../../numerics/problem.ts';
-import type { FlashVerdict } from '../../telling/clips/flashMeter.ts';
+import type { FlashVerdict } from '../../telling/clips/flashVerdict.ts';
 
 /** How the pictures of a film are packed: H.264 in MP4, or VP9 in WebM. */
 export type FilmCodec = 'h264' | 'vp9';

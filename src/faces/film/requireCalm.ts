@@ -1,6 +1,6 @@
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Clip } from '../../telling/clips/clip.ts';
-import type { FlashVerdict } from '../../telling/clips/flashMeter.ts';
+import type { FlashVerdict } from '../../telling/clips/flashVerdict.ts';
 
 /** A film that flashes does not leave the program. */
 export function requireCalm(clip: Clip, { passes, mostFlashes, at, largestArea }: FlashVerdict): void {

@@ -5,7 +5,7 @@ import { open, rename, rm } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Clip } from '../../telling/clips/clip.ts';
-import type { FlashVerdict } from '../../telling/clips/flashMeter.ts';
+import type { FlashVerdict } from '../../telling/clips/flashVerdict.ts';
 import type { FilmCodec, WriteOptions, WrittenClip } from './filmModel.ts';
 import type { OpenedFilmPage } from './filmPage.ts';
 import { requireCalm } from './requireCalm.ts';

@@ -7,7 +7,7 @@ import { setImmediate } from 'node:timers/promises';
 import { CAUTION } from '../../answer/caution.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Clip } from '../../telling/clips/clip.ts';
-import { flashMeter } from '../../telling/clips/flashMeter.ts';
+import { flashMeter, groundsUnder } from '../../telling/clips/flashMeter.ts';
 import type { Scene } from '../../telling/scene/scene.ts';
 import { sceneToSvg } from '../../telling/scene/svg.ts';
 import { type DrawnPicture, pictureOf } from '../package/pngPicture.ts';
@@ -29,7 +29,7 @@ export async function writeFrames(
   await requireEmpty(path);
   const fresh = join(dirname(path), `.${basename(path)}.${randomBytes(4).toString('hex')}.writing`);
   const words = { Title: clip.title, Disclaimer: CAUTION };
-  const meter = flashMeter(clip.rate);
+  const meter = flashMeter(clip.rate, groundsUnder(clip.transparent));
   const digest = createHash('sha256');
   try {
     await mkdir(fresh, { recursive: true });

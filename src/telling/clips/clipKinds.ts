@@ -15,6 +15,7 @@ import type { Theme } from '../look/tokens.ts';
 import { buildUp } from './buildUp.ts';
 import { climbCurves } from './climbCurves.ts';
 import { climbCut } from './climbCut.ts';
+import { climbWall } from './climbWall.ts';
 import type { Movement } from './clip.ts';
 import { ringByRing } from './ringByRing.ts';
 import type { Anew } from './throttledEngines.ts';
@@ -59,7 +60,7 @@ export function clipFigures({ answer }: SolvedStudy, sweepIds: readonly string[]
     { name: 'specific-impulse', kinds: ['altitude', 'build-up'] },
     { name: 'thrust', kinds: ['altitude', 'build-up'] },
     { name: 'push', kinds: ['rings'] },
-    { name: 'pressure-along-wall', kinds: ['build-up'] },
+    { name: 'pressure-along-wall', kinds: ['build-up', 'altitude'] },
     ...answer.vehicles.map(({ id }): ClipFigure => ({ name: `ascent-${id}`, kinds: ['build-up'] })),
     ...sweepIds.map((id): ClipFigure => ({ name: `sweep-${id}`, kinds: ['build-up'] })),
   ];
@@ -99,6 +100,7 @@ export function movementOf(
   if (kind === 'altitude') {
     const climb = { ...options, from, to };
     if (figure === 'cut') return climbCut(solved, climb);
+    if (figure === 'pressure-along-wall') return climbWall(solved, climb);
     return climbCurves(solved, figure === 'thrust' ? 'thrust' : 'specificImpulse', climb);
   }
   if (figure === 'specific-impulse') return buildUp(figure, impulseOverAltitude(answer, options), 'up');

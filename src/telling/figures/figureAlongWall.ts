@@ -20,7 +20,27 @@ import type { PanelStyle } from './overAltitudeAxes.ts';
 import { type Candidate, LabelRoom, type Obstacle } from './placeLabels.ts';
 import { type LettingGo, lettingGo, separationBands, separationBandWords } from './separationBands.ts';
 
-export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): Scene {
+/** What stands still while the altitude moves, where the figure is a part of a clip. */
+export interface StillWall {
+  readonly title: string;
+  readonly subtitle: string;
+  /** In the foot, of what is hatched. */ readonly hatched: string;
+  /** [Pa] lowest on the scale */ readonly low: number;
+  /** What stands above the plot, and the room that it takes [px]. */ readonly above: {
+    readonly height: number;
+    readonly nodesAt: (x: number, y: number) => readonly SceneNode[];
+  };
+}
+
+/** [Pa] the lowest on any wall at the altitude of the options */
+export function lowestOnWalls(answer: StudyAnswer, options: FigureOptions): number {
+  const ambient = ambientAt(options.altitude ?? 0);
+  const engines = drawnEngines(answer, 4).engines.map((one) => withWallHere(one, ambient, options));
+  const pressures = engines.flatMap(({ engine }) => engine.wall.map(({ pressure }) => pressure));
+  return Math.min(...pressures.filter((pressure) => pressure > 0));
+}
+
+export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions, still?: StillWall): Scene {
   const layout = layoutOf(options.size);
   const { engines: drawn, leftOut } = drawnEngines(answer, 4);
   const altitude = options.altitude ?? 0;
@@ -29,17 +49,22 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
   const measured = seriesFor(options.measured, engines, 'wall.pressure', ['wall.axial']);
   const onPlug = engines.some(({ engine }) => engine.contour.plug !== undefined);
   const loose = lettingGo(engines, ambient, options);
-  const title = options.title ?? wallFinding(engines);
+  const title = options.title ?? still?.title ?? wallFinding(engines);
   const around = frame(
     layout,
     {
       title,
-      subtitle: `Pressure on the wall from the injector face to the lip, the gas filling the nozzle${onPlug ? `; on a plug, ${whereWords(altitude).replace(/^(At|In)/, (word: string) => word.toLowerCase())}` : ''}`,
+      subtitle:
+        still?.subtitle ??
+        `Pressure on the wall from the injector face to the lip, the gas filling the nozzle${onPlug ? `; on a plug, ${whereWords(altitude).replace(/^(At|In)/, (word: string) => word.toLowerCase())}` : ''}`,
       foot: footOf(
         answer,
         engines,
         leftOut,
-        [...separationBandWords(loose), ...measuredWords(measured, isOnWall(engines))],
+        [
+          ...(still === undefined ? separationBandWords(loose) : [still.hatched]),
+          ...measuredWords(measured, isOnWall(engines)),
+        ],
         ['losses', 'nozzle-thrust', 'nozzle-separation'],
       ),
     },
@@ -52,9 +77,19 @@ export function pressureAlongWall(answer: StudyAnswer, options: FigureOptions): 
     description: describe(answer, engines, ambient),
     theme: options.theme,
     transparent: options.transparent ?? false,
-    children: [...panel(engines, ambient, around.content, layout, { measured, loose }), ...around.nodes],
+    children: [
+      ...panel(engines, ambient, lowered(around.content, still?.above.height ?? 0), layout, {
+        measured,
+        loose,
+        low: still?.low ?? null,
+      }),
+      ...around.nodes,
+      ...(still?.above.nodesAt(around.content.x, around.content.y) ?? []),
+    ],
   };
 }
+
+const lowered = (box: Box, above: number): Box => ({ ...box, y: box.y + above, height: box.height - above });
 
 /** An engine whose plug feels the air, with the pressure on its wall as it is here: the first of each line across its gas. */
 function withWallHere(drawn: DrawnEngine, ambient: number, options: FigureOptions): DrawnEngine {
@@ -97,6 +132,9 @@ function isOnWall(engines: readonly DrawnEngine[]) {
 interface OverCurves {
   readonly measured: ReturnType<typeof seriesFor>;
   readonly loose: readonly LettingGo[];
+  /** [Pa] lowest on the scale of a clip, in which the air's pressure is told elsewhere; null: none. */ readonly low:
+    | number
+    | null;
 }
 
 function panel(
@@ -104,7 +142,7 @@ function panel(
   ambient: number,
   box: Box,
   style: PanelStyle,
-  { measured, loose }: OverCurves,
+  { measured, loose, low: lowest }: OverCurves,
 ): SceneNode[] {
   const { type, line } = style;
   const pressures = [
@@ -113,7 +151,7 @@ function panel(
       points.flatMap(({ value, plusMinus }) => [value, value - (plusMinus ?? 0), value + (plusMinus ?? 0)]),
     ),
   ].filter((pressure) => pressure > 0);
-  const low = 10 ** Math.floor(Math.log10(Math.min(...pressures, ambient > 0 ? ambient : 1e5)));
+  const low = 10 ** Math.floor(Math.log10(lowest ?? Math.min(...pressures, ambient > 0 ? ambient : 1e5)));
   const high = 10 ** Math.ceil(Math.log10(Math.max(...pressures)));
   const left = box.x + textWidth('0.001 bar', type.label, 400) + 0.4 * type.label;
   const plot = {
@@ -165,14 +203,14 @@ function panel(
       word('distance from the throat, m', plot.x + plot.width / 2, bottom + 2.35 * type.label, 'middle'),
     ]),
     ...separationBands(loose, plot, x, style),
-    ...airLine(ambient, plot, y, style),
+    ...airLine(ambient < low ? 0 : ambient, plot, y, style),
     ...engines.map((drawn) => curveOf(drawn, x, y, style)),
     ...measuredMarks(
       measured,
       ({ at }, value, place) => (isOnWall(engines)(at, place, value) ? { x: x(at), y: y(value) } : null),
       style,
     ),
-    group('labels', wordsIn(engines, ambient, plot, x, y, style)),
+    group('labels', wordsIn(engines, lowest === null ? ambient : 0, plot, x, y, style)),
   ];
 }
 

@@ -1,8 +1,9 @@
 /** The threshold is that of WCAG 2.2, "general flash and red flash thresholds" (W3C Recommendation, 2023). */
 
 import { describe, expect, it } from 'vitest';
-import { flashMeter } from '../../../src/telling/clips/flashMeter.ts';
+import { flashMeter, groundsUnder } from '../../../src/telling/clips/flashMeter.ts';
 import { frameRateOf } from '../../../src/telling/clips/frameRate.ts';
+import { chromaticityOf } from '../../../src/telling/clips/redTurns.ts';
 
 const [width, height] = [96, 96];
 const rate = frameRateOf('24');
@@ -63,12 +64,59 @@ describe('the flash meter', () => {
   });
 
   it('sees transparent pixels over the ground it is given', () => {
-    const meter = flashMeter(rate, [255, 255, 255]);
-    for (let n = 0; n < 24; n++) {
-      const rgba = new Uint8ClampedArray(4 * width * height);
-      if (n % 4 < 2) rgba.fill(255);
+    const blinking = (value: number, grounds: Parameters<typeof flashMeter>[1]) => {
+      const meter = flashMeter(rate, grounds);
+      for (let n = 0; n < 24; n++) {
+        const rgba = new Uint8ClampedArray(4 * width * height);
+        if (n % 4 < 2) for (let i = 0; i < rgba.length; i += 4) rgba.set([value, value, value, 255], i);
+        meter.add(rgba, width, height);
+      }
+      return meter.verdict();
+    };
+    expect(blinking(255, [[255, 255, 255]]).mostFlashes).toBe(0);
+    // Nobody knows what an edit lays below: white over white hides what black below shows, and the other way round.
+    for (const value of [0, 255]) expect(blinking(value, groundsUnder(true)).passes).toBe(false);
+    expect(groundsUnder(false)).toEqual([[255, 255, 255]]);
+  });
+
+  /** Two seconds between two colours, six frames there and back: four flashes a second. */
+  function between(one: readonly number[], other: readonly number[], period = 6) {
+    const meter = flashMeter(rate);
+    for (let n = 0; n < 48; n++) {
+      const rgba = new Uint8ClampedArray(4 * width * height).fill(255);
+      const colour = n % period < period / 2 ? one : other;
+      for (let i = 0; i < rgba.length; i += 4) rgba.set(colour, i);
       meter.add(rgba, width, height);
     }
-    expect(meter.verdict().mostFlashes).toBe(0);
+    return meter.verdict();
+  }
+
+  it('counts changes to and from a saturated red, where the luminance hardly changes', () => {
+    // Luminances of sRGB: red (180, 0, 0) 0.097, green (0, 100, 0) 0.091, blue (0, 0, 255) 0.072: no flash in light.
+    expect(between([180, 0, 0], [0, 100, 0]).passes).toBe(false);
+    expect(between([180, 0, 0], [0, 0, 255]).mostFlashes).toBe(4);
+    expect(between([180, 0, 0], [0, 100, 0], 8).passes).toBe(true);
+    // No red in either.
+    expect(between([0, 0, 255], [0, 100, 0]).mostFlashes).toBe(0);
+    // R / (R + G + B) of linear light is 0.74 in the first: not saturated.
+    expect(between([180, 87, 70], [90, 90, 90]).mostFlashes).toBe(0);
+    // Two reds that lie close to each other.
+    expect(between([180, 0, 0], [150, 0, 0]).mostFlashes).toBe(0);
+  });
+
+  it('has the chromaticities of sRGB (IEC 61966-2-1: red x 0.64 y 0.33, white x 0.3127 y 0.3290)', () => {
+    const uv = (x: number, y: number) => [(4 * x) / (-2 * x + 12 * y + 3), (9 * y) / (-2 * x + 12 * y + 3)];
+    for (const [light, expected] of [
+      [[1, 0, 0], uv(0.64, 0.33)],
+      [[0, 1, 0], uv(0.3, 0.6)],
+      [[0, 0, 1], uv(0.15, 0.06)],
+      [[1, 1, 1], uv(0.3127, 0.329)],
+      [[0, 0, 0], uv(0.3127, 0.329)],
+    ] as const satisfies readonly (readonly [readonly [number, number, number], readonly number[]])[]) {
+      const [u, v] = chromaticityOf(light[0], light[1], light[2]);
+      // Four digits of the primaries in the matrix.
+      expect(u).toBeCloseTo(expected[0]!, 3);
+      expect(v).toBeCloseTo(expected[1]!, 3);
+    }
   });
 });

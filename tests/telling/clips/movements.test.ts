@@ -18,7 +18,7 @@ import {
 import type { Anew } from '../../../src/telling/clips/throttledEngines.ts';
 import { formatSpoken } from '../../../src/telling/numbers/formatNumber.ts';
 import { textBox } from '../../../src/telling/scene/box.ts';
-import { textsOf } from '../../../src/telling/scene/scene.ts';
+import { type Scene, textsOf } from '../../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../../src/telling/scene/svg.ts';
 import { shelf } from '../../answer/solveText.ts';
 
@@ -53,6 +53,7 @@ const all = [
   { figure: 'thrust', kind: 'build-up' },
   { figure: 'push', engine: 'plug' },
   { figure: 'pressure-along-wall' },
+  { figure: 'pressure-along-wall', kind: 'altitude' },
   { figure: 'ascent-booster' },
 ] as const;
 
@@ -146,5 +147,32 @@ describe('what is asked for', () => {
     expect(clipFigures(solved, ['area-ratio']).map(({ name }) => name)).toEqual(
       expect.arrayContaining(['cut', 'push', 'ascent-booster', 'sweep-area-ratio']),
     );
+  });
+});
+
+describe('pressure along the wall while the engines climb', () => {
+  it('has one scale and one head all the way, and the wall of the plug at each altitude as it is found there', () => {
+    const movement = movementOf(solved, [], [], {
+      ...usual,
+      figure: 'pressure-along-wall',
+      kind: 'altitude',
+    });
+    const scenes = [0, 0.3, 0.7, 1].map((share) => movement.at(share));
+    const named = (scene: Scene, name: string): string =>
+      JSON.stringify(scene.children.filter((node) => node.kind === 'group' && node.name === name));
+    for (const part of ['grid', 'axis', 'head', 'foot'])
+      expect(new Set(scenes.map((scene) => named(scene, part))).size, part).toBe(1);
+    const curve = (scene: Scene): string => named(scene, 'engine-2 curve');
+    expect(curve(scenes[0]!)).not.toBe(curve(scenes[3]!));
+    expect(named(scenes[0]!, 'engine-1 curve')).toBe(named(scenes[3]!, 'engine-1 curve'));
+    const texts = scenes.map((scene) =>
+      textsOf(scene.children)
+        .map(({ text }) => text)
+        .join(' '),
+    );
+    expect(texts[0]).toContain('0.0\u00a0km');
+    // U.S. Standard Atmosphere 1976 at sea level: 1.01325 bar.
+    expect(texts[0]).toContain('1.013\u00a0bar');
+    expect(texts[3]).toContain('vacuum');
   });
 });

@@ -10,9 +10,9 @@ import {
   VideoSampleSource,
   WebMOutputFormat,
 } from 'mediabunny';
-import { type FlashVerdict, flashMeter } from '../../../telling/clips/flashMeter.ts';
+import { flashMeter, groundsUnder } from '../../../telling/clips/flashMeter.ts';
+import type { FlashVerdict } from '../../../telling/clips/flashVerdict.ts';
 import type { FrameRate } from '../../../telling/clips/frameRate.ts';
-import { COLOURS } from '../../../telling/look/tokens.ts';
 import type { FilmCodec } from '../filmModel.ts';
 import type { SceneStep } from '../sceneSteps.ts';
 import { type FrameLook, frameCanvas } from './frameCanvas.ts';
@@ -40,7 +40,7 @@ export async function filmMaker(
 ): Promise<FilmMaker> {
   const { width, height, rate, codec, transparent } = order;
   const canvas = frameCanvas(order);
-  const meter = flashMeter(rate, groundOf(order));
+  const meter = flashMeter(rate, groundsUnder(transparent));
   const output = new Output({
     format: codec === 'h264' ? new Mp4OutputFormat() : new WebMOutputFormat(),
     target: new StreamTarget(
@@ -84,10 +84,4 @@ export async function filmMaker(
     },
     cancel: () => output.cancel(),
   };
-}
-
-/** A transparent film is watched over the paper of its theme. */
-function groundOf({ theme }: FrameLook): [number, number, number] {
-  const value = Number.parseInt(COLOURS[theme].paper.slice(1), 16);
-  return [value >> 16, (value >> 8) & 255, value & 255];
 }

@@ -1,7 +1,7 @@
 /** The script of the page without a window in which the command line has its films encoded. */
 
 import { canEncodeVideo, Quality } from 'mediabunny';
-import type { FlashVerdict } from '../../../telling/clips/flashMeter.ts';
+import type { FlashVerdict } from '../../../telling/clips/flashVerdict.ts';
 import { FONT_FAMILY } from '../../../telling/look/themeCss.ts';
 import type { FilmCodec } from '../filmModel.ts';
 import type { SceneStep } from '../sceneSteps.ts';
