@@ -53,7 +53,8 @@ function estimated(
     (answer.massFlow * answer.characteristicVelocity * 4) /
     (before.chamber.pressure * Math.PI * answer.throat.diameter ** 2);
   const massFlow = (choked * pressureTimesArea) / characteristicVelocity;
-  const whole: Whole = { pressureTimesArea, massFlow, contour: shape.contour };
+  const { contour, likeness } = shape;
+  const whole: Whole = { pressureTimesArea, massFlow, contour, likeness };
   const at = (row: ConditionRow) => rowAt(held, whole, row.ambientPressure, row.altitude);
   const rows = known.rows.map(at);
   const vacuum = at(known.vacuum);
@@ -63,7 +64,7 @@ function estimated(
     rows: rows.map(({ row }) => row),
     vacuum: vacuum.row,
     like: [...rows, vacuum].map(({ like }) => like),
-    likeness: shape.likeness,
+    likeness,
     isShaped: shape.isShaped,
     answer: {
       ...answer,
@@ -95,7 +96,7 @@ function estimated(
       ),
       altitudes: answer.altitudes.map((row) => at(row).row),
       ambients: answer.ambients.map((row) => at(row).row),
-      contour: shape.contour,
+      contour,
       wall: shape.wall,
       positions: shape.positions,
       plume: shape.plume,

@@ -1,6 +1,7 @@
 /** First estimates of engines whose inputs move. They go to the screen, marked as such, and nowhere else. */
 
 export { basisOf } from './basis.ts';
+export { touchedEngines, withTextAt } from './changedEngines.ts';
 export { estimateEngine } from './estimateEngine.ts';
 export type { AnsweredEngine, EngineBasis, EstimatedEngine, Likeness } from './model.ts';
 export { areAlike, isUnseen } from './unseen.ts';

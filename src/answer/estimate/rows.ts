@@ -4,7 +4,7 @@ import { STANDARD_GRAVITY } from '../../physics/constants.ts';
 import type { Contour, FlowVerdict } from '../../physics/nozzle/model.ts';
 import type { ConditionRow, PlaceOnWall, PlugRow, RowSeparation, ThrustPartAnswer } from '../model.ts';
 import { meanCoefficient, meanExitShare, stateAt } from './meanFlow.ts';
-import type { AnsweredEngine, EngineBasis } from './model.ts';
+import type { AnsweredEngine, EngineBasis, Likeness } from './model.ts';
 
 /** What an estimate holds on to. */
 export interface Held {
@@ -118,6 +118,7 @@ export interface Whole {
   /** p₀ A_t [N] */ readonly pressureTimesArea: number;
   /** [kg/s] */ readonly massFlow: number;
   readonly contour: Contour;
+  readonly likeness: Likeness;
 }
 
 export interface EstimatedRow {
@@ -127,7 +128,7 @@ export interface EstimatedRow {
 
 export function rowAt(
   held: Held,
-  { pressureTimesArea, massFlow, contour }: Whole,
+  { pressureTimesArea, massFlow, contour, likeness }: Whole,
   ambientPressure: number,
   altitude: number | null,
 ): EstimatedRow {
@@ -153,7 +154,7 @@ export function rowAt(
     near.separation === undefined
       ? undefined
       : separationLike(near.separation, contour, { pressure, push, flow: massFlow / known.answer.massFlow });
-  const { separation: _, modes: __, plug, ...rest } = near;
+  const { separation: _, modes: __, plug, field, ...rest } = near;
   return {
     like: place.nearest,
     row: {
@@ -172,6 +173,7 @@ export function rowAt(
         (between(place, (i) => rows[i]?.exitPressure ?? null) ?? near.exitPressure) * pressure * exit,
       ...(separation && { separation }),
       ...(plug && { plug: plugLike(plug, pressure) }),
+      ...(field && { field: fieldLike(field, likeness) }),
     },
   };
 }
@@ -252,4 +254,17 @@ function plugLike(before: PlugRow, pressure: number): PlugRow {
     ...before,
     base: { wake, pressure: base.pressure * pressure, low: base.low * pressure, high: base.high * pressure },
   };
+}
+
+function fieldLike(
+  field: NonNullable<ConditionRow['field']>,
+  { length, pressure }: Likeness,
+): NonNullable<ConditionRow['field']> {
+  return field.map((line) =>
+    line.map((at) => ({
+      axial: at.axial * length,
+      radius: at.radius * length,
+      pressure: at.pressure * pressure,
+    })),
+  );
 }

@@ -3,13 +3,14 @@ import { show } from '../../../answer/display.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import { separationPlaceWords } from '../../../answer/separationWords.ts';
 import { formatLength, formatPressure, formatSpoken } from '../../../telling/numbers/formatNumber.ts';
-import { publishedShown, type ShownEngine, shownEngines } from '../state/pair.ts';
+import { enginesOnScreen, publishedShown, type ShownEngine } from '../state/pair.ts';
 import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
 import { differenceAt, ownSpanAt } from '../state/spans.ts';
 import { altitude } from '../state/view.ts';
 import type { Span } from '../workshop/deskMessages.ts';
 import { EngineMark, Marker } from './EngineMark.tsx';
 import { PublishedCell } from './Published.tsx';
+import { ABOUT, standingWords } from './standingWords.ts';
 import { TracedNumber } from './TracedNumber.tsx';
 
 /** One row of the ledger: what it says of an engine at an altitude. */
@@ -74,7 +75,7 @@ function forceText(newtons: number): string {
 
 /** The numbers at the altitude on the scale, side by side, with the difference in words. */
 export function Ledger() {
-  const engines = shownEngines.value;
+  const engines = enginesOnScreen.value;
   const [first, second] = engines;
   return (
     <table class="ledger">
@@ -152,8 +153,16 @@ function differenceText(
   if (base === null || other === null || base === undefined || other === undefined) return 'no comparison';
   const words = row.difference(base, other);
   if (isOpen(row, base, other)) return 'too close to call';
-  return words === 'the same' ? words : `${engines[1]?.input.name ?? ''} ${words}`;
+  if (words === 'the same') return words;
+  return `${engines.map(aboutOf).find((about) => about !== '') ?? ''}${engines[1]?.input.name ?? ''} ${words}`;
 }
+
+/** `≈ ` before what is a first estimate. */
+const aboutOf = ({ standing }: ShownEngine): string =>
+  standing === undefined || standing === 'before' ? '' : ABOUT;
+
+const classOf = ({ side, standing }: ShownEngine): string =>
+  `value ${side}${standing === undefined ? '' : ' catching-up'}`;
 
 /** Whether the difference may be of either sign, by all that is not known; equal numbers are equal. */
 function isOpen({ quantity, moves }: LedgerRow, base: number, other: number): boolean {
@@ -171,18 +180,18 @@ function Cell({ row, engine, value }: { row: LedgerRow; engine: ShownEngine; val
   if (value === null) {
     return <td class={`value ${engine.side} absent`}>{engine.result.ok ? 'no number' : 'failed'}</td>;
   }
-  const shown = row.text(value);
+  const shown = `${aboutOf(engine)}${row.text(value)}`;
   return (
-    <td class={`value ${engine.side}`}>
+    <td class={classOf(engine)}>
       <TracedNumber
         quantity={row.quantity}
         engine={engine.id}
         shown={shown}
-        condition={row.moves ? conditionHere() : ''}
+        condition={`${row.moves ? conditionHere() : ''}${standingOf(engine)}`.replace(/^, /, '')}
         label={`${engine.input.name}, ${row.label.toLowerCase()}`}
         expression={`${engine.id}.${row.quantity}${row.moves ? placeHere() : ''}`}
       />
-      <SpanWords row={row} engine={engine} />
+      {engine.standing === undefined && <SpanWords row={row} engine={engine} />}
     </td>
   );
 }
@@ -206,6 +215,10 @@ function SpanWords({ row, engine }: { readonly row: LedgerRow; readonly engine: 
     </span>
   );
 }
+
+/** Of a number on its way, what there is of it. */
+const standingOf = ({ standing }: ShownEngine): string =>
+  standing === undefined ? '' : `, ${standingWords[standing]}`;
 
 function conditionHere(): string {
   if (!Number.isFinite(altitude.value)) return 'in vacuum';
@@ -282,11 +295,11 @@ function FlowCell({ engine }: { readonly engine: ShownEngine }) {
       : wordsOf(row, engine.input);
   const warned = separation?.sideLoads === undefined ? '' : ` ${separation.sideLoads}`;
   return (
-    <td class={`value words ${engine.side}`}>
+    <td class={`words ${classOf(engine)}`}>
       <TracedNumber
         quantity="flow.separationPressure"
         engine={engine.id}
-        shown={words}
+        shown={`${aboutOf(engine)}${words}`}
         condition={`lets go below ${formatPressure(flow.separationPressure)} at the lip; there are ${formatPressure(flow.lipPressure)}${where === null ? '' : `; ${where}.${warned}`}`}
         label={`${engine.input.name}, the gas`}
         expression={`${engine.id}.flow.separationPressure${placeHere()}`}

@@ -10,12 +10,13 @@ import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
 import { CanvasLayer } from '../heart/CanvasLayer.tsx';
 import { shapesOf, wordsIn } from '../heart/heartNodes.ts';
 import { drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
-import { shownEngines } from '../state/pair.ts';
+import { enginesOnScreen } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import { altitude } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Layer } from './Layer.tsx';
+import { standingWords } from './standingWords.ts';
 
 /** Size of a label, of the width of the picture; never below what the look asks for. */
 const labelShare = 0.025;
@@ -50,7 +51,7 @@ interface PictureProps {
 }
 
 function Picture({ width, height, only }: PictureProps) {
-  const engines = shownEngines.value;
+  const engines = enginesOnScreen.value;
   const pair = useMemo(() => pairAnswer(engines, solved.value?.answer ?? null), [engines]);
   const styles = useMemo(() => Object.fromEntries(engines.map(({ id, style }) => [id, style])), [engines]);
   const label = Math.max(smallestLabel, Math.round(labelShare * width));
@@ -91,7 +92,7 @@ function Picture({ width, height, only }: PictureProps) {
       <Layer width={width} height={height} name="words" nodes={wordsIn(nodes)} />
       <Layer width={width} height={height} name="column" nodes={still} />
       <AltitudeHandle panel={panel} height={height} />
-      {named.map(({ id, style: own, input, side }) => (
+      {named.map(({ id, style: own, input, side, standing }) => (
         <p
           key={id}
           class="live-name"
@@ -102,6 +103,7 @@ function Picture({ width, height, only }: PictureProps) {
         >
           <EngineMark style={own} />
           <b class={`text-${own.order}`}>{input.name}</b>
+          {standing !== undefined && <span> {standingWords[standing]}</span>}
         </p>
       ))}
     </div>

@@ -11,7 +11,7 @@ import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
 import { CanvasLayer } from '../heart/CanvasLayer.tsx';
 import { shapesOf, wordsIn } from '../heart/heartNodes.ts';
 import { curvesOf, drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
-import { failedElsewhere, type ShownEngine, shownEngines } from '../state/pair.ts';
+import { enginesOnScreen, failedElsewhere, type ShownEngine } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import { altitude, closer, engineInFront, tint } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
@@ -20,6 +20,7 @@ import { EngineMark } from './EngineMark.tsx';
 import { Layer } from './Layer.tsx';
 import { MatchButtons } from './MatchButtons.tsx';
 import { matchMarks } from './matchMarks.ts';
+import { standingWords } from './standingWords.ts';
 import { TracedNumber } from './TracedNumber.tsx';
 
 const style = { type: SCREEN_TYPE, line: SCREEN_LINES };
@@ -70,7 +71,7 @@ export function Stage() {
     return () => observer.disconnect();
   }, []);
 
-  const engines = shownEngines.value;
+  const engines = enginesOnScreen.value;
   const drawable = engines.filter((engine) => drawnOf(engine) !== null);
   const isNarrow = size.value.width < narrowBelow;
   const front = engines[engineInFront.value] ?? engines[0];
@@ -133,7 +134,7 @@ interface DrawingProps {
 }
 
 function Drawing({ width, height, only, isNarrow }: DrawingProps) {
-  const engines = shownEngines.value;
+  const engines = enginesOnScreen.value;
   const pair = useMemo(() => pairAnswer(engines, solved.value?.answer ?? null), [engines]);
   const styles = useMemo(
     () => Object.fromEntries(engines.map((engine) => [engine.id, engine.style])),
@@ -188,15 +189,15 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
         middle: columnWidth + gutter,
         ...(only === null ? {} : { only }),
       });
-  const failed = engines.filter(({ result }) => !result.ok).map(({ style: { order } }) => order);
+  const pale = engines.filter(isPale).map(({ style: { order } }) => order);
   const shapes = shapesOf(
     shownCut?.nodes ?? [],
-    failed.map((order) => `engine-${order}`),
+    pale.map((order) => `engine-${order}`),
   );
   const column = { x: Math.floor(left) - overhang, y: 0, width: columnWidth + 2 * overhang, height };
   const layer = { width, height };
   return (
-    <div class={['layers', ...failed.map((order) => `failed-${order}`)].join(' ')}>
+    <div class={['layers', ...engines.flatMap(paler)].join(' ')}>
       <CanvasLayer
         name="cut"
         label={`${named.map(({ input }) => input.name).join(' and ')} cut open, gas tinted by ${tintWords[tint.value]}`}
@@ -237,8 +238,18 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
   );
 }
 
-function factsOf({ result }: ShownEngine): string {
+function factsOf({ result, standing }: ShownEngine): string {
+  if (standing !== undefined) return standingWords[standing];
   return result.ok ? result.answer.description : 'cannot be computed';
+}
+
+/** Its drawing is not what it is now. */
+const isPale = ({ result, standing }: ShownEngine): boolean =>
+  !result.ok || (standing !== undefined && standing !== 'estimate');
+
+/** What of the picture holds no longer, for the style sheet. */
+function paler({ result, standing, style: { order } }: ShownEngine): readonly string[] {
+  return !result.ok || standing === 'before' ? [`failed-${order}`] : [];
 }
 
 /** Lines that an engine's facts take below its name: none where they fit beside it. */
@@ -265,7 +276,7 @@ function EngineName({
       <EngineMark style={own} />
       <b class={`text-${own.order}`}>{input.name}</b>
       <span>
-        {engine.result.ok ? (
+        {engine.result.ok && engine.standing === undefined ? (
           <TracedNumber
             quantity="areaRatio"
             engine={engine.id}

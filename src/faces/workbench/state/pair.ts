@@ -6,6 +6,7 @@ import type { Problem } from '../../../numerics/problem.ts';
 import type { EngineInput } from '../../../study/model.ts';
 import { ENGINE_STYLES, type EngineStyle } from '../../../telling/look/engineStyles.ts';
 import type { Ladder } from '../workshop/messages.ts';
+import { estimates } from './estimates.ts';
 import { solved } from './studyStore.ts';
 import { chosenPair } from './view.ts';
 
@@ -20,7 +21,11 @@ export interface ShownEngine {
     | ({ readonly ok: true } & Solved)
     /** `before`: its last good result, to stay in sight greyed; null where there was none. */
     | { readonly ok: false; readonly problem: Problem; readonly before: Solved | null };
+  /** What is on screen of it while its inputs move; absent: it is as answered in full. */ readonly standing?: Standing;
 }
+
+/** An estimate, drawn in its own shape or still in the one before; or the answer before, since only the full one can tell. */
+export type Standing = 'estimate' | 'estimate in the shape before' | 'before';
 
 export interface Solved {
   readonly answer: EngineAnswer;
@@ -74,6 +79,23 @@ export const shownEngines = computed<readonly ShownEngine[]>(() => {
       },
     };
   }
+});
+
+/** The engines shown as they are to be drawn and told: with first estimates of those whose inputs move. */
+export const enginesOnScreen = computed<readonly ShownEngine[]>(() => {
+  const found = estimates.value;
+  if (found.size === 0) return shownEngines.value;
+  return shownEngines.value.map((engine): ShownEngine => {
+    const estimate = found.get(engine.id);
+    if (estimate === undefined) return engine;
+    if (estimate === null) return { ...engine, standing: 'before' };
+    const { answer, ladder, isShaped } = estimate;
+    return {
+      ...engine,
+      result: { ok: true, answer, ladder },
+      standing: isShaped ? 'estimate' : 'estimate in the shape before',
+    };
+  });
 });
 
 /** Any engine shown has published figures. */

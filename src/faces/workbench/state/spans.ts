@@ -3,6 +3,7 @@
 import { effect, signal } from '@preact/signals';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
 import type { PairSpans, Span, SpanPlace } from '../workshop/deskMessages.ts';
+import { catchingUp } from './estimates.ts';
 import { shownEngines } from './pair.ts';
 import { checkStage } from './verdicts.ts';
 
@@ -56,7 +57,7 @@ export function differenceAt(quantity: string, kilometres: number | null): Span 
 export function followSpans(): void {
   effect(() => {
     const engines = shownEngines.value;
-    const isFree = checkStage.value === 'final';
+    const isFree = checkStage.value === 'final' && !catchingUp.value;
     spans.value = null;
     if (!isFree || engines.length === 0 || engines.some(({ result }) => !result.ok)) return;
     const gone = new AbortController();

@@ -1,6 +1,6 @@
 /** The study on screen and in its file: loading, editing, undoing, and changes made elsewhere. */
 
-import { computed, signal } from '@preact/signals';
+import { batch, computed, signal } from '@preact/signals';
 import type { Problem } from '../../../numerics/problem.ts';
 import {
   emptyHistory,
@@ -15,6 +15,7 @@ import { changeBetween, conflicts } from '../../../study/textChange.ts';
 import type { Edit, OpenOutcome, SolvedStudy } from '../workshop/messages.ts';
 import { editText, openText } from '../workshop/workshop.ts';
 import { editWords, gestureOf } from './editWords.ts';
+import { changeBegun, changeRefused, changeWritten, type Made, settleEstimates } from './estimates.ts';
 import { onStudyChanged, readStudyText, type StudyText, writeStudyText } from './studyLink.ts';
 
 /** The text as the file has it. */
@@ -56,16 +57,32 @@ export const conflict = signal<Conflict | null>(null);
 
 let serial = 0;
 
-/** Solves a text and shows it, unless a later one has overtaken it. @param isFile false: it is tried out, no file has it */
-async function showText(text: StudyText, isFile = true): Promise<void> {
-  if (isFile) {
-    file.value = text;
-    tried.value = null;
-  }
-  solving.value = true;
+/**
+ * Solves a text and shows it, unless a later one has overtaken it; until then a first estimate of what it changes.
+ *
+ * @param isFile false: it is tried out, no file has it
+ * @param change what brought it about, where an estimate of that is on screen already
+ */
+async function showText(
+  text: StudyText,
+  isFile = true,
+  change: Made = changeBegun({ text: text.text }),
+): Promise<void> {
   const mine = ++serial;
+  changeWritten(change, mine);
+  batch(() => {
+    if (isFile) {
+      file.value = text;
+      tried.value = null;
+    }
+    solving.value = true;
+  });
   const outcome = await openText(text.text).catch(asFailure);
   if (mine !== serial) return;
+  batch(() => settle(mine, text.text, outcome));
+}
+
+function settle(mine: number, text: string, outcome: OpenOutcome): void {
   solving.value = false;
   if (outcome.ok) {
     solved.value = outcome.solved;
@@ -77,6 +94,7 @@ async function showText(text: StudyText, isFile = true): Promise<void> {
   } else {
     trouble.value = outcome.problem;
   }
+  settleEstimates(mine, text, outcome.ok ? outcome.solved : null);
 }
 
 /** A fault of the program itself: reported, and said on the page, where the last picture stays. */
@@ -152,16 +170,28 @@ export function commitValue(path: string, value: string): Promise<readonly Probl
 
 /** The same of several changes at once: they are undone together. */
 export function commitEdits(edits: readonly Edit[]): Promise<readonly Problem[]> {
-  const begun = performance.now();
-  return inTurn(() => makeEdits(edits, false, begun));
+  return makeChange(edits, false);
 }
 
-/** @param overTheirs also where the same place was changed elsewhere meanwhile */
+/** What it changes is estimated at once; @param overTheirs also where the same place was changed elsewhere meanwhile */
+function makeChange(edits: readonly Edit[], overTheirs: boolean): Promise<readonly Problem[]> {
+  const begun = performance.now();
+  const change = changeBegun({ edits });
+  return inTurn(async () => {
+    const isOnItsWay = await makeEdits(edits, overTheirs, begun, change);
+    if (isOnItsWay === true) return [];
+    changeRefused(change);
+    return isOnItsWay;
+  });
+}
+
+/** True where a text with them is being worked out; else what kept them from being written. */
 async function makeEdits(
   edits: readonly Edit[],
   overTheirs: boolean,
   begun: number,
-): Promise<readonly Problem[]> {
+  change: Made,
+): Promise<readonly Problem[] | true> {
   const base = file.value;
   if (base === null) return [];
   const edited = await editText(base.text, edits);
@@ -180,8 +210,8 @@ async function makeEdits(
   if (outcome.kind === 'written') {
     record(outcome.study.text, words, gestureOf(edits), 'here', begun);
     saveState.value = 'saved';
-    void showText(outcome.study);
-    return [];
+    void showText(outcome.study, true, change);
+    return true;
   }
   // The file is not what it was: what came to it is taken up first, then the edit is made on it.
   const theirs = changeBetween(base.text, outcome.study.text);
@@ -191,7 +221,7 @@ async function makeEdits(
     ask(words, edits, []);
     return [];
   }
-  return makeEdits(edits, overTheirs, begun);
+  return makeEdits(edits, overTheirs, begun, change);
 }
 
 function ask(words: string, edits: readonly Edit[], refused: readonly Problem[]): void {
@@ -200,7 +230,7 @@ function ask(words: string, edits: readonly Edit[], refused: readonly Problem[])
     refused,
     async keepMine() {
       conflict.value = null;
-      const problems = await inTurn(() => makeEdits(edits, true, performance.now()));
+      const problems = await makeChange(edits, true);
       if (problems.length > 0) ask(words, edits, problems);
     },
     keepTheirs() {
@@ -219,13 +249,16 @@ export function tryValue(path: string, value: string): Promise<readonly Problem[
 
 /** The same of several values at once. */
 export function tryEdits(edits: readonly Edit[]): Promise<readonly Problem[]> {
+  const change = changeBegun({ edits });
   return inTurn(async () => {
     const base = file.value;
-    if (base === null) return [];
-    const edited = await editText(base.text, edits);
-    if (!edited.ok) return edited.problems;
+    const edited = base === null ? null : await editText(base.text, edits);
+    if (base === null || edited === null || !edited.ok) {
+      changeRefused(change);
+      return edited === null || edited.ok ? [] : edited.problems;
+    }
     tried.value = editWords(edits, solved.value?.study);
-    await showText({ ...base, text: edited.text }, false);
+    await showText({ ...base, text: edited.text }, false, change);
     return [];
   });
 }

@@ -7,6 +7,7 @@ import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import { beginCheck, type CheckReport, endCheck } from '../workshop/desk.ts';
 import type { CheckStage } from '../workshop/deskMessages.ts';
+import { catchingUp } from './estimates.ts';
 import { besideInputs, type JudgedAnalogy, stillJudged } from './judgedAnalogies.ts';
 import { isLive } from './liveRoute.ts';
 import { outdated, solved, solving } from './studyStore.ts';
@@ -61,6 +62,7 @@ function hearAnalogies(told: Outcome<readonly CheckedAnalogy[]>): void {
 export const checking = computed(
   () =>
     solving.value ||
+    catchingUp.value ||
     (!outdated.value &&
       checkProblem.value === null &&
       checkStage.value !== 'final' &&
@@ -96,11 +98,12 @@ function settle(sentences: readonly CheckedSentence[]): void {
 /** Follows the study on screen; a newer text ends the check of the older at once. */
 export function followVerdicts(): void {
   effect(() => {
-    if (solving.value) endCheck();
+    if (solving.value || catchingUp.value) endCheck();
   });
   effect(() => {
     const study = solved.value?.study;
-    if (study === undefined) return;
+    // A study that is about to be another is not looked at.
+    if (study === undefined || catchingUp.value) return;
     checkStage.value = null;
     checkProblem.value = null;
     checkProgress.value = null;

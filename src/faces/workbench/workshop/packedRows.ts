@@ -1,5 +1,6 @@
 /** Rows of many altitudes on their way from worker to page: their fields as one block of numbers, opened one by one. */
 
+import type { Likeness } from '../../../answer/estimate/index.ts';
 import type { ConditionRow } from '../../../answer/model.ts';
 
 type Field = NonNullable<ConditionRow['field']>;
@@ -9,6 +10,7 @@ export interface PackedRows {
   /** Without fields. */ readonly rows: readonly ConditionRow[];
   readonly numbers: Float32Array<ArrayBuffer>;
   /** Where the field of each row begins in `numbers`; −1: it has none. */ readonly starts: readonly number[];
+  /** How the fields follow from what `numbers` holds; absent: they are that. */ readonly likeness?: Likeness;
 }
 
 const numbersOfPoint = 3;
@@ -50,17 +52,35 @@ export function openedRow(packed: PackedRows, index: number): ConditionRow | und
   if (row === undefined || start < 0) return row;
   const known = opened.get(row);
   if (known !== undefined) return known;
-  const whole: ConditionRow = { ...row, field: readField(packed.numbers, start) };
+  const whole: ConditionRow = { ...row, field: readField(packed.numbers, start, packed.likeness ?? SAME) };
   opened.set(row, whole);
   return whole;
 }
 
 const opened = new WeakMap<ConditionRow, ConditionRow>();
 
-function readField(numbers: Float32Array, start: number): Field {
+const SAME: Likeness = { length: 1, pressure: 1 };
+
+/** Rows whose fields are those of other rows, each at another size and pressure. @param like which row each one's is */
+export function likeRows(
+  before: PackedRows,
+  rows: readonly ConditionRow[],
+  like: readonly number[],
+  likeness: Likeness,
+): PackedRows {
+  const last = before.rows.length - 1;
+  const starts = rows.map((_, i) => before.starts[Math.min(like[i] ?? i, last)] ?? -1);
+  return { rows, numbers: before.numbers, starts, likeness };
+}
+
+function readField(numbers: Float32Array, start: number, { length, pressure }: Likeness): Field {
   let at = start;
   const next = (): number => numbers[at++] ?? 0;
   return Array.from({ length: next() }, () =>
-    Array.from({ length: next() }, () => ({ axial: next(), radius: next(), pressure: next() })),
+    Array.from({ length: next() }, () => ({
+      axial: next() * length,
+      radius: next() * length,
+      pressure: next() * pressure,
+    })),
   );
 }

@@ -7,12 +7,11 @@ import { altitudeCurve } from '../../../answer/conditions.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { vehicleWorths } from '../../../answer/worth/vehicleWorth.ts';
 import { attempt, type Problem, ProblemError } from '../../../numerics/problem.ts';
-import { editStudy, placeInList, type StudyChange } from '../../../study/edit.ts';
 import type { Study, StudyProblem } from '../../../study/model.ts';
 import { knownNames } from '../../../study/names.ts';
-import { editsForNozzleKind, nozzleKinds } from '../../../study/nozzleKind.ts';
 import { type ReadOptions, readStudy } from '../../../study/read.ts';
 import { fetchedShelf } from '../shelf.ts';
+import { changedText } from './changedText.ts';
 import {
   type Delivery,
   type Edit,
@@ -22,7 +21,6 @@ import {
   ladderTop,
   type OpenOutcome,
   type Order,
-  type ValueEdit,
 } from './messages.ts';
 import { packedRows } from './packedRows.ts';
 
@@ -69,28 +67,7 @@ function told(ask: Ask): Told {
 }
 
 async function edit(text: string, edits: readonly Edit[]): Promise<EditOutcome> {
-  const options = await readOptions();
-  const changes = edits.flatMap((one) => ('list' in one ? [one] : changesFor(text, one, options)));
-  return { ok: true, text: editStudy(text, changes, options) };
-}
-
-/** One value is one edit; another kind of nozzle takes other keys along. */
-function changesFor(text: string, { path, value }: ValueEdit, options: ReadOptions): readonly StudyChange[] {
-  const [, id] = /^engines\.([^.]+)\.nozzle\.kind$/.exec(path) ?? [];
-  const kind = nozzleKinds.find((each) => each === value);
-  if (id !== undefined && kind !== undefined) {
-    const outcome = readStudy(text, options);
-    const engine = outcome.ok ? outcome.study.engines.find((each) => each.id === id) : undefined;
-    if (engine !== undefined) return editsForNozzleKind(text, engine, kind);
-  }
-  return [{ path: stepsOf(text, path), value }];
-}
-
-/** In a list an entry is reached by its place. */
-function stepsOf(text: string, path: string): readonly (string | number)[] {
-  const [, id, key] = /^sentences\.(.+)\.(\w+)$/.exec(path) ?? [];
-  const place = id === undefined ? null : placeInList(text, 'sentences', id);
-  return place === null || key === undefined ? path.split('.') : ['sentences', place, key];
+  return { ok: true, text: changedText(text, edits, await readOptions()) };
 }
 
 /** A problem as the page shows problems of the study: with its file and, if known, its place. */

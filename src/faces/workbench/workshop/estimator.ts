@@ -1,0 +1,60 @@
+/** The estimator seen from the page. Of what is asked while it is at work only the last is asked. */
+
+import type { Bases, Change, EstimatorOrder, EstimatorReport } from './estimatorMessages.ts';
+
+let worker: Worker | null = null;
+let epoch = 0;
+let number = 0;
+/** What it is at work on; null: nothing. */
+let atWork: number | null = null;
+/** What was asked for last and is not begun. */
+let next: readonly Change[] | null = null;
+let hear: (bases: Bases | null) => void = () => undefined;
+
+function post(order: EstimatorOrder): void {
+  worker ??= start();
+  worker.postMessage(order);
+}
+
+function start(): Worker {
+  const fresh = new Worker(new URL('./estimatorWorker.ts', import.meta.url), { type: 'module' });
+  fresh.addEventListener('message', ({ data }: MessageEvent<EstimatorReport>) => settle(data));
+  fresh.addEventListener('error', (event) => {
+    atWork = null;
+    reportError(new Error(event.message || 'The estimator failed.'));
+  });
+  return fresh;
+}
+
+function settle(report: EstimatorReport): void {
+  const isLatest = report.number === atWork;
+  if (isLatest) atWork = null;
+  if ('fault' in report) reportError(new Error(report.fault));
+  else if (isLatest && report.epoch === epoch) hear(report.bases);
+  if (atWork === null && next !== null) begin(next);
+}
+
+function begin(changes: readonly Change[]): void {
+  next = null;
+  atWork = ++number;
+  post({ kind: 'estimate', number, epoch, changes });
+}
+
+/** The study as answered in full; estimates are of changes to it from now on. */
+export function estimateFrom(text: string): void {
+  epoch += 1;
+  post({ kind: 'base', epoch, text });
+}
+
+/** @param told of each estimate that is still wanted when it comes */
+export function askEstimate(changes: readonly Change[], told: (bases: Bases | null) => void): void {
+  hear = told;
+  if (atWork === null) begin(changes);
+  else next = changes;
+}
+
+/** Nothing is asked any more. */
+export function endEstimate(): void {
+  hear = () => undefined;
+  next = null;
+}

@@ -1,0 +1,150 @@
+/** The estimator: tells within milliseconds what gas and mean flow become where an input moves. */
+
+import { basisOf, type EngineBasis, touchedEngines, withTextAt } from '../../../answer/estimate/index.ts';
+import { gatherMaterials, type Materials } from '../../../answer/materials.ts';
+import { type WorkingGas, workingGas } from '../../../answer/workingGas.ts';
+import { attempt, ProblemError } from '../../../numerics/problem.ts';
+import type { EngineInput } from '../../../study/model.ts';
+import { knownNames } from '../../../study/names.ts';
+import { type ReadOptions, readStudy } from '../../../study/read.ts';
+import { fetchedShelf } from '../shelf.ts';
+import { changedText } from './changedText.ts';
+import type { Bases, Change, EstimatorOrder, EstimatorReport } from './estimatorMessages.ts';
+
+interface Base {
+  readonly epoch: number;
+  readonly text: string;
+  readonly engines: readonly EngineInput[];
+  readonly options: ReadOptions;
+}
+
+const shelf = fetchedShelf();
+let base: Base | null = null;
+let materials: Materials | undefined;
+
+async function takeUp(epoch: number, text: string): Promise<void> {
+  const options = { file: 'study.yaml', ...knownNames(await shelf.propellants()) };
+  const read = readStudy(text, options);
+  if (!read.ok) return;
+  const { engines } = read.study;
+  materials = await materialsFor(engines);
+  base = { epoch, text, engines, options };
+  warmUp(base);
+}
+
+/** What an engine lacks in the data fails with that engine, not here. */
+async function materialsFor(engines: readonly EngineInput[]): Promise<Materials> {
+  let found = await gatherMaterials([], shelf, materials);
+  for (const engine of engines) {
+    const uncooled = { ...engine, cooling: null };
+    found = await gatherMaterials([uncooled], shelf, found).catch(() => found);
+  }
+  return found;
+}
+
+const ROUNDS = 12;
+
+/** Code that has not run yet is slow: it runs on gases near the study's own while nothing is asked. */
+function warmUp(of: Base, round = 0): void {
+  if (base !== of || round === ROUNDS) return;
+  for (const engine of of.engines) {
+    const { chamber } = engine;
+    const pressure = {
+      ...chamber.pressure,
+      value: chamber.pressure.value * (1 + (round - ROUNDS / 2) * 1e-3),
+    };
+    attempt(() => basisNow({ ...engine, chamber: { ...chamber, pressure } }));
+  }
+  setTimeout(() => warmUp(of, round + 1));
+}
+
+const MOST_GASES = 8;
+const gases = new Map<string, WorkingGas>();
+
+/** One gas for all engines that burn the same at the same pressure. */
+function gasOf(engine: EngineInput, data: Materials): WorkingGas {
+  const { pressure, pressureAt, contractionRatio } = engine.chamber;
+  const inlet = pressureAt === 'injector' ? contractionRatio.value : null;
+  const key = JSON.stringify([engine.propellants, engine.chemistry, pressure.value, pressureAt, inlet]);
+  const known = gases.get(key) ?? workingGas(engine, data);
+  gases.delete(key);
+  gases.set(key, known);
+  for (const [oldest] of gases) if (gases.size > MOST_GASES) gases.delete(oldest);
+  return known;
+}
+
+const bases = new WeakMap<EngineInput, EngineBasis>();
+
+function basisNow(engine: EngineInput): EngineBasis {
+  if (materials === undefined) throw new Error('There are no materials yet.');
+  const known = bases.get(engine) ?? basisOf(engine, gasOf(engine, materials));
+  bases.set(engine, known);
+  return known;
+}
+
+/** The engines after the changes; null where the text cannot be read, or the change is not allowed. */
+function enginesAfter(
+  { engines, text, options }: Base,
+  changes: readonly Change[],
+): readonly EngineInput[] | null {
+  let quick: readonly EngineInput[] | null = engines;
+  for (const change of changes) {
+    if ('text' in change) quick = null;
+    else
+      for (const edit of change.edits) {
+        if (quick === null) break;
+        quick =
+          'list' in edit || typeof edit.value !== 'string' ? null : withTextAt(quick, edit.path, edit.value);
+      }
+  }
+  if (quick !== null) return quick;
+  const after = attempt(() =>
+    changes.reduce(
+      (was, change) => ('text' in change ? change.text : changedText(was, change.edits, options)),
+      text,
+    ),
+  );
+  if (!after.ok) return null;
+  const read = readStudy(after.value, options);
+  return read.ok ? read.study.engines : null;
+}
+
+async function estimate(on: Base, changes: readonly Change[]): Promise<Bases | null> {
+  const engines = enginesAfter(on, changes);
+  if (engines === null) return null;
+  const touched = touchedEngines(on.engines, engines);
+  if (touched.some(({ before, now }) => before.propellants !== now.propellants))
+    materials = await materialsFor(engines);
+  return Object.fromEntries(
+    touched.map(({ before, now }) => {
+      const both = attempt(() => ({ before: basisNow(before), now: basisNow(now) }));
+      return [now.id, both.ok ? both.value : null];
+    }),
+  );
+}
+
+async function answer(order: EstimatorOrder): Promise<EstimatorReport | null> {
+  if (order.kind === 'base') {
+    await takeUp(order.epoch, order.text);
+    return null;
+  }
+  const { number, epoch, changes } = order;
+  try {
+    return { number, epoch, bases: base?.epoch === epoch ? await estimate(base, changes) : null };
+  } catch (error) {
+    if (error instanceof ProblemError) return { number, epoch, bases: null };
+    return { number, epoch, fault: String(error) };
+  }
+}
+
+/** One after the other: an estimate may be asked for while its base is still being taken up. */
+let turn: Promise<unknown> = Promise.resolve();
+
+self.addEventListener('message', ({ data }: MessageEvent<EstimatorOrder>) => {
+  turn = turn
+    .then(() => answer(data))
+    .then((report) => {
+      if (report !== null) self.postMessage(report);
+    })
+    .catch(reportError);
+});
