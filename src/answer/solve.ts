@@ -6,10 +6,12 @@ import { CAUTION, hazardsOf, SOLID_MIXTURE_HAZARD } from './caution.ts';
 import { shortAnswerAbout } from './compare/shortAnswer.ts';
 import { compareEngines } from './compare.ts';
 import { engineAnswer, refuseNonFinite, type Wanted } from './engineAnswer.ts';
-import { vehicleAnswers } from './flight/index.ts';
+import { vehicleAnswer } from './flight/index.ts';
+import type { VehicleAnswer } from './flight/model.ts';
 import { gatherMaterials, ingredientsOf, type Materials } from './materials.ts';
 import type { Comparison, EngineAnswer, ShortAnswer, StudyAnswer } from './model.ts';
 import { solvePublished } from './published/solvePublished.ts';
+import { type Reused, reusedFrom, type SolvedBefore } from './reuse.ts';
 import type { DataShelf } from './shelf.ts';
 import type { EngineSolution } from './solution.ts';
 
@@ -19,12 +21,17 @@ export interface SolveOptions {
   /** [m] geometric, besides the study's and the standard ones */ readonly altitudes?: readonly number[];
   /** Told before each engine is solved: its name, which it is, of how many. */
   readonly onEngine?: (name: string, which: number, count: number) => void;
+  /** Waited for between pieces of the work, none much longer than one engine or one vehicle; where it throws, the work ends. */
+  readonly pause?: () => Promise<void>;
+  /** A study solved before: what is the same in this one is taken over, and is the same as a fresh solve gives. */
+  readonly before?: SolvedBefore;
 }
 
 /** The answer, and the live engines behind it from which more rows and curves can be asked. */
 export interface SolvedStudy {
   readonly answer: StudyAnswer;
   readonly solutions: ReadonlyMap<string, EngineSolution>;
+  /** Conditions that its rows were asked at, besides the standard ones. */ readonly wanted: Wanted;
 }
 
 export async function solveStudy(
@@ -41,7 +48,8 @@ export async function solveStudyLive(
   options: SolveOptions = {},
 ): Promise<SolvedStudy> {
   const { materials, failed: withoutData } = await materialsFor(study.engines, shelf);
-  const { solutions, failed } = solveEngines(study.engines, materials, withoutData, options);
+  const reused = reusedFrom(options.before, study);
+  const { solutions, failed } = await solveEngines(study.engines, materials, withoutData, reused, options);
   const wanted: Wanted = {
     altitudes: [...study.altitudes.map(({ value }) => value), ...(options.altitudes ?? [])],
     ambients: [...study.ambients.map(({ value }) => value), ...(options.ambients ?? [])],
@@ -50,6 +58,12 @@ export async function solveStudyLive(
   for (const { id } of study.engines) {
     const solution = solutions.get(id);
     if (solution === undefined) continue;
+    const known = reused.answerOf(id, wanted);
+    if (known !== null) {
+      engines[id] = known;
+      continue;
+    }
+    await options.pause?.();
     const outcome = attempt(() => engineAnswer(solution, wanted, study.sources));
     if (outcome.ok) {
       engines[id] = outcome.value;
@@ -58,7 +72,10 @@ export async function solveStudyLive(
       solutions.delete(id);
     }
   }
+  await options.pause?.();
   const comparison = comparisonOf(study, solutions, wanted.altitudes);
+  const vehicles =
+    reused.vehicles(solutions) ?? (await vehiclesOf(study, solutionFrom(solutions, failed), options));
   const answer: StudyAnswer = {
     format: 'plumeline answer 1',
     program: { name: 'plumeline', version: options.version ?? 'unknown' },
@@ -68,12 +85,12 @@ export async function solveStudyLive(
     failed,
     shortAnswer: shortAnswerFor(comparison, study, solutions, failed),
     comparison,
-    vehicles: vehicleAnswers(study, solutionFrom(solutions, failed)),
+    vehicles,
     notModelled: notModelledOf(study),
     hazards: hazardsFor([...solutions.values()]),
   };
   refuseNonFinite(answer, 'answer');
-  return { answer, solutions };
+  return { answer, solutions, wanted };
 }
 
 /** Engines whose elements the data does not hold fail alone; the others still get their rows. */
@@ -94,18 +111,38 @@ async function materialsFor(
   return { materials, failed };
 }
 
-function solveEngines(
+async function vehiclesOf(
+  study: Study,
+  solutionOf: (id: string) => EngineSolution,
+  { pause }: SolveOptions,
+): Promise<readonly VehicleAnswer[]> {
+  const answers: VehicleAnswer[] = [];
+  for (const vehicle of study.vehicles) {
+    await pause?.();
+    answers.push(vehicleAnswer(vehicle, study, solutionOf));
+  }
+  return answers;
+}
+
+async function solveEngines(
   engines: readonly EngineInput[],
   materials: Materials,
   withoutData: ReadonlyMap<string, Problem>,
+  reused: Reused,
   options: SolveOptions,
-): { solutions: Map<string, EngineSolution>; failed: Record<string, Problem> } {
+): Promise<{ solutions: Map<string, EngineSolution>; failed: Record<string, Problem> }> {
   const solutions = new Map<string, EngineSolution>();
   const failed: Record<string, Problem> = {};
   let which = 0;
   for (const engine of inOrderOfSize(engines, failed)) {
     which += 1;
     options.onEngine?.(engine.name, which, engines.length);
+    const known = reused.solutionOf(engine.id);
+    if (known !== null) {
+      solutions.set(engine.id, known);
+      continue;
+    }
+    await options.pause?.();
     const problem = withoutData.get(engine.id);
     const outcome = problem
       ? ({ ok: false, problem } as const)

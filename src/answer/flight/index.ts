@@ -5,5 +5,5 @@ export { type Flown, fly } from './fly.ts';
 export type * from './model.ts';
 export { atMoment } from './moment.ts';
 export type { Moved, SolutionOf } from './stages.ts';
-export { firstEngine, vehicleAnswers } from './vehicleAnswer.ts';
+export { firstEngine, vehicleAnswer } from './vehicleAnswer.ts';
 export { LOSSES, vehicleLines } from './vehicleLines.ts';

@@ -10,11 +10,8 @@ import { type Flown, fly } from './fly.ts';
 import type { FlightAnswer, VehicleAnswer } from './model.ts';
 import type { SolutionOf } from './stages.ts';
 
-export function vehicleAnswers(study: Study, solutionOf: SolutionOf): readonly VehicleAnswer[] {
-  return study.vehicles.map((vehicle) => vehicleAnswer(vehicle, study, solutionOf));
-}
-
-function vehicleAnswer(vehicle: VehicleInput, study: Study, solutionOf: SolutionOf): VehicleAnswer {
+/** How one vehicle of the study flies with its engines, and with the other one of the pair. */
+export function vehicleAnswer(vehicle: VehicleInput, study: Study, solutionOf: SolutionOf): VehicleAnswer {
   const { id, name } = vehicle;
   const engine = firstEngine(vehicle);
   const own = attempt(() => fly(vehicle, solutionOf));

@@ -78,7 +78,7 @@ async function showText(
     solving.value = true;
   });
   const outcome = await openText(text.text).catch(asFailure);
-  if (mine !== serial) return;
+  if (mine !== serial || outcome === null) return;
   batch(() => settle(mine, text.text, outcome));
 }
 

@@ -66,5 +66,7 @@ export type Delivery =
     }
   /** One an ask. */
   | { readonly number: number; readonly kind: 'tell'; readonly told: readonly Told[] }
+  /** A study that a later one has overtaken. */
+  | { readonly number: number; readonly kind: 'given up' }
   /** A bug: what was thrown, for the console. */
   | { readonly number: number; readonly kind: 'failed'; readonly message: string };

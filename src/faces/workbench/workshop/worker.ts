@@ -3,7 +3,9 @@
 import type { Ask, Told } from '../../../answer/asked/model.ts';
 import { tell } from '../../../answer/asked/tell.ts';
 import { tellAir } from '../../../answer/asked/tellAir.ts';
-import { altitudeCurve } from '../../../answer/conditions.ts';
+import { conditionAtAltitude, conditionInVacuum } from '../../../answer/conditions.ts';
+import type { ConditionRow } from '../../../answer/model.ts';
+import type { EngineSolution } from '../../../answer/solution.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { vehicleWorths } from '../../../answer/worth/vehicleWorth.ts';
 import { attempt, type Problem, ProblemError } from '../../../numerics/problem.ts';
@@ -28,26 +30,65 @@ const shelf = fetchedShelf();
 const file = 'study.yaml';
 /** The study opened last, with its engines as solved. */
 let opened: ({ readonly study: Study } & Awaited<ReturnType<typeof solveStudyLive>>) | null = null;
+/** Number of the study asked for last: an older one is given up. */
+let wanted = 0;
+class GivenUp extends Error {}
 
 async function readOptions(): Promise<ReadOptions> {
   return { file, ...knownNames(await shelf.propellants()) };
 }
 
-async function open(text: string): Promise<OpenOutcome> {
+/** Lets the messages in that came meanwhile. @throws where a later study is wanted */
+async function pause(number: number): Promise<void> {
+  await new Promise<void>((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+  if (number !== wanted) throw new GivenUp();
+}
+
+async function open(number: number, text: string): Promise<OpenOutcome> {
+  wanted = number;
   const start = performance.now();
   const outcome = readStudy(text, await readOptions());
   if (!outcome.ok) return { ok: false, problems: outcome.problems };
-  const live = await solveStudyLive(outcome.study, shelf);
-  opened = { study: outcome.study, ...live };
+  const live = await solveStudyLive(outcome.study, shelf, {
+    pause: () => pause(number),
+    ...(opened && { before: opened }),
+  });
   const { answer, solutions } = live;
   const ladders: Record<string, Ladder> = {};
   for (const [id, solution] of solutions) {
-    const rows = altitudeCurve(solution, ladderTop / ladderStep + 1);
-    const vacuum = rows.at(-1);
-    if (vacuum !== undefined) ladders[id] = { ...packedRows(rows.slice(0, -1)), vacuum };
+    const rows = await ladderRows(solution, () => pause(number));
+    ladders[id] = { ...packedRows(rows), vacuum: conditionInVacuum(solution).row };
   }
+  opened = { study: outcome.study, ...live };
   const took = performance.now() - start;
   return { ok: true, solved: { study: outcome.study, warnings: outcome.warnings, answer, ladders, took } };
+}
+
+/** Rows worked out at one stretch. */
+const STRETCH = 40;
+/** A solution does not change: its rows are kept. */
+const knownRows = new WeakMap<EngineSolution, readonly ConditionRow[]>();
+
+async function ladderRows(
+  solution: EngineSolution,
+  rest: () => Promise<void>,
+): Promise<readonly ConditionRow[]> {
+  const known = knownRows.get(solution);
+  if (known !== undefined) return known;
+  const rows: ConditionRow[] = [];
+  for (let altitude = 0; altitude <= ladderTop; altitude += ladderStep) {
+    if (rows.length % STRETCH === 0) await rest();
+    rows.push(conditionAtAltitude(solution, altitude).row);
+  }
+  knownRows.set(solution, rows);
+  return rows;
 }
 
 function weighed() {
@@ -77,12 +118,13 @@ function asStudyProblem(problem: Problem): StudyProblem {
 
 async function deliver({ number, errand }: Order): Promise<Delivery> {
   try {
-    if (errand.kind === 'open') return { number, kind: 'open', outcome: await open(errand.text) };
+    if (errand.kind === 'open') return { number, kind: 'open', outcome: await open(number, errand.text) };
     if (errand.kind === 'edit')
       return { number, kind: 'edit', outcome: await edit(errand.text, errand.edits) };
     if (errand.kind === 'tell') return { number, kind: 'tell', told: errand.asks.map(told) };
     return { number, kind: 'weigh', outcome: weighed() };
   } catch (error) {
+    if (error instanceof GivenUp) return { number, kind: 'given up' };
     if (!(error instanceof ProblemError)) return { number, kind: 'failed', message: String(error) };
     const { problem } = error;
     return errand.kind === 'open'

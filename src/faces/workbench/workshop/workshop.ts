@@ -36,9 +36,10 @@ function start(): Worker {
   return fresh;
 }
 
-/** Reads and solves a study text. */
-export async function openText(text: string): Promise<OpenOutcome> {
+/** Reads and solves a study text; null where a later one has overtaken it. */
+export async function openText(text: string): Promise<OpenOutcome | null> {
   const delivery = await send({ kind: 'open', text });
+  if (delivery.kind === 'given up') return null;
   if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   return delivery.outcome;
 }
