@@ -2,6 +2,7 @@
 
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Problem } from '../../../numerics/problem.ts';
+import { endDraft, estimateDraft } from '../state/estimates.ts';
 import { type InputRow, steppedText } from '../state/inputRows.ts';
 import { endSlide, letGo, slide } from '../state/slide.ts';
 import { commitEdits, tried } from '../state/studyStore.ts';
@@ -69,6 +70,7 @@ export function useFieldDraft(
     setDraft(null);
     onRefusal(null);
     if (isSliding.current) endSlide().catch(reportError);
+    else endDraft();
     isSliding.current = false;
   }
   function commit(text = shown): void {
@@ -107,6 +109,7 @@ export function useFieldDraft(
       clearPause();
       isRefused.current = false;
       setDraft(text);
+      estimateDraft(editsOf(text));
     },
     commit,
     takeBack,
@@ -114,6 +117,7 @@ export function useFieldDraft(
       const next = steppedText(shown, direction, isLarge);
       if (next === null) return;
       setDraft(next);
+      estimateDraft(editsOf(next));
       commitSoon(next);
     },
     slideTo(text) {

@@ -1,0 +1,98 @@
+/** What an input does is on screen at once as a first estimate, marked, and gives way to what a fresh solve says. */
+
+import { describe, expect, it } from 'vitest';
+import { ledgerText, onDisk, open, page, ready, textOf, useWorkbench } from './studyPage.ts';
+
+useWorkbench();
+
+const field = (input: string) => page.locator(`input[id="field-engines.${input}"]`);
+const numbers = () => page.locator('table.ledger .number').allTextContents();
+const facts = () => page.locator('.engine-name').allTextContents();
+
+/** From now on, every text that the ledger and the names of the engines show. */
+async function watch(): Promise<() => Promise<readonly string[]>> {
+  await page.evaluate(() => {
+    const seen: string[] = [];
+    Object.assign(globalThis, { seenTexts: seen });
+    const look = () => {
+      const named = [...document.querySelectorAll('.engine-name')].map((one) => one.textContent);
+      seen.push([document.querySelector('table.ledger')?.textContent, ...named].join('\n'));
+    };
+    new MutationObserver(look).observe(document.body, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+  });
+  return () => page.evaluate(() => (globalThis as unknown as { seenTexts: string[] }).seenTexts);
+}
+
+describe('a first estimate', () => {
+  it('follows what is being written, marked, writes nothing, and is gone with it', async () => {
+    await open();
+    const [before, file] = [await numbers(), await onDisk()];
+    await field('bell.chamber.pressure').fill('120 bar');
+    await expect.poll(ledgerText).toContain('≈');
+    await expect
+      .poll(facts)
+      .toEqual([
+        expect.stringContaining('first estimate, catching up'),
+        expect.stringContaining('first estimate, catching up'),
+      ]);
+    const told = await numbers();
+    expect(told[0]).toMatch(/^≈/);
+    expect(told[0]).not.toContain(before[0]);
+    await expect
+      .poll(() => textOf(page.locator('header [role=status]')))
+      .toBe('first estimate; not written yet');
+    // Half a word leaves the last estimate in sight; no verdict is made of either.
+    await field('bell.chamber.pressure').fill('120 b');
+    await expect.poll(() => textOf(page.locator('.verdict-strip [role=status]'))).toBe('being checked …');
+    expect((await numbers())[0]).toBe(told[0]);
+    await field('bell.chamber.pressure').press('Escape');
+    await expect.poll(numbers).toEqual(before);
+    expect(await onDisk()).toBe(file);
+  });
+
+  it('comes with an edit and is replaced by what a fresh solve says', async () => {
+    await open();
+    const seen = await watch();
+    await field('bell.nozzle.areaRatio').fill('27');
+    await field('bell.nozzle.areaRatio').press('Enter');
+    await expect.poll(onDisk).toContain('areaRatio: 27');
+    await expect.poll(() => textOf(page.locator('header [role=status]'))).toBe('saved in study.yaml');
+    await expect.poll(ledgerText).not.toContain('≈');
+    const settled = await numbers();
+    expect((await seen()).some((text) => text.includes('≈'))).toBe(true);
+    expect((await facts())[0]).toContain('area ratio 27');
+    await page.reload();
+    await ready();
+    await expect.poll(numbers).toEqual(settled);
+  });
+
+  it('says that the answer follows where only the full one can tell', async () => {
+    await open();
+    const seen = await watch();
+    await field('plug.nozzle.kept').fill('40 %');
+    await field('plug.nozzle.kept').press('Enter');
+    await expect.poll(onDisk).toContain('kept: 40 %');
+    await expect.poll(() => textOf(page.locator('header [role=status]'))).toBe('saved in study.yaml');
+    const texts = await seen();
+    expect(texts.some((text) => text.includes('as it was; the answer follows'))).toBe(true);
+    expect(texts.every((text) => !text.includes('≈'))).toBe(true);
+  });
+
+  it('is of the last of many moves, and so is the answer', async () => {
+    await open();
+    const pressure = field('bell.chamber.pressure');
+    await pressure.focus();
+    for (let i = 0; i < 12; i++) await page.keyboard.press('ArrowUp');
+    await expect.poll(ledgerText).toContain('≈');
+    await expect.poll(onDisk).toContain('pressure: 112 bar');
+    await expect.poll(ledgerText).not.toContain('≈');
+    const settled = await numbers();
+    await page.reload();
+    await ready();
+    await expect.poll(numbers).toEqual(settled);
+  });
+});
