@@ -1,0 +1,47 @@
+/** Processor time of single threads, and binding them to one core; on Linux only. */
+import { spawnSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+
+const TASKS = '/proc/self/task';
+export const canTell = existsSync(`${TASKS}/${process.pid}/schedstat`) && existsSync('/proc/stat');
+
+/** Threads of this program, by their ids. */
+export const threadsNow = () => (canTell ? readdirSync(TASKS) : []);
+
+/** Of a thread: time at work, and time ready to work while others had the cores [ms]. */
+export function spentBy(thread) {
+  const [work, queue] = readFileSync(`${TASKS}/${thread}/schedstat`, 'utf8').split(' ').map(Number);
+  return { work: work / 1e6, queue: queue / 1e6 };
+}
+
+export const mainThread = String(process.pid);
+
+const TICK = 10;
+/** Processor time of all other programs, less a constant [ms]. */
+export function spentByOthers() {
+  const [, user, nice, system, , , irq, softirq, stolen] = readFileSync('/proc/stat', 'utf8')
+    .split('\n', 1)[0]
+    .split(/\s+/)
+    .map(Number);
+  const own = process.cpuUsage();
+  return (user + nice + system + irq + softirq + stolen) * TICK - (own.user + own.system) / 1e3;
+}
+
+const GROUP = '/proc/self/autogroup';
+/** How far this program goes before others: below 0 it does, above 0 they do. */
+export const precedence = () =>
+  existsSync(GROUP) ? Number(/nice (-?\d+)/.exec(readFileSync(GROUP, 'utf8'))?.[1] ?? 0) : 0;
+
+/** The cores that this program may use, as `taskset` writes them; null where that cannot be told. */
+export function coresAllowed() {
+  const { status, stdout } = spawnSync('taskset', ['-p', '-c', String(process.pid)], { encoding: 'utf8' });
+  return status === 0 ? (stdout.split(': ')[1]?.trim() ?? null) : null;
+}
+
+/** Binds every thread of this program to these cores. */
+export function bindTo(cores) {
+  const { status, stderr } = spawnSync('taskset', ['-a', '-p', '-c', cores, String(process.pid)], {
+    encoding: 'utf8',
+  });
+  if (status !== 0) throw new Error(`taskset failed: ${stderr}`);
+}
