@@ -57,6 +57,39 @@ describe('the find box', () => {
     expect(focused).toMatch(/^Find/);
   });
 
+  it('finds figures, which open over the page as they are in files, and what the command line does', async () => {
+    await open();
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('pressure on the wall from chamber to lip');
+    await option(/^Pressure on the wall from chamber to lip.*figure$/).click();
+    const drawn = page.locator('.figure-drawn');
+    await expect.poll(() => drawn.locator('path').count()).toBeGreaterThan(5);
+    await expect.poll(() => drawn.getAttribute('aria-label')).toMatch(/Alder B/);
+    await expect.poll(() => axeFindings('figure')).toEqual([]);
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save its numbers' }).click();
+    expect((await download).suggestedFilename()).toBe('alder-booster-pressure-along-wall.csv');
+    await page.keyboard.press('Escape');
+    await expect.poll(() => drawn.count()).toBe(0);
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('film');
+    await option(/^Film of the climb/).waitFor();
+    await box().fill('pack the study');
+    await option(/^Pack the study for publishing/).click();
+    await expect
+      .poll(() => textOf(page.locator('.find [role=status]')))
+      .toMatch(/plumeline pack \. --out \.\.\/package$/);
+    for (const [words, found] of [
+      ['live', /^Live answer, full screen/],
+      ['dark', /^Dark theme/],
+      ['mach number colour', /^Draw the gas by Mach number/],
+      ['choking', /choking$/],
+    ] as const) {
+      await box().fill(words);
+      await option(found).first().waitFor();
+    }
+  });
+
   it('finds the studies beside this one, and follows no link out', async () => {
     const starters = fileURLToPath(new URL('../../starters/', import.meta.url));
     const beside = join(folder, '..', 'dual-bell');

@@ -17,6 +17,9 @@ interface Written {
   readonly engines: Readonly<Record<string, Readonly<Record<string, Readonly<Record<string, unknown>>>>>>;
 }
 const engines = async () => (parse(await onDisk()) as Written).engines;
+/** What the file states of an engine itself. */
+const stated = async (engine: string, section: string, key: string) =>
+  (await engines())[engine]?.[section]?.[key];
 
 describe('the slider of an input', () => {
   it('shows while it is dragged, is written when let go, and is one step to undo', async () => {
@@ -79,21 +82,21 @@ describe('two engines side by side', () => {
     await open();
     await field('plug.chamber.pressure').fill('120 bar');
     await field('plug.chamber.pressure').press('Enter');
-    await expect.poll(async () => (await engines())['plug']?.['chamber']?.['pressure']).toBe('120 bar');
+    await expect.poll(() => stated('plug', 'chamber', 'pressure')).toBe('120 bar');
     await field('plug.chamber.pressure').hover();
     await tool(/^Chamber pressure: Copy 120 bar of Alder P to Alder B/).click();
-    await expect.poll(async () => (await engines())['bell']?.['chamber']?.['pressure']).toBe('120 bar');
+    await expect.poll(() => stated('bell', 'chamber', 'pressure')).toBe('120 bar');
     await expect.poll(() => field('bell.chamber.pressure').inputValue()).toBe('120 bar');
     await field('plug.chamber.pressure').hover();
     await tool(
       /^Take chamber pressure back to Alder B 100 bar, Alder P 100 bar of the engine that this one is like/,
     ).click();
     // Both at once: its own pressure is gone from the plug, which has that of the bell again.
-    await expect.poll(async () => (await engines())['bell']?.['chamber']?.['pressure']).toBe('100 bar');
-    expect((await engines())['plug']?.['chamber']?.['pressure']).toBeUndefined();
+    await expect.poll(() => stated('bell', 'chamber', 'pressure')).toBe('100 bar');
+    expect(await stated('plug', 'chamber', 'pressure')).toBeUndefined();
     await undo().click();
-    await expect.poll(async () => (await engines())['plug']?.['chamber']?.['pressure']).toBe('120 bar');
-    expect((await engines())['bell']?.['chamber']?.['pressure']).toBe('120 bar');
+    await expect.poll(() => stated('plug', 'chamber', 'pressure')).toBe('120 bar');
+    expect(await stated('bell', 'chamber', 'pressure')).toBe('120 bar');
   });
 
   it('locked together, change together: in one step, and still after the page is loaded anew', async () => {
@@ -104,8 +107,8 @@ describe('two engines side by side', () => {
     expect(await lock.getAttribute('aria-pressed')).toBe('true');
     await field('bell.nozzle.areaRatio').fill('40');
     await field('bell.nozzle.areaRatio').press('Enter');
-    await expect.poll(async () => (await engines())['plug']?.['nozzle']?.['areaRatio']).toBe(40);
-    expect((await engines())['bell']?.['nozzle']?.['areaRatio']).toBe(40);
+    await expect.poll(() => stated('plug', 'nozzle', 'areaRatio')).toBe(40);
+    expect(await stated('bell', 'nozzle', 'areaRatio')).toBe(40);
     await expect.poll(() => undo().getAttribute('title')).toBe('Undo: Alder B and Alder P, area ratio: 40');
     await page.reload();
     await page.locator('.input-tools.locked').waitFor();
@@ -114,8 +117,8 @@ describe('two engines side by side', () => {
     await tool(/^Lock efficiency of both together/).click();
     await field('plug.chamber.efficiency').fill('96 %');
     await field('plug.chamber.efficiency').press('Enter');
-    await expect.poll(async () => (await engines())['bell']?.['chamber']?.['efficiency']).toBe('96 %');
-    expect((await engines())['plug']?.['chamber']).toBeUndefined();
+    await expect.poll(() => stated('bell', 'chamber', 'efficiency')).toBe('96 %');
+    expect(await stated('plug', 'chamber', 'efficiency')).toBeUndefined();
     await expect.poll(status).toBe('saved in study.yaml');
   });
 });

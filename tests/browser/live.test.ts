@@ -60,9 +60,29 @@ describe('the live answer', () => {
     await expect
       .poll(() => page.evaluate(() => getComputedStyle(document.body).backgroundColor))
       .toBe('rgba(0, 0, 0, 0)');
+    // The same in words, judged: the range of the difference lies above nothing.
+    await expect
+      .poll(() => textOf(page.locator('.live-said')), { timeout: 60_000 })
+      .toMatch(/^Safe to say: “The specific impulse of Alder P in vacuum is higher than that of Alder B\.”/);
     await page.keyboard.press('Escape');
     await page.locator('table.ledger').waitFor();
-  }, 90_000);
+  });
+
+  it('tells the verdict of a sentence, found by its words, with what is true instead', async () => {
+    await open();
+    const original = await onDisk();
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('always better');
+    await page.getByRole('option', { name: /^A plug is always better/ }).waitFor();
+    await page.keyboard.press('Shift+Enter');
+    await expect.poll(() => textOf(page.locator('.live-what'))).toMatch(/^“A plug is always better/);
+    await expect.poll(shown, { timeout: 90_000 }).toBe('don’t say');
+    await expect.poll(() => textOf(page.locator('.live-sure'))).toMatch(/Instead: /);
+    await expect.poll(() => axeFindings('live sentence')).toEqual([]);
+    await page.goto(`${server.url}#live=&sentence=nothing-of-the-kind`);
+    await expect.poll(() => textOf(page.locator('.live-what'))).toContain('does not have');
+    expect(await onDisk()).toBe(original);
+  });
 
   it('says so where the address asks for what is not there', async () => {
     await open();

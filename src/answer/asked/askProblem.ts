@@ -102,7 +102,7 @@ function timeProblem(entry: CatalogueEntry, { engine, ambient, time }: Ask): Pro
 }
 
 /** As a sentence writes it: `flight.payload` → `payload`, `vehicle.first.dry` → `first.dry`. */
-function belowVehicle(name: string): string {
+export function belowVehicle(name: string): string {
   return name.replace(/^(flight(?:\.points)?|vehicle)\./, '');
 }
 

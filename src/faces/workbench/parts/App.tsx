@@ -3,6 +3,7 @@ import { liveRoute } from '../state/liveRoute.ts';
 import { outdated, redo, solved, undo } from '../state/studyStore.ts';
 import { ConflictAsked } from './ConflictAsked.tsx';
 import { Faults } from './Faults.tsx';
+import { FigureView } from './FigureView.tsx';
 import { FindBox } from './FindBox.tsx';
 import { Foot } from './Foot.tsx';
 import { Header } from './Header.tsx';
@@ -25,6 +26,7 @@ export function App() {
     <>
       {liveRoute.value === null ? <Workbench /> : <Live />}
       <FindBox />
+      <FigureView />
     </>
   );
 }

@@ -1,7 +1,8 @@
 import type { CatalogueEntry } from '../../../answer/catalogue.ts';
+import { sweepable, sweepableInFlight } from '../state/followed.ts';
 import { ownerName } from '../state/pair.ts';
 import { beginSentence } from '../state/sentenceView.ts';
-import { beginSweep, sweepable } from '../state/sweepTrial.ts';
+import { beginSweep } from '../state/sweepTrial.ts';
 import type { OpenCard } from '../state/view.ts';
 import { CopyButton } from './CopyButton.tsx';
 
@@ -30,12 +31,22 @@ export function CardActions({ card, entry, expression }: CardActionsProps) {
           Make a sentence
         </button>
       )}
-      {sweepable.some(({ name }) => name === entry.name) && (
-        <button type="button" class="plain-button" onClick={() => beginSweep(entry.name)}>
+      {[...sweepable, ...sweepableInFlight].some(({ name }) => name === entry.name) && (
+        <button
+          type="button"
+          class="plain-button"
+          onClick={() => beginSweep(entry.name, placeIn(expression))}
+        >
           Sweep against …
         </button>
       )}
       <CopyButton text={`${words} Source: ${entry.source}`} what="the number with its source" />
     </p>
   );
+}
+
+/** `12 km` of `bell.thrust(12 km)`; null where no place stands in the brackets. */
+function placeIn(expression: string): string | null {
+  const place = /\((vacuum|pad|[-\d.]+ (?:km|bar))\)$/.exec(expression)?.[1] ?? null;
+  return place === '0 km' ? 'pad' : place;
 }

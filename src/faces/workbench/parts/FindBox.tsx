@@ -1,7 +1,7 @@
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks';
+import { copied } from '../state/find/copied.ts';
 import { choose, closeFind, findOpen, foundAll, marked, openFind, typed } from '../state/find/findBox.ts';
 import type { Found } from '../state/find/found.ts';
-import { copied } from '../state/find/foundThings.ts';
 
 /** One box for everything: a field with a list below it, opened by Ctrl+K or a slash. */
 export function FindBox() {
@@ -55,7 +55,7 @@ function Box() {
         id="find-field"
         type="text"
         role="combobox"
-        aria-label="Find numbers, sentences, studies, commands"
+        aria-label="Find numbers, sentences, figures, studies, commands"
         aria-expanded={all.length > 0}
         aria-controls="found"
         aria-autocomplete="list"
@@ -92,9 +92,12 @@ function Box() {
 
 function hintFor(found: Found | undefined): string {
   if (found === undefined)
-    return 'Type plain words: a quantity and where, a sentence, a study, a command. Escape closes.';
+    return 'Type plain words: a quantity and where, a sentence, a figure, a study, a command. Escape closes.';
+  if (found.live !== null && found.group === 'In this study')
+    return 'Enter opens it; Shift and Enter puts its verdict on the full screen.';
   if (found.live !== null)
     return 'Enter tells where the number comes from; Shift and Enter puts it on the full screen.';
+  if (found.group === 'Copy a command') return 'Enter copies it, for the command line in the study’s folder.';
   if (found.group === 'Starters') return 'Enter copies the command that begins a study from it.';
   return found.group === 'Studies beside this one'
     ? 'Enter copies the command that opens it.'

@@ -1,20 +1,18 @@
-/** The live answer: one number over the whole screen, for answering while the camera runs. */
+/** The live answer: one number or one verdict over the whole screen, for answering while the camera runs. */
 
 import { useEffect } from 'preact/hooks';
-import { needsOf } from '../../../answer/asked/askProblem.ts';
 import { CAUTION_SHORT } from '../../../telling/caution.ts';
 import { climbing, toggleClimb } from '../state/climb.ts';
 import { openFind } from '../state/find/findBox.ts';
-import { liveAsk, liveEntry } from '../state/live.ts';
+import { liveAsk } from '../state/live.ts';
 import { closeLive, liveRoute } from '../state/liveRoute.ts';
-import { liveWords } from '../state/liveWords.ts';
 import { heldEqual } from '../state/pair.ts';
-import { airHere, altitudeText } from '../state/shown.ts';
 import { endTrial, outdated, solved, tried } from '../state/studyStore.ts';
-import { altitude, theme, toggleTheme } from '../state/view.ts';
+import { theme, toggleTheme } from '../state/view.ts';
 import { Faults } from './Faults.tsx';
 import { LivePicture } from './LivePicture.tsx';
 import { LiveTrial } from './LiveTrial.tsx';
+import { LiveNumberWords, LiveSentenceWords } from './LiveWords.tsx';
 
 export function Live() {
   const isOverlay = liveRoute.value?.overlay === true;
@@ -28,23 +26,17 @@ export function Live() {
       endTrial().catch(reportError);
     };
   }, [isOverlay]);
-  const { number, plusMinus, what, sure } = liveWords.value;
+  const sentence = liveRoute.value?.sentence ?? null;
+  const only = sentence === null && liveAsk.value?.against === null ? liveAsk.value.of : null;
   return (
     <>
       <main class={outdated.value ? 'live outdated' : 'live'}>
         <div class="live-words">
           <h1>{solved.value?.answer.question ?? 'Plumeline'}</h1>
-          <p class="live-number" style={{ '--signs': String(Math.max(4, number.length)) }}>
-            <b>{number}</b> <span>{plusMinus}</span>
-          </p>
-          <p class="live-what">{what}</p>
-          <p class="live-where">{whereWords()}</p>
-          <p class="live-sure">{sure}</p>
+          {sentence === null ? <LiveNumberWords /> : <LiveSentenceWords id={sentence} />}
           <Faults />
         </div>
-        {solved.value !== null && (
-          <LivePicture only={liveAsk.value?.against === null ? liveAsk.value.of : null} />
-        )}
+        {solved.value !== null && <LivePicture only={only} />}
         <div class="live-foot">
           {tried.value !== null && <p class="live-tried">Tried here, not in the study: {tried.value}</p>}
           {heldEqual.value !== '' && liveAsk.value?.against != null && <p>Held equal: {heldEqual.value}.</p>}
@@ -68,16 +60,6 @@ export function Live() {
       </nav>
     </>
   );
-}
-
-/** `12.0 km up, 0.19 bar of air`; empty where the number is the same everywhere. */
-function whereWords(): string {
-  const entry = liveEntry.value;
-  if (entry === null || !needsOf(entry).ambient) return '';
-  if (!Number.isFinite(altitude.value)) return 'in vacuum';
-  return altitude.value === 0
-    ? `at the pad, ${airHere.value} of air`
-    : `${altitudeText.value} up, ${airHere.value} of air`;
 }
 
 function leaveByKey(event: KeyboardEvent): void {

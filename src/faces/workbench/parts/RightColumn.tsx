@@ -5,6 +5,7 @@ import { panelsThere, shownPanel } from '../state/panels.ts';
 import { solved } from '../state/studyStore.ts';
 import { openCard, panel } from '../state/view.ts';
 import { Card } from './Card.tsx';
+import { Figures } from './Figures.tsx';
 import { Inputs } from './Inputs.tsx';
 import { Models } from './Models.tsx';
 import { Published } from './Published.tsx';
@@ -70,6 +71,7 @@ function Panels() {
         {shown === 'sentences' && <Sentences />}
         {shown === 'script' && <Script />}
         {shown === 'sweeps' && <Sweeps />}
+        {shown === 'figures' && <Figures />}
         {shown === 'vehicles' && <Vehicles />}
         {shown === 'worth' && <Worth />}
         {shown === 'models' && <Models />}

@@ -1,32 +1,20 @@
-import type { ComponentChildren } from 'preact';
 import { mapFindings, sweepFindings } from '../../../answer/sweeps/findings.ts';
 import { TRIAL } from '../state/ownSweeps.ts';
+import { keepSweep } from '../state/sweepKept.ts';
 import {
   cancelSweep,
   chosenSweep,
   found,
-  isMapTried,
-  keepSweep,
-  mapOwner,
-  mapOwners,
-  needsPlace,
   ownOnes,
   progress,
   shownSweep,
-  sweepable,
   sweepProblem,
-  type TriedPlace,
-  triedChoices,
-  triedInput,
-  triedOwner,
-  triedPlace,
-  triedPlaces,
-  triedQuantity,
-  triedSecond,
 } from '../state/sweepTrial.ts';
+import { Choice } from './Choice.tsx';
 import { isMap, SweepChart } from './SweepChart.tsx';
+import { SweepTried } from './SweepTried.tsx';
 
-/** A place to try: any quantity of the engines shown, against any input. */
+/** A place to try: any quantity of the engines shown, or of a flight, against any input. */
 export function Sweeps() {
   const sweep = found.value;
   const problem = sweepProblem.value;
@@ -51,7 +39,7 @@ export function Sweeps() {
           ))}
         </Choice>
       )}
-      {!isOwn && <Trial />}
+      {!isOwn && <SweepTried />}
       <Progress />
       {problem !== null && (
         <p class="fault">
@@ -77,104 +65,6 @@ export function Sweeps() {
         </>
       )}
     </div>
-  );
-}
-
-/** What is followed, where, and against what. */
-function Trial() {
-  return (
-    <>
-      <Choice
-        label="Follow"
-        value={triedQuantity.value}
-        choose={(name) => {
-          triedQuantity.value = name;
-        }}
-      >
-        {sweepable.map(({ name, label }) => (
-          <option key={name} value={name}>
-            {label}
-          </option>
-        ))}
-      </Choice>
-      {needsPlace.value && (
-        <Choice
-          label="at"
-          value={triedPlace.value}
-          choose={(place) => {
-            triedPlace.value = place as TriedPlace;
-          }}
-        >
-          {triedPlaces.map((place) => (
-            <option key={place} value={place}>
-              {place}
-            </option>
-          ))}
-        </Choice>
-      )}
-      <Choice
-        label="against"
-        value={triedInput.value}
-        choose={(name) => {
-          triedInput.value = name;
-        }}
-      >
-        {triedChoices.value.map(({ name, label }) => (
-          <option key={name} value={name}>
-            {label}
-          </option>
-        ))}
-      </Choice>
-      <Choice
-        label="and"
-        value={triedSecond.value}
-        choose={(name) => {
-          triedSecond.value = name;
-        }}
-      >
-        <option value="">nothing else</option>
-        {triedChoices.value
-          .filter(({ name }) => name !== triedInput.value)
-          .map(({ name, label }) => (
-            <option key={name} value={name}>
-              {label}
-            </option>
-          ))}
-      </Choice>
-      {isMapTried.value && (
-        <Choice
-          label="of"
-          value={mapOwner.value}
-          choose={(key) => {
-            triedOwner.value = key;
-          }}
-        >
-          {mapOwners.value.map(({ key, label }) => (
-            <option key={key} value={key}>
-              {label}
-            </option>
-          ))}
-        </Choice>
-      )}
-    </>
-  );
-}
-
-interface ChoiceProps {
-  readonly label: string;
-  readonly value: string;
-  readonly choose: (value: string) => void;
-  readonly children: ComponentChildren;
-}
-
-function Choice({ label, value, choose, children }: ChoiceProps) {
-  return (
-    <label class="sweep-choice">
-      <span>{label}</span>
-      <select value={value} onChange={(event) => choose(event.currentTarget.value)}>
-        {children}
-      </select>
-    </label>
   );
 }
 

@@ -18,7 +18,7 @@ import { altitude, chosenPair, setAltitude } from './view.ts';
 /** What is asked; null before the study is there, or where the address names what is not. */
 export const liveAsk = computed((): LiveAsk | null => {
   const route = liveRoute.value;
-  if (route === null) return null;
+  if (route === null || route.sentence !== null) return null;
   const ids = engineInputs.value.map(({ id }) => id);
   if (route.ask !== null) {
     const { quantity, of, against } = route.ask;

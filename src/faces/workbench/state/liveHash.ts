@@ -1,4 +1,4 @@
-/** The address of the live answer: `#live=exitPressure&of=plug&at=10km`; with `&overlay` on a clear ground. */
+/** The address of the live answer: `#live=exitPressure&of=plug&at=10km`, or `#live=&sentence=vacuum-gain`; with `&overlay` on a clear ground. */
 
 import type { AskedAmbient } from '../../../answer/asked/model.ts';
 
@@ -12,6 +12,8 @@ export interface LiveAsk {
 
 export interface LiveRoute {
   /** Null: what the study compares. */ readonly ask: LiveAsk | null;
+  /** Id of the sentence whose verdict is shown in place of a number; null: none. */
+  readonly sentence: string | null;
   readonly overlay: boolean;
 }
 
@@ -22,6 +24,10 @@ export function liveHash(ask: LiveAsk | null): string {
   if (ask.against !== null) parts.set('against', ask.against);
   if (ask.at !== null) parts.set('at', placeText(ask.at));
   return `#${parts.toString()}`;
+}
+
+export function liveSentenceHash(id: string): string {
+  return `#${new URLSearchParams({ live: '', sentence: id }).toString()}`;
 }
 
 function placeText(at: AskedAmbient): string {
@@ -36,8 +42,10 @@ export function readLiveHash(hash: string): LiveRoute | null {
   if (quantity === null) return null;
   const overlay = parts.has('overlay');
   const of = parts.get('of');
-  if (quantity === '' || of === null) return { ask: null, overlay };
-  return { ask: { quantity, of, against: parts.get('against'), at: placeOf(parts.get('at')) }, overlay };
+  const sentence = parts.get('sentence');
+  if (quantity === '' || of === null) return { ask: null, sentence, overlay };
+  const ask = { quantity, of, against: parts.get('against'), at: placeOf(parts.get('at')) };
+  return { ask, sentence: null, overlay };
 }
 
 function placeOf(text: string | null): AskedAmbient | null {

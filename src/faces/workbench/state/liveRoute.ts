@@ -6,7 +6,8 @@ import { readLiveHash } from './liveHash.ts';
 /** What the address says now; null: the workbench. */
 export const liveRoute = signal(readLiveHash(location.hash));
 
-export const isLive = computed(() => liveRoute.value !== null);
+/** Verdicts are seen: all of them in the workbench, one of them in a live answer. */
+export const showsVerdicts = computed(() => liveRoute.value === null || liveRoute.value.sentence !== null);
 
 export function openLive(hash: string): void {
   location.hash = hash;

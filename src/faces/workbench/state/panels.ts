@@ -10,6 +10,7 @@ export const panels: readonly { readonly id: Panel; readonly label: string }[] =
   { id: 'sentences', label: 'Sentences' },
   { id: 'script', label: 'Script' },
   { id: 'sweeps', label: 'Sweeps' },
+  { id: 'figures', label: 'Figures' },
   { id: 'vehicles', label: 'Vehicles' },
   { id: 'worth', label: 'Worth' },
   { id: 'models', label: 'Models' },

@@ -2,6 +2,7 @@
 
 import { readingPage } from '../../../telling/script/readingView.ts';
 import type { ScriptAnswer } from '../../../telling/script/scriptAnswer.ts';
+import { saveText } from './saveText.ts';
 
 const asset = async (name: string): Promise<string> => (await fetch(`/reading/${name}`)).text();
 
@@ -18,10 +19,5 @@ export async function saveReadingPage(answer: ScriptAnswer, name: string): Promi
     [styles, await digestOf(styles)],
   ]);
   const page = readingPage({ answer, script, styles, digest: (text) => digests.get(text)! });
-  const address = URL.createObjectURL(new Blob([page], { type: 'text/html' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = `${name}-to-read.html`;
-  link.click();
-  URL.revokeObjectURL(address);
+  saveText(`${name}-to-read.html`, page, 'text/html');
 }

@@ -1,36 +1,31 @@
 /** The sweep or map that is tried out on the page: what is followed, against what, and how far it has come. */
 
 import { computed, effect, signal } from '@preact/signals';
-import { type CatalogueEntry, catalogue } from '../../../answer/catalogue.ts';
 import type { MapRequest, SweepRequest } from '../../../answer/sweeps/model.ts';
 import type { Problem } from '../../../numerics/problem.ts';
-import type { ListEntry } from '../../../study/listEdit.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
 import type { Asked, SweepChoice, SweptFound } from '../workshop/deskMessages.ts';
+import { isInFlight, isOfMoment, ofEngine, ofVehicle, sweepable } from './followed.ts';
 import { mapKey, ownSweeps, shownKey, TRIAL } from './ownSweeps.ts';
 import { engineInputs, shownEngines } from './pair.ts';
-import { commitEdits, solved } from './studyStore.ts';
+import { solved } from './studyStore.ts';
+import { type Ends, endsOf, noEnds, type TypedEnds } from './sweepEnds.ts';
 import { openCard, panel } from './view.ts';
 
-export type TriedPlace = 'pad' | '10 km' | 'vacuum';
-export const triedPlaces: readonly TriedPlace[] = ['pad', '10 km', 'vacuum'];
-
-/** Quantities that are one number of an engine, or one number at a place. */
-export const sweepable: readonly CatalogueEntry[] = catalogue.filter(
-  ({ place, part, notAsked, along }) =>
-    (place === 'engine' || place === 'altitude') &&
-    part?.needed !== true &&
-    notAsked === undefined &&
-    along === undefined,
-);
-
+/** Places offered; one that a number was asked at comes with it. */
+const usualPlaces: readonly string[] = ['pad', '10 km', 'vacuum'];
 export const triedQuantity = signal('specificImpulse');
 export const triedInput = signal('nozzle.areaRatio');
 /** The second input of a map; empty: curves over the first alone. */
 export const triedSecond = signal('');
 /** What a map is of: an engine shown, or the second less the first. */
 export const triedOwner = signal('');
-export const triedPlace = signal<TriedPlace>('vacuum');
+export const triedPlace = signal('vacuum');
+export const triedPlaces = computed(() => [...new Set([...usualPlaces, triedPlace.value])]);
+/** Vehicle whose flight is followed; empty: the first. */
+export const triedVehicle = signal('');
+/** Ends of the first input, as typed. */
+export const typedEnds = signal<TypedEnds>(noEnds);
 /** It waits until somebody looks. */
 export const isTrying = computed(() => panel.value === 'sweeps' && openCard.value === null);
 
@@ -38,6 +33,8 @@ export const triedChoices = signal<readonly SweepChoice[]>([]);
 export const found = signal<SweptFound | null>(null);
 export const progress = signal<{ readonly done: number; readonly most: number } | null>(null);
 export const sweepProblem = signal<Problem | null>(null);
+/** Id of the engine or vehicle that the choices are of. */
+let choicesOf = '';
 let running: AbortController | null = null;
 
 const points = 25;
@@ -49,7 +46,7 @@ const LESS = ' - ';
 export const needsPlace = computed(
   () =>
     sweepable.find(({ name }) => name === triedQuantity.value)?.place === 'altitude' &&
-    ![triedInput.value, triedSecond.value].some((name) => name === 'altitude' || name === 'ambientPressure'),
+    ![shownInput.value, triedSecond.value].some((name) => name === 'altitude' || name === 'ambientPressure'),
 );
 
 /** The key of the one somebody has chosen to see, or {@link TRIAL}; null: nobody has chosen. */
@@ -71,19 +68,67 @@ const request = computed<Asked<'sweep'> | null>(() => {
 });
 
 const expressionOf = (engine: string): string =>
-  `${engine}.${triedQuantity.value}${needsPlace.value ? `(${triedPlace.value})` : ''}`;
+  ofEngine(engine, triedQuantity.value, needsPlace.value ? triedPlace.value : null);
 
-const choiceOf = (name: string): SweepChoice | undefined =>
-  triedChoices.value.find((choice) => choice.name === name);
+/** Null where an engine is followed. */
+export const followedVehicle = computed(() => {
+  const vehicles = solved.value?.study.vehicles ?? [];
+  if (!isInFlight(triedQuantity.value)) return null;
+  return vehicles.find(({ id }) => id === triedVehicle.value) ?? vehicles[0] ?? null;
+});
 
-const triedRequest = computed<SweepRequest | null>(() => {
-  const choice = choiceOf(triedInput.value);
-  if (choice === undefined) return null;
+/** What a flight is followed against: its moments against the time, the whole of it against inputs of the vehicle. */
+export const offeredChoices = computed<readonly SweepChoice[]>(() => {
+  const isMoment = isOfMoment(triedQuantity.value);
+  const isFlight = isInFlight(triedQuantity.value);
+  const conditions = ['altitude', 'ambientPressure', 'throttle'];
+  return triedChoices.value.filter(({ name }) => {
+    if (isMoment) return name === 'time';
+    return name !== 'time' && !(isFlight && conditions.includes(name));
+  });
+});
+
+/** What is chosen, while it is offered; else the first offered. */
+const firstChoice = computed<SweepChoice | undefined>(
+  () => offeredChoices.value.find(({ name }) => name === triedInput.value) ?? offeredChoices.value[0],
+);
+export const shownInput = computed(() => firstChoice.value?.name ?? '');
+
+export const ends = computed<Ends | null>(() =>
+  firstChoice.value === undefined ? null : endsOf(firstChoice.value, typedEnds.value),
+);
+export function typeEnd(end: keyof TypedEnds, text: string): void {
+  typedEnds.value = { ...typedEnds.value, [end]: text.trim() === '' ? null : text };
+}
+/** Another input has ends of its own. */
+export function chooseInput(name: string): void {
+  triedInput.value = name;
+  typedEnds.value = noEnds;
+}
+export function follow(quantity: string): void {
+  triedQuantity.value = quantity;
+  typedEnds.value = noEnds;
+}
+
+const secondChoice = computed<SweepChoice | undefined>(() =>
+  followedVehicle.value !== null
+    ? undefined
+    : offeredChoices.value.find(({ name }) => name === triedSecond.value && name !== shownInput.value),
+);
+
+export const triedRequest = computed<SweepRequest | null>(() => {
+  const [choice, between] = [firstChoice.value, ends.value];
+  if (choice === undefined || between === null) return null;
+  const vehicle = followedVehicle.value;
+  const engines = shownEngines.value.map(({ id }) => id);
   return {
     id: null,
     title: null,
-    of: shownEngines.value.map(({ id }) => expressionOf(id)),
-    range: { over: choice.name, ...choice.range },
+    of:
+      vehicle === null
+        ? engines.map(expressionOf)
+        : [...new Set(engines.map((id) => ofVehicle(vehicle, triedQuantity.value, id)))],
+    range: { over: choice.name, ...between.range },
     engines: null,
     points,
   };
@@ -107,15 +152,15 @@ export const mapOwner = computed(
 );
 
 /** Null where curves over one input are tried. */
-const triedMap = computed<MapRequest | null>(() => {
-  const [across, up] = [choiceOf(triedInput.value), choiceOf(triedSecond.value)];
+export const triedMap = computed<MapRequest | null>(() => {
+  const [across, up, between] = [firstChoice.value, secondChoice.value, ends.value];
   const owner = mapOwner.value;
-  if (across === undefined || up === undefined || across === up || owner === '') return null;
+  if (across === undefined || up === undefined || between === null || owner === '') return null;
   return {
     id: null,
     title: null,
     of: owner.split(LESS).map(expressionOf).join(LESS),
-    across: { over: across.name, ...across.range },
+    across: { over: across.name, ...between.range },
     up: { over: up.name, ...up.range },
     engines: null,
     points: mapPoints,
@@ -130,40 +175,13 @@ export function cancelSweep(): void {
   progress.value = null;
 }
 
-/** Sweeps of this quantity, against the area ratio to begin with. */
-export function beginSweep(quantity: string): void {
+/** Sweeps of this quantity, where it was asked. @param place as a test writes it, e.g. `12 km`; null: none */
+export function beginSweep(quantity: string, place: string | null): void {
   openCard.value = null;
   panel.value = 'sweeps';
   chosenSweep.value = TRIAL;
-  triedQuantity.value = quantity;
-}
-
-/** Writes what is tried out into the study, and shows it as the study's own. */
-export async function keepSweep(): Promise<void> {
-  const [map, tried] = [triedMap.value, triedRequest.value];
-  const study = solved.value?.study;
-  if (map !== null) {
-    const id = freshId([triedQuantity.value, triedInput.value, triedSecond.value], study?.maps);
-    const sides = { across: { over: map.across.over }, up: { over: map.up.over } };
-    await keep('maps', { id, of: map.of, ...sides }, mapKey(id));
-  } else if (tried !== null) {
-    const id = freshId([triedQuantity.value, triedInput.value], study?.sweeps);
-    await keep('sweeps', { id, of: tried.of, over: tried.range.over }, id);
-  }
-}
-
-async function keep(list: 'sweeps' | 'maps', add: ListEntry, key: string): Promise<void> {
-  const [problem] = await commitEdits([{ list, add }]);
-  if (problem !== undefined) sweepProblem.value = problem;
-  else chosenSweep.value = key;
-}
-
-function freshId(words: readonly string[], others: readonly { readonly id: string }[] = []): string {
-  const taken = new Set(others.map(({ id }) => id));
-  const plain = words.join('-').replace(/[^A-Za-z0-9-]+/g, '-');
-  let id = plain;
-  for (let number = 2; taken.has(id); number++) id = `${plain}-${number}`;
-  return id;
+  follow(quantity);
+  if (place !== null) triedPlace.value = place;
 }
 
 function quietly(error: unknown): void {
@@ -174,8 +192,11 @@ function quietly(error: unknown): void {
 export function followSweep(): void {
   effect(() => {
     const first = engineInputs.value.find(({ id }) => id === shownEngines.value[0]?.id);
-    if (!isTrying.value || solved.value === null || first === undefined) return;
-    askDesk('choices', { engine: first.id }).then((choices) => {
+    const owner = followedVehicle.value ?? first;
+    if (!isTrying.value || solved.value === null || owner === undefined) return;
+    if (owner.id !== choicesOf) triedChoices.value = [];
+    choicesOf = owner.id;
+    askDesk('choices', { owner: owner.id }).then((choices) => {
       triedChoices.value = choices;
     }, quietly);
   });

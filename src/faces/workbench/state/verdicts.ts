@@ -9,7 +9,7 @@ import { beginCheck, type CheckReport, endCheck } from '../workshop/desk.ts';
 import type { CheckStage } from '../workshop/deskMessages.ts';
 import { catchingUp } from './estimates.ts';
 import { besideInputs, type JudgedAnalogy, stillJudged } from './judgedAnalogies.ts';
-import { isLive } from './liveRoute.ts';
+import { showsVerdicts } from './liveRoute.ts';
 import { outdated, solved, solving } from './studyStore.ts';
 
 /** The last that was found; of the study before while the one on screen is looked at. */
@@ -110,6 +110,6 @@ export function followVerdicts(): void {
     analogiesJudged.value = false;
     analogiesProblem.value = null;
     // While one number fills the screen nobody sees the verdicts, and its span is wanted soon.
-    beginCheck(study, !isLive.value, hear);
+    beginCheck(study, showsVerdicts.value, hear);
   });
 }

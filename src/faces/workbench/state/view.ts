@@ -27,6 +27,7 @@ export type Panel =
   | 'sentences'
   | 'script'
   | 'sweeps'
+  | 'figures'
   | 'vehicles'
   | 'worth'
   | 'models'

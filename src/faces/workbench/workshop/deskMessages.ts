@@ -87,7 +87,8 @@ export interface ScriptShown {
 
 export interface DeskQuestions {
   readonly script: { readonly asked: ScriptAsked; readonly told: Outcome<ScriptShown> };
-  readonly choices: { readonly asked: { readonly engine: string }; readonly told: readonly SweepChoice[] };
+  /** Of an engine or a vehicle. */
+  readonly choices: { readonly asked: { readonly owner: string }; readonly told: readonly SweepChoice[] };
   /** A sweep or a map: one of the study's own by its id, or one that is tried out. */
   readonly sweep: {
     readonly asked:

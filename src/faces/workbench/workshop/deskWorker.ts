@@ -80,7 +80,7 @@ type Answerers = {
   ) => Promise<ToldOf<Kind>> | ToldOf<Kind>;
 };
 const answerers: Answerers = {
-  choices: ({ engine }, { study }) => sweepChoices(study, engine),
+  choices: ({ owner }, { study }) => sweepChoices(study, owner),
   sweep: (asked, { study, crew }, signal, number) =>
     sweepFor(study, crew, asked, signal, (found) => report({ kind: 'so far', number, found })),
   test: ({ text }, { study }) => {

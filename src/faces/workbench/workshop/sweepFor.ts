@@ -15,12 +15,10 @@ import type { Study } from '../../../study/model.ts';
 import { ownersOf } from '../../../study/owners.ts';
 import type { Asked, SweepChoice, SweepSoFar, SweptFound } from './deskMessages.ts';
 
-/** Surroundings and throttle first, then the inputs of this engine. */
-export function sweepChoices(study: Study, engine: string): readonly SweepChoice[] {
-  const input = ownersOf(study).find(({ id }) => id === engine);
-  // The quantities offered are of engines: none is of a moment of a flight.
-  const conditions = settableConditions.filter(({ name }) => name !== 'time');
-  const all = [...conditions, ...(input === undefined ? [] : settableInputs(input))];
+/** Surroundings, throttle and time first, then the inputs of this engine or vehicle. */
+export function sweepChoices(study: Study, owner: string): readonly SweepChoice[] {
+  const input = ownersOf(study).find(({ id }) => id === owner);
+  const all = [...settableConditions, ...(input === undefined ? [] : settableInputs(input))];
   return all.map(({ name, label, quantity, sweep: range }) => ({ name, label, quantity, range }));
 }
 

@@ -2,9 +2,10 @@
 
 import { computed, effect, signal } from '@preact/signals';
 import { openLive } from '../liveRoute.ts';
-import type { Found } from './found.ts';
+import { copied } from './copied.ts';
+import type { Found, FoundGroup } from './found.ts';
 import { askNumbers, foundNumbers } from './foundNumbers.ts';
-import { copied, foundThings, lookAround } from './foundThings.ts';
+import { foundThings, lookAround } from './foundThings.ts';
 
 export const findOpen = signal(false);
 export const typed = signal('');
@@ -38,6 +39,8 @@ export function closeFind(): void {
   findOpen.value = false;
 }
 
+const copying: ReadonlySet<FoundGroup> = new Set(['Copy a command', 'Studies beside this one', 'Starters']);
+
 export function choose(found: Found | undefined, onLive: boolean): void {
   if (found === undefined) return;
   copied.value = null;
@@ -47,7 +50,7 @@ export function choose(found: Found | undefined, onLive: boolean): void {
     return;
   }
   // What copies a command stays open to say so.
-  if (found.group !== 'Studies beside this one' && found.group !== 'Starters') closeFind();
+  if (!copying.has(found.group)) closeFind();
   found.choose();
 }
 

@@ -1,6 +1,12 @@
 /** One thing the find box offers. */
 
-export type FoundGroup = 'Numbers' | 'In this study' | 'Do' | 'Studies beside this one' | 'Starters';
+export type FoundGroup =
+  | 'Numbers'
+  | 'In this study'
+  | 'Do'
+  | 'Copy a command'
+  | 'Studies beside this one'
+  | 'Starters';
 
 export interface Found {
   /** Of its own in the list. */ readonly key: string;
@@ -8,5 +14,5 @@ export interface Found {
   readonly label: string;
   /** At the right end: a number, or what it is. */ readonly detail: string;
   readonly choose: () => void;
-  /** What it shows on the full screen; null where it is no number. */ readonly live: string | null;
+  /** What it shows on the full screen; null where there is nothing to show. */ readonly live: string | null;
 }

@@ -1,57 +1,36 @@
 /** All that is no number: sentences, sweeps and needs of the study, tabs and commands, other studies and starters. */
 
 import { computed, signal } from '@preact/signals';
-import { type Findable, indexOf, rank } from '../../../../answer/find/index.ts';
-import { climbing, toggleClimb } from '../climb.ts';
-import { liveHash } from '../liveHash.ts';
-import { openLive } from '../liveRoute.ts';
+import { indexOf, rank } from '../../../../answer/find/index.ts';
+import { figures, loadFigures, openFigure } from '../figures.ts';
+import { liveSentenceHash } from '../liveHash.ts';
 import { ownSweeps } from '../ownSweeps.ts';
-import { panelsThere, showPanel } from '../panels.ts';
+import { showPanel } from '../panels.ts';
 import { showSentence } from '../sentenceView.ts';
 import { type Near, type NearStudy, readNear } from '../studyLink.ts';
-import { redo, redoWords, solved, undo, undoWords } from '../studyStore.ts';
+import { solved } from '../studyStore.ts';
 import { chosenSweep } from '../sweepTrial.ts';
-import { setAltitude, theme, toggleTheme } from '../view.ts';
+import { commandsFound } from './commandsFound.ts';
+import { copy, quoted } from './copied.ts';
 import type { Found, FoundGroup } from './found.ts';
+import { type Thing, thing } from './thing.ts';
 
 const near = signal<Near>({ studies: [], starters: [] });
 /** Looked through anew each time the box is opened. */
 export async function lookAround(): Promise<void> {
+  loadFigures().catch(reportError);
   near.value = await readNear();
 }
-
-/** What was put on the clipboard just now, in words; null: nothing. */
-export const copied = signal<string | null>(null);
-
-type Thing = Findable & Found;
-
-/** What is in the study itself comes before the like of it elsewhere. */
-const nearest: Readonly<Partial<Record<FoundGroup, number>>> = { 'In this study': 0.25, Do: 0.2 };
-
-const thing = (
-  group: FoundGroup,
-  key: string,
-  label: string,
-  detail: string,
-  choose: () => void,
-  more: Partial<Thing> = {},
-): Thing => ({
-  key: `${group}-${key}`,
-  group,
-  label,
-  detail,
-  choose,
-  live: null,
-  weight: nearest[group] ?? 0,
-  ...more,
-});
 
 const ofStudy = computed((): readonly Thing[] => {
   const study = solved.value?.study;
   if (study === undefined) return [];
   return [
     ...study.sentences.map(({ id, say }) =>
-      thing('In this study', `sentence-${id}`, say, 'sentence', () => showSentence(id), { also: id }),
+      thing('In this study', `sentence-${id}`, say, 'sentence', () => showSentence(id), {
+        also: id,
+        live: liveSentenceHash(id),
+      }),
     ),
     ...ownSweeps(study).map(({ key, words }) =>
       thing(
@@ -76,62 +55,14 @@ const ofStudy = computed((): readonly Thing[] => {
         also: `${id} rocket stages payload flight ascent figure`,
       }),
     ),
+    ...study.analogies.map(({ id, say }) =>
+      thing('In this study', `analogy-${id}`, say, 'likeness', () => showPanel('sentences'), { also: id }),
+    ),
     ...study.facts.map(({ id, say }) =>
       thing('In this study', `fact-${id}`, say, 'reported', () => showPanel('sentences'), { also: id }),
     ),
   ];
 });
-
-const ofPage = computed((): readonly Thing[] => [
-  ...panelsThere.value.map(({ id, label }) => thing('Do', `tab-${id}`, label, 'tab', () => showPanel(id))),
-  thing('Do', 'live', 'Live answer, full screen', 'view', () => openLive(liveHash(null)), {
-    also: 'on air camera stream',
-  }),
-  thing(
-    'Do',
-    'overlay',
-    'Live answer on a clear ground, for a stream',
-    'view',
-    () => openLive(`${liveHash(null)}&overlay`),
-    { also: 'overlay transparent' },
-  ),
-  thing(
-    'Do',
-    'climb',
-    climbing.value ? 'Stop the climb' : 'Climb from the pad to vacuum',
-    'Altitude',
-    toggleClimb,
-    { also: 'play' },
-  ),
-  thing('Do', 'pad', 'Go to the pad', 'Altitude', () => setAltitude(0), { also: 'sea level ground' }),
-  thing('Do', 'vacuum', 'Go to vacuum', 'Altitude', () => setAltitude(Number.POSITIVE_INFINITY), {
-    also: 'space',
-  }),
-  thing('Do', 'theme', theme.value === 'dark' ? 'Light theme' : 'Dark theme', 'look', toggleTheme, {
-    also: 'dark light colours',
-  }),
-  ...(undoWords.value === null
-    ? []
-    : [thing('Do', 'undo', `Undo: ${undoWords.value}`, 'Ctrl Z', () => void undo())]),
-  ...(redoWords.value === null
-    ? []
-    : [thing('Do', 'redo', `Redo: ${redoWords.value}`, 'Ctrl Shift Z', () => void redo())]),
-]);
-
-/** A folder may be called anything: pasted into a shell its name stays a name. */
-const quoted = (path: string): string =>
-  /^[\w./-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
-
-function copy(command: string): void {
-  navigator.clipboard.writeText(command).then(
-    () => {
-      copied.value = `Copied: ${command}`;
-    },
-    () => {
-      copied.value = `To open it: ${command}`;
-    },
-  );
-}
 
 function ofOthers(
   group: FoundGroup,
@@ -146,10 +77,29 @@ function ofOthers(
   ]);
 }
 
+const ofFigures = computed((): readonly Thing[] =>
+  figures.value
+    // A sentence is found by its own words already.
+    .filter(({ name }) => !name.startsWith('sentence-'))
+    .map(({ name, about }) =>
+      thing(
+        'In this study',
+        `figure-${name}`,
+        about.replace(/^./, (first) => first.toUpperCase()),
+        'figure',
+        () => {
+          openFigure.value = name;
+        },
+        { also: `${name} figure picture draw plot chart` },
+      ),
+    ),
+);
+
 const index = computed(() =>
   indexOf([
     ...ofStudy.value,
-    ...ofPage.value,
+    ...ofFigures.value,
+    ...commandsFound.value,
     ...ofOthers(
       'Studies beside this one',
       near.value.studies,
@@ -164,6 +114,7 @@ const most: Readonly<Record<FoundGroup, number>> = {
   Numbers: 0,
   'In this study': 5,
   Do: 4,
+  'Copy a command': 3,
   'Studies beside this one': 4,
   Starters: 3,
 };

@@ -1,0 +1,49 @@
+/** The figures of the study: drawn by the same code as in files, which is loaded when somebody looks for one. */
+
+import { computed, signal } from '@preact/signals';
+import type { ConditionRow } from '../../../answer/model.ts';
+import type { VehicleWorth } from '../../../answer/worth/index.ts';
+import type { FigureKind } from '../../../telling/figures/kind.ts';
+import type { FigureFormat } from '../../../telling/look/formats.ts';
+import type { Ladder } from '../workshop/messages.ts';
+import { openedRow } from '../workshop/packedRows.ts';
+import { weighVehicles } from '../workshop/workshop.ts';
+import { solved, solving } from './studyStore.ts';
+import { checkedById } from './verdicts.ts';
+
+type Drawing = typeof import('../../../telling/figures/figureKinds.ts');
+const drawing = signal<Drawing | null>(null);
+/** Exchange rates take a while: they come when figures are looked at. */
+const weighed = signal<readonly VehicleWorth[]>([]);
+
+/** Name of the figure that lies over the page; null: none. */
+export const openFigure = signal<string | null>(null);
+export const figureFormat = signal<FigureFormat>('16:9');
+export const figureFormats: readonly FigureFormat[] = ['16:9', '9:16', '1:1', 'print'];
+
+export async function loadFigures(): Promise<void> {
+  drawing.value ??= await import('../../../telling/figures/figureKinds.ts');
+}
+
+/** What exchange rates are drawn of. */
+export async function weighForFigures(): Promise<void> {
+  if (solving.value || (solved.value?.answer.vehicles.length ?? 0) === 0) return;
+  const outcome = await weighVehicles();
+  if (outcome.ok) weighed.value = outcome.value;
+}
+
+/** All that need no question of their own; sweeps, maps and needs are shown where they are asked. */
+export const figures = computed((): readonly FigureKind[] => {
+  const study = solved.value;
+  if (study === null || drawing.value === null) return [];
+  const { answer, ladders } = study;
+  const curves = Object.fromEntries(Object.entries(ladders).map(([id, ladder]) => [id, curveOf(ladder)]));
+  const sentences = [...checkedById.value.values()];
+  return drawing.value.figureKinds({ answer, curves, sentences, vehicleWorths: weighed.value });
+});
+
+/** Every half kilometre is fine enough for a line of a picture; with the fields that cuts are drawn of. */
+const curveOf = (ladder: Ladder): readonly ConditionRow[] => [
+  ...ladder.rows.flatMap((_, i) => (i % 5 === 0 ? (openedRow(ladder, i) ?? []) : [])),
+  ladder.vacuum,
+];
