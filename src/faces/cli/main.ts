@@ -64,6 +64,7 @@ Examples:
   plumeline review my-question --by NAME    sign what you have looked at
   plumeline script my-question              the script with its live numbers, and what to look at
   plumeline draw my-question --list         figures one by one, as SVG or PNG, in any size
+  plumeline flow my-question                the jet with its shocks, computed, from the pad upwards
   plumeline cut my-question --to "40 s"     the lines to keep of its script
   plumeline captions my-question --out DIR  captions and chapters of its script
   plumeline slips my-question film.vtt      what the finished film says otherwise
@@ -401,6 +402,38 @@ Examples:
     .action(async (study: string, flags) => {
       const { drawCommand } = await import('./commands/draw.ts');
       done(await drawCommand(study, flags, terminal));
+    });
+
+  program
+    .command('flow')
+    .description(
+      'compute the whole flow of an engine, shocks and jet, inviscid, at one altitude after another',
+    )
+    .argument('<study>', 'folder with study.yaml, or that file')
+    .option('--engine <id>', 'which engine, a bell or a cone; absent: the first')
+    .option('--altitude <places>', 'altitudes and vacuum: "0 km, 12 km, vacuum"')
+    .option('--ambient <pressures>', 'by the pressure of the air: "1 bar, 0.2 bar"')
+    .option('--show <what>', 'pressure, mach or "density gradient"', 'pressure')
+    .option('--fineness <how>', 'coarse, normal or fine', 'normal')
+    .option('--out <place>', 'a picture (.svg, .png), or a folder for one picture a place')
+    .option('--size <shape>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720', '16:9')
+    .option('--theme <theme>', 'light, dark or print', 'light')
+    .option('--png <width>', 'width of a PNG in pixels; absent: as laid out')
+    .option('--fresh', 'compute anew what is kept from before')
+    .option('--json', 'print what was found as JSON, SI units')
+    .addHelpText(
+      'after',
+      `
+The flow has no turbulence: the jet does not mix with the air, and where gas lets go of a wall is put in, not found.
+Each flow is the beginning of the next; all are kept in the cache of the system by the hash of what they follow from.
+
+Examples:
+  plumeline flow my-question --altitude "0 km, 20 km"
+  plumeline flow my-question --engine bell --altitude "15 km" --show "density gradient" --out jet.png`,
+    )
+    .action(async (study: string, flags) => {
+      const { flowCommand } = await import('./commands/flow.ts');
+      done(await flowCommand(study, flags, terminal));
     });
 
   program

@@ -10,7 +10,7 @@ import { addInflow } from './residual.ts';
 import { markShocks } from './shockMarks.ts';
 import { cellFrom } from './sideGeometry.ts';
 import { markWalls, requireClosed, type SidePart } from './sides.ts';
-import { keep, keptFor, restore, settle, takeStage } from './stage.ts';
+import { keep, keptFor, lessBlurred, restore, settle, takeStage } from './stage.ts';
 import { ownSteps, shortestStep } from './timeSteps.ts';
 
 export interface FlowSetup {
@@ -28,7 +28,7 @@ export interface FlowSetup {
 export interface Flow {
   readonly fields: readonly Field[];
   /** [s] since the beginning; stands still while each cell takes its own steps */ readonly time: number;
-  /** Steps taken, and how many of them at first order because the second broke. */ readonly steps: number;
+  /** Steps taken, and how many of them at first order somewhere because the second broke. */ readonly steps: number;
   readonly rescued: number;
   /** [s] the longest step that is stable for all cells, times the share `courant` */ stableStep(
     courant: number,
@@ -54,6 +54,9 @@ export interface SideFlow {
   /** [W] */ readonly energy: number;
   /** Of the inner gas [kg/s]. */ readonly share: number;
 }
+
+/** How often a step is tried with more and more cells without slopes. */
+const TRIES = 6;
 
 /** @throws ProblemError where a side of a block is open or the start is no flow */
 export function newFlow({ blocks, gases, start }: FlowSetup): Flow {
@@ -98,17 +101,19 @@ export function newFlow({ blocks, gases, start }: FlowSetup): Flow {
     for (const [i, field] of fields.entries()) restore(field, before[i]!);
   };
 
+  /** Tried again without slopes where it broke, then without slopes anywhere. */
   function take(seconds: readonly Float64Array[] | number, blurred = false): void {
     keepAll();
-    if (blurred || attemptStep(seconds, false) !== null) {
-      restoreAll();
-      const broken = attemptStep(seconds, true);
-      if (broken !== null) {
-        restoreAll();
-        throw new ProblemError(broken);
+    for (let tried = 0; ; tried++) {
+      const broken = attemptStep(seconds, blurred || tried === TRIES);
+      if (broken === null) {
+        if (tried > 0) state.rescued += 1;
+        break;
       }
-      if (!blurred) state.rescued += 1;
+      restoreAll();
+      if (blurred || tried === TRIES) throw new ProblemError(broken);
     }
+    for (const field of fields) lessBlurred(field);
     state.steps += 1;
   }
 

@@ -31,6 +31,7 @@ export interface Field {
   /** ρe + ρ(u² + v²)/2 [J/m³] */ readonly energy: Float64Array;
   /** 1 where a strong shock lies across the first, the second index. */ readonly shockI: Uint8Array;
   readonly shockJ: Uint8Array;
+  /** Steps for which a cell goes without slopes, having broken: see stage.ts. */ readonly blurred: Uint8Array;
   /** Faces, as in the mesh, that are walls. */ readonly iWalls: Uint8Array;
   readonly jWalls: Uint8Array;
 }
@@ -55,6 +56,7 @@ export function fieldOn(
     energy: array(),
     shockI: new Uint8Array(mesh.volume.length),
     shockJ: new Uint8Array(mesh.volume.length),
+    blurred: new Uint8Array(mesh.volume.length),
     iWalls: new Uint8Array(mesh.iFaceX.length),
     jWalls: new Uint8Array(mesh.jFaceX.length),
   };

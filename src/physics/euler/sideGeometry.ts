@@ -44,7 +44,7 @@ export function areaOf(mesh: MeshBlock, side: SideName, along: number): number {
   return Math.hypot((across ? mesh.iFaceX : mesh.jFaceX)[face]!, (across ? mesh.iFaceY : mesh.jFaceY)[face]!);
 }
 
-/** Unit normal of a side's face, out of the block; along the second index where the face has no area (the axis). */
+/** Unit normal of a side's face, out of the block; towards the axis where the face has no area, for it lies on it. */
 export function outward(mesh: MeshBlock, side: SideName, along: number): readonly [number, number] {
   const face = faceOf(mesh, side, along);
   const across = side === 'iLow' || side === 'iHigh';
@@ -52,6 +52,6 @@ export function outward(mesh: MeshBlock, side: SideName, along: number): readonl
   const x = (across ? mesh.iFaceX : mesh.jFaceX)[face]!;
   const y = (across ? mesh.iFaceY : mesh.jFaceY)[face]!;
   const length = Math.hypot(x, y);
-  if (length === 0) return across ? [sign, 0] : [0, sign];
+  if (length === 0) return [0, -1];
   return [(sign * x) / length, (sign * y) / length];
 }

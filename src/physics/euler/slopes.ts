@@ -18,7 +18,7 @@ export function slopesFor({ density }: Field): Slopes {
   return { density: array(), u: array(), v: array(), pressure: array(), share: array() };
 }
 
-/** @param flat none: first order */
+/** None in cells that broke. @param flat none anywhere: first order */
 export function findSlopes(field: Field, slopes: Slopes, along: 'i' | 'j', flat: boolean): void {
   const { mesh } = field;
   const step = along === 'i' ? 1 : strideOf(mesh);
@@ -27,17 +27,31 @@ export function findSlopes(field: Field, slopes: Slopes, along: 'i' | 'j', flat:
     if (flat) slopes[key].fill(0);
     else
       for (let j = -beyondJ; j < mesh.nj + beyondJ; j++)
-        slopesOfRow(field[key], slopes[key], cellAt(mesh, -beyondI, j), mesh.ni + 2 * beyondI, step);
+        slopesOfRow(
+          field[key],
+          slopes[key],
+          field.blurred,
+          cellAt(mesh, -beyondI, j),
+          mesh.ni + 2 * beyondI,
+          step,
+        );
   }
 }
 
 /** Van Leer’s harmonic mean (1974): nothing at an extreme, second order elsewhere. */
-function slopesOfRow(of: Float64Array, out: Float64Array, from: number, count: number, step: number): void {
+function slopesOfRow(
+  of: Float64Array,
+  out: Float64Array,
+  blurred: Uint8Array,
+  from: number,
+  count: number,
+  step: number,
+): void {
   for (let cell = from; cell < from + count; cell++) {
     const here = of[cell]!;
     const behind = here - of[cell - step]!;
     const ahead = of[cell + step]! - here;
     const product = behind * ahead;
-    out[cell] = product > 0 ? (2 * product) / (behind + ahead) : 0;
+    out[cell] = product > 0 && blurred[cell] === 0 ? (2 * product) / (behind + ahead) : 0;
   }
 }

@@ -37,7 +37,22 @@ const MIXED = 1e-9;
 /** Newton steps from the old pressure to that of the new energy; exact at once where the gas is perfect. */
 const PRESSURE_STEPS = 4;
 
-/** Stage 0: forward. Stage 1: forward again, then the mean with what was before. The tangents stay as they are. */
+/** Steps for which a cell that broke, and those beside it, go without slopes. */
+const BLURRED_STEPS = 20;
+
+/** One step less to go for each cell without slopes. */
+export function lessBlurred({ blurred }: Field): void {
+  for (let at = 0; at < blurred.length; at++) if (blurred[at]! > 0) blurred[at] = blurred[at]! - 1;
+}
+
+function blurAround({ mesh, blurred }: Field, at: number): void {
+  const stride = strideOf(mesh);
+  for (const row of [-stride, 0, stride])
+    for (const column of [-1, 0, 1]) blurred[at + row + column] = BLURRED_STEPS;
+}
+
+/** Stage 0: forward. Stage 1: forward again, then the mean with what was before. The tangents stay as they are.
+ * Cells that break are marked to go without slopes; the first of them is told. */
 export function takeStage(
   field: Field,
   inflow: Inflow,
@@ -46,6 +61,7 @@ export function takeStage(
   stage: 0 | 1,
 ): Problem | null {
   const { mesh, density, u, v, pressure, share, energy, kappa, eta, zeta } = field;
+  let broken: Problem | null = null;
   for (let j = 0; j < mesh.nj; j++) {
     const from = cellAt(mesh, 0, j);
     for (let at = from; at < from + mesh.ni; at++) {
@@ -66,7 +82,11 @@ export function takeStage(
       }
       const within = held - (x * x + y * y) / (2 * mass);
       const p = (within - eta[at]! * mass - zeta[at]!) / kappa[at]!;
-      if (!(mass > 0) || !(p > 0)) return broke(mesh, at, mass, p);
+      if (!(mass > 0) || !(p > 0)) {
+        broken ??= broke(mesh, at, mass, p);
+        blurAround(field, at);
+        continue;
+      }
       density[at] = mass;
       u[at] = x / mass;
       v[at] = y / mass;
@@ -75,7 +95,7 @@ export function takeStage(
       pressure[at] = p;
     }
   }
-  return null;
+  return broken;
 }
 
 /** New tangents. Cells of one gas keep their energy, mixed ones their pressure (see docs: two gases). */
@@ -95,7 +115,10 @@ export function settle(field: Field, { inner, outer }: GasPair, tangent: Tangent
           const next = (energy[at]! - moving - tangent.eta * rho - tangent.zeta) / tangent.kappa;
           const near = Math.abs(next - p) <= 1e-10 * p;
           p = next;
-          if (!(p > 0)) return broke(mesh, at, rho, p);
+          if (!(p > 0)) {
+            blurAround(field, at);
+            return broke(mesh, at, rho, p);
+          }
           if (near) break;
           mixedTangent(inner, outer, part, rho, p, tangent);
         }

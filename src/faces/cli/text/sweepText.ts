@@ -74,7 +74,7 @@ function placeNumber({ quantity: name, to }: ToldRange, x: number): string {
   return showIn(unitFor(quantity(name), [to]), x, PLACE_DIGITS).number;
 }
 
-function tableOf(rows: readonly (readonly string[])[]): string {
+export function tableOf(rows: readonly (readonly string[])[]): string {
   const columns = rows[0]!.map((_, column) =>
     Math.max(...rows.map((row) => visibleLength(row[column] ?? ''))),
   );

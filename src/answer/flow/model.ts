@@ -1,0 +1,41 @@
+/** The whole flow of an engine at one place, without friction: what `plumeline flow` computes. SI units. */
+
+import type { AxisShock, PictureBlock } from '../../physics/wholeFlow/index.ts';
+
+/** How fine the mesh is. */
+export type Fineness = 'coarse' | 'normal' | 'fine';
+export const FINENESSES: readonly Fineness[] = ['coarse', 'normal', 'fine'];
+
+/** What a picture shows of the gas. */
+export type Shown = 'pressure' | 'mach' | 'density gradient';
+export const SHOWN: readonly Shown[] = ['pressure', 'mach', 'density gradient'];
+
+export interface FlowField {
+  /** Id and name of the engine. */ readonly engine: string;
+  readonly name: string;
+  /** [m] geometric; null: given by its pressure */ readonly altitude: number | null;
+  /** [Pa] */ readonly ambientPressure: number;
+  /** In vacuum the thinnest air that is computed stands for it. */ readonly thinnest: boolean;
+  readonly fineness: Fineness;
+  readonly cells: number;
+  readonly steps: number;
+  /** Whether thrust and jet came to rest; else the field is the mean over the last steps. */ readonly steady: boolean;
+  /** C_F of the field, its mean, how far it swings, relative; and by the model of the nozzle, flowing full. */
+  readonly thrustCoefficient: { readonly mean: number; readonly swing: number; readonly byModel: number };
+  /** Where it was made to leave the wall; null: nowhere. */ readonly leaves: {
+    /** [m] from the throat plane */ readonly axial: number;
+    readonly by: string;
+  } | null;
+  readonly lip: { readonly axial: number; readonly radius: number };
+  /** On the axis behind the lip, within the fine part of the mesh. */ readonly shocks: readonly AxisShock[];
+  /** The strongest of them, where it is that of the jet and not of the nozzle alone. */ readonly mainShock: AxisShock | null;
+  /** [m] from the lip to the end of the first shock cell; null: not seen */ readonly firstCell:
+    | number
+    | null;
+  /** By the published laws, [m] from the lip; null: none here. */ readonly byLaw: {
+    readonly machDisk: number | null;
+    readonly cellLength: number | null;
+  };
+  /** [m] behind the lip as far as the cells are fine */ readonly seen: number;
+  /** Nozzle, behind the lip, beside it. */ readonly blocks: readonly PictureBlock[];
+}

@@ -1,0 +1,96 @@
+/** What the options of `plumeline flow` ask for. */
+
+import { extname } from 'node:path';
+import { FINENESSES, type Fineness, type FlowPlace, SHOWN, type Shown } from '../../answer/flow/index.ts';
+import { airAtGeometricAltitude } from '../../physics/air/index.ts';
+import { quote } from '../../study/report.ts';
+import type { FigureOptions } from '../../telling/figures/options.ts';
+import { altitudeList, ambientList } from './conditionLists.ts';
+import { figureSizeFrom } from './sizeFlag.ts';
+import { bad } from './sweepFlags.ts';
+
+export interface FlowFlags {
+  readonly engine?: string;
+  readonly altitude?: string;
+  readonly ambient?: string;
+  readonly fineness?: string;
+  readonly show?: string;
+  readonly out?: string;
+  readonly size?: string;
+  readonly theme?: string;
+  readonly png?: string;
+  readonly fresh?: true;
+  readonly json?: true;
+}
+
+export interface FlowChoices {
+  readonly places: readonly FlowPlace[];
+  readonly fineness: Fineness;
+  readonly shown: Shown;
+  readonly out: string | null;
+  readonly options: FigureOptions;
+  /** [px] of a PNG; null: as it is laid out */ readonly width: number | null;
+  /** Nothing is taken from the cache. */ readonly fresh: boolean;
+}
+
+/** From the pad to where a first stage hands over. [m] */
+const USUAL = [0, 5_000, 10_000, 15_000, 20_000, 30_000];
+
+/** @throws BadInput with what to mend */
+export function flowChoices({
+  altitude,
+  ambient,
+  fineness,
+  show,
+  out,
+  size,
+  theme,
+  png,
+  fresh,
+}: FlowFlags): FlowChoices {
+  const at = altitude === undefined ? (ambient === undefined ? USUAL : []) : placesFrom(altitude);
+  const pressures = ambient === undefined ? [] : ambientList(ambient);
+  const places = [
+    ...at.map(
+      (z): FlowPlace => ({
+        altitude: z,
+        ambientPressure: z === null ? 0 : airAtGeometricAltitude(z).pressure,
+      }),
+    ),
+    ...pressures.map((ambientPressure): FlowPlace => ({ altitude: null, ambientPressure })),
+  ].sort((a, b) => b.ambientPressure - a.ambientPressure);
+  if (out !== undefined && !['.svg', '.png', ''].includes(extname(out).toLowerCase()))
+    throw bad(
+      'out-ending',
+      `--out: ${quote(out)} does not end in .svg or .png and is no folder.`,
+      'Name a picture, or a folder for several.',
+    );
+  return {
+    places,
+    fineness: oneOf(fineness ?? 'normal', FINENESSES, '--fineness'),
+    shown: oneOf(show ?? 'pressure', SHOWN, '--show'),
+    out: out ?? null,
+    options: {
+      size: figureSizeFrom(size ?? '16:9'),
+      theme: oneOf(theme ?? 'light', ['light', 'dark', 'print'], '--theme'),
+    },
+    width: png === undefined ? null : Number(png),
+    fresh: fresh === true,
+  };
+}
+
+function placesFrom(text: string): readonly (number | null)[] {
+  return text
+    .split(',')
+    .flatMap((part): readonly (number | null)[] => (part.trim() === 'vacuum' ? [null] : altitudeList(part)));
+}
+
+function oneOf<T extends string>(text: string, known: readonly T[], option: string): T {
+  const found = known.find((each) => each === text.trim());
+  if (found !== undefined) return found;
+  throw bad(
+    'choice-unknown',
+    `${option}: there is no ${quote(text)}.`,
+    `Give ${known.slice(0, -1).join(', ')} or ${known.at(-1)!}.`,
+  );
+}

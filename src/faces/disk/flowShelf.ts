@@ -1,0 +1,70 @@
+/** Computed flows kept on disk by the hash of all that they follow from: one file each, in the user’s cache. */
+
+import { createHash } from 'node:crypto';
+import { mkdir, readFile } from 'node:fs/promises';
+import { homedir } from 'node:os';
+import { join } from 'node:path';
+import type { FlowField } from '../../answer/flow/index.ts';
+import { writeFileAtomically } from './atomicWrite.ts';
+
+/** Where flows are kept: the system’s place for what can be computed again. */
+export function flowFolder(
+  env: NodeJS.ProcessEnv = process.env,
+  platform: string = process.platform,
+): string {
+  const { XDG_CACHE_HOME, LOCALAPPDATA } = env;
+  if (XDG_CACHE_HOME) return join(XDG_CACHE_HOME, 'plumeline', 'flow');
+  if (platform === 'win32' && LOCALAPPDATA) return join(LOCALAPPDATA, 'plumeline', 'flow');
+  if (platform === 'darwin') return join(homedir(), 'Library', 'Caches', 'plumeline', 'flow');
+  return join(homedir(), '.cache', 'plumeline', 'flow');
+}
+
+/** Name of the file of all that follows from `inputs`. */
+export function flowKey(inputs: unknown): string {
+  return createHash('sha256').update(JSON.stringify(inputs)).digest('hex').slice(0, 32);
+}
+
+/** Null where none is kept, or the file is no whole flow. */
+export async function readFlow(folder: string, key: string): Promise<FlowField | null> {
+  const text = await readFile(join(folder, `${key}.json`), 'utf8').catch(() => null);
+  if (text === null) return null;
+  try {
+    return flowOfText(text);
+  } catch {
+    // Half a file, or one of another program: it is computed and written anew.
+    return null;
+  }
+}
+
+export async function keepFlow(folder: string, key: string, field: FlowField): Promise<void> {
+  await mkdir(folder, { recursive: true });
+  await writeFileAtomically(join(folder, `${key}.json`), flowText(field));
+}
+
+const FORMAT = 'plumeline flow field 1';
+
+/** Numbers of the cells as the bytes of 32-bit floats, lowest byte first, in base 64. */
+export function flowText(field: FlowField): string {
+  return JSON.stringify({ format: FORMAT, ...field }, (_key, value: unknown) =>
+    value instanceof Float32Array
+      ? { floats: Buffer.from(value.buffer, value.byteOffset, value.byteLength).toString('base64') }
+      : value,
+  );
+}
+
+export function flowOfText(text: string): FlowField {
+  const read = JSON.parse(text, (_key, value: unknown) => {
+    if (
+      typeof value !== 'object' ||
+      value === null ||
+      !('floats' in value) ||
+      typeof value.floats !== 'string'
+    )
+      return value;
+    const bytes = Buffer.from(value.floats, 'base64');
+    return new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
+  }) as { readonly format?: unknown } & FlowField;
+  const { format, ...field } = read;
+  if (format !== FORMAT) throw new Error('no flow field');
+  return field;
+}

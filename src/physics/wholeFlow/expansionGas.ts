@@ -1,0 +1,133 @@
+/**
+ * The gas of a field from the expansion of an engine's exhaust: its energy e(p, θ), θ = p/ρ, as a table.
+ *
+ *   κ = (e_X + e_Y)/θ,  η = e − e_Y,  ζ = −ρ e_X        X = ln p, Y = ln θ
+ *
+ * is the plane that touches ρe (see fieldGas.ts). Filled with the states of steady flow without heat: from the chamber and,
+ * where the gas reacts, from chambers of the same total enthalpy at less pressure, as behind shocks. A gas whose composition
+ * is held has e(θ) alone. Colder and hotter than that, and in thinner gas than the expansion reaches, e goes straight on.
+ */
+
+import { attempt } from '../../numerics/problem.ts';
+import type { FieldGas } from '../euler/index.ts';
+import { perfectFieldGas } from '../euler/index.ts';
+import type { Expansion, FlowState } from '../gas/index.ts';
+import { evenTable } from './evenTable.ts';
+
+/** Rows over pressure and columns over θ. */
+const ROWS = 33;
+const COLUMNS = 65;
+/** Pressures from the chamber's down to this share of it, or as far as the expansion reaches. */
+const LOWEST_SHARE = 1e-6;
+/** Stagnation pressures behind shocks, each this share of the one before. */
+const LOSS = 0.5;
+const LOSSES = 14;
+/** How far beyond its hottest and coldest state the table goes, as a factor on θ. */
+const ROOM = 1.3;
+
+interface Point {
+  readonly theta: number;
+  readonly energy: number;
+}
+
+export function expansionGas(expansion: Expansion): FieldGas {
+  const { chamber, chemistry } = expansion;
+  if (chemistry === 'perfect') return perfectFieldGas(chamber.gammaFrozen);
+  const low = Math.max(LOWEST_SHARE * chamber.pressure, 1.02 * expansion.lowestPressure);
+  const lnHigh = Math.log(chamber.pressure);
+  const lnStep = (lnHigh - Math.log(low)) / (ROWS - 1);
+  const pressureAt = (row: number): number => Math.exp(lnHigh - (ROWS - 1 - row) * lnStep);
+  const rows =
+    expansion.afterLoss === undefined
+      ? sameForAll(expansion, pressureAt)
+      : rowsBehindShocks(expansion, expansion.afterLoss, pressureAt);
+  const all = rows.flat();
+  const lnLow = Math.log(Math.min(...all.map(({ theta }) => theta)) / ROOM);
+  const thetaStep = (Math.log(Math.max(...all.map(({ theta }) => theta)) * ROOM) - lnLow) / (COLUMNS - 1);
+  const base = Math.min(...all.map(({ energy }) => energy));
+  const values = rows.flatMap((points) =>
+    Array.from(
+      { length: COLUMNS },
+      (_, column) => energyAt(points, Math.exp(lnLow + column * thetaStep)) - base,
+    ),
+  );
+  const table = evenTable(
+    { from: Math.log(low), step: lnStep, count: ROWS },
+    { from: lnLow, step: thetaStep, count: COLUMNS },
+    Float64Array.from(values),
+  );
+  return {
+    tangent(density, pressure, out) {
+      const theta = pressure / density;
+      table.read(Math.log(pressure), Math.log(theta));
+      out.kappa = (table.slopeX + table.slopeY) / theta;
+      out.eta = table.value - table.slopeY;
+      out.zeta = -density * table.slopeX;
+    },
+  };
+}
+
+function pointOf({ pressure, density, enthalpy }: FlowState): Point {
+  const theta = pressure / density;
+  return { theta, energy: enthalpy - theta };
+}
+
+function sameForAll(
+  expansion: Expansion,
+  pressureAt: (row: number) => number,
+): readonly (readonly Point[])[] {
+  const points = Array.from({ length: ROWS }, (_, row) => pointAt(expansion, pressureAt(row))).flatMap(
+    (point) => point ?? [],
+  );
+  return Array.from({ length: ROWS }, () => inOrder(points));
+}
+
+function rowsBehindShocks(
+  expansion: Expansion,
+  afterLoss: (stagnationPressure: number) => Expansion,
+  pressureAt: (row: number) => number,
+): readonly (readonly Point[])[] {
+  const { pressure } = expansion.chamber;
+  const flows = [expansion];
+  for (let n = 1; n <= LOSSES; n++) {
+    const found = attempt(() => afterLoss(pressure * LOSS ** n));
+    if (found.ok) flows.push(found.value);
+  }
+  const rows: (readonly Point[])[] = [];
+  for (let row = 0; row < ROWS; row++) {
+    const here = pressureAt(row);
+    const moving = flows.flatMap((flow) => (flow.chamber.pressure > here ? (pointAt(flow, here) ?? []) : []));
+    // The hottest at this pressure: at rest.
+    const atRest = row === ROWS - 1 ? expansion : attempt(() => afterLoss(here));
+    const rest =
+      'ok' in atRest ? (atRest.ok ? [pointOf(atRest.value.chamber)] : []) : [pointOf(atRest.chamber)];
+    rows.push(inOrder([...moving, ...rest]));
+  }
+  // The row of the chamber's own pressure holds one state: its neighbour's slopes serve it too.
+  if (rows[ROWS - 1]!.length < 2) rows[ROWS - 1] = movedTo(rows[ROWS - 2]!, pointOf(expansion.chamber));
+  return rows;
+}
+
+function movedTo(points: readonly Point[], { theta, energy }: Point): readonly Point[] {
+  const shift = energy - energyAt(points, theta);
+  return points.map((point) => ({ theta: point.theta, energy: point.energy + shift }));
+}
+
+function pointAt(flow: Expansion, pressure: number): Point | null {
+  if (pressure >= flow.chamber.pressure) return pointOf(flow.chamber);
+  const found = attempt(() => pointOf(flow.atPressure(pressure)));
+  return found.ok ? found.value : null;
+}
+
+function inOrder(points: readonly Point[]): readonly Point[] {
+  const sorted = [...points].sort((a, b) => a.theta - b.theta);
+  return sorted.filter((point, i) => i === 0 || point.theta > sorted[i - 1]!.theta * (1 + 1e-6));
+}
+
+/** Straight between two states, and straight on beyond the first and the last. */
+function energyAt(points: readonly Point[], theta: number): number {
+  let k = 1;
+  while (k < points.length - 1 && points[k]!.theta < theta) k++;
+  const [a, b] = [points[k - 1]!, points[k]!];
+  return a.energy + ((b.energy - a.energy) * (theta - a.theta)) / (b.theta - a.theta);
+}

@@ -1,0 +1,19 @@
+/** Engines with the air round them as fields: meshes that follow the walls, gases from the study, steady states. */
+export type { Averages, BlockFlow } from './averages.ts';
+export { type AxisShock, axisShocks, firstCell, mainShock } from './axisMarks.ts';
+export { expansionGas } from './expansionGas.ts';
+export { middleIn, type PictureBlock, pictureOf } from './flowPicture.ts';
+export {
+  axisPressure,
+  type FarAir,
+  type PreparedEngine,
+  prepareRound,
+  type RoundCase,
+  type RoundEngine,
+  type RoundFlow,
+  roundFlow,
+  roundSize,
+  thrustOf,
+} from './roundEngine.ts';
+export { BEHIND, BESIDE, type JetRoom, type MeshSize, NOZZLE } from './roundMesh.ts';
+export { type Settled, settle } from './settle.ts';

@@ -1,0 +1,222 @@
+/**
+ * The flow through a round nozzle and out into the air, without friction: from the chamber to behind the first shocks of the
+ * jet, at one ambient pressure after the other, each field the beginning of the next.
+ */
+
+import {
+  cellAt,
+  type Flow,
+  type FlowPoint,
+  type GasPair,
+  newFlow,
+  perfectFieldGas,
+  type SideKind,
+  type SidePart,
+} from '../euler/index.ts';
+import type { Expansion } from '../gas/index.ts';
+import type { ContourPoint } from '../nozzle/index.ts';
+import type { BlockFlow } from './averages.ts';
+import { chamberSide } from './chamberSide.ts';
+import { expansionGas } from './expansionGas.ts';
+import { jetRoom, type LipState } from './jetRoom.ts';
+import {
+  BEHIND,
+  type JetRoom,
+  type MeshSize,
+  meshSize,
+  NOZZLE,
+  type RoundShape,
+  roundMesh,
+} from './roundMesh.ts';
+import { type WallCourse, wallCourse } from './wallCourse.ts';
+
+export interface RoundEngine {
+  readonly expansion: Expansion;
+  /** From the injector face to the lip [m]. */ readonly wall: readonly ContourPoint[];
+  /** [m] */ readonly throatRadius: number;
+}
+
+/** The air far away. */
+export interface FarAir {
+  /** [Pa] above 0 */ readonly pressure: number;
+  /** [kg/m³] */ readonly density: number;
+  /** [m/s] at which it comes from ahead */ readonly speed: number;
+}
+
+export interface RoundCase {
+  readonly air: FarAir;
+  /** [m] behind the throat where the flow is made to leave the wall; null: it keeps to it as it will */
+  readonly leavesAt: number | null;
+}
+
+/** What stays the same for every ambient pressure. */
+export interface PreparedEngine {
+  readonly engine: RoundEngine;
+  readonly shape: RoundShape;
+  readonly lip: LipState;
+  readonly gases: GasPair;
+  readonly chamber: SideKind;
+}
+
+/** cp/cv of air. */
+const AIR = 1.4;
+/** Thickness of the wall at the lip over the lip’s radius: not stated by a study. */
+const THICKNESS = 0.05;
+/** Chamber ahead of the throat that is in the field, in throat radii, at most. */
+const CHAMBER = 3.5;
+
+export function prepareRound(engine: RoundEngine): PreparedEngine {
+  const { wall, expansion, throatRadius } = engine;
+  const end = wall.at(-1)!;
+  const course = wallCourse(wall);
+  return {
+    engine,
+    shape: {
+      wall: course,
+      inlet: Math.max(wall[0]!.axial, -CHAMBER * throatRadius),
+      lip: end.axial,
+      thickness: THICKNESS * end.radius,
+    },
+    lip: { radius: end.radius, areaRatio: (end.radius / throatRadius) ** 2, angle: end.angle },
+    gases: { inner: expansionGas(expansion), outer: perfectFieldGas(AIR) },
+    chamber: chamberSide(expansion),
+  };
+}
+
+/** A case on a mesh, ready to be settled. */
+export interface RoundFlow {
+  readonly flow: Flow;
+  readonly room: JetRoom;
+  readonly size: MeshSize;
+  readonly prepared: PreparedEngine;
+  readonly case: RoundCase;
+  /** First cell of the nozzle's wall that is left open; as many as it has: none */ readonly opens: number;
+}
+
+/** @param across cells from axis to wall @param from a field to begin from, on the same mesh or one half as fine */
+export function roundFlow(
+  prepared: PreparedEngine,
+  which: RoundCase,
+  size: MeshSize,
+  from: readonly BlockFlow[] | null,
+): RoundFlow {
+  const { shape, lip, gases, chamber, engine } = prepared;
+  const { air, leavesAt } = which;
+  const room = jetRoom(engine.expansion, lip, air.pressure);
+  const still: FlowPoint = { density: air.density, u: air.speed, v: 0, pressure: air.pressure, share: 0 };
+  const far: SideKind = { is: 'far', air: still };
+  const { blocks } = roundMesh(shape, room, size, {
+    chamber,
+    air: far,
+    pressed: { is: 'pressed', pressure: air.pressure },
+  });
+  const opens = leavesAt === null ? size.nozzle : firstBehind(blocks[NOZZLE]!.mesh.x, size.nozzle, leavesAt);
+  const opened = blocks.map(({ mesh, sides }, b) => ({
+    mesh,
+    sides: b === NOZZLE ? withOpenWall(sides, opens, { ...far, air: { ...still, u: 0 } }) : sides,
+  }));
+  const guess = from === null ? firstGuess(prepared, room, still) : carried(from, still, size);
+  return { flow: newFlow({ blocks: opened, gases, start: guess }), room, size, prepared, case: which, opens };
+}
+
+/** @param coarsest cells from axis to wall of the coarsest mesh @param across of the mesh wanted, a multiple */
+export function roundSize(prepared: PreparedEngine, coarsest: number, across: number): MeshSize {
+  return meshSize(prepared.shape, coarsest, across);
+}
+
+function firstBehind(x: Float64Array, cells: number, at: number): number {
+  let i = 0;
+  while (i < cells && x[i]! < at) i++;
+  return i;
+}
+
+/** From a cell of the wall on still air instead of metal. */
+function withOpenWall(sides: readonly SidePart[], from: number, air: SideKind): readonly SidePart[] {
+  return sides.flatMap((part) => {
+    if (part.side !== 'jHigh' || from >= part.to) return [part];
+    return [
+      { ...part, to: from },
+      { ...part, from, kind: air },
+    ].filter((each) => each.to > each.from);
+  });
+}
+
+type Start = (x: number, y: number, block: number, i: number, j: number) => FlowPoint;
+
+/** One-dimensional flow in the nozzle and as far as the jet is expected; air everywhere else. */
+function firstGuess({ engine, shape }: PreparedEngine, room: JetRoom, air: FlowPoint): Start {
+  const { expansion, throatRadius } = engine;
+  const at = along(expansion, throatRadius, shape.wall, shape.inlet, shape.lip);
+  const jet = along(expansion, throatRadius, room.edge, 0, room.fine);
+  const floor = Math.max(air.pressure, 0);
+  return (x, y, block) => {
+    const behind = x - shape.lip;
+    if (block === NOZZLE) return at(x);
+    if (block !== BEHIND || behind > 0.7 * room.fine || y > room.edge(behind)) return air;
+    const point = jet(behind);
+    return point.pressure > floor
+      ? point
+      : { ...point, density: point.density * (floor / point.pressure) ** 0.8, pressure: floor };
+  };
+}
+
+/** States of one-dimensional flow, found once at places along. */
+function along(
+  expansion: Expansion,
+  throatRadius: number,
+  radius: WallCourse,
+  from: number,
+  to: number,
+): (x: number) => FlowPoint {
+  const COUNT = 60;
+  const states = Array.from({ length: COUNT + 1 }, (_, k): FlowPoint => {
+    const x = from + ((to - from) * k) / COUNT;
+    const area = Math.max(1.0001, (radius(x) / throatRadius) ** 2);
+    const { density, velocity, pressure } = expansion.atAreaRatio(
+      area,
+      from < 0 && x < 0 ? 'subsonic' : 'supersonic',
+    );
+    return { density, u: velocity, v: 0, pressure, share: 1 };
+  });
+  return (x) => states[Math.min(COUNT, Math.max(0, Math.round(((x - from) / (to - from)) * COUNT)))]!;
+}
+
+/** A field of the same numbering, or of one half as fine; the air brought to the pressure that it now has. */
+function carried(from: readonly BlockFlow[], air: FlowPoint, size: MeshSize): Start {
+  const finer = size.nozzle / from[NOZZLE]!.mesh.ni;
+  const { mesh, pressure } = from[BEHIND]!;
+  // Far out at the outer corner the air is as it was.
+  const was = pressure[mesh.ni * mesh.nj - 1]!;
+  return (_x, _y, block, i, j) => {
+    const { mesh: own, density, u, v, pressure: p, share } = from[block]!;
+    const cell = Math.floor(j / finer) * own.ni + Math.floor(i / finer);
+    const point = {
+      density: density[cell]!,
+      u: u[cell]!,
+      v: v[cell]!,
+      pressure: p[cell]!,
+      share: share[cell]!,
+    };
+    if (block === NOZZLE || point.share > 0.5) return point;
+    const factor = air.pressure / was;
+    return { ...point, density: point.density * factor, pressure: point.pressure * factor };
+  };
+}
+
+/** The axial push on the engine [N]: what leaves the nozzle, the air's pressure on all the rest taken off. */
+export function thrustOf({ flow, size, opens, prepared, case: { air } }: RoundFlow): number {
+  const leaving = flow.through(NOZZLE, { side: 'iHigh', from: 0, to: size.across }).x;
+  const beside =
+    opens < size.nozzle ? flow.through(NOZZLE, { side: 'jHigh', from: opens, to: size.nozzle }).x : 0;
+  const { y, ni, nj } = flow.fields[NOZZLE]!.mesh;
+  const radius = opens < size.nozzle ? y[nj * (ni + 1) + opens]! : prepared.lip.radius;
+  return leaving + beside - air.pressure * Math.PI * radius * radius;
+}
+
+/** Mean of p over the axis in the fine part behind the lip [Pa]: tells whether the jet stands still. */
+export function axisPressure({ flow, size }: RoundFlow): number {
+  const { mesh, pressure } = flow.fields[BEHIND]!;
+  let sum = 0;
+  for (let i = 0; i < size.fine; i++) sum += Math.log(pressure[cellAt(mesh, i, 0)]!);
+  return Math.exp(sum / size.fine);
+}

@@ -1,0 +1,76 @@
+/** A field brought to rest, each cell by its own steps; what never comes to rest is averaged. */
+
+import { attempt, ProblemError } from '../../numerics/problem.ts';
+import type { Flow } from '../euler/index.ts';
+import { type Averages, averagesFor } from './averages.ts';
+
+export interface SettleOptions {
+  /** Steps at least and at most. */ readonly least: number;
+  readonly most: number;
+  /** What is watched until it stands; each must. */ readonly watch: (flow: Flow) => readonly number[];
+  /** Largest departure of each from its mean over the last stretches, relative. */ readonly still: readonly number[];
+}
+
+export interface Settled {
+  readonly steps: number;
+  /** Mean of what was watched over the last stretches, and the largest departure from it there, relative. */
+  readonly watched: readonly { readonly mean: number; readonly swing: number }[];
+  /** Whether all stood still before the steps ran out. */ readonly steady: boolean;
+  /** Over the last half of the steps, or since all stands still. */ readonly averages: Averages;
+  /** How often the field broke and went on with shorter steps, at first order for a while. */ readonly broke: number;
+}
+
+/** Steps between two looks, and between two fields of the mean. */
+const STRETCH = 50;
+const SAMPLE = 10;
+/** Stretches that must agree. */
+const ALIKE = 4;
+/** Share of the longest stable step. */
+const COURANT = 0.6;
+/** Steps at first order after the field broke, and how often it may break. */
+const BLURRED = 40;
+const MOST_BREAKS = 12;
+
+/** @throws ProblemError where the field goes on breaking */
+export function settle(flow: Flow, { least, most, watch, still }: SettleOptions): Settled {
+  const seen: (readonly number[])[] = [];
+  let averages = averagesFor(flow);
+  let [courant, broke, blurredTo] = [COURANT, 0, 0];
+  let steady = false;
+  let n = 0;
+  while (n < most && !steady) {
+    const taken = attempt(() => flow.relax(courant, n < blurredTo));
+    if (!taken.ok) {
+      broke += 1;
+      if (broke > MOST_BREAKS) throw new ProblemError(taken.problem);
+      courant /= 2;
+      blurredTo = n + BLURRED;
+      continue;
+    }
+    n += 1;
+    if (n % SAMPLE === 0) averages.add();
+    if (n % STRETCH !== 0) continue;
+    courant = Math.min(COURANT, 1.5 * courant);
+    seen.push(watch(flow));
+    const last = swings(seen.slice(-ALIKE));
+    steady = n >= least && seen.length >= ALIKE && last.every(({ swing }, k) => swing < still[k]!);
+    // What came before was still on its way.
+    if (
+      !steady &&
+      (n === STRETCH * Math.floor(least / STRETCH) || n === STRETCH * Math.floor(most / 2 / STRETCH))
+    )
+      averages = averagesFor(flow);
+  }
+  const watched = swings(steady ? seen.slice(-ALIKE) : seen.slice(Math.floor(seen.length / 2)));
+  return { steps: n, watched, steady, averages, broke };
+}
+
+function swings(
+  seen: readonly (readonly number[])[],
+): readonly { readonly mean: number; readonly swing: number }[] {
+  return (seen[0] ?? []).map((_, k) => {
+    const values = seen.map((each) => each[k]!);
+    const mean = values.reduce((a, b) => a + b, 0) / values.length;
+    return { mean, swing: Math.max(...values.map((value) => Math.abs(value / mean - 1))) };
+  });
+}

@@ -1,0 +1,44 @@
+/** The whole flow of one engine at one place, without friction, as a figure with head and foot. */
+
+import { CAUTION } from '../../answer/caution.ts';
+import type { FlowField, Shown } from '../../answer/flow/index.ts';
+import { layoutOf } from '../look/formats.ts';
+import { formatPressure } from '../numbers/formatNumber.ts';
+import type { Scene } from '../scene/scene.ts';
+import { flowPanel } from './flowPanel.ts';
+import { flowFinding } from './flowWords.ts';
+import { frame } from './frame.ts';
+import type { FigureOptions } from './options.ts';
+
+const WORDS: Readonly<Record<Shown, string>> = {
+  pressure: 'Pressure',
+  mach: 'Mach number',
+  'density gradient': 'Change of density over a lip radius, the darker the steeper',
+};
+
+export function figureFlow(field: FlowField, shown: Shown, options: FigureOptions): Scene {
+  const layout = layoutOf(options.size);
+  const title = options.title ?? flowFinding(field);
+  const subtitle = `${WORDS[shown]}; inviscid, computed. Air ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}.`;
+  const around = frame(layout, { title, subtitle, foot: footOf(field) }, options);
+  return {
+    width: layout.width,
+    height: layout.height,
+    title,
+    description: [title, subtitle, ...footOf(field), CAUTION].join(' '),
+    theme: options.theme,
+    transparent: options.transparent ?? false,
+    children: [...flowPanel(field, shown, around.content, layout), ...around.nodes],
+  };
+}
+
+function footOf({ leaves, steady, steps, cells }: FlowField): readonly string[] {
+  return [
+    'No turbulence: the jet does not mix with the air, nothing rubs on the walls.',
+    leaves === null
+      ? 'Gas lets go of a wall only where a shock turns it.'
+      : `The gas is made to leave the wall at the estimate of ${leaves.by}; dashed, the wall behind it.`,
+    steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
+    `${cells} cells, ${steps} steps. Outside of the wall and its thickness notional. Model: flow-field.`,
+  ].filter((words) => words !== '');
+}

@@ -1,0 +1,96 @@
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
+import { CAUTION } from '../../../src/answer/caution.ts';
+import type { FlowField } from '../../../src/answer/flow/index.ts';
+import { flowFolder, flowOfText, readFlow } from '../../../src/faces/disk/flowShelf.ts';
+import { type Ran, runMain } from './runMain.ts';
+
+const place = mkdtempSync(join(tmpdir(), 'plumeline-flow-'));
+const cache = join(place, 'cache');
+afterAll(() => {
+  vi.unstubAllEnvs();
+  rmSync(place, { recursive: true, force: true });
+});
+
+/** Perfect gas through a cone, at 20 bar: matched at about a tenth of an atmosphere. */
+const folder = join(place, 'cold');
+mkdirSync(folder);
+writeFileSync(
+  join(folder, 'study.yaml'),
+  `plumeline: 1
+question: Where does its shock stand?
+engines:
+  cold: { name: Cold, propellants: { gamma: 1.4, molarMass: 28 g/mol, temperature: 600 K }, chamber: { pressure: 20 bar, efficiency: 100 % }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 4, halfAngle: 15 deg } }
+  none: { like: cold, name: Bound, nozzle: { kind: adapting, areaRatio: 10 } }
+`,
+);
+
+describe('plumeline flow', () => {
+  const asked = ['flow', folder, '--fineness', 'coarse', '--ambient', '0.2 bar'];
+  let json: { readonly caution: string; readonly fields: readonly FlowField[] };
+  let again: Ran;
+  beforeAll(async () => {
+    vi.stubEnv('XDG_CACHE_HOME', cache);
+    json = JSON.parse((await runMain([...asked, '--json'])).out) as typeof json;
+    again = await runMain([...asked, '--out', join(place, 'jet.svg')]);
+  });
+
+  test('the disk of an under-expanded jet, near the law, and the thrust that the nozzle’s own model gives', () => {
+    const [field] = json.fields;
+    expect(json.caution).toBe(CAUTION);
+    expect(field!.mainShock).not.toBeNull();
+    // Lewis & Carlson 1964 by the mean state at the exit; a cone’s flow is uneven there.
+    expect(field!.mainShock!.behind / field!.byLaw.machDisk!).toBeGreaterThan(0.75);
+    expect(field!.mainShock!.behind / field!.byLaw.machDisk!).toBeLessThan(1.25);
+    const { mean, byModel } = field!.thrustCoefficient;
+    expect(Math.abs(mean / byModel - 1)).toBeLessThan(5e-3);
+  });
+
+  test('what is computed is kept: the second time nothing is computed, and the picture says what it is', async () => {
+    const folderOfFlows = flowFolder({ XDG_CACHE_HOME: cache });
+    const files = readdirSync(folderOfFlows);
+    expect(files).toHaveLength(1);
+    const kept = await readFlow(folderOfFlows, files[0]!.replace('.json', ''));
+    expect(kept!.blocks[0]!.pressure).toBeInstanceOf(Float32Array);
+    expect(kept!.thrustCoefficient).toEqual(json.fields[0]!.thrustCoefficient);
+    expect(await readFlow(folderOfFlows, 'nothing')).toBeNull();
+    expect(() => flowOfText('{"format":"other"}')).toThrow();
+    const svg = readFileSync(join(place, 'jet.svg'), 'utf8');
+    for (const words of ['inviscid, computed', 'No turbulence', 'not for building'])
+      expect(svg).toContain(words);
+    expect(again.out).toContain('no turbulence');
+    expect(again.out.replaceAll(/\s+/g, ' ')).toContain(CAUTION);
+    expect(existsSync(join(place, 'jet.svg'))).toBe(true);
+  });
+
+  test('what cannot be: an engine without a wall, a word that is none, several places in one picture', async () => {
+    const bound = await runMain(['flow', folder, '--engine', 'none', '--ambient', '1 bar']);
+    expect(bound.status).toBe(2);
+    expect(bound.err).toContain('no plain round wall');
+    expect((await runMain([...asked, '--show', 'colour'])).err).toContain(
+      'Give pressure, mach or density gradient',
+    );
+    expect((await runMain([...asked, '--engine', 'other'])).err).toContain('Name one of cold, none');
+    const two = await runMain([
+      'flow',
+      folder,
+      '--fineness',
+      'coarse',
+      '--ambient',
+      '0.2 bar, 0.2 bar',
+      '--out',
+      join(place, 'x.gif'),
+    ]);
+    expect(two.err).toContain('does not end in');
+  });
+});

@@ -1,0 +1,73 @@
+import { describe, expect, test } from 'vitest';
+import type { Tangent } from '../../../src/physics/euler/index.ts';
+import { expandBurnt, expandPerfect } from '../../../src/physics/gas/index.ts';
+import { chamberSide } from '../../../src/physics/wholeFlow/chamberSide.ts';
+import { expansionGas } from '../../../src/physics/wholeFlow/index.ts';
+import { burnt, species } from '../gas/rows.ts';
+
+const burning = (kind: 'shifting' | 'frozen') =>
+  expandBurnt(burnt('LOX', 'LCH4', 3.4), species, { pressure: 1e7, chemistry: { kind } });
+
+const soundSpeed = ({ kappa, zeta }: Tangent, density: number, pressure: number): number =>
+  Math.sqrt(((kappa + 1) * pressure + zeta) / (kappa * density));
+
+describe('the gas of a field from an expansion', () => {
+  test('a perfect gas stays one', () => {
+    const gas = expansionGas(
+      expandPerfect({ gamma: 1.25, molarMass: 0.02, temperature: 3000, pressure: 50e5 }),
+    );
+    const tangent: Tangent = { kappa: 0, eta: 1, zeta: 1 };
+    gas.tangent(1, 1e5, tangent);
+    expect(tangent.kappa).toBeCloseTo(4, 12);
+    expect([tangent.eta, tangent.zeta]).toEqual([0, 0]);
+  });
+
+  test.each(['shifting', 'frozen'] as const)(
+    'methane and oxygen, %s: energy and sound speed along the expansion',
+    (kind) => {
+      const expansion = burning(kind);
+      const gas = expansionGas(expansion);
+      const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
+      const energyAt = (pressure: number, density: number): number => {
+        gas.tangent(density, pressure, tangent);
+        return (tangent.kappa * pressure + tangent.eta * density + tangent.zeta) / density;
+      };
+      const { chamber } = expansion;
+      const zero =
+        energyAt(chamber.pressure, chamber.density) - (chamber.enthalpy - chamber.pressure / chamber.density);
+      // Against all that the gas gives up from the chamber on.
+      const whole = chamber.enthalpy - expansion.atPressure(1e-4 * chamber.pressure).enthalpy;
+      for (const share of [0.9, 0.5, 0.1, 0.01, 1e-3, 1e-4]) {
+        const state = expansion.atPressure(share * chamber.pressure);
+        const energy = state.enthalpy - state.pressure / state.density;
+        const error = Math.abs(energyAt(state.pressure, state.density) - zero - energy) / whole;
+        expect(error, `energy at ${share}`).toBeLessThan(2e-3);
+        const sound = soundSpeed(tangent, state.density, state.pressure);
+        expect(Math.abs(sound / state.soundSpeed! - 1), `sound at ${share}`).toBeLessThan(0.01);
+      }
+    },
+  );
+
+  test('behind a loss of stagnation pressure the gas is hotter, and the table knows it', () => {
+    const expansion = burning('shifting');
+    const gas = expansionGas(expansion);
+    const lost = expansion.afterLoss!(0.03 * expansion.chamber.pressure);
+    const state = lost.atPressure(0.01 * expansion.chamber.pressure);
+    const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
+    gas.tangent(state.density, state.pressure, tangent);
+    const sound = soundSpeed(tangent, state.density, state.pressure);
+    expect(Math.abs(sound / state.soundSpeed! - 1)).toBeLessThan(0.01);
+  });
+
+  test('the chamber’s side: density and speed as of the expansion', () => {
+    const expansion = burning('shifting');
+    const side = chamberSide(expansion);
+    if (side.is !== 'reservoir') throw new Error('no reservoir');
+    for (const share of [0.999, 0.98, 0.9, 0.7]) {
+      const state = expansion.atPressure(share * expansion.chamber.pressure);
+      const { density, speed } = side.at(state.pressure);
+      expect(Math.abs(density / state.density - 1)).toBeLessThan(1e-3);
+      expect(Math.abs(speed / state.velocity - 1)).toBeLessThan(1e-3);
+    }
+  });
+});
