@@ -8,7 +8,7 @@ import { formatLength } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
 import { type Point, polyline, rectangle, segment } from '../scene/pathData.ts';
 import { group, type Paint, type SceneNode } from '../scene/scene.ts';
-import { fieldBands } from './fieldBands.ts';
+import { fieldBands, type Pieces } from './fieldBands.ts';
 import { flowLines } from './flowPlane.ts';
 import { pressureKey, pressureKeyHeight } from './pressureKey.ts';
 
@@ -108,9 +108,8 @@ function bandNodes(
     const placed = lines.map((line) =>
       line.map(({ axial, radius, value }) => ({ ...at(axial, side * radius), value })),
     );
-    for (const [step, polygons] of fieldBands(placed, ramp).bands) {
-      const d = polygons.filter((polygon) => touches(polygon, box)).map((polygon) => polyline(polygon, true));
-      paths.set(step, (paths.get(step) ?? '') + d.join(''));
+    for (const [step, pieces] of fieldBands(placed, ramp).bands) {
+      paths.set(step, (paths.get(step) ?? '') + pathWithin(pieces, box));
     }
   }
   return [...paths].map(([step, d]): SceneNode => {
@@ -126,10 +125,18 @@ function bandNodes(
   });
 }
 
-function touches(polygon: readonly Point[], { x, y, width, height }: Box): boolean {
-  return polygon.some(
-    (point) => point.x >= x && point.x <= x + width && point.y >= y && point.y <= y + height,
-  );
+/** Of the polygons those that have a corner in the box. */
+function pathWithin({ xy, ends }: Pieces, { x, y, width, height }: Box): string {
+  let d = '';
+  let from = 0;
+  for (const end of ends) {
+    const points: Point[] = [];
+    for (let k = from; k < end; k += 2) points.push({ x: xy[k]!, y: xy[k + 1]! });
+    from = end;
+    if (points.some((p) => p.x >= x && p.x <= x + width && p.y >= y && p.y <= y + height))
+      d += polyline(points, true);
+  }
+  return d;
 }
 
 /** The wall of the nozzle as strong as metal, its outside and base thin: they are not stated; the axis. */
