@@ -14,7 +14,7 @@ import { pressureKey, pressureKeyHeight } from './pressureKey.ts';
 
 /** Change of ln ρ over a lip radius in equal ratios, from pale to ink. */
 const GRADIENT_STEPS = 12;
-const GRADIENT = { first: 0.15, last: 25 };
+const GRADIENT = { first: 0.5, last: 40 };
 const gradientStart = (step: number): number =>
   GRADIENT.first * (GRADIENT.last / GRADIENT.first) ** ((step - 1) / GRADIENT_STEPS);
 const GRADIENT_RAMP: Ramp = {
