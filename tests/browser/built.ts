@@ -16,6 +16,7 @@ const sources = [
   'src/answer',
   'src/telling',
   'src/faces/canvas',
+  'src/faces/solved',
   'src/faces/workbench',
   'vite.config.ts',
 ];

@@ -8,6 +8,7 @@ import { createAdaptorServer, type ServerType } from '@hono/node-server';
 import { ProblemError } from '../../numerics/problem.ts';
 import { watchStudy } from './changes.ts';
 import { filmDesk } from './filmDesk.ts';
+import { firstAnswerFor } from './firstAnswer.ts';
 import { acceptedHosts, isLoopback, newToken } from './guard.ts';
 import { openScriptFile } from './scriptFile.ts';
 import { type ShippedFolders, studyApp } from './studyApp.ts';
@@ -63,8 +64,10 @@ export async function serveStudy({
   let hosts: readonly string[] = [];
   const script = openScriptFile(folder);
   const films = filmDesk();
+  const firstAnswer = firstAnswerFor(file);
   const app = studyApp({
     films,
+    firstAnswer,
     file,
     script,
     changes,
@@ -80,6 +83,7 @@ export async function serveStudy({
     async close() {
       changes.close();
       await films.close();
+      await firstAnswer.close();
       const closed = once(server, 'close');
       server.close();
       if ('closeAllConnections' in server) server.closeAllConnections();

@@ -9,6 +9,7 @@ import { ProblemError } from '../../numerics/problem.ts';
 import type { FilmWanted } from '../film/filmModel.ts';
 import type { Changes } from './changes.ts';
 import type { FilmDesk } from './filmDesk.ts';
+import type { FirstAnswer } from './firstAnswer.ts';
 import { onlyMethods, onlyOwnSite, onlyWithToken, refuse, withSafetyHeaders } from './guard.ts';
 import { isMissing } from './insideFolder.ts';
 import { studiesIn } from './nearStudies.ts';
@@ -31,6 +32,7 @@ export interface StudyAppParts {
   readonly script: ScriptFile;
   readonly changes: Changes;
   readonly films: FilmDesk;
+  readonly firstAnswer: FirstAnswer;
   readonly token: string;
   readonly folders: ShippedFolders;
   /** Accepted Host headers; asked at each request, since the port is known only once the server listens. */
@@ -45,7 +47,16 @@ const keepAlive = 15_000;
 
 const noStore = { 'Cache-Control': 'no-store' };
 
-export function studyApp({ file, script, changes, films, token, folders, hosts }: StudyAppParts): Hono {
+export function studyApp({
+  file,
+  script,
+  changes,
+  films,
+  firstAnswer,
+  token,
+  folders,
+  hosts,
+}: StudyAppParts): Hono {
   const app = new Hono();
   app.use(withSafetyHeaders);
   app.use(onlyOwnSite(hosts));
@@ -67,6 +78,12 @@ export function studyApp({ file, script, changes, films, token, folders, hosts }
   });
 
   app.get('/api/study', async (context) => context.json(await file.read(), 200, noStore));
+
+  app.get('/api/answer', async (context) => {
+    const answer = await firstAnswer.read(context.req.query('hash') ?? '');
+    if (answer === null) return refuse(context, 404, 'There is no answer to this text here.');
+    return context.body(answer, 200, { ...noStore, 'Content-Type': 'application/octet-stream' });
+  });
 
   /** A write: only with the token, of a bounded size, as JSON. */
   const onPut = (

@@ -5,10 +5,11 @@
 
 import { batch, computed, signal } from '@preact/signals';
 import { type AnsweredEngine, type EstimatedEngine, estimateEngine } from '../../../answer/estimate/index.ts';
+import { likeRows } from '../../solved/packedRows.ts';
+import type { Ladder, SolvedStudy } from '../../solved/solvedStudy.ts';
 import { askEstimate, endEstimate, estimateFrom } from '../workshop/estimator.ts';
 import type { Bases, Change } from '../workshop/estimatorMessages.ts';
-import type { Edit, Ladder, SolvedStudy } from '../workshop/messages.ts';
-import { likeRows } from '../workshop/packedRows.ts';
+import type { Edit } from '../workshop/messages.ts';
 
 /** An engine as first estimated. */
 export interface Estimate extends Pick<EstimatedEngine, 'answer' | 'isShaped'> {

@@ -5,7 +5,7 @@ import type { EngineAnswer } from '../../../answer/model.ts';
 import type { Problem } from '../../../numerics/problem.ts';
 import type { EngineInput } from '../../../study/model.ts';
 import { ENGINE_STYLES, type EngineStyle } from '../../../telling/look/engineStyles.ts';
-import type { Ladder } from '../workshop/messages.ts';
+import type { Ladder } from '../../solved/solvedStudy.ts';
 import { estimates } from './estimates.ts';
 import { solved } from './studyStore.ts';
 import { chosenPair } from './view.ts';

@@ -4,8 +4,8 @@ import { computed } from '@preact/signals';
 import type { ConditionRow } from '../../../answer/model.ts';
 import { airAtGeometricAltitude } from '../../../physics/air/index.ts';
 import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
-import { type Ladder, ladderStep } from '../workshop/messages.ts';
-import { openedRow } from '../workshop/packedRows.ts';
+import { openedRow } from '../../solved/packedRows.ts';
+import { type Ladder, ladderStep } from '../../solved/solvedStudy.ts';
 import { topOfScale } from './scale.ts';
 import { altitude } from './view.ts';
 

@@ -12,11 +12,18 @@ import {
 } from '../../../study/history.ts';
 import type { StudyProblem } from '../../../study/model.ts';
 import { changeBetween, conflicts } from '../../../study/textChange.ts';
-import type { Edit, OpenOutcome, SolvedStudy } from '../workshop/messages.ts';
+import type { SolvedStudy } from '../../solved/solvedStudy.ts';
+import type { Edit, OpenOutcome } from '../workshop/messages.ts';
 import { editText, openText } from '../workshop/workshop.ts';
 import { editWords, gestureOf } from './editWords.ts';
 import { changeBegun, changeRefused, changeWritten, type Made, settleEstimates } from './estimates.ts';
-import { onStudyChanged, readStudyText, type StudyText, writeStudyText } from './studyLink.ts';
+import {
+  onStudyChanged,
+  readFirstAnswer,
+  readStudyText,
+  type StudyText,
+  writeStudyText,
+} from './studyLink.ts';
 
 /** The text as the file has it. */
 const file = signal<StudyText | null>(null);
@@ -128,8 +135,17 @@ async function reload(): Promise<void> {
     if (trouble.value !== null) await showText(outcome.value);
     return;
   }
-  if (before !== null) saveState.value = 'reloaded';
+  if (before === null) await showFirstAnswer(outcome.value);
+  else saveState.value = 'reloaded';
   await takeUp(outcome.value);
+}
+
+/** What the server has worked out already stands on screen while the page's own worker opens the study. */
+async function showFirstAnswer({ hash }: StudyText): Promise<void> {
+  const first = await readFirstAnswer(hash);
+  if (first === null) return;
+  solving.value = true;
+  solved.value = first;
 }
 
 /** Shows a text that was written elsewhere; to come there is a step like any other. */

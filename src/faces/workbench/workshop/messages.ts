@@ -1,30 +1,11 @@
 /** What page and worker say to each other. All of it is plain data. */
 
 import type { Ask, Told } from '../../../answer/asked/model.ts';
-import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
 import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { ListEdit } from '../../../study/edit.ts';
-import type { Study, StudyProblem } from '../../../study/model.ts';
-import type { PackedRows } from './packedRows.ts';
-
-/** Results of one engine at every tenth of a kilometre from 0 to 40 km, and in vacuum. */
-export interface Ladder extends PackedRows {
-  readonly vacuum: ConditionRow;
-}
-
-/** Spacing of a ladder's rows [m]. */
-export const ladderStep = 100;
-/** Highest row of a ladder [m]. */
-export const ladderTop = 40_000;
-
-export interface SolvedStudy {
-  readonly study: Study;
-  readonly warnings: readonly StudyProblem[];
-  readonly answer: StudyAnswer;
-  readonly ladders: Readonly<Record<string, Ladder>>;
-  /** How long reading and solving took [ms]. */ readonly took: number;
-}
+import type { StudyProblem } from '../../../study/model.ts';
+import type { SolvedStudy } from '../../solved/solvedStudy.ts';
 
 export type OpenOutcome =
   | { readonly ok: true; readonly solved: SolvedStudy }

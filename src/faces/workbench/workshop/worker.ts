@@ -12,19 +12,11 @@ import { attempt, type Problem, ProblemError } from '../../../numerics/problem.t
 import type { Study, StudyProblem } from '../../../study/model.ts';
 import { knownNames } from '../../../study/names.ts';
 import { type ReadOptions, readStudy } from '../../../study/read.ts';
+import { packedRows } from '../../solved/packedRows.ts';
+import { type Ladder, ladderStep, ladderTop } from '../../solved/solvedStudy.ts';
 import { fetchedShelf } from '../shelf.ts';
 import { changedText } from './changedText.ts';
-import {
-  type Delivery,
-  type Edit,
-  type EditOutcome,
-  type Ladder,
-  ladderStep,
-  ladderTop,
-  type OpenOutcome,
-  type Order,
-} from './messages.ts';
-import { packedRows } from './packedRows.ts';
+import type { Delivery, Edit, EditOutcome, OpenOutcome, Order } from './messages.ts';
 
 const shelf = fetchedShelf();
 const file = 'study.yaml';

@@ -1,7 +1,7 @@
 /** Rows of many altitudes on their way from worker to page: their fields as one block of numbers, opened one by one. */
 
-import type { Likeness } from '../../../answer/estimate/index.ts';
-import type { ConditionRow } from '../../../answer/model.ts';
+import type { Likeness } from '../../answer/estimate/index.ts';
+import type { ConditionRow } from '../../answer/model.ts';
 
 type Field = NonNullable<ConditionRow['field']>;
 

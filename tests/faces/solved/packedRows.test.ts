@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ConditionRow } from '../../../src/answer/model.ts';
-import { openedRow, packedRows } from '../../../src/faces/workbench/workshop/packedRows.ts';
+import { openedRow, packedRows } from '../../../src/faces/solved/packedRows.ts';
 
 const row = (altitude: number, field?: ConditionRow['field']): ConditionRow =>
   ({
