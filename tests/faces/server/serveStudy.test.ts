@@ -89,6 +89,14 @@ describe('reading and writing the study', () => {
     expect(study.hash).toMatch(/^[0-9a-f]{64}$/);
   });
 
+  it('has no first answer to another text, and none for another site', async () => {
+    expect((await ask({ path: '/api/answer?hash=0' })).status).toBe(404);
+    expect((await ask({ path: '/api/answer' })).status).toBe(404);
+    expect((await ask({ path: '/api/answer', headers: { Origin: 'http://elsewhere.example' } })).status).toBe(
+      403,
+    );
+  });
+
   it('writes with the token and gives the new hash', async () => {
     const reply = await put('# new\n');
     expect(reply.status).toBe(200);
