@@ -1,13 +1,17 @@
 /** Sums of terms times coefficients at many places at once, the terms of each place one behind the other. */
 
-/**
- * Terms are added one by one in their order, as in a plain loop; several in one go through the places only save reading and writing.
- *
- * @param terms by place, then by term @param into one entry a place
- */
+/** @param terms by place, then by term @param into one entry a place */
 export function sumTermsInto(into: Float64Array, terms: Float64Array, coefficients: Float64Array): void {
-  const count = coefficients.length;
   into.fill(0);
+  addTermsInto(into, terms, coefficients);
+}
+
+/**
+ * The same added to what is there: one by one in their order, as in a plain loop; several in one go through the places only save
+ * reading and writing.
+ */
+export function addTermsInto(into: Float64Array, terms: Float64Array, coefficients: Float64Array): void {
+  const count = coefficients.length;
   let from = 0;
   for (; from + 6 <= count; from += 6) addSix(into, terms, coefficients, from);
   for (; from + 3 <= count; from += 3) addThree(into, terms, coefficients, from);

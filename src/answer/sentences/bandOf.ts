@@ -19,14 +19,39 @@ export function bandOf(
   evaluate: (all: Row) => number | null,
 ): Band | null {
   const values = new Float64Array(Math.min(count, wanted.most ?? count));
-  const bands = choices.flatMap((choice) => {
+  return widest(choices, (choice) => {
     let told = 0;
     eachRow({ ...wanted, alternative: choice }, (row) => {
       const value = evaluate(row);
       if (value !== null) values[told++] = value;
     });
-    return middleOf(values.subarray(0, told)) ?? [];
+    return middleOf(values.subarray(0, told));
   });
+}
+
+/** The same of one ask by itself, by its place in the list. */
+export function bandOfAsk(
+  { count, askBy }: Pick<DrawnAsks, 'count' | 'askBy'>,
+  choices: readonly (AlternativeChoice | undefined)[],
+  place: number,
+): Band | null {
+  const found = new Float64Array(count);
+  return widest(choices, (choice) => {
+    const { values, absent } = askBy(place, choice);
+    let told = 0;
+    for (let draw = 0; draw < count; draw++) {
+      if (absent === null || absent[draw] !== 1) found[told++] = values[draw]!;
+    }
+    return middleOf(found.subarray(0, told));
+  });
+}
+
+/** Takes in the bands by all models. */
+function widest(
+  choices: readonly (AlternativeChoice | undefined)[],
+  bandBy: (choice: AlternativeChoice | undefined) => Band | null,
+): Band | null {
+  const bands = choices.flatMap((choice) => bandBy(choice) ?? []);
   if (bands.length === 0) return null;
   return {
     low: Math.min(...bands.map(({ low }) => low)),

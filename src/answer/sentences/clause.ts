@@ -5,7 +5,7 @@ import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
 import type { Choices } from './alternatives.ts';
 import { type OwnersById, placeWords, thatOfWords } from './askWords.ts';
-import { type Band, bandOf } from './bandOf.ts';
+import { type Band, bandOf, bandOfAsk } from './bandOf.ts';
 import type { DrawnAsks, Row } from './drawnAsks.ts';
 import { engineNames, expressionWords, isBeyondWords } from './expressionWords.ts';
 import { type Compile, type Measured, type MeasuredNumber, valueIn } from './measured.ts';
@@ -28,19 +28,31 @@ export interface Teller {
   readonly choices: Choices;
   readonly engines: OwnersById;
   /** Of parts of the tests. */ readonly compile: Compile;
-  /** Of one number by itself; null where no draw has a value. */ readonly bandOfNumber: (
+  /** Of one ask by itself, by its place in the list; null where no draw has a value. */ readonly bandOfAsk: (
+    place: number,
+  ) => Band | null;
+  /** Of one number by itself; null likewise. */ readonly bandOfNumber: (
     number: MeasuredNumber,
   ) => Band | null;
 }
 
-/** The band of each number, found once. */
-export function bandsOfNumbers(drawn: DrawnAsks, choices: Choices): Teller['bandOfNumber'] {
-  const known = new Map<MeasuredNumber, Band | null>();
-  return (number) => {
-    const found = known.get(number);
+/** The band of each ask and of each number, found once. */
+export function bandsBy(drawn: DrawnAsks, choices: Choices): Pick<Teller, 'bandOfAsk' | 'bandOfNumber'> {
+  const ofAsk = foundOnce((place: number) => bandOfAsk(drawn, choices, place));
+  const ofNumber = foundOnce((number: MeasuredNumber) => {
+    const { ask } = number.expression;
+    return ask === null ? bandOf(drawn, choices, number, valueIn(number)) : ofAsk(number.places[ask]!);
+  });
+  return { bandOfAsk: ofAsk, bandOfNumber: ofNumber };
+}
+
+function foundOnce<Of>(find: (of: Of) => Band | null): (of: Of) => Band | null {
+  const known = new Map<Of, Band | null>();
+  return (of) => {
+    const found = known.get(of);
     if (found !== undefined) return found;
-    const band = bandOf(drawn, choices, number, valueIn(number));
-    known.set(number, band);
+    const band = find(of);
+    known.set(of, band);
     return band;
   };
 }

@@ -7,7 +7,7 @@ import { settableInputs } from '../inputs/index.ts';
 import { heldAgainst } from './absolutes.ts';
 import { byEachModel, choicesOf } from './alternatives.ts';
 import { ownersById } from './askWords.ts';
-import { bandsOfNumbers, type Teller } from './clause.ts';
+import { bandsBy, type Teller } from './clause.ts';
 import { conditionsOf } from './conditions.ts';
 import type { DrawnAsks } from './drawnAsks.ts';
 import { type Judgement, judge } from './judge.ts';
@@ -39,7 +39,7 @@ export function decidedSentence(
     choices,
     engines: ownersById(study),
     compile,
-    bandOfNumber: bandsOfNumbers(drawn, choices),
+    ...bandsBy(drawn, choices),
   };
   const middle = drawn.middle.map((told) => (told.ok ? told.value : null));
   const decision = test.decide(ownValues(placed, middle));

@@ -49,6 +49,11 @@ export interface DrawnAsks {
   readonly alternatives: readonly AlternativeChoice[];
   /** Calls `use` with one row a draw; the array is filled again each time. */
   eachRow(this: void, wanted: RowsWanted, use: (row: Row) => void): void;
+  /** One ask, by its place in the list, over all draws. */ askBy(
+    this: void,
+    place: number,
+    alternative: AlternativeChoice | undefined,
+  ): DrawnAsk;
   /** How it was drawn, one line each. */ readonly conditions: readonly string[];
 }
 
@@ -66,6 +71,7 @@ export function drawnAsks(drawn: Drawn, study: Study): DrawnAsks {
     count: drawn.count,
     alternatives: drawn.alternatives.map(({ of, by }) => ({ of, by })),
     eachRow: (wanted, use) => eachRow(drawn, wanted, use),
+    askBy: (place, alternative) => asksBy(drawn, alternative)[place]!,
     conditions: conditionsOf(drawn, sources),
   };
 }

@@ -111,12 +111,15 @@ export function decidingNumbers(
 ): readonly DecidingNumber[] {
   const { test } = placed;
   const middle = teller.drawn.middle.map((told) => (told.ok ? told.value : null));
-  const numbers: readonly Pick<NamedNumber, 'expression' | 'quantity' | 'dimension' | 'evaluate'>[] =
+  const numbers: readonly TestNumber[] =
     test.numbers.length > 0 ? test.numbers : sidesAsNumbers(placed, decision);
   const own = readerAt(placed.places);
-  return numbers.flatMap(({ expression, quantity, dimension, evaluate }): DecidingNumber[] => {
+  return numbers.flatMap(({ expression, quantity, ask, dimension, evaluate }): DecidingNumber[] => {
     const value = evaluate(ownValues(placed, middle));
-    const band = bandOf(teller.drawn, teller.choices, placed, (row) => evaluate(own(row)));
+    const band =
+      ask === null
+        ? bandOf(teller.drawn, teller.choices, placed, (row) => evaluate(own(row)))
+        : teller.bandOfAsk(placed.places[ask]!);
     if (value === null || band === null) return [];
     const [low, high] = [Math.min(band.low, value), Math.max(band.high, value)];
     const madeOf = test.asks.map((ask) => ask.quantity);
@@ -125,18 +128,17 @@ export function decidingNumbers(
   });
 }
 
+type TestNumber = Pick<NamedNumber, 'expression' | 'quantity' | 'ask' | 'dimension' | 'evaluate'>;
+
 /** Both sides of what decides inside a range. */
-function sidesAsNumbers(
-  { test }: PlacedTest,
-  { sides, witnesses }: Decision,
-): readonly Pick<NamedNumber, 'expression' | 'quantity' | 'dimension' | 'evaluate'>[] {
+function sidesAsNumbers({ test }: PlacedTest, { sides, witnesses }: Decision): readonly TestNumber[] {
   const [side] = sides;
   if (side === undefined || witnesses.length === 0) return [];
   return (['left', 'right'] as const).flatMap((which) => {
     const { expression, quantity, ask, fixed } = side.names[which];
     if (fixed) return [];
-    const evaluate: NamedNumber['evaluate'] = (values) =>
+    const evaluate: TestNumber['evaluate'] = (values) =>
       ask === null ? (test.sides(values)[0]?.[which] ?? null) : (values[ask] ?? null);
-    return [{ expression, quantity, dimension: side.dimension, evaluate }];
+    return [{ expression, quantity, ask, dimension: side.dimension, evaluate }];
   });
 }

@@ -4,6 +4,7 @@ import { normalQuantile } from '../../numerics/normalQuantile.ts';
 import { randomStream } from '../../numerics/randomStream.ts';
 import { remembered } from '../../numerics/remembered.ts';
 import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
+import { addTermsInto } from '../../numerics/termSums.ts';
 import type { Told } from '../asked/model.ts';
 import { modelError } from './distribution.ts';
 import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from './drawPlaces.ts';
@@ -182,14 +183,10 @@ function drawInto(
       moveInto(fitted, moved);
       movedBy = fitted.scatter;
     }
-    const { misses } = value;
     there.fill(values, value);
-    for (let draw = 0; draw < count; draw++) {
-      let sum = values[draw]! + moved[draw]!;
-      // What the surfaces miss together at the points held out, they miss together in a draw: it cancels in differences.
-      for (let i = 0; i < heldOut; i++) sum += missed[draw * heldOut + i]! * misses[i]!;
-      values[draw] = sum;
-    }
+    for (let draw = 0; draw < count; draw++) values[draw] = values[draw]! + moved[draw]!;
+    // What the surfaces miss together at the points held out, they miss together in a draw: it cancels in differences.
+    addTermsInto(values, missed, value.misses);
     if (toldAt !== null) dropUntold(drawn, (draw) => toldAt[near[draw]!]!);
   }
 }

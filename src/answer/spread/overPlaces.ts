@@ -25,9 +25,8 @@ export function overPlaces(
     const { value, scatter, toldAt } = fits[ask]!;
     const found = new Float64Array(whichInputs.length);
     if (value === null || toldAt !== null) return found.fill(Number.NaN);
-    const { moving, still, pulls } = partsOf(...scatter.map(({ unknown }) => unknown));
+    const { moving, moved, still, pulls } = partsOf(...scatter.map(({ unknown }) => unknown));
     there.fill(best, value);
-    const moved = new Float64Array(moving.length);
     for (let i = 0; i < moved.length; i++) moved[i] = best[whichInputs[moving[i]!]!]!;
     scatter.forEach((error, i) => {
       pullInto(moved, pulls[i]!, ends(error));
@@ -41,6 +40,7 @@ export function overPlaces(
 interface Parts {
   /** Places at which the number has to be worked out. */ readonly moving: Int32Array;
   /** Those at which it is what it was at the earlier place that they are like. */ readonly still: Int32Array;
+  /** Room for the numbers at the moving places. */ readonly moved: Float64Array;
   /** At the moving places, by each of the errors. */ readonly pulls: readonly Pulls[];
 }
 
@@ -59,7 +59,12 @@ function partedBy(
       (place) => whichInputs[moving[place]!]!,
       inputs.length,
     );
-  return { moving, still: rows.filter(isStill), pulls: moves.map(pullOf) };
+  return {
+    moving,
+    moved: new Float64Array(moving.length),
+    still: rows.filter(isStill),
+    pulls: moves.map(pullOf),
+  };
 }
 
 /** One place as a list. */
