@@ -40,7 +40,8 @@ export const PHYSICAL_REASONS: Readonly<Record<string, string>> = {
   'coolant-pressure-outside-table': 'below one bar, or above 600 bar, nothing is tabulated',
   'coolant-too-hot': 'it would enter as vapour',
   'coolant-too-cold': 'it would freeze under so much pressure',
-  'coolant-pressure-lost': 'it expands so much as it is heated that the channels choke on it',
+  'coolant-pressure-lost': 'it expands so much as it is heated that the channels take all its pressure',
+  'coolant-chokes': 'it expands so much as it is heated that it comes near the speed of sound in the channels',
   'channels-cannot-carry': 'so much coolant does not pass such channels at the wanted loss',
 };
 

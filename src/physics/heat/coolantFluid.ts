@@ -26,6 +26,7 @@ export interface CoolantFluid {
   /** [J/kg] of the boiling liquid; null above the critical pressure, where nothing boils. */
   boilingEnthalpy(pressure: number): number | null;
   /** [J/kg] at the table's hottest state */ highestEnthalpy(pressure: number): number;
+  /** [J/kg] at the table's coldest state */ lowestEnthalpy(pressure: number): number;
   /** [K] of the coldest and hottest state at a pressure */
   temperatureSpan(pressure: number): { readonly low: number; readonly high: number };
 }
@@ -109,6 +110,10 @@ export function coolantFluid(record: CoolantRecord): CoolantFluid {
     highestEnthalpy(pressure) {
       const { table, rows } = place(pressure);
       return along(table.highest, rows);
+    },
+    lowestEnthalpy(pressure) {
+      const { table, rows } = place(pressure);
+      return ends(table, rows).low;
     },
   };
 }

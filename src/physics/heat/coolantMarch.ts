@@ -1,7 +1,7 @@
 /**
  * The coolant on its way through the channels of one wall, against the gas: from the open end to the injector.
  *
- *   ṁ dh = q b ds,     −dp = (f/D)(ρv²/2) ds + G dv,     G = ρv = ṁ/A
+ *   ṁ dh = q b ds,     −dp = (f/D)(ρv²/2) ds + G dv,     G = ρv = ṁ/A     (coolantLoss.ts)
  *
  * At each place the wall's balance is solved (wallBalance.ts). Where the coolant reaches its own limit it is held there, so that the heat
  * that arrives can be told all the same; `spentAt` says where.
@@ -9,10 +9,10 @@
  * Not modelled: boiling at the wall below the bulk's boiling point, bends, manifolds, heat along the wall.
  */
 
-import { ProblemError } from '../../numerics/problem.ts';
 import { type ChannelHere, type ChannelShape, channelAt, finFactor } from './channels.ts';
-import { type Correlation, frictionFactor, nusseltOf, outsideRange } from './coolantCorrelations.ts';
+import { type Correlation, nusseltOf, outsideRange } from './coolantCorrelations.ts';
 import type { CoolantFluid, CoolantState } from './coolantFluid.ts';
+import { sectionAfter, sectionAt } from './coolantLoss.ts';
 import type { CoolantLimits } from './coolantRecords.ts';
 import type { GasModel, HotPoint } from './gasSide.ts';
 import { arriving, type CoolantSide, passing, type WallMetal, wallBalance } from './wallBalance.ts';
@@ -82,8 +82,10 @@ export function coolantMarch(
   let [heat, radiation] = [0, 0];
   let spentAt: number | null = null;
   let outside: string | null = null;
-  let before: { readonly flux: number; readonly sent: number; readonly state: CoolantState } | null = null;
-  let state = fluid.stateAt(bulk.pressure, bulk.enthalpy);
+  let before: { readonly flux: number; readonly sent: number } | null = null;
+  const stream = { fluid, massFlow, roughness: jacket.roughness };
+  let section = sectionAt(stream, channelHere(jacket, points.at(-1)!), bulk.pressure, bulk.enthalpy);
+  let { state } = section;
   for (let i = points.length - 1; i >= 0; i--) {
     const point = points[i]!;
     const next = points[i + 1];
@@ -94,10 +96,8 @@ export function coolantMarch(
       const limit = limitOf(fluid, jacket, bulk.pressure);
       bulk.enthalpy = Math.min(bulk.enthalpy + (before.flux * next.girth * step) / massFlow, limit.enthalpy);
       if (bulk.enthalpy === limit.enthalpy) spentAt ??= i;
-      const warmed = fluid.stateAt(bulk.pressure, bulk.enthalpy);
-      const behind = { channel: channelHere(jacket, next), state };
-      bulk.pressure -= dropOver(step, { channel, state: warmed }, behind, massFlow, jacket.roughness);
-      if (!(bulk.pressure > 0.02 * flow.pressure)) throw pressureLost(flow.pressure);
+      section = sectionAfter(stream, section, channel, step, bulk.enthalpy);
+      bulk.pressure = section.state.pressure;
       state = fluid.stateAt(
         bulk.pressure,
         Math.min(bulk.enthalpy, limitOf(fluid, jacket, bulk.pressure).enthalpy),
@@ -126,12 +126,12 @@ export function coolantMarch(
       wallCold: wall.coldSide,
       coolant: state.temperature,
       pressure: state.pressure,
-      velocity: massFlow / channel.area / state.density,
+      velocity: section.velocity,
       heatFlux: wall.flux,
       radiation: wall.radiation,
       margin: marginAt(point, jacket, state.temperature, side.effective, by),
     };
-    before = { flux: wall.flux, sent: wall.radiation, state };
+    before = { flux: wall.flux, sent: wall.radiation };
   }
   const limit = limitOf(fluid, jacket, bulk.pressure);
   return {
@@ -149,21 +149,6 @@ export function coolantMarch(
 
 function channelHere(jacket: Jacket, { girth }: HotPoint): ChannelHere {
   return channelAt(jacket.channels, girth, jacket.throatGirth);
-}
-
-interface Section {
-  readonly channel: ChannelHere;
-  readonly state: CoolantState;
-}
-
-/** [Pa] lost over a step of the path: friction, and the push that speeds the coolant up, by heat or by narrowing. */
-function dropOver(step: number, here: Section, behind: Section, massFlow: number, roughness: number): number {
-  const [flux, before] = [massFlow / here.channel.area, massFlow / behind.channel.area];
-  const velocity = flux / here.state.density;
-  const { diameter } = here.channel;
-  const friction = frictionFactor((flux * diameter) / here.state.viscosity, roughness / diameter);
-  const speedUp = ((flux + before) / 2) * (velocity - before / behind.state.density);
-  return ((friction / diameter) * flux * velocity * step) / 2 + speedUp;
 }
 
 function coolantSide(
@@ -231,14 +216,4 @@ function marginAt(
   const arrives = arriving(point, hot, by);
   if (!(arrives > 0)) return null;
   return passing(metal, coolant, side, hot, limits.wall?.temperature ?? Infinity) / arrives;
-}
-
-function pressureLost(pressure: number): ProblemError {
-  return new ProblemError({
-    code: 'coolant-pressure-lost',
-    what: `The coolant loses all of its ${(pressure / 1e5).toPrecision(3)} bar in the channels.`,
-    mend: 'Give deeper or wider channels, less coolant, or a higher inlet pressure.',
-    where: 'cooling.channels.depth',
-    facts: { pressure },
-  });
 }

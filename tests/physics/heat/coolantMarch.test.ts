@@ -2,6 +2,7 @@
 
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { attempt } from '../../../src/numerics/problem.ts';
 import {
   type CoolantRecord,
   coolantFluid,
@@ -87,6 +88,48 @@ test('pressure falls by f/D ρv²/2 along the way', () => {
   const expected = ((friction * 0.5) / diameter) * ((flux * flux) / (2 * density));
   // Cold water is nearly of one density: 1 %.
   expect(Math.abs(pressureDrop / expected - 1)).toBeLessThan(0.01);
+});
+
+const methane = coolantFluid(read<CoolantRecord>('coolants/methane.json'));
+const light = { fluid: methane, massFlow: 3, pressure: 2e7, temperature: 300 };
+
+/** Momentum along a duct of one section: p₁ − p₂ = ∫(f/D)(ρv²/2) ds + G (v₂ − v₁), G = ρv (any textbook). */
+test('a coolant that grows lighter loses what friction takes and what its speed takes', () => {
+  const shape = { width: 1e-3, land: 1e-3, depth: 2.4e-3 };
+  const { points, pressureDrop } = coolantMarch(tube(3000), { ...jacket, channels: shape }, light);
+  const [area, diameter] = [0.3 * 0.5 * 2.4e-3, (2 * 1e-3 * 2.4e-3) / 3.4e-3];
+  const flux = 3 / area;
+  const friction = points.map(({ pressure, coolant, velocity }) => {
+    const { viscosity } = methane.stateAt(pressure, methane.enthalpyAt(pressure, coolant));
+    return (
+      (frictionFactor((flux * diameter) / viscosity, 5e-6 / diameter) / diameter) * ((flux * velocity) / 2)
+    );
+  });
+  const taken = friction.slice(1).reduce((sum, each, i) => sum + ((each + friction[i]!) / 2) * 0.005, 0);
+  const push = flux * (points[0]!.velocity - points.at(-1)!.velocity);
+  // The speed takes a good part of it, half of that because the pressure falls; steps of 5 mm: 1 %.
+  expect(push / pressureDrop).toBeGreaterThan(0.1);
+  expect(Math.abs(pressureDrop / (taken + push) - 1)).toBeLessThan(0.01);
+});
+
+test('channels choke on a light coolant, and say so', () => {
+  const codeOf = (work: () => unknown): string | null => {
+    const outcome = attempt(work);
+    return outcome.ok ? null : outcome.problem.code;
+  };
+  const through = (depth: number) => (): unknown =>
+    coolantMarch(tube(3000), { ...jacket, channels: { width: 1e-3, land: 1e-3, depth } }, light);
+  expect(codeOf(through(2.4e-3))).toBeNull();
+  expect(codeOf(through(1.2e-3))).toBe('coolant-chokes');
+  const depth =
+    (drop: number, pressure = 2e7) =>
+    (): unknown =>
+      depthForDrop(tube(3000), jacket, { width: 1e-3, land: 1e-3 }, { ...light, pressure }, drop);
+  expect(codeOf(depth(4e6))).toBeNull();
+  expect(codeOf(depth(1.9e7))).toBe('coolant-chokes');
+  // What stops even the deepest channel is told, not that none is deep enough.
+  expect(codeOf(depth(1e6, 9e7))).toBe('coolant-pressure-outside-table');
+  expect(codeOf(depth(1e6, 4.6e6))).toBe('coolant-near-critical');
 });
 
 test('a depth is found for a wanted pressure drop', () => {
