@@ -70,7 +70,14 @@ export const WORKS_OF_MODELS: Readonly<Record<string, readonly string[]>> = {
     'bell-2014',
     'krzycki-1967',
   ],
-  'heat-gas-side': ['huzel-huang-1971', 'bartz-1957', 'leckner-1972', 'schacht-1965', 'hahm-2012'],
+  'heat-gas-side': [
+    'huzel-huang-1971',
+    'bartz-1957',
+    'leckner-1972',
+    'schacht-1965',
+    'hahm-2012',
+    'sugathan-1993',
+  ],
   losses: ['sutton-biblarz-2001', 'schiller-naumann-1933', 'ranz-marshall-1952', 'hermsen-1981'],
   needs: ['ames-1953'],
   'not-knowing': [

@@ -79,6 +79,14 @@ export const HEAT_WORKS: readonly Work[] = [
     /Hahm, Y\. Kang/,
   ),
   article(
+    'sugathan-1993',
+    'Sugathan, N.; Srinivasan, K.; Srinivasa Murthy, S.',
+    1993,
+    'Experiments on Heat Transfer in a Cryogenic Engine Thrust Chamber',
+    ['Journal of Propulsion and Power', '9(2)'],
+    /Sugathan, K\. Srinivasan/,
+  ),
+  article(
     'gnielinski-1976',
     'Gnielinski, V.',
     1976,
