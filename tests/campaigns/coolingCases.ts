@@ -41,7 +41,8 @@ export const PHYSICAL_REASONS: Readonly<Record<string, string>> = {
   'coolant-too-hot': 'it would enter as vapour',
   'coolant-too-cold': 'it would freeze under so much pressure',
   'coolant-pressure-lost': 'it expands so much as it is heated that the channels take all its pressure',
-  'coolant-chokes': 'it expands so much as it is heated that it comes near the speed of sound in the channels',
+  'coolant-chokes':
+    'it expands so much as it is heated that it comes near the speed of sound in the channels',
   'channels-cannot-carry': 'so much coolant does not pass such channels at the wanted loss',
 };
 

@@ -53,7 +53,7 @@ export function worthWords(
     ...(vehicles.length > 0
       ? vehicles.flatMap(({ words }) => words)
       : [
-          'Whether that is worth it is decided by what it carries: payload counts only where the study states a vehicle to an orbit.',
+          'Whether that is worth it is decided by what it carries: payload counts only where the study has a vehicle that reaches its orbit.',
         ]),
   ];
 }
