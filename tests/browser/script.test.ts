@@ -25,7 +25,7 @@ describe('the script', () => {
     // The bell of the example gives some 343 s in vacuum, the same as in the ledger.
     await expect.poll(vacuum).toMatch(/^about 34\d.s$/);
     await expect.poll(() => axeFindings('script')).toEqual([]);
-    await page.getByRole('button', { name: 'Write' }).click();
+    await page.getByRole('button', { name: 'Write', exact: true }).click();
     const field = page.getByLabel('Text of script.md');
     await field.fill('# T\n\n## S\n\nNow {{bell.areaRatio}} it is.\n');
     await expect.poll(scriptOnDisk, { timeout: 10_000 }).toContain('Now {{bell.areaRatio}}');
@@ -33,6 +33,64 @@ describe('the script', () => {
     await expect
       .poll(() => textOf(page.locator('.script-line').first()), { timeout: 20_000 })
       .toBe('Now 25 it is.');
+  });
+
+  it('is written with its parts marked, numbers found by plain words, faults at their line, and undone by keys', async () => {
+    await openScript('## One\n\nThe first line.\n');
+    await page.getByRole('button', { name: 'Write', exact: true }).click();
+    const field = page.getByLabel('Text of script.md');
+    await field.focus();
+    await page.keyboard.press('Control+End');
+    await page.keyboard.type('\nAt ten kilometres it leaves at {{exit pressure at 10 km alder b');
+    const offer = page.getByRole('option', { name: /^Alder B, .*bell\.exitPressure\(10 km\)/ });
+    await offer.waitFor();
+    await expect.poll(() => field.getAttribute('aria-activedescendant')).toBe('script-offer-0');
+    await expect.poll(() => axeFindings('writing')).toEqual([]);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => field.inputValue()).toMatch(/leaves at \{\{bell\.exitPressure\(10 km\)\}\}$/);
+    // Beside it as it reads; what cannot be read is told at its line.
+    const reads = page.locator('.reads');
+    await expect.poll(() => textOf(reads), { timeout: 60_000 }).toMatch(/leaves at 0\.\d+\sbar/);
+    await page.keyboard.type('. So {{bell.wingspan}}.');
+    const fault = page.locator('.writing .script-problems li', { hasText: 'Line 5' });
+    await expect.poll(() => fault.count(), { timeout: 60_000 }).toBeGreaterThan(0);
+    await expect.poll(() => page.locator('.script-field .line.fails').count()).toBe(1);
+    // The coloured text lies exactly behind the field's own.
+    const [behind, written] = await page.evaluate(() =>
+      ['.script-field pre', '#script-text'].map(
+        (place) => document.querySelector(place)?.getBoundingClientRect().height,
+      ),
+    );
+    expect(behind).toBe(written);
+    await expect
+      .poll(() => textOf(page.locator('.writing-head [role=status]')))
+      .toContain('saved in script.md');
+    expect(await scriptOnDisk()).toContain('wingspan');
+    while ((await field.inputValue()) !== '## One\n\nThe first line.\n')
+      await page.keyboard.press('Control+z');
+    await expect.poll(scriptOnDisk).toBe('## One\n\nThe first line.\n');
+  });
+
+  it('has its numbers lead to where they come from, marks them in all views, and takes one up from its card', async () => {
+    await openScript('Now {{bell.specificImpulse(12 km)}} it is.\n');
+    await page.locator('button.script-number').click();
+    await expect.poll(() => textOf(page.locator('.card .whose'))).toBe('Alder B, specific impulse');
+    // Its place is on the scale, its curve is lit, and its row in the ledger marked.
+    await expect
+      .poll(() => page.getByRole('slider', { name: 'Altitude' }).getAttribute('aria-valuenow'))
+      .toBe('12');
+    await expect.poll(() => page.locator('svg.lit path').count()).toBeGreaterThan(0);
+    await expect.poll(() => page.locator('.ledger .number.marked').count()).toBe(1);
+    await page.locator('.card').getByRole('button', { name: 'Close', exact: true }).click();
+    await expect.poll(() => page.locator('svg.lit path').count()).toBe(0);
+    await page.locator('.ledger .number').first().click();
+    await page.getByRole('button', { name: 'Use in script' }).click();
+    await expect
+      .poll(() => page.getByLabel('Text of script.md').inputValue())
+      .toBe('Now {{bell.specificImpulse(12 km)}} it is.\n\n{{bell.specificImpulse(12 km)}}');
+    await page.keyboard.press('Escape');
+    await expect.poll(() => page.locator('dialog.writing').count()).toBe(0);
+    await expect.poll(scriptOnDisk).toContain('it is.\n\n{{bell');
   });
 
   it('is read aloud in large type, by keys and pedals, mirrored where asked', async () => {

@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import {
+  appended,
   completed,
   inserted,
   markedLines,
@@ -91,5 +92,11 @@ describe('the live number at the caret', () => {
     expect(put('Now.', 3)).toBe('Now {{bell.areaRatio}}.');
     expect(put('Now so', 4)).toBe('Now {{bell.areaRatio}} so');
     expect(put('', 0)).toBe('{{bell.areaRatio}}');
+  });
+
+  it('is a paragraph of its own at the end', () => {
+    expect(appended('', 'a.b').text).toBe('{{a.b}}');
+    expect(appended('Said.\n', 'a.b').text).toBe('\n{{a.b}}');
+    expect(appended('Said.', 'a.b').text).toBe('\n\n{{a.b}}');
   });
 });

@@ -1,8 +1,11 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { type CatalogueEntry, findQuantity } from '../../../answer/catalogue.ts';
+import { namedIn } from '../state/namedIn.ts';
 import { ownerName, shownEngines } from '../state/pair.ts';
+import { ownerIds } from '../state/selected.ts';
 import { closeCard, type OpenCard } from '../state/view.ts';
 import { CardActions } from './CardActions.tsx';
+import { CardParts } from './CardParts.tsx';
 import { CardSpan } from './CardSpan.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Equation } from './Equation.tsx';
@@ -13,6 +16,7 @@ export function Card({ card }: { readonly card: OpenCard }) {
   useEffect(() => heading.current?.focus(), [card.quantity, card.engine, card.expression]);
   const entry = findQuantity(card.quantity);
   const engine = shownEngines.value.find(({ id }) => id === card.engine);
+  const parts = card.expression === null ? [] : namedIn(card.expression, ownerIds.value);
   const answer = engine?.result.ok ? engine.result.answer : null;
   return (
     <section
@@ -30,13 +34,17 @@ export function Card({ card }: { readonly card: OpenCard }) {
           Close
         </button>
       </div>
-      <p class={engine ? `whose text-${engine.style.order}` : 'whose'}>
-        {engine && <EngineMark style={engine.style} />}
-        {[ownerName(card.engine), entry?.label ?? card.quantity].filter(Boolean).join(', ')}
+      <p class={engine && parts.length < 2 ? `whose text-${engine.style.order}` : 'whose'}>
+        {engine && parts.length < 2 && <EngineMark style={engine.style} />}
+        {parts.length > 1
+          ? 'Worked out from several numbers'
+          : [ownerName(card.engine), entry?.label ?? card.quantity].filter(Boolean).join(', ')}
       </p>
       <p class="big">{card.shown}</p>
       {card.condition !== '' && <p class="condition">{card.condition}</p>}
-      {entry === undefined ? (
+      {parts.length > 1 ? (
+        <CardParts expression={card.expression ?? ''} parts={parts} card={card} />
+      ) : entry === undefined ? (
         <p>The catalogue has no entry for this number.</p>
       ) : (
         <>

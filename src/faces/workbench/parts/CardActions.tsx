@@ -4,6 +4,7 @@ import { ownerName } from '../state/pair.ts';
 import { beginSentence } from '../state/sentenceView.ts';
 import { beginSweep } from '../state/sweepTrial.ts';
 import type { OpenCard } from '../state/view.ts';
+import { writeInScript } from '../state/writing/writing.ts';
 import { CopyButton } from './CopyButton.tsx';
 
 interface CardActionsProps {
@@ -40,6 +41,9 @@ export function CardActions({ card, entry, expression }: CardActionsProps) {
           Sweep against …
         </button>
       )}
+      <button type="button" class="plain-button" onClick={() => writeInScript(expression)}>
+        Use in script
+      </button>
       <CopyButton text={`${words} Source: ${entry.source}`} what="the number with its source" />
     </p>
   );

@@ -1,5 +1,6 @@
 import { clock } from '../../../telling/script/clock.ts';
 import type { AnswerLine, ScriptAnswer } from '../../../telling/script/scriptAnswer.ts';
+import { ScriptNumber } from './ScriptNumber.tsx';
 
 /** The script as it reads now: numbers in place, what is shown, and what is to be looked at behind each line. */
 export function ScriptScenes({ answer }: { readonly answer: ScriptAnswer }) {
@@ -39,16 +40,7 @@ function Said({ line }: { readonly line: AnswerLine }) {
     <p>
       {line.parts.map((part, i) => {
         if (typeof part === 'string') return part;
-        const number = line.numbers[part]!;
-        return (
-          <span
-            key={i}
-            class={number.problem === null ? 'script-number' : 'script-number absent'}
-            title={number.expression}
-          >
-            {number.text}
-          </span>
-        );
+        return <ScriptNumber key={i} number={line.numbers[part]!} />;
       })}
     </p>
   );

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import { besideWords, untestedReasons, verdictLabel } from '../../../answer/sentences/words.ts';
 import type { SentenceInput } from '../../../study/model.ts';
+import { namesSelected } from '../state/selected.ts';
 import { editDraft, openSentence } from '../state/sentenceView.ts';
 import { checkedById, checking, checkStage, verdictChanges } from '../state/verdicts.ts';
 import { SentenceDetails } from './SentenceDetails.tsx';
@@ -20,7 +21,11 @@ export function SentenceCard({ sentence }: { readonly sentence: SentenceInput })
     if (open) place.current?.scrollIntoView({ block: 'nearest' });
   }, [open]);
   return (
-    <li class={checking.value ? 'sentence provisional' : 'sentence'} id={`sentence-${id}`} ref={place}>
+    <li
+      class={`sentence${checking.value ? ' provisional' : ''}${namesSelected(holds) ? ' marked' : ''}`}
+      id={`sentence-${id}`}
+      ref={place}
+    >
       <VerdictMark verdict={markOf(checked)} />
       <div>
         <button

@@ -3,7 +3,9 @@ import { findQuantity } from '../../../answer/catalogue.ts';
 import { flipWords } from '../../../answer/sentences/flipWords.ts';
 import type { CheckedSentence, DecidingNumber } from '../../../answer/sentences/model.ts';
 import { formatSpoken } from '../../../telling/numbers/formatNumber.ts';
+import { namedIn } from '../state/namedIn.ts';
 import { engineInputs } from '../state/pair.ts';
+import { ownerIds } from '../state/selected.ts';
 import { CopyButton } from './CopyButton.tsx';
 import { ShareBar } from './ShareBar.tsx';
 import { shareWords } from './shareWords.ts';
@@ -98,7 +100,7 @@ function List({
 function Deciding({ number }: { readonly number: DecidingNumber }) {
   const { expression, quantity, value, low, high, words } = number;
   const entry = quantity === null ? undefined : findQuantity(quantity);
-  if (quantity === null || entry === undefined) return <>{`${expression}: ${words}`}</>;
+  if (quantity === null || entry === undefined) return <OfSeveral expression={expression} words={words} />;
   const engine = engineInputs.value.find(({ id }) => expression.startsWith(`${id}.`));
   const span = low === high ? '' : ` (${formatSpoken(quantity, low)} to ${formatSpoken(quantity, high)})`;
   return (
@@ -113,6 +115,25 @@ function Deciding({ number }: { readonly number: DecidingNumber }) {
         expression={expression}
       />
       {span}
+    </>
+  );
+}
+
+/** Its card tells of each of them. */
+function OfSeveral({ expression, words }: Pick<DecidingNumber, 'expression' | 'words'>) {
+  const [first] = namedIn(expression, ownerIds.value);
+  if (first === undefined) return <>{`${expression}: ${words}`}</>;
+  return (
+    <>
+      {expression}:{' '}
+      <TracedNumber
+        quantity={first.quantity}
+        engine={first.owner}
+        shown={words}
+        condition={`in the test: ${expression}`}
+        label={expression}
+        expression={expression}
+      />
     </>
   );
 }

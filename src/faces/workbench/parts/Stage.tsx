@@ -10,8 +10,10 @@ import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
 import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
 import { CanvasLayer } from '../heart/CanvasLayer.tsx';
 import { shapesOf, wordsIn } from '../heart/heartNodes.ts';
+import { litCurves } from '../heart/litCurves.ts';
 import { curvesOf, drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
 import { enginesOnScreen, failedElsewhere, type ShownEngine } from '../state/pair.ts';
+import { charted, litEngines } from '../state/selected.ts';
 import { solved } from '../state/studyStore.ts';
 import { altitude, closer, engineInFront, tint } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
@@ -154,18 +156,20 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
         ? null
         : overAltitudePanel(
             pair,
-            'specificImpulse',
+            charted.value,
             { x: left, y: 6, width: columnWidth, height: height - 6 },
             style,
             options,
             left + columnWidth,
           ),
-    [pair, options, left, columnWidth, height],
+    [pair, options, left, columnWidth, height, charted.value],
   );
   const marks = useMemo(
     () => (panel === null ? [] : matchMarks(panel, engines, !two)),
     [panel, engines, two],
   );
+  const lit = engines.filter(({ id }) => litEngines.value.includes(id)).map((engine) => engine.style.order);
+  const litNodes = useMemo(() => litCurves(panel?.nodes ?? [], lit), [panel, lit.join()]);
   if (pair === null || panel === null) return null;
   const here: Altitude = Number.isFinite(altitude.value) ? altitude.value * 1000 : 'vacuum';
   const rows = rowsHere(engines);
@@ -206,6 +210,7 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
       />
       <Layer {...layer} name="words" nodes={wordsIn(shownCut?.nodes ?? [])} />
       <Layer {...layer} name="column" nodes={panel.nodes} />
+      <Layer {...layer} name="lit" nodes={litNodes} />
       <Layer {...layer} name="marks" nodes={marks} />
       <CanvasLayer name="cursor" nodes={panel.cursor(here, withoutFailed(rows, engines))} seen={column} />
       <AltitudeHandle panel={panel} height={height} />

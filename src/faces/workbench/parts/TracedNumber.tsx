@@ -1,4 +1,5 @@
 import type { ComponentChildren } from 'preact';
+import { isSelected } from '../state/selected.ts';
 import { closeCard, openCard, showCard } from '../state/view.ts';
 
 interface TracedNumberProps {
@@ -28,7 +29,7 @@ export function TracedNumber({
   return (
     <button
       type="button"
-      class={open ? 'number open' : 'number'}
+      class={`number${open ? ' open' : ''}${isSelected(engine, quantity) ? ' marked' : ''}`}
       aria-expanded={open}
       aria-label={`${label}: ${shown}. Where this number comes from`}
       onClick={() => {

@@ -1,4 +1,5 @@
 import { countWords, untestedReasons, verdictLabel } from '../../../answer/sentences/words.ts';
+import { namesSelected } from '../state/selected.ts';
 import { showSentence } from '../state/sentenceView.ts';
 import { solved } from '../state/studyStore.ts';
 import { checkedById, checking, verdictChanges } from '../state/verdicts.ts';
@@ -13,7 +14,7 @@ export function VerdictStrip() {
   return (
     <section class="verdict-strip" aria-label="Verdicts of the sentences">
       <ul class={checking.value ? 'provisional' : ''}>
-        {sentences.map(({ id, say }) => {
+        {sentences.map(({ id, say, holds }) => {
           const checked = checkedById.value.get(id);
           const share = checked?.share ?? null;
           const words = [
@@ -22,7 +23,7 @@ export function VerdictStrip() {
             ...(checked === undefined ? [] : untestedReasons(checked)),
           ].join(', ');
           return (
-            <li key={id}>
+            <li key={id} class={namesSelected(holds) ? 'marked' : ''}>
               <button
                 type="button"
                 title={`${say} – ${words}`}

@@ -26,6 +26,8 @@ export const scriptIsRead = computed(() => file.value !== null);
 /** The file holds something else than the page was written on; the two are asked about. */
 export const scriptConflict = signal<ScriptText | null>(null);
 export const scriptTrouble = signal<Problem | null>(null);
+/** All that is written is in the file. */
+export const scriptIsSaved = computed(() => draft.value === null || draft.value === file.value?.text);
 /** Name of the cut shown; null: the whole. */
 export const scriptCut = signal<string | null>(null);
 
@@ -61,8 +63,17 @@ export function writeScript(text: string): void {
   saving = setTimeout(() => void saveScript(), SAVE_AFTER);
 }
 
-/** Writes what is not in the file yet. */
-export async function saveScript(): Promise<void> {
+let isOnItsWay: Promise<void> | null = null;
+
+/** Writes what is not in the file yet; one write at a time, for each is made on what the one before left. */
+export function saveScript(): Promise<void> {
+  isOnItsWay ??= writeDraft().finally(() => {
+    isOnItsWay = null;
+  });
+  return isOnItsWay;
+}
+
+async function writeDraft(): Promise<void> {
   clearTimeout(saving);
   const text = draft.value;
   const base = file.value;
@@ -72,7 +83,7 @@ export async function saveScript(): Promise<void> {
 
 function take(text: string, outcome: ScriptWrite): void {
   if (outcome.kind === 'refused') scriptTrouble.value = outcome.problem;
-  else if (outcome.kind === 'stale') scriptConflict.value = outcome.script;
+  else if (outcome.kind === 'stale' && outcome.script.text !== text) scriptConflict.value = outcome.script;
   else {
     scriptTrouble.value = null;
     file.value = outcome.script;

@@ -96,14 +96,37 @@ export function foundNumbers(typed: string): readonly Found[] {
   ];
 }
 
-function foundNumber({ entry, ask, owner }: FoundNumber): Found {
+/** A number as a test names it, found by plain words. */
+export interface NamedNumber {
+  readonly expression: string;
+  readonly label: string;
+  /** What it is, where that is known by now. */ readonly shown: string;
+}
+
+export function namedNumbers(typed: string): readonly NamedNumber[] {
+  return numbersMeant(readWanted(typed, engineInputs.value))
+    .filter(({ entry }) => isOneNumber(entry))
+    .map((number) => ({
+      expression: expressionOf(number.ask),
+      label: labelOf(number),
+      shown: shownText(number.entry, number.ask),
+    }));
+}
+
+function labelOf({ entry, ask, owner }: FoundNumber): string {
   const name = engineInputs.value.find(({ id }) => id === owner)?.name;
+  const where = ask.ambient === null ? '' : ` ${placeWords(ask.ambient)}`;
+  return `${name === undefined ? '' : `${name}, `}${entry.label}${where}`;
+}
+
+function foundNumber(number: FoundNumber): Found {
+  const { entry, ask, owner } = number;
   const where = ask.ambient === null ? '' : ` ${placeWords(ask.ambient)}`;
   const shown = shownText(entry, ask);
   return {
     key: `number-${askKey(ask)}`,
     group: 'Numbers',
-    label: `${name === undefined ? '' : `${name}, `}${entry.label}${where}`,
+    label: labelOf(number),
     detail: shown,
     choose() {
       if (entry.place === 'vehicle') return showPanel('vehicles');

@@ -109,6 +109,13 @@ export function inserted(text: string, caret: number, expression: string): Repla
   return { from: caret, to: caret, text: words, caret: caret + words.length };
 }
 
+/** A live number as a paragraph of its own at the end. */
+export function appended(text: string, expression: string): Replaced {
+  const gap = text === '' || text.endsWith('\n\n') ? '' : text.endsWith('\n') ? '\n' : '\n\n';
+  const words = `${gap}{{${expression}}}`;
+  return { from: text.length, to: text.length, text: words, caret: text.length + words.length };
+}
+
 /** Place of the first sign of a line, from 1. */
 export function startOfLine(text: string, line: number): number {
   let at = 0;
