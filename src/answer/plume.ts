@@ -1,6 +1,7 @@
 /** The jet behind an engine: the answer's plume, and that at any ambient pressure. */
 
 import { STANDARD_ATMOSPHERE } from '../physics/constants.ts';
+import type { Contour } from '../physics/nozzle/index.ts';
 import type { Given, JetPoint, Plume } from '../physics/plume/index.ts';
 import { plumeAbsences } from './absences.ts';
 import type { ConditionRow, Reason } from './model.ts';
@@ -77,7 +78,7 @@ export function plumeFigures(solution: EngineSolution, plume: Plume): PlumeFigur
 }
 
 /** The contour in use: a nozzle of two modes has one each. */
-function contourAt(solution: EngineSolution, ambientPressure: number) {
+export function contourAt(solution: EngineSolution, ambientPressure: number): Contour {
   const { mode } = solution.nozzle.at(ambientPressure);
   return solution.positions.find((position) => position.mode === mode)?.contour ?? solution.contour;
 }

@@ -6,27 +6,22 @@ import {
   geometricAltitudeAtPressure,
   HIGHEST_ALTITUDE,
 } from '../../physics/air/index.ts';
+import type { Contour } from '../../physics/nozzle/index.ts';
 import {
-  axisPressure,
   axisShocks,
-  BEHIND,
   type BlockFlow,
   type FarAir,
   firstCell,
   mainShock,
-  type PreparedEngine,
   pictureOf,
-  prepareRound,
   type RoundCase,
-  type RoundFlow,
-  roundFlow,
-  roundSize,
   type Settled,
   settle,
-  thrustOf,
 } from '../../physics/wholeFlow/index.ts';
+import { contourAt } from '../plume.ts';
 import type { EngineSolution } from '../solution.ts';
 import type { Fineness, FlowField } from './model.ts';
+import { type MeshWall, type Run, type Running, runOf } from './running.ts';
 
 export interface FlowPlace {
   /** [m] geometric; null: given by its pressure */ readonly altitude: number | null;
@@ -40,52 +35,39 @@ const ACROSS: Readonly<Record<Fineness, readonly number[]>> = {
   fine: [8, 16, 32],
 };
 /** Steps at least and at most: from nothing, from the neighbour, from the coarser mesh. */
-const STEPS = { cold: [600, 2000], warm: [400, 1200], finer: [300, 1000] } as const;
+const STEPS = { cold: [600, 1600], warm: [400, 1200], finer: [300, 1000] } as const;
 /** Thrust stands within 0.1 %, the mean pressure on the jet’s axis within 2 %. */
 const STILL = [1e-3, 2e-2] as const;
 /** Thinner air than this share of the pressure at the lip changes nothing that is seen, and costs steps. */
 const THINNEST = 1e-3;
 
-/** @throws ProblemError where the engine has no wall that the mesh can follow, or the field breaks */
+/** @throws ProblemError where no mesh follows the engine’s walls, or the field breaks */
 export function* flowFields(
   solution: EngineSolution,
   places: readonly FlowPlace[],
   fineness: Fineness,
 ): Generator<FlowField> {
-  requireRound(solution);
-  const { contour, expansion } = solution;
-  const prepared = prepareRound({ expansion, wall: contour.wall, throatRadius: contour.throatRadius });
+  let mode = null as { readonly contour: Contour; readonly run: Run } | null;
   let before: readonly BlockFlow[] | null = null;
   for (const place of places) {
-    const which = caseAt(solution, place);
-    let found: { readonly round: RoundFlow; readonly settled: Settled } | null = null;
+    const contour = contourAt(solution, place.ambientPressure);
+    if (mode?.contour !== contour) {
+      // Another wall: the gas begins anew.
+      mode = { contour, run: runOf(solution, contour) };
+      before = null;
+    }
+    const which = caseAt(solution, contour, place);
+    let found: { readonly running: Running; readonly settled: Settled } | null = null;
     for (const across of ACROSS[fineness]) {
-      const size = roundSize(prepared, ACROSS[fineness][0]!, across);
       const from: readonly BlockFlow[] | null = found?.settled.averages.blocks() ?? before;
       const [least, most] = found !== null ? STEPS.finer : from === null ? STEPS.cold : STEPS.warm;
-      const round: RoundFlow = roundFlow(prepared, which.round, size, from);
-      const settled: Settled = settle(round.flow, {
-        least,
-        most,
-        watch: () => [thrustOf(round), axisPressure(round)],
-        still: STILL,
-      });
+      const running: Running = mode.run(which.round, ACROSS[fineness][0]!, across, from);
+      const settled: Settled = settle(running.flow, { least, most, watch: running.watch, still: STILL });
       if (found === null) before = settled.averages.blocks();
-      found = { round, settled };
+      found = { running, settled };
     }
-    yield fieldOf(solution, prepared, place, which, fineness, found!);
+    yield fieldOf(solution, place, which, fineness, found!);
   }
-}
-
-function requireRound({ contour, contourIs, nozzle, input }: EngineSolution): void {
-  const plain = contour.plug === undefined && contour.bodies === undefined && nozzle.change === undefined;
-  if (plain && contourIs === 'shape') return;
-  throw new ProblemError({
-    code: 'flow-no-plain-wall',
-    what: `The whole flow of ${input.name} is not computed: its nozzle is no plain round wall from throat to lip.`,
-    why: 'The mesh follows the wall of a cone, a bell or an ideal contour; plugs, nozzles of two modes and bounds without a wall are not covered.',
-    mend: 'Ask for an engine with a bell or a cone.',
-  });
 }
 
 interface CaseAt {
@@ -94,8 +76,12 @@ interface CaseAt {
   readonly by: string;
 }
 
-function caseAt(solution: EngineSolution, { ambientPressure, altitude }: FlowPlace): CaseAt {
-  const { nozzle, contour } = solution;
+function caseAt(
+  solution: EngineSolution,
+  contour: Contour,
+  { ambientPressure, altitude }: FlowPlace,
+): CaseAt {
+  const { nozzle } = solution;
   const { flow, separation } = nozzle.at(ambientPressure);
   if (flow.state === 'unchoked')
     throw new ProblemError({
@@ -129,26 +115,29 @@ function thinAir(pressure: number): FarAir {
 
 function fieldOf(
   solution: EngineSolution,
-  prepared: PreparedEngine,
   { altitude, ambientPressure }: FlowPlace,
   { round: { air, leavesAt }, thinnest, by }: CaseAt,
   fineness: Fineness,
-  { round, settled }: { readonly round: RoundFlow; readonly settled: Settled },
+  { running, settled }: { readonly running: Running; readonly settled: Settled },
 ): FlowField {
   const { contour, expansion, nozzle, input, throatArea } = solution;
-  const blocks = pictureOf(settled.averages.blocks(), prepared.gases);
+  const { lip, seen, axisBlock, gases, walls } = running;
+  const blocks = pictureOf(settled.averages.blocks(), gases);
   const { machDisk, cellLength } = solution.plume.at(air.pressure);
   const metres = ({ value }: { readonly value: number | null }): number | null =>
     value === null ? null : value * contour.throatRadius;
   const [thrust] = settled.watched;
-  const shocks = axisShocks(blocks[BEHIND]!, prepared.shape.lip, round.room.fine);
   const unit = expansion.chamber.pressure * throatArea;
+  const shocks = axisShocks(blocks[axisBlock]!, lip.axial, seen);
+  const model = nozzle.at(air.pressure);
   return {
     engine: input.id,
     name: input.name,
+    form: contour.plug === undefined ? 'round' : 'plug',
     altitude,
     ambientPressure: thinnest ? air.pressure : ambientPressure,
     thinnest,
+    mode: model.mode ?? null,
     fineness,
     cells: blocks.reduce((sum, { ni, nj }) => sum + ni * nj, 0),
     steps: settled.steps,
@@ -156,15 +145,26 @@ function fieldOf(
     thrustCoefficient: {
       mean: thrust!.mean / unit,
       swing: thrust!.swing,
-      byModel: nozzle.at(air.pressure).thrustCoefficientIfFull,
+      byModel: model.thrustCoefficient ?? model.thrustCoefficientIfFull,
     },
     leaves: leavesAt === null ? null : { axial: leavesAt, by },
-    lip: { axial: prepared.shape.lip, radius: prepared.lip.radius },
+    lip,
     shocks,
     mainShock: mainShock(shocks),
-    firstCell: firstCell(blocks[BEHIND]!, prepared.shape.lip, air.pressure, round.room.fine),
+    firstCell: firstCell(blocks[axisBlock]!, lip.axial, air.pressure, seen),
     byLaw: { machDisk: metres(machDisk), cellLength: metres(cellLength) },
-    seen: round.room.fine,
+    seen,
+    walls: walls.map((wall) => ({ kind: wall.kind, line: lineOf(blocks[wall.block]!, wall) })),
     blocks,
   };
+}
+
+function lineOf(
+  { ni, axial, radius }: FlowField['blocks'][number],
+  { row, column, from, to }: MeshWall,
+): readonly (readonly [number, number])[] {
+  return Array.from({ length: to - from + 1 }, (_, k) => {
+    const at = row !== undefined ? row * (ni + 1) + from + k : (from + k) * (ni + 1) + (column ?? 0);
+    return [axial[at]!, radius[at]!] as const;
+  });
 }

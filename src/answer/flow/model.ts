@@ -13,14 +13,16 @@ export const SHOWN: readonly Shown[] = ['pressure', 'mach', 'density gradient'];
 export interface FlowField {
   /** Id and name of the engine. */ readonly engine: string;
   readonly name: string;
+  /** Behind a round nozzle, or round a plug. */ readonly form: 'round' | 'plug';
   /** [m] geometric; null: given by its pressure */ readonly altitude: number | null;
   /** [Pa] */ readonly ambientPressure: number;
   /** In vacuum the thinnest air that is computed stands for it. */ readonly thinnest: boolean;
+  /** Of a nozzle that has two ways of working; null: one. */ readonly mode: string | null;
   readonly fineness: Fineness;
   readonly cells: number;
   readonly steps: number;
   /** Whether thrust and jet came to rest; else the field is the mean over the last steps. */ readonly steady: boolean;
-  /** C_F of the field, its mean, how far it swings, relative; and by the model of the nozzle, flowing full. */
+  /** C_F of the field, its mean, how far it swings, relative; and by the model of the nozzle. */
   readonly thrustCoefficient: { readonly mean: number; readonly swing: number; readonly byModel: number };
   /** Where it was made to leave the wall; null: nowhere. */ readonly leaves: {
     /** [m] from the throat plane */ readonly axial: number;
@@ -37,5 +39,10 @@ export interface FlowField {
     readonly cellLength: number | null;
   };
   /** [m] behind the lip as far as the cells are fine */ readonly seen: number;
-  /** Nozzle, behind the lip, beside it. */ readonly blocks: readonly PictureBlock[];
+  /** Lines [m] of axial distance and radius: walls, those that the gas is made to leave, those that no study states. */
+  readonly walls: readonly {
+    readonly kind: 'wall' | 'left' | 'notional';
+    readonly line: readonly (readonly [number, number])[];
+  }[];
+  /** Of the mesh, the first that through which the gas comes. */ readonly blocks: readonly PictureBlock[];
 }

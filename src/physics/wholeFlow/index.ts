@@ -2,10 +2,19 @@
 export type { Averages, BlockFlow } from './averages.ts';
 export { type AxisShock, axisShocks, firstCell, mainShock } from './axisMarks.ts';
 export { expansionGas } from './expansionGas.ts';
+export type { FarAir } from './fieldGases.ts';
 export { middleIn, type PictureBlock, pictureOf } from './flowPicture.ts';
 export {
+  basePressureOf,
+  type PlugFlow,
+  plugFlow,
+  sizeOfPlug,
+  thrustOfPlug,
+} from './plugEngine.ts';
+export { BESIDE_COWL, RING, ROUND_PLUG, WAKE } from './plugMesh.ts';
+export { type PlugEngine, type PreparedPlug, preparePlug } from './plugShape.ts';
+export {
   axisPressure,
-  type FarAir,
   type PreparedEngine,
   prepareRound,
   type RoundCase,

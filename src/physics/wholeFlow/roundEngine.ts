@@ -3,21 +3,12 @@
  * jet, at one ambient pressure after the other, each field the beginning of the next.
  */
 
-import {
-  cellAt,
-  type Flow,
-  type FlowPoint,
-  type GasPair,
-  newFlow,
-  perfectFieldGas,
-  type SideKind,
-  type SidePart,
-} from '../euler/index.ts';
+import { cellAt, type Flow, type FlowPoint, newFlow, type SideKind, type SidePart } from '../euler/index.ts';
 import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
 import type { BlockFlow } from './averages.ts';
-import { chamberSide } from './chamberSide.ts';
-import { expansionGas } from './expansionGas.ts';
+import { carriedFields } from './carried.ts';
+import { airGases, type FarAir, type FieldGases, stillAir } from './fieldGases.ts';
 import { jetRoom, type LipState } from './jetRoom.ts';
 import {
   BEHIND,
@@ -36,13 +27,6 @@ export interface RoundEngine {
   /** [m] */ readonly throatRadius: number;
 }
 
-/** The air far away. */
-export interface FarAir {
-  /** [Pa] above 0 */ readonly pressure: number;
-  /** [kg/m³] */ readonly density: number;
-  /** [m/s] at which it comes from ahead */ readonly speed: number;
-}
-
 export interface RoundCase {
   readonly air: FarAir;
   /** [m] behind the throat where the flow is made to leave the wall; null: it keeps to it as it will */
@@ -54,12 +38,9 @@ export interface PreparedEngine {
   readonly engine: RoundEngine;
   readonly shape: RoundShape;
   readonly lip: LipState;
-  readonly gases: GasPair;
-  readonly chamber: SideKind;
+  readonly gases: FieldGases;
 }
 
-/** cp/cv of air. */
-const AIR = 1.4;
 /** Thickness of the wall at the lip over the lip’s radius: not stated by a study. */
 const THICKNESS = 0.05;
 /** Chamber ahead of the throat that is in the field, in throat radii, at most. */
@@ -78,8 +59,7 @@ export function prepareRound(engine: RoundEngine): PreparedEngine {
       thickness: THICKNESS * end.radius,
     },
     lip: { radius: end.radius, areaRatio: (end.radius / throatRadius) ** 2, angle: end.angle },
-    gases: { inner: expansionGas(expansion), outer: perfectFieldGas(AIR) },
-    chamber: chamberSide(expansion),
+    gases: airGases(expansion),
   };
 }
 
@@ -100,13 +80,13 @@ export function roundFlow(
   size: MeshSize,
   from: readonly BlockFlow[] | null,
 ): RoundFlow {
-  const { shape, lip, gases, chamber, engine } = prepared;
+  const { shape, lip, gases, engine } = prepared;
   const { air, leavesAt } = which;
   const room = jetRoom(engine.expansion, lip, air.pressure);
-  const still: FlowPoint = { density: air.density, u: air.speed, v: 0, pressure: air.pressure, share: 0 };
+  const still = stillAir(air);
   const far: SideKind = { is: 'far', air: still };
   const { blocks } = roundMesh(shape, room, size, {
-    chamber,
+    chamber: gases.chamber,
     air: far,
     pressed: { is: 'pressed', pressure: air.pressure },
   });
@@ -115,8 +95,18 @@ export function roundFlow(
     mesh,
     sides: b === NOZZLE ? withOpenWall(sides, opens, { ...far, air: { ...still, u: 0 } }) : sides,
   }));
-  const guess = from === null ? firstGuess(prepared, room, still) : carried(from, still, size);
-  return { flow: newFlow({ blocks: opened, gases, start: guess }), room, size, prepared, case: which, opens };
+  const guess =
+    from === null
+      ? firstGuess(prepared, room, still)
+      : carriedFields(from, still, size.nozzle / from[NOZZLE]!.mesh.ni, BEHIND);
+  return {
+    flow: newFlow({ blocks: opened, gases: gases.pair, start: guess }),
+    room,
+    size,
+    prepared,
+    case: which,
+    opens,
+  };
 }
 
 /** @param coarsest cells from axis to wall of the coarsest mesh @param across of the mesh wanted, a multiple */
@@ -179,28 +169,6 @@ function along(
     return { density, u: velocity, v: 0, pressure, share: 1 };
   });
   return (x) => states[Math.min(COUNT, Math.max(0, Math.round(((x - from) / (to - from)) * COUNT)))]!;
-}
-
-/** A field of the same numbering, or of one half as fine; the air brought to the pressure that it now has. */
-function carried(from: readonly BlockFlow[], air: FlowPoint, size: MeshSize): Start {
-  const finer = size.nozzle / from[NOZZLE]!.mesh.ni;
-  const { mesh, pressure } = from[BEHIND]!;
-  // Far out at the outer corner the air is as it was.
-  const was = pressure[mesh.ni * mesh.nj - 1]!;
-  return (_x, _y, block, i, j) => {
-    const { mesh: own, density, u, v, pressure: p, share } = from[block]!;
-    const cell = Math.floor(j / finer) * own.ni + Math.floor(i / finer);
-    const point = {
-      density: density[cell]!,
-      u: u[cell]!,
-      v: v[cell]!,
-      pressure: p[cell]!,
-      share: share[cell]!,
-    };
-    if (block === NOZZLE || point.share > 0.5) return point;
-    const factor = air.pressure / was;
-    return { ...point, density: point.density * factor, pressure: point.pressure * factor };
-  };
 }
 
 /** The axial push on the engine [N]: what leaves the nozzle, the air's pressure on all the rest taken off. */

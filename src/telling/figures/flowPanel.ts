@@ -45,11 +45,16 @@ export function flowPanel(field: FlowField, shown: Shown, box: Box, layout: Layo
     shown === 'density gradient' ? 0 : pressureKeyHeight(layout.type.small) + 0.4 * layout.type.label;
   const picture: Box = { ...box, height: box.height - key - 1.8 * layout.type.small };
   const { at, scale, clip } = placing(field, picture, layout);
-  const bands = field.blocks.flatMap((block) => bandNodes(block, field, shown, at, picture));
+  const bands = field.blocks.flatMap((block) => bandNodes(block, field, shown, at, clip));
   const foot = picture.y + picture.height + 1.4 * layout.type.small;
   const keyWidth = Math.min(box.width, 30 * layout.type.label);
   return [
-    { kind: 'group', name: 'flow', clip, children: [...bands, ...wallNodes(field, at, layout)] },
+    {
+      kind: 'group',
+      name: 'flow',
+      clip: rectangle(clip.x, clip.y, clip.width, clip.height),
+      children: [...bands, ...wallNodes(field, at, layout)],
+    },
     group('scale', rulerNodes(box.x, foot, scale, box.width, layout)),
     ...(key === 0
       ? []
@@ -69,24 +74,26 @@ export function flowPanel(field: FlowField, shown: Shown, box: Box, layout: Layo
 
 type At = (axial: number, radius: number) => Point;
 
-/** The field as large as the box allows, from where the gas comes in to where the cells are fine no more. */
+/** How far beyond the fine cells a picture may go, where it has room, over their reach. */
+const BEYOND = 1.7;
+
+/** The field as large as the box allows, from where the gas comes in to where the cells are fine no more, or further. */
 function placing(
   field: FlowField,
   box: Box,
   { upright }: Layout,
-): { readonly at: At; readonly scale: number; readonly clip: string } {
+): { readonly at: At; readonly scale: number; readonly clip: Box } {
   const { lip, seen, blocks } = field;
-  const from = blocks[0]!.axial[0]!;
-  const to = lip.axial + seen;
+  const from = Math.min(blocks[0]!.axial[0]!, lip.axial - 0.25 * lip.radius);
   const [length, breadth] = upright ? [box.height, box.width] : [box.width, box.height];
-  const scale = Math.min(length / (to - from), breadth / 2 / (BESIDE * lip.radius));
-  const clip = upright
-    ? { ...box, height: Math.min(box.height, scale * (to - from)) }
-    : { ...box, width: Math.min(box.width, scale * (to - from)) };
+  const scale = Math.min(length / (lip.axial + seen - from), breadth / 2 / (BESIDE * lip.radius));
+  const end = Math.max(...blocks.flatMap(({ axial }) => axial.at(-1)!));
+  const shown = Math.min(length, scale * (Math.min(end, lip.axial + BEYOND * seen) - from));
+  const clip = upright ? { ...box, height: shown } : { ...box, width: shown };
   const axis = upright ? box.x + box.width / 2 : box.y + box.height / 2;
   return {
     scale,
-    clip: rectangle(clip.x, clip.y, clip.width, clip.height),
+    clip,
     at: (axial, radius) =>
       upright
         ? { x: axis + scale * radius, y: box.y + scale * (axial - from) }
@@ -139,44 +146,24 @@ function pathWithin({ xy, ends }: Pieces, { x, y, width, height }: Box): string 
   return d;
 }
 
-/** The wall of the nozzle as strong as metal, its outside and base thin: they are not stated; the axis. */
-function wallNodes({ blocks, lip, leaves }: FlowField, at: At, { line }: Layout): readonly SceneNode[] {
-  const [nozzle, , beside] = blocks;
-  const inner = border(nozzle!, nozzle!.nj).filter(([axial]) => leaves === null || axial <= leaves.axial);
-  const left = leaves === null ? [] : border(nozzle!, nozzle!.nj).filter(([axial]) => axial >= leaves.axial);
-  const outer = beside === undefined ? [] : [...border(beside, 0), [lip.axial, lip.radius] as const];
-  return [1, -1].flatMap((side) => {
-    const path = (places: readonly (readonly [number, number])[]): string =>
-      polyline(places.map(([axial, radius]) => at(axial, side * radius)));
-    return [
-      { kind: 'path' as const, d: path(outer), stroke: 'ink-3' as const, strokeWidth: line.leader },
-      ...(left.length < 2
-        ? []
-        : [
-            {
-              kind: 'path' as const,
-              d: path(left),
-              stroke: 'ink' as const,
-              strokeWidth: line.leader,
-              dash: [2 * line.metal, line.metal],
-            },
-          ]),
-      {
-        kind: 'path' as const,
-        d: path(inner),
-        stroke: 'ink' as const,
-        strokeWidth: 0.7 * line.metal,
-        join: 'round' as const,
-      },
-    ];
-  });
-}
-
-function border({ ni, axial, radius }: PictureBlock, j: number): readonly (readonly [number, number])[] {
-  return Array.from(
-    { length: ni + 1 },
-    (_, i) => [axial[j * (ni + 1) + i]!, radius[j * (ni + 1) + i]!] as const,
-  );
+/** Walls as strong as metal, what no study states thin, what the gas is made to leave dashed. */
+function wallNodes({ walls }: FlowField, at: At, { line }: Layout): readonly SceneNode[] {
+  const looks = {
+    wall: { stroke: 'ink', strokeWidth: 0.7 * line.metal, join: 'round' },
+    left: { stroke: 'ink', strokeWidth: line.leader, dash: [2 * line.metal, line.metal] },
+    notional: { stroke: 'ink-3', strokeWidth: line.leader },
+  } as const;
+  return walls
+    .filter((wall) => wall.line.length > 1)
+    .flatMap((wall) =>
+      [1, -1].map(
+        (side): SceneNode => ({
+          kind: 'path',
+          d: polyline(wall.line.map(([axial, radius]) => at(axial, side * radius))),
+          ...looks[wall.kind],
+        }),
+      ),
+    );
 }
 
 /** A length of 1, 2 or 5 units, about a fifth of the width. */

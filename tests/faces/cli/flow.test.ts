@@ -76,7 +76,7 @@ describe('plumeline flow', () => {
   test('what cannot be: an engine without a wall, a word that is none, several places in one picture', async () => {
     const bound = await runMain(['flow', folder, '--engine', 'none', '--ambient', '1 bar']);
     expect(bound.status).toBe(2);
-    expect(bound.err).toContain('no plain round wall');
+    expect(bound.err).toContain('no mesh follows its walls');
     expect((await runMain([...asked, '--show', 'colour'])).err).toContain(
       'Give pressure, mach or density gradient',
     );

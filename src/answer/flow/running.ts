@@ -1,0 +1,128 @@
+/** An engine as a field that can be settled: which mesh its nozzle asks for, what is watched, what its walls are. */
+
+import { ProblemError } from '../../numerics/problem.ts';
+import type { Flow, GasPair } from '../../physics/euler/index.ts';
+import type { Contour } from '../../physics/nozzle/index.ts';
+import {
+  axisPressure,
+  BEHIND,
+  BESIDE,
+  BESIDE_COWL,
+  type BlockFlow,
+  basePressureOf,
+  NOZZLE,
+  plugFlow,
+  preparePlug,
+  prepareRound,
+  RING,
+  ROUND_PLUG,
+  type RoundCase,
+  roundFlow,
+  roundSize,
+  sizeOfPlug,
+  thrustOf,
+  thrustOfPlug,
+  WAKE,
+} from '../../physics/wholeFlow/index.ts';
+import type { EngineSolution } from '../solution.ts';
+
+/** A line of the mesh that is a wall, one that the gas is made to leave, or one that no study states. */
+export interface MeshWall {
+  readonly kind: 'wall' | 'left' | 'notional';
+  readonly block: number;
+  /** Along the first index at this second one, or along the second at this first one. */ readonly row?: number;
+  readonly column?: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Running {
+  readonly flow: Flow;
+  readonly gases: GasPair;
+  /** Thrust [N], and what tells whether jet or wake stand still. */ readonly watch: () => readonly [
+    number,
+    number,
+  ];
+  readonly lip: { readonly axial: number; readonly radius: number };
+  /** [m] behind the lip as far as cells are fine */ readonly seen: number;
+  /** The block that holds the axis behind the engine. */ readonly axisBlock: number;
+  readonly walls: readonly MeshWall[];
+}
+
+/** Makes the field of one contour in one surrounding; `across` doubles `coarsest` once or more often. */
+export type Run = (
+  which: RoundCase,
+  coarsest: number,
+  across: number,
+  from: readonly BlockFlow[] | null,
+) => Running;
+
+/** @throws ProblemError where no mesh follows the walls */
+export function runOf({ expansion, contourIs, input, nozzle }: EngineSolution, contour: Contour): Run {
+  const { plug } = contour;
+  if (contourIs !== 'shape' || nozzle.spec.kind === 'expansionDeflection' || plug?.form === 'linear')
+    throw new ProblemError({
+      code: 'flow-no-mesh',
+      what: `The whole flow of ${input.name} is not computed: no mesh follows its walls.`,
+      why: 'Meshes are there for round nozzles with one wall, in each of their modes, and for annular plugs; not for linear plugs, for expansion–deflection and for bounds without a wall.',
+      mend: 'Ask for an engine with such a nozzle.',
+    });
+  return plug === undefined ? runRound(contour, expansion) : runPlug({ ...contour, plug }, expansion);
+}
+
+function runRound({ wall, throatRadius }: Contour, expansion: EngineSolution['expansion']): Run {
+  const prepared = prepareRound({ expansion, wall, throatRadius });
+  const { shape, lip, gases } = prepared;
+  return (which, coarsest, across, from) => {
+    const round = roundFlow(prepared, which, roundSize(prepared, coarsest, across), from);
+    const { flow, room, size, opens } = round;
+    return {
+      flow,
+      gases: gases.pair,
+      watch: () => [thrustOf(round), axisPressure(round)],
+      lip: { axial: shape.lip, radius: lip.radius },
+      seen: room.fine,
+      axisBlock: BEHIND,
+      walls: [
+        { kind: 'notional', block: BESIDE, row: 0, from: 0, to: size.ahead },
+        { kind: 'notional', block: BEHIND, column: 0, from: size.across, to: size.across + size.base },
+        { kind: 'left', block: NOZZLE, row: size.across, from: opens, to: size.nozzle },
+        { kind: 'wall', block: NOZZLE, row: size.across, from: 0, to: opens },
+      ],
+    };
+  };
+}
+
+function runPlug(
+  contour: Contour & { readonly plug: NonNullable<Contour['plug']> },
+  expansion: EngineSolution['expansion'],
+): Run {
+  const prepared = preparePlug({
+    expansion,
+    cowl: contour.wall,
+    plug: contour.plug.wall,
+    throatRadius: contour.throatRadius,
+  });
+  return ({ air }, coarsest, across, from) => {
+    const plug = plugFlow(prepared, air, sizeOfPlug(prepared, coarsest, across), from);
+    const { flow, room, size } = plug;
+    const [axial, radius] = prepared.shape.ring.at(-1)!.outer;
+    const [cut] = prepared.shape.plug.at(-1)!;
+    return {
+      flow,
+      gases: prepared.gases.pair,
+      watch: () => [thrustOfPlug(plug), basePressureOf(plug)],
+      lip: { axial, radius },
+      seen: cut - axial + room.fine,
+      axisBlock: WAKE,
+      walls: [
+        { kind: 'notional', block: BESIDE_COWL, row: 0, from: 0, to: size.ahead },
+        { kind: 'notional', block: ROUND_PLUG, column: 0, from: size.across, to: size.across + size.base },
+        { kind: 'wall', block: RING, row: size.across, from: 0, to: size.ring },
+        { kind: 'wall', block: RING, row: 0, from: 0, to: size.ring },
+        { kind: 'wall', block: ROUND_PLUG, row: 0, from: 0, to: size.plug },
+        { kind: 'wall', block: WAKE, column: 0, from: 0, to: size.wake },
+      ],
+    };
+  };
+}

@@ -1,0 +1,109 @@
+/** Where the nodes of a plug’s mesh lie. */
+
+import { placesAlong, stretchedShares } from './places.ts';
+import { apart, type Place, type PolyLine, polyLine } from './polyLine.ts';
+
+/** Two walls, station by station across the ring, and the plug behind it. */
+export interface PlugShape {
+  /** From where the gas comes in to the lip. */ readonly ring: readonly {
+    readonly inner: Place;
+    readonly outer: Place;
+  }[];
+  /** From the last inner place of the ring to the cut. */ readonly plug: readonly Place[];
+  /** [m] of the cowl at the lip */ readonly thickness: number;
+}
+
+export interface PlugRoom {
+  /** From the lip on as far as over the cut: where the edge of the jet is expected. */ readonly edge: readonly Place[];
+  /** Radius of that edge further behind [m], by the distance behind its last place. */ readonly edgeBehind: (
+    behind: number,
+  ) => number;
+  /** [m] behind the cut up to which cells stay fine, and where the field ends; from the axis. */ readonly fine: number;
+  readonly long: number;
+  readonly wide: number;
+}
+
+export interface PlugSize {
+  readonly across: number;
+  readonly base: number;
+  readonly outside: number;
+  readonly ring: number;
+  readonly plug: number;
+  readonly fine: number;
+  readonly rest: number;
+  readonly ahead: number;
+  /** Across half of the wake. */ readonly wake: number;
+}
+
+/** Cells of the plug are no longer than this share of the lip’s radius, at 8 across. */
+const LONGEST_CELL = 0.05;
+
+/** Places along the ring, counted in stations. */
+export function ringPlaces(shape: PlugShape, across: number, count?: number): readonly number[] {
+  const { ring } = shape;
+  const widths = ring.map(({ inner, outer }) => apart(inner, outer));
+  const lengths = ring.map((_, k) => {
+    const next = ring[Math.min(ring.length - 1, k + 1)]!;
+    const before = ring[Math.max(0, k - 1)]!;
+    return Math.max(
+      1e-9,
+      (apart(before.inner, next.inner) + apart(before.outer, next.outer)) /
+        (k === 0 || k === ring.length - 1 ? 2 : 4),
+    );
+  });
+  return placesAlong(
+    0,
+    ring.length - 1,
+    (s) => (1.5 * widths[Math.round(s)]!) / across / lengths[Math.round(s)]!,
+    count,
+  );
+}
+
+export function plugPlaces({ ring, plug }: PlugShape, across: number, count?: number): readonly number[] {
+  const { inner, outer } = ring.at(-1)!;
+  const first = (1.5 * apart(inner, outer)) / across;
+  const most = (LONGEST_CELL * outer[1] * 8) / across;
+  return placesAlong(0, polyLine(plug).length, (s) => Math.min(most, first + 0.1 * s), count);
+}
+
+/** The wake narrows to this share of the base’s radius, within so many of it. */
+const WAKE_NARROWS = 0.4;
+
+export function plugLayout(shape: PlugShape, room: PlugRoom, size: PlugSize) {
+  const { plug, fine, rest, across, base, outside } = size;
+  const wall: PolyLine = polyLine(shape.plug);
+  const edge: PolyLine = polyLine(room.edge);
+  const onWall = plugPlaces(shape, across, plug);
+  const [cutX, cutR] = wall.at(wall.length);
+  const [overX] = edge.at(edge.length);
+  const lastCell = wall.length - onWall[plug - 1]!;
+  const near = placesAlong(0, room.fine, (x) => Math.min(room.fine / fine, lastCell + 0.1 * x), fine);
+  const far = stretchedShares(
+    rest,
+    Math.min(1 / rest, (room.fine - near[fine - 1]!) / (room.long - room.fine)),
+  );
+  const behind = [...near, ...far.slice(1).map((share) => room.fine + share * (room.long - room.fine))];
+  const inner = (i: number): Place => {
+    if (i <= plug) return wall.at(onWall[i]!);
+    const x = behind[i - plug]!;
+    return [cutX + x, cutR * (WAKE_NARROWS + (1 - WAKE_NARROWS) * Math.exp(-x / (1.5 * cutR)))];
+  };
+  const upper = (i: number): Place => {
+    if (i <= plug) return edge.at((edge.length * onWall[i]!) / wall.length);
+    const x = behind[i - plug]!;
+    const lean = (overX - cutX) * Math.exp(-x / (2 * cutR));
+    return [cutX + x + lean, room.edgeBehind(cutX + x + lean - overX)];
+  };
+  const lip = shape.ring.at(-1)!.outer;
+  const first = apart(shape.ring.at(-1)!.inner, lip) / across;
+  const outer = stretchedShares(outside, Math.min(1 / outside, (1.5 * first) / room.wide));
+  const node = (i: number, j: number): Place => {
+    const [a, b] = [inner(i), upper(i)];
+    if (j <= across) return [a[0] + ((b[0] - a[0]) * j) / across, a[1] + ((b[1] - a[1]) * j) / across];
+    const thick = shape.thickness + 0.1 * Math.max(0, b[0] - lip[0]) * 0.3;
+    if (j <= across + base) return [b[0], b[1] + (thick * (j - across)) / base];
+    const from = b[1] + thick;
+    return [b[0], from + outer[j - across - base]! * (room.wide - from)];
+  };
+  return { inner, node, outer };
+}

@@ -1,0 +1,136 @@
+/**
+ * Mesh of an annular plug with the air round it, in four blocks: the ring from the chamber to the lip, the gas between plug (behind
+ * the cut: the wake) and air with the air beyond it, the air beside the cowl, the wake behind the base.
+ */
+
+import { type MeshBlock, meshBlock, type SideKind, type SidePart } from '../euler/index.ts';
+import { stretchedShares } from './places.ts';
+import {
+  type PlugRoom,
+  type PlugShape,
+  type PlugSize,
+  plugLayout,
+  plugPlaces,
+  ringPlaces,
+} from './plugLayout.ts';
+import { apart, type Place } from './polyLine.ts';
+
+export const RING = 0;
+export const ROUND_PLUG = 1;
+export const BESIDE_COWL = 2;
+export const WAKE = 3;
+
+export function plugSize(shape: PlugShape, coarsest: number, across = coarsest): PlugSize {
+  const finer = across / coarsest;
+  return {
+    across,
+    base: finer * 2,
+    outside: finer * 12,
+    ring: finer * (ringPlaces(shape, coarsest).length - 1),
+    plug: finer * (plugPlaces(shape, coarsest).length - 1),
+    fine: finer * 5 * coarsest,
+    rest: finer * 12,
+    ahead: finer * 8,
+    wake: finer * 6,
+  };
+}
+
+export function plugMesh(
+  shape: PlugShape,
+  room: PlugRoom,
+  size: PlugSize,
+  ends: { readonly chamber: SideKind; readonly air: SideKind; readonly pressed: SideKind },
+): readonly { readonly mesh: MeshBlock; readonly sides: readonly SidePart[] }[] {
+  const { across, base, outside, ring, plug, ahead, wake } = size;
+  const rows = across + base + outside;
+  const behind = size.fine + size.rest;
+  const wall: SideKind = { is: 'wall' };
+  const part = (side: SidePart['side'], from: number, to: number, kind: SideKind): SidePart => ({
+    side,
+    from,
+    to,
+    kind,
+  });
+  const to = (block: number, side: SidePart['side'], from = 0): SideKind => ({
+    is: 'joined',
+    block,
+    side,
+    from,
+    up: true,
+  });
+  const grid = plugLayout(shape, room, size);
+  return [
+    {
+      mesh: ringBlock(shape, size),
+      sides: [
+        part('iLow', 0, across, ends.chamber),
+        part('iHigh', 0, across, to(ROUND_PLUG, 'iLow')),
+        part('jLow', 0, ring, wall),
+        part('jHigh', 0, ring, wall),
+      ],
+    },
+    {
+      mesh: meshBlock('round', plug + behind, rows, grid.node),
+      sides: [
+        part('iLow', 0, across, to(RING, 'iHigh')),
+        part('iLow', across, across + base, wall),
+        part('iLow', across + base, rows, to(BESIDE_COWL, 'iHigh')),
+        part('iHigh', 0, rows, ends.pressed),
+        part('jLow', 0, plug, wall),
+        part('jLow', plug, plug + behind, to(WAKE, 'jHigh')),
+        part('jHigh', 0, plug + behind, ends.air),
+      ],
+    },
+    {
+      mesh: besideBlock(shape, room, size, grid.outer),
+      sides: [
+        part('iLow', 0, outside, ends.air),
+        part('iHigh', 0, outside, to(ROUND_PLUG, 'iLow', across + base)),
+        part('jLow', 0, ahead, wall),
+        part('jHigh', 0, ahead, ends.air),
+      ],
+    },
+    {
+      mesh: meshBlock('round', behind, wake, (i, j) => {
+        const [x, r] = grid.inner(plug + i);
+        return [x, (r * j) / wake];
+      }),
+      sides: [
+        part('iLow', 0, wake, wall),
+        part('iHigh', 0, wake, ends.pressed),
+        part('jLow', 0, behind, wall),
+        part('jHigh', 0, behind, to(ROUND_PLUG, 'jLow', plug)),
+      ],
+    },
+  ];
+}
+
+function ringBlock(shape: PlugShape, { ring: count, across }: PlugSize): MeshBlock {
+  const { ring } = shape;
+  const places = ringPlaces(shape, across, count);
+  const between = (of: 'inner' | 'outer', s: number): Place => {
+    const k = Math.min(ring.length - 2, Math.floor(s));
+    const [a, b] = [ring[k]![of], ring[k + 1]![of]];
+    return [a[0] + (s - k) * (b[0] - a[0]), a[1] + (s - k) * (b[1] - a[1])];
+  };
+  return meshBlock('round', count, across, (i, j) => {
+    const [a, b] = [between('inner', places[i]!), between('outer', places[i]!)];
+    return [a[0] + ((b[0] - a[0]) * j) / across, a[1] + ((b[1] - a[1]) * j) / across];
+  });
+}
+
+function besideBlock(
+  { ring, thickness }: PlugShape,
+  room: PlugRoom,
+  { ahead, outside, across }: PlugSize,
+  outer: readonly number[],
+): MeshBlock {
+  const { inner, outer: lip } = ring.at(-1)!;
+  const radius = lip[1] + thickness;
+  const shares = stretchedShares(ahead, Math.min(1 / ahead, (1.5 * apart(inner, lip)) / across / room.wide));
+  // The outside of the cowl is drawn straight along the axis: what stands there is not stated.
+  return meshBlock('round', ahead, outside, (i, j) => [
+    lip[0] - 0.6 * room.wide * shares[ahead - i]!,
+    radius + outer[j]! * (room.wide - radius),
+  ]);
+}

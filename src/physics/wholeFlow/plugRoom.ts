@@ -1,0 +1,46 @@
+/** Where the jet round a plug is to be expected. What the flow does is not read from it. */
+
+import type { PlugRoom, PlugShape } from './plugLayout.ts';
+import type { PlugEngine } from './plugShape.ts';
+import { type Place, polyLine, radiusAt } from './polyLine.ts';
+
+/** Steepest that the expected edge leaves the lip, as its slope. */
+const STEEPEST = 0.6;
+
+export function plugRoom(
+  { expansion, throatRadius }: PlugEngine,
+  shape: PlugShape,
+  ambient: number,
+): PlugRoom {
+  const lip = shape.ring.at(-1)!.outer;
+  const plug = polyLine(shape.plug);
+  const [cutX, cutR] = plug.at(plug.length);
+  const { areaRatio } = expansion.atPressure(Math.max(ambient, expansion.lowestPressure));
+  const full = Math.min(2.5 * lip[1], Math.max(0.3 * lip[1], 1.05 * throatRadius * Math.sqrt(areaRatio)));
+  const change = full - lip[1];
+  const decay = Math.max(0.3 * lip[1], Math.abs(change) / STEEPEST);
+  const plain = (x: number): number => lip[1] + change * (1 - Math.exp(-(x - lip[0]) / decay));
+  // A jet as thick as continuity asks lies on the plug at least.
+  const atLeast = (x: number): number => {
+    const r = x < cutX ? radiusAt(plug, Math.max(x, plug.at(0)[0])) : cutR;
+    const inside =
+      (throatRadius * throatRadius * Math.min(areaRatio, 0.6 * (lip[1] / throatRadius) ** 2)) / (2 * r);
+    return r + Math.min(0.5 * lip[1], 0.7 * inside);
+  };
+  const overX = cutX + 0.25 * (lip[1] - cutR);
+  const count = 40;
+  const edge = Array.from({ length: count + 1 }, (_, k): Place => {
+    const x = lip[0] + ((overX - lip[0]) * k) / count;
+    const blend = Math.min(1, (2 * k) / count);
+    return [x, Math.max(plain(x), blend * atLeast(x))];
+  });
+  const last = edge[count]![1];
+  const settled = Math.max(full, 0.45 * cutR);
+  return {
+    edge,
+    edgeBehind: (behind) => settled + (last - settled) * Math.exp(-behind / Math.max(decay, cutR)),
+    fine: 5 * lip[1],
+    long: 11 * lip[1],
+    wide: Math.max(4 * lip[1], 2.2 * full),
+  };
+}

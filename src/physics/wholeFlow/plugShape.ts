@@ -1,0 +1,95 @@
+/** The walls of an annular plug engine as its mesh asks for them, and its gases. */
+
+import type { Expansion } from '../gas/index.ts';
+import type { ContourPoint } from '../nozzle/index.ts';
+import { airGases, type FieldGases } from './fieldGases.ts';
+import type { PlugShape } from './plugLayout.ts';
+import { apart, type Place, polyLine } from './polyLine.ts';
+
+export interface PlugEngine {
+  readonly expansion: Expansion;
+  /** Chamber and cowl, to the lip; and chamber and plug, to the cut: as many stations as the shorter of both up to the throat. */
+  readonly cowl: readonly ContourPoint[];
+  readonly plug: readonly ContourPoint[];
+  /** √(A_t/π) [m] */ readonly throatRadius: number;
+}
+
+export interface PreparedPlug {
+  readonly engine: PlugEngine;
+  readonly shape: PlugShape;
+  readonly gases: FieldGases;
+}
+
+/** Widths of the throat ahead of it that are in the field, at most. */
+const CHAMBER = 8;
+/** Stations between throat and lip. */
+const STATIONS = 24;
+const THICKNESS = 0.04;
+
+export function preparePlug(engine: PlugEngine): PreparedPlug {
+  const { cowl, plug, expansion } = engine;
+  const place = ({ axial, radius }: ContourPoint): Place => [axial, radius];
+  const throat = plug.findIndex(({ part }) => part === 'nozzle') - 1;
+  const gap = apart(place(plug[throat]!), place(cowl[throat]!));
+  let first = throat;
+  while (first > 0 && apart(place(plug[first - 1]!), place(plug[throat]!)) < CHAMBER * gap) first -= 1;
+  const stations = Array.from({ length: throat - first + 1 }, (_, k) => ({
+    inner: place(plug[first + k]!),
+    outer: place(cowl[first + k]!),
+  }));
+  const ahead = first > 0 ? [inBetween(plug, cowl, first, CHAMBER * gap, throat)] : [];
+  const lip = place(cowl.at(-1)!);
+  const wall = polyLine(plug.slice(throat).map(place));
+  const inner = acrossFlow(wall, lip, cowl.at(-1)!.angle);
+  const outerLine = polyLine(cowl.slice(throat).map(place));
+  const free = Array.from({ length: STATIONS }, (_, k) => ({
+    inner: wall.at((inner * (k + 1)) / STATIONS),
+    outer: outerLine.at((outerLine.length * (k + 1)) / STATIONS),
+  }));
+  const rest = 60;
+  return {
+    engine,
+    shape: {
+      ring: [...ahead, ...stations, ...free],
+      plug: Array.from({ length: rest + 1 }, (_, k) => wall.at(inner + ((wall.length - inner) * k) / rest)),
+      thickness: THICKNESS * lip[1],
+    },
+    gases: airGases(expansion),
+  };
+}
+
+/** On the straight chamber, so far from the throat. */
+function inBetween(
+  plug: readonly ContourPoint[],
+  cowl: readonly ContourPoint[],
+  first: number,
+  far: number,
+  throat: number,
+): { readonly inner: Place; readonly outer: Place } {
+  const at = (wall: readonly ContourPoint[]): Place => {
+    const [a, b] = [wall[first]!, wall[first - 1]!];
+    const whole = Math.hypot(b.axial - a.axial, b.radius - a.radius);
+    const done = Math.hypot(
+      plug[first]!.axial - plug[throat]!.axial,
+      plug[first]!.radius - plug[throat]!.radius,
+    );
+    const t = Math.min(1, (far - done) / whole);
+    return [a.axial + t * (b.axial - a.axial), a.radius + t * (b.radius - a.radius)];
+  };
+  return { inner: at(plug), outer: at(cowl) };
+}
+
+/** Length along the plug’s wall at which the line from the lip square to the flow there meets it. */
+function acrossFlow(wall: ReturnType<typeof polyLine>, lip: Place, angle: number): number {
+  const along = (s: number): number => {
+    const [x, r] = wall.at(s);
+    return (x - lip[0]) * Math.cos(angle) + (r - lip[1]) * Math.sin(angle);
+  };
+  let [low, high] = [0, wall.length];
+  for (let n = 0; n < 60; n++) {
+    const middle = (low + high) / 2;
+    if (along(middle) < 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
