@@ -332,7 +332,7 @@ function measuredSchema(): JsonSchema {
           description: 'Name of a CSV file in the folder of the study.',
           examples: ['stand-run.csv'],
         },
-        of: { ...text, description: 'The engine that was measured.' },
+        of: { ...text, description: 'The engine or the vehicle that was measured.' },
         source: { ...text, description: 'Id of a source of the study.' },
         at: {
           ...scalar,

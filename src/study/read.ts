@@ -463,7 +463,11 @@ export function readStudy(text: string, options: ReadOptions = {}): StudyOutcome
   const maps = readMaps(entries.get('maps'), engineIds, report);
   const needs = readNeeds(entries.get('needs'), engineIds, report);
   const packaged = readPackage(entries.get('package'), report);
-  const measured = readMeasured(entries.get('measured'), { engineIds, sourceIds }, report);
+  const measured = readMeasured(
+    entries.get('measured'),
+    { engineIds, vehicleIds: vehicles.map(({ id }) => id), sourceIds },
+    report,
+  );
 
   if (report.problems.length > 0 || question === null || read === null) return failed();
   return {

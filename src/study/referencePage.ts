@@ -311,11 +311,11 @@ export function studyFilePage(propellants: readonly KnownName[]): string {
     ...factsPart(),
     ...analogiesPart(),
     '## `measured`',
-    'Points that somebody measured, set beside what is computed, with residuals: drawn over the curves, listed by `plumeline measured` and in the package. Each set is a CSV file in the folder of the study, with the engine that was measured and a source.',
+    'Points that somebody measured, set beside what is computed, with residuals: drawn over the curves, listed by `plumeline measured` and in the package. Each set is a CSV file in the folder of the study, with the engine or the vehicle that was measured and a source.',
     ['```yml', 'measured:', '  - { id: stand-run, file: stand-run.csv, of: bell, source: book }', '```'].join(
       '\n',
     ),
-    'The header of the file names each quantity with its unit in square brackets. The first column is the place: `altitude`, `ambientPressure`, `throttle`, `wall.axial` (distance from the throat) or an input of the engine such as `nozzle.areaRatio`; the others are names of the [catalogue](quantities.md). A column whose name begins with ± holds two standard deviations of the column before it. Where the place says nothing of the surroundings, `at: vacuum`, `at: 0 km` or `at: 0.97 bar` does. Empty cells are left out; lines that begin with # are remarks.',
+    'The header of the file names each quantity with its unit in square brackets. The first column is the place: `altitude`, `ambientPressure`, `throttle`, `wall.axial` (distance from the throat) an input of the engine such as `nozzle.areaRatio`, or of a vehicle `time` since lift-off (with `flight.points.altitude` and its like); the others are names of the [catalogue](quantities.md). A column whose name begins with ± holds two standard deviations of the column before it. Where the place says nothing of the surroundings, `at: vacuum`, `at: 0 km` or `at: 0.97 bar` does. Empty cells are left out; lines that begin with # are remarks.',
     ['```csv', 'altitude [km], thrust [kN], ± thrust [kN]', '0, 688, 6', '10, 771, 6', '```'].join('\n'),
     '## `sweeps` and `maps`',
     'A sweep follows one or a few expressions, written as in a test, while one input moves; a map follows one expression while two do ([sweeps](methods/sweeps.md)). `plumeline sweep` and `plumeline map` do the same from the command line, and `plumeline pack` draws those of the study.',

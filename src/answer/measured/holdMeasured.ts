@@ -26,7 +26,7 @@ export async function holdMeasured(
 ): Promise<readonly MeasuredSeries[]> {
   const series: MeasuredSeries[] = [];
   for (const { input, table } of sets) {
-    requirePlace(input, table.place);
+    requirePlace(input, table.place, study);
     for (const column of table.columns) series.push(await seriesOf(study, input, table.place, column, crew));
   }
   return series;
@@ -55,7 +55,7 @@ async function seriesOf(
     id: input.id,
     title: input.title,
     engine: input.of,
-    engineName: study.engines.find(({ id }) => id === input.of)?.name ?? input.of,
+    engineName: [...study.engines, ...study.vehicles].find(({ id }) => id === input.of)?.name ?? input.of,
     quantity: entry.name,
     place: place.name,
     source: input.source,
@@ -76,13 +76,20 @@ const differs = (one: readonly number[], other: readonly number[]): boolean =>
   one.some((exponent, i) => exponent !== other[i]);
 
 /** The place must be something that can be moved, or a distance along the wall, in a unit of its kind. */
-function requirePlace(input: MeasuredInput, { name, dimension, unit }: MeasuredColumn): void {
+function requirePlace(
+  input: MeasuredInput,
+  { name, dimension, unit }: MeasuredColumn,
+  { vehicles }: Study,
+): void {
   const kinds = name === 'wall.axial' ? (['length'] as const) : sweptKindOf(name)?.kinds;
-  if (kinds === undefined || name === 'time')
+  const flies = vehicles.some(({ id }) => id === input.of);
+  if (kinds === undefined || (name === 'time') !== flies)
     throw fail(input, {
       code: 'measured-place',
-      what: `The first column, “${name}”, is no place at which an engine could be computed.`,
-      mend: 'Begin with altitude, ambientPressure, throttle, wall.axial (distance from the throat), or an input such as nozzle.areaRatio.',
+      what: `The first column, “${name}”, is no place at which ${flies ? 'a vehicle' : 'an engine'} could be computed.`,
+      mend: flies
+        ? 'Begin with time since lift-off.'
+        : 'Begin with altitude, ambientPressure, throttle, wall.axial (distance from the throat), or an input such as nozzle.areaRatio.',
     });
   if (kinds.every((kind) => differs(quantityKinds[kind].dimension, dimension)))
     throw fail(input, {
@@ -117,6 +124,8 @@ function askAt(input: MeasuredInput, place: string, at: number, quantity: string
       return { ...ask, ambient: surroundings('altitude', at) };
     case 'ambientPressure':
       return { ...ask, ambient: surroundings('pressure', at) };
+    case 'time':
+      return { ...ask, ambient: null, time: at };
     case 'throttle':
       return { ...ask, throttle: at };
     case 'wall.axial':

@@ -20,10 +20,10 @@ export interface MeasuredPoint {
 export interface MeasuredSeries {
   /** Of the section in the study. */ readonly id: string;
   readonly title: string | null;
-  /** Id and name of the engine. */ readonly engine: string;
+  /** Id and name of the engine or the vehicle. */ readonly engine: string;
   readonly engineName: string;
   /** Name in the catalogue. */ readonly quantity: string;
-  /** `altitude`, `ambientPressure`, `throttle`, `wall.axial`, or an input of the engine. */ readonly place: string;
+  /** `altitude`, `ambientPressure`, `throttle`, `wall.axial`, `time` of a flight, or an input of the engine. */ readonly place: string;
   readonly source: string;
   readonly points: readonly MeasuredPoint[];
   /** Root of the mean square of the residuals; null where there are none. */ readonly rms: number | null;

@@ -2,19 +2,26 @@
 
 import type { Crew } from '../../answer/asked/crew.ts';
 import { withDrawnBands } from '../../answer/bands/drawnBands.ts';
+import { altitudeCurve } from '../../answer/conditions.ts';
+import type { MeasuredSeries } from '../../answer/measured/model.ts';
 import type { StudyAnswer } from '../../answer/model.ts';
 import { findNeed, type Need, needRequestOf } from '../../answer/needs/index.ts';
+import type { DataShelf } from '../../answer/shelf.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
 import { mapRequestOf, sweep, sweepMap, sweepRequestOf } from '../../answer/sweeps/index.ts';
-import { type WorthTable, worthTable } from '../../answer/worth/index.ts';
+import { type VehicleWorth, vehicleWorths, type WorthTable, worthTable } from '../../answer/worth/index.ts';
 import type { Study } from '../../study/model.ts';
+import { USUAL_PACKAGE } from '../../study/packageForm.ts';
 import { SCRIPT_FILE } from '../../study/script/index.ts';
 import type { Swept } from '../../telling/figures/sweptFigures.ts';
 import type { ScriptParts } from '../../telling/handover/timedCuts.ts';
 import { readScriptOf, tellScript } from '../../telling/script/index.ts';
 import { steadyCrew } from '../crew/threadCrew.ts';
 import { readScriptText } from '../disk/scriptFile.ts';
+import { type DrawnFigures, drawnWithout } from '../package/drawnFigures.ts';
+import type { PictureMakers } from '../package/pictureMakers.ts';
 import { type Checked, checkedStudy } from './checkedSentences.ts';
+import { measuredOf } from './measuredOf.ts';
 import { sayIfSlow, type Terminal } from './terminal.ts';
 import { studyProblemText } from './text/problemText.ts';
 
@@ -24,50 +31,59 @@ export interface WorkedOut extends Checked {
   readonly worth: WorthTable | null;
   readonly needs: readonly Need[];
   readonly script: ScriptParts | null;
+  readonly measured: readonly MeasuredSeries[];
+  readonly vehicleWorths: readonly VehicleWorth[];
+  /** The figures that need no sentence. */ readonly drawn: DrawnFigures;
+}
+
+export interface PackWork {
+  readonly study: Study;
+  readonly folder: string;
+  readonly solved: SolvedStudy;
+  readonly shelf: DataShelf;
+  readonly makers: PictureMakers;
+  readonly terminal: Terminal;
+  readonly signal: AbortSignal;
 }
 
 /** @throws the signal's reason as soon as it is given; the threads end with it */
-export async function workedOut(
-  study: Study,
-  folder: string,
-  solved: SolvedStudy,
-  terminal: Terminal,
-  signal: AbortSignal,
-): Promise<WorkedOut> {
+export async function workedOut(work: PackWork): Promise<WorkedOut> {
+  const { study, terminal, signal } = work;
   signal.throwIfAborted();
   const [judging, reckoning] = await Promise.all([steadyCrew(study), steadyCrew(study)]);
   const stopped = new Promise<never>((_, reject) => {
     signal.addEventListener('abort', () => reject(signal.reason), { once: true });
   });
-  const work = Promise.all([
-    checkedStudy(study, judging, terminal),
-    reckoned(study, folder, solved, reckoning, terminal),
-  ]);
+  const both = Promise.all([checkedStudy(study, judging, terminal), reckoned(work, reckoning)]);
   // What is still under way when it is stopped fails with its thread, and is not waited for.
-  work.catch(() => undefined);
+  both.catch(() => undefined);
   stopped.catch(() => undefined);
   try {
-    const [checked, rest] = await Promise.race([work, stopped]);
+    const [checked, rest] = await Promise.race([both, stopped]);
     return { ...checked, ...rest };
   } finally {
     await Promise.all([judging.dismiss(), reckoning.dismiss()]);
   }
 }
 
-async function reckoned(
-  study: Study,
-  folder: string,
-  solved: SolvedStudy,
-  crew: Crew,
-  terminal: Terminal,
-): Promise<Omit<WorkedOut, keyof Checked>> {
-  return {
-    answer: await withDrawnBands(study, solved, crew),
+/** All that no sentence is needed for; then its figures are drawn, while sentences may still be judged. */
+async function reckoned(work: PackWork, crew: Crew): Promise<Omit<WorkedOut, keyof Checked>> {
+  const { study, folder, solved, shelf, makers, terminal, signal } = work;
+  const answer = await withDrawnBands(study, solved, crew);
+  const found = {
+    answer,
     swept: await sweptOf(study, crew, terminal),
     worth: study.engines.length < 2 ? null : await worthTable(study, crew),
     needs: await needsOf(study, crew),
     script: await scriptOf(study, folder, crew, terminal),
+    measured: await measuredOf(study, folder, shelf),
+    vehicleWorths: vehicleWorths(study, solved.answer, solved.solutions),
   };
+  const curves = Object.fromEntries(
+    [...solved.solutions].map(([id, solution]) => [id, altitudeCurve(solution)]),
+  );
+  const { shapes } = study.package ?? USUAL_PACKAGE;
+  return { ...found, drawn: await drawnWithout({ answer, shapes, makers, signal }, { ...found, curves }) };
 }
 
 /** The script and its numbers, where there is one; what is wrong in it is told. */

@@ -12,7 +12,9 @@ import type { VehicleWorth, WorthTable } from '../../answer/worth/index.ts';
 import type { Study } from '../../study/model.ts';
 import type { Swept } from '../../telling/figures/sweptFigures.ts';
 import type { ScriptParts } from '../../telling/handover/timedCuts.ts';
+import type { DrawnFigures } from './drawnFigures.ts';
 import type { PackedClip } from './packClips.ts';
+import type { PictureMakers } from './pictureMakers.ts';
 
 export interface PackInput {
   readonly study: Study;
@@ -33,6 +35,8 @@ export interface PackInput {
     | string
     | null;
   /** Its script, read, and its numbers; null where it has none. */ readonly script?: ScriptParts | null;
+  /** Those of its figures that need no sentence, drawn already. */ readonly drawn?: DrawnFigures;
+  /** Who makes its pictures; absent: makers of its own. */ readonly makers?: PictureMakers;
   /** Its clips, made. */ readonly clips?: readonly PackedClip[];
   /** Ends the work; the promise is then rejected with its reason, and nothing is written. */ readonly signal?: AbortSignal;
   /** Told before each figure is drawn. */ readonly onFigure?: (

@@ -8,8 +8,7 @@ import { namedClips } from '../../telling/clips/index.ts';
 import { factSheetOf } from '../../telling/factSheet/factSheet.ts';
 import { factSheetHtml } from '../../telling/factSheet/factSheetHtml.ts';
 import type { FactSheet } from '../../telling/factSheet/model.ts';
-import { drawnStyles } from '../../telling/figures/drawnEngines.ts';
-import { altTexts, packageFigures, shapeWord } from '../../telling/figures/packageFigures.ts';
+import { altTexts, shapeWord } from '../../telling/figures/packageFigures.ts';
 import { NOTHING_SWEPT } from '../../telling/figures/sweptFigures.ts';
 import { clipsTable } from '../../telling/handover/clipsTable.ts';
 import { mediaFiles } from '../../telling/handover/mediaFiles.ts';
@@ -19,13 +18,13 @@ import { timedCuts } from '../../telling/handover/timedCuts.ts';
 import { measuredCsv } from '../../telling/measuredTable.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
-import { sceneToSvg } from '../../telling/scene/svg.ts';
 import type { Reference } from '../../telling/sources/reference.ts';
 import { referencesOf, sourceFiles } from '../../telling/sources/sourceFiles.ts';
+import { drawnCards, drawnWithout } from './drawnFigures.ts';
 import { exploreFile } from './exploreFile.ts';
 import { embeddedFonts } from './fontFiles.ts';
 import type { PackInput } from './packInput.ts';
-import { pngAside } from './pngPicture.ts';
+import { type PictureMakers, pictureMakers } from './pictureMakers.ts';
 import { readingFile } from './readingFile.ts';
 import { readme } from './readme.ts';
 import { sha256 } from './sha256.ts';
@@ -38,30 +37,39 @@ export interface PackageFiles {
   /** What of the script is not in the package, and why. */ readonly notes: readonly string[];
 }
 
-/** Pictures drawn side by side, each on a thread of its own. */
-const AT_ONCE = 4;
-
 /** In pieces between which the signal is looked at. */
-export async function filesOf({
-  study,
-  text,
-  solved,
-  sentences,
-  analogies,
-  comparison,
-  swept = NOTHING_SWEPT,
-  worth = null,
-  needs = [],
-  measured = [],
-  vehicleWorths = [],
-  rows = [],
-  standings = [],
-  date = null,
-  script = null,
-  clips = [],
-  signal,
-  onFigure,
-}: PackInput): Promise<PackageFiles> {
+export async function filesOf(input: PackInput): Promise<PackageFiles> {
+  if (input.makers !== undefined) return filesWith(input, input.makers);
+  const makers = pictureMakers();
+  try {
+    return await filesWith(input, makers);
+  } finally {
+    await makers.dismiss();
+  }
+}
+
+async function filesWith(input: PackInput, makers: PictureMakers): Promise<PackageFiles> {
+  const {
+    study,
+    text,
+    solved,
+    sentences,
+    analogies,
+    comparison,
+    swept = NOTHING_SWEPT,
+    worth = null,
+    needs = [],
+    measured = [],
+    vehicleWorths = [],
+    rows = [],
+    standings = [],
+    date = null,
+    script = null,
+    clips = [],
+    drawn: ahead,
+    signal,
+    onFigure,
+  } = input;
   const { answer, solutions } = solved;
   const { shapes } = study.package ?? USUAL_PACKAGE;
   const files = new Map<string, Buffer>();
@@ -69,11 +77,12 @@ export async function filesOf({
     files.set(name, typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
   };
   const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
-  const { figures, tables } = packageFigures(
-    { answer, curves, swept, sentences, worth, vehicleWorths, needs, measured },
-    shapes,
-    drawnStyles(answer),
-  );
+  const setting = { answer, shapes, makers, ...(signal !== undefined && { signal }) };
+  const plain =
+    ahead ?? (await drawnWithout(setting, { answer, curves, swept, worth, vehicleWorths, needs, measured }));
+  const cards = await drawnCards(setting, { answer, curves, sentences });
+  const drawn = [...plain.drawn, ...cards.drawn];
+  const figures = drawn.map(({ figure }) => figure);
   add(
     'index.html',
     packagePage({
@@ -88,23 +97,16 @@ export async function filesOf({
       fonts: embeddedFonts([400, 600]),
     }),
   );
-  for (let first = 0; first < figures.length; first += AT_ONCE) {
+  const references = referencesOf({ study, answer, solutions, sentences, analogies, rows });
+  // While the pictures are made by others.
+  const explore = exploreFile(answer, curves, sentences, references);
+  for (const [i, { figure, svg, png }] of drawn.entries()) {
+    onFigure?.(figure.name, i + 1, drawn.length);
     signal?.throwIfAborted();
-    const some = figures.slice(first, first + AT_ONCE);
-    const svgs = some.map(({ scene }) => sceneToSvg(scene));
-    const pngs = await Promise.all(
-      some.map(({ name, scene }, i) => {
-        onFigure?.(name, first + i + 1, figures.length);
-        const words = { Title: scene.title, Description: scene.description, Disclaimer: answer.caution };
-        return pngAside(svgs[i]!, scene.width, words);
-      }),
-    );
-    some.forEach(({ name }, i) => {
-      add(`figures/${name}.svg`, svgs[i]!);
-      add(`figures/${name}.png`, pngs[i]!);
-    });
+    add(`figures/${figure.name}.svg`, svg);
+    add(`figures/${figure.name}.png`, await png);
   }
-  for (const { name, csv } of tables) add(`figures/${name}.csv`, csv);
+  for (const { name, csv } of [...plain.tables, ...cards.tables]) add(`figures/${name}.csv`, csv);
   if (figures.length > 0) add('figures/alt-texts.csv', altTexts(figures));
   add('numbers.json', `${JSON.stringify(answer, null, 2)}\n`);
   add('numbers.csv', numbersCsv(answer));
@@ -124,8 +126,6 @@ export async function filesOf({
   if (needs.length > 0) add('needs.json', `${JSON.stringify({ caution: answer.caution, needs }, null, 2)}\n`);
   for (const { name, content } of sourceFiles({ study, answer, solutions, sentences, analogies, rows }))
     add(name, content);
-  const references = referencesOf({ study, answer, solutions, sentences, analogies, rows });
-  const explore = exploreFile(answer, curves, sentences, references);
   if (explore !== null) add('explore.html', explore);
   const sheet = factSheetOf({
     answer,

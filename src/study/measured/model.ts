@@ -4,7 +4,7 @@ export interface MeasuredInput {
   readonly id: string;
   readonly title: string | null;
   /** Name of a CSV file inside the study's folder. */ readonly file: string;
-  /** Id of the engine that was measured. */ readonly of: string;
+  /** Id of the engine or the vehicle that was measured. */ readonly of: string;
   /** Id of a source of the study. */ readonly source: string;
   /** Surroundings of all its points, where the place of the points is none; null: not said. */
   readonly at:

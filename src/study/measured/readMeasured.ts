@@ -14,7 +14,11 @@ export const MEASURED_FILE = /^[\w][\w .-]{0,99}\.csv$/iu;
 
 export function readMeasured(
   cursor: Cursor | undefined,
-  known: { readonly engineIds: readonly string[]; readonly sourceIds: readonly string[] },
+  known: {
+    readonly engineIds: readonly string[];
+    readonly vehicleIds: readonly string[];
+    readonly sourceIds: readonly string[];
+  },
   report: Report,
 ): readonly MeasuredInput[] {
   if (cursor === undefined) return [];
@@ -33,7 +37,12 @@ export function readMeasured(
     const titleAt = entries.get('title');
     const title = titleAt ? proseAt(titleAt, 'a title', 'title: Stand runs', report) : null;
     const file = fileAt(entries.get('file'), report);
-    const of = oneOf(entries.get('of'), 'engine', known.engineIds, report);
+    const of = oneOf(
+      entries.get('of'),
+      'engine or vehicle',
+      [...known.engineIds, ...known.vehicleIds],
+      report,
+    );
     const source = oneOf(entries.get('source'), 'source', known.sourceIds, report);
     const at = surroundingsAt(entries.get('at'), report);
     if (id === null || file === null || of === null || source === null) return [];
@@ -62,15 +71,15 @@ function fileAt(cursor: Cursor | undefined, report: Report): string | null {
 
 function oneOf(
   cursor: Cursor | undefined,
-  what: 'engine' | 'source',
+  what: 'engine or vehicle' | 'source',
   ids: readonly string[],
   report: Report,
 ): string | null {
   if (cursor === undefined) return null;
-  const mend = `${what === 'engine' ? 'Engines' : 'Sources'} of this study: ${listNames(ids)}.`;
+  const mend = `${what === 'source' ? 'Sources' : 'Engines and vehicles'} of this study: ${listNames(ids)}.`;
   const id = textAt(
     cursor,
-    `the id of ${what === 'engine' ? 'an engine' : 'a source'}`,
+    `the id of ${what === 'source' ? 'a source' : 'an engine or a vehicle'}`,
     mend,
     report,
   )?.trim();
@@ -79,8 +88,8 @@ function oneOf(
   const near = nearestName(id, ids);
   report.problem(
     {
-      code: `measured-${what}`,
-      what: `${quote(id)} is not ${what === 'engine' ? 'an engine' : 'among the sources'} of this study.`,
+      code: what === 'source' ? 'measured-source' : 'measured-engine',
+      what: `${quote(id)} is not ${what === 'source' ? 'among the sources' : 'an engine or a vehicle'} of this study.`,
       mend: `${near === null ? '' : `Did you mean ${near}? `}${mend}`,
     },
     cursor.path,

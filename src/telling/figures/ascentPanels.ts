@@ -8,6 +8,7 @@ import type { Box } from '../scene/box.ts';
 import { polyline } from '../scene/pathData.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import { type DrawnFlight, lossBars } from './lossBars.ts';
+import { type MarkedSeries, measuredMarks, measuredValues } from './measuredMarks.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 import { plotIn, type Side } from './plotAxes.ts';
 
@@ -31,11 +32,12 @@ export function ascentPanels(
   flights: readonly DrawnFlight[],
   box: Box,
   style: PanelStyle,
+  measured: readonly MarkedSeries[] = [],
 ): readonly SceneNode[] {
   const bars = BARS * box.height;
   const plots = { ...box, height: box.height - bars };
   return [
-    ...panelBoxes(plots, style).flatMap((each, i) => panel(PANELS[i]!, flights, each, style)),
+    ...panelBoxes(plots, style).flatMap((each, i) => panel(PANELS[i]!, flights, each, style, measured)),
     group('losses', lossBars(flights, { ...box, y: plots.y + plots.height, height: bars }, style)),
   ];
 }
@@ -59,26 +61,44 @@ function panel(
   flights: readonly DrawnFlight[],
   box: Box,
   style: PanelStyle,
+  measured: readonly MarkedSeries[],
 ): readonly SceneNode[] {
+  const own = measured.filter(({ quantity: of }) => of === `flight.points.${name}`);
   const all = flights.flatMap(({ flight }) => flight.points);
-  const plot = plotIn(box, sideOf('time', all), sideOf(name, all), style);
+  const plot = plotIn(box, sideOf('time', all), sideOf(name, all, measuredValues(own)), style);
   return [
     group('grid', plot.grid),
     group('axis', plot.words),
-    ...flights.map(({ flight, style: own }) =>
-      group(`${own.colour} curve`, [
+    ...flights.map(({ flight, style: look }) =>
+      group(`${look.colour} curve`, [
         {
           kind: 'path',
           d: polyline(flight.points.map((point) => ({ x: plot.x(point.time), y: plot.y(point[name]) }))),
-          stroke: own.colour,
+          stroke: look.colour,
           strokeWidth: 0.7 * style.line.curve,
-          dash: own.dash.map((length) => length * style.line.curve),
+          dash: look.dash.map((length) => length * style.line.curve),
           join: 'round',
         },
       ]),
     ),
+    ...measuredMarks(
+      own,
+      ({ at }, value) => (isOnAscent(flights)(at) ? { x: plot.x(at), y: plot.y(value) } : null),
+      style,
+    ),
   ];
 }
+
+/** Whether a time [s] lies on the axis. */
+export const isOnAscent =
+  (flights: readonly DrawnFlight[]) =>
+  (at: number): boolean =>
+    at >= 0 &&
+    at <=
+      sideOf(
+        'time',
+        flights.flatMap(({ flight }) => flight.points),
+      ).to;
 
 const LABELS: Readonly<Partial<Record<keyof FlightPointAnswer, string>>> = {
   time: 'time',
@@ -88,8 +108,12 @@ const LABELS: Readonly<Partial<Record<keyof FlightPointAnswer, string>>> = {
   throttle: 'throttle',
 };
 
-function sideOf(name: 'time' | (typeof PANELS)[number], points: readonly FlightPointAnswer[]): Side {
-  const most = Math.max(...points.map((point) => point[name]));
+function sideOf(
+  name: 'time' | (typeof PANELS)[number],
+  points: readonly FlightPointAnswer[],
+  more: readonly number[] = [],
+): Side {
+  const most = Math.max(...points.map((point) => point[name]), ...more);
   const entry = quantity(`flight.points.${name}`);
   return {
     from: 0,

@@ -8,6 +8,7 @@ import { type Point, polyline } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import { dashOf, type Words, wordsAt, wordsSize } from './marks.ts';
+import { type MarkedSeries, measuredMarks, measuredValues } from './measuredMarks.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 import { type Candidate, LabelRoom } from './placeLabels.ts';
 import { plotIn, type Side } from './plotAxes.ts';
@@ -35,8 +36,10 @@ export function coursePanel(
   { across, up }: CourseSides,
   box: Box,
   style: PanelStyle,
+  measured: readonly MarkedSeries[] = [],
 ): readonly SceneNode[] {
   const all = courses.flatMap(({ points }) => points);
+  const isOn = isOnCourses(courses);
   const plot = plotIn(
     box,
     sideOf(
@@ -44,11 +47,7 @@ export function coursePanel(
       all.map(({ x }) => x),
       0,
     ),
-    sideOf(
-      up,
-      all.map(({ y }) => y),
-      0.06,
-    ),
+    sideOf(up, [...all.map(({ y }) => y), ...measuredValues(measured, isOn)], 0.06),
     style,
   );
   const lines = courses.map(({ points }) => points.map(({ x, y }) => ({ x: plot.x(x), y: plot.y(y) })));
@@ -67,8 +66,20 @@ export function coursePanel(
         },
       ]),
     ),
+    ...measuredMarks(
+      measured,
+      ({ at }, value) => (isOn(at) ? { x: plot.x(at), y: plot.y(value) } : null),
+      style,
+    ),
     group('labels', names(courses, lines, plot.box, style)),
   ];
+}
+
+/** Whether a place [SI] lies on the axis across. */
+export function isOnCourses(courses: readonly Course[]): (at: number) => boolean {
+  const places = courses.flatMap(({ points }) => points.map(({ x }) => x));
+  const [from, to] = [Math.min(...places), Math.max(...places)];
+  return (at) => at >= from && at <= to;
 }
 
 /** Ends of one side, with a little room above. */

@@ -5,10 +5,11 @@ import type { StudyAnswer } from '../../answer/model.ts';
 import { layoutOf } from '../look/formats.ts';
 import { formatValue } from '../numbers/formatNumber.ts';
 import type { Scene } from '../scene/scene.ts';
-import { type Course, coursePanel } from './coursePanel.ts';
+import { type Course, coursePanel, isOnCourses } from './coursePanel.ts';
 import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
 import type { FigureRow } from './figureTable.ts';
 import { frame } from './frame.ts';
+import { measuredWords, seriesFor } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
 
 type Heated = DrawnEngine & { readonly heat: HeatAnswer };
@@ -41,17 +42,6 @@ export function figureHeat(answer: StudyAnswer, options: FigureOptions): Scene |
   const walls = [
     ...new Set(engines.map(({ heat }) => formatValue('heat.wallTemperature', heat.wallTemperature))),
   ];
-  const around = frame(
-    layout,
-    {
-      title,
-      subtitle: `Heat flux to the hottest wall, full pressure, the wall supposed at ${walls.join(' and ')}; two models side by side`,
-      foot: [
-        'Published scatter of Bartz’s equation, −45 to +20 %, not drawn. Models: heat-gas-side, boundary-layer.',
-      ],
-    },
-    options,
-  );
   const courses = engines.flatMap(({ engine, style, heat }): readonly Course[] => {
     const { points } = hottest(heat);
     return [
@@ -69,6 +59,21 @@ export function figureHeat(answer: StudyAnswer, options: FigureOptions): Scene |
       },
     ];
   });
+  const measured = ['heat.flux', 'heat.layerFlux'].flatMap((quantity) =>
+    seriesFor(options.measured, engines, quantity, ['wall.axial']),
+  );
+  const around = frame(
+    layout,
+    {
+      title,
+      subtitle: `Heat flux to the hottest wall, full pressure, the wall supposed at ${walls.join(' and ')}; two models side by side`,
+      foot: [
+        'Published scatter of Bartz’s equation, −45 to +20 %, not drawn. Models: heat-gas-side, boundary-layer.',
+        ...measuredWords(measured, isOnCourses(courses)),
+      ],
+    },
+    options,
+  );
   return {
     width: layout.width,
     height: layout.height,
@@ -83,6 +88,7 @@ export function figureHeat(answer: StudyAnswer, options: FigureOptions): Scene |
         { across: { quantity: 'wall.axial' }, up: { quantity: 'heat.flux', from: 0 } },
         around.content,
         layout,
+        measured,
       ),
     ],
   };

@@ -3,11 +3,14 @@
 import { CAUTION } from '../../answer/caution.ts';
 import { nameOf, sweepFindings, sweepHeadline } from '../../answer/sweeps/index.ts';
 import type { Sweep } from '../../answer/sweeps/model.ts';
+import { ENGINE_STYLES } from '../look/engineStyles.ts';
 import { layoutOf } from '../look/formats.ts';
 import type { Scene } from '../scene/scene.ts';
 import { frame } from './frame.ts';
+import { measuredWords } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
-import { sweepPanels } from './sweepPanel.ts';
+import { measuredOnCurves } from './sweepMeasured.ts';
+import { isOnRange, sweepPanels } from './sweepPanel.ts';
 import { joined, nowWords } from './sweepWords.ts';
 
 export function figureSweep(sweep: Sweep, options: FigureOptions): Scene {
@@ -18,7 +21,7 @@ export function figureSweep(sweep: Sweep, options: FigureOptions): Scene {
     {
       title,
       subtitle: joined(subtitleOf(sweep, title), sweep.curves, [sweep.range]),
-      foot: footOf(sweep),
+      foot: [...measuredWordsOf(sweep, options), ...footOf(sweep)],
     },
     options,
   );
@@ -29,8 +32,14 @@ export function figureSweep(sweep: Sweep, options: FigureOptions): Scene {
     description: sweepDescription(sweep),
     theme: options.theme,
     transparent: options.transparent ?? false,
-    children: [...around.nodes, ...sweepPanels(sweep, around.content, layout, options.styles)],
+    children: [...around.nodes, ...sweepPanels(sweep, around.content, layout, options)],
   };
+}
+
+function measuredWordsOf(sweep: Sweep, { measured = [] }: FigureOptions): readonly string[] {
+  const style = ENGINE_STYLES[0];
+  const all = measuredOnCurves(sweep, measured).map(({ series }) => ({ ...series, drawn: { style } }));
+  return measuredWords(all, isOnRange(sweep.range));
 }
 
 /** That a place lies beside a hole is seen: the hole is hatched. */

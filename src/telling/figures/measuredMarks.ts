@@ -1,6 +1,8 @@
 /** Measured points over a curve: a hollow square in the engine's hue, its ± as a stroke. */
 
 import type { MeasuredPoint, MeasuredSeries } from '../../answer/measured/model.ts';
+import type { EngineStyle } from '../look/engineStyles.ts';
+import { formatValue } from '../numbers/formatNumber.ts';
 import { polyline, rectangle } from '../scene/pathData.ts';
 import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
@@ -14,13 +16,16 @@ export type PlaceOfPoint = (
   place: string,
 ) => { readonly x: number; readonly y: number } | null;
 
+/** A series with the look of its engine. */
+export type MarkedSeries = MeasuredSeries & { readonly drawn: { readonly style: EngineStyle } };
+
 /** The series of these engines and this quantity, with a place that the figure has. */
 export function seriesFor(
   measured: readonly MeasuredSeries[] | undefined,
   engines: readonly DrawnEngine[],
   quantity: string,
   places: readonly string[],
-): readonly (MeasuredSeries & { readonly drawn: DrawnEngine })[] {
+): readonly MarkedSeries[] {
   return (measured ?? []).flatMap((series) => {
     const drawn = engines.find(({ engine }) => engine.id === series.engine);
     const fits = series.quantity === quantity && places.includes(series.place);
@@ -29,7 +34,7 @@ export function seriesFor(
 }
 
 export function measuredMarks(
-  all: ReturnType<typeof seriesFor>,
+  all: readonly MarkedSeries[],
   placeOf: PlaceOfPoint,
   { line }: PanelStyle,
 ): readonly SceneNode[] {
@@ -76,7 +81,7 @@ export function measuredMarks(
  * @param isOn whether a point lies on the figure's axis; how many do not is told
  */
 export function measuredWords(
-  all: ReturnType<typeof seriesFor>,
+  all: readonly MarkedSeries[],
   isOn: (at: number, place: string, value: number) => boolean,
 ): readonly string[] {
   if (all.length === 0) return [];
@@ -90,7 +95,26 @@ export function measuredWords(
   const sets = [...new Set(all.map(({ title, id, source }) => plainText(`${title ?? id} (${source})`)))];
   const some = all.some(({ points }) => points.some(({ plusMinus }) => plusMinus !== null));
   return [
-    `Hollow squares: measured, ${sets.join(', ')}${some ? '; strokes: two standard deviations' : ''}.`,
+    `Hollow squares: measured, ${sets.join(', ')}${some ? '; strokes: two standard deviations' : ''}.${residualWords(all)}`,
     ...left,
   ];
 }
+
+/** How far off the curves are, root mean square, one a series. */
+function residualWords(all: readonly MarkedSeries[]): string {
+  const told = all.flatMap(({ rms, quantity, engineName }) =>
+    rms === null ? [] : [`${formatValue(quantity, rms)} (${plainText(engineName)})`],
+  );
+  return told.length === 0 ? '' : ` Measured less computed, root mean square: ${told.join(', ')}.`;
+}
+
+/** All values of the series with their ±, for an axis that has room for them. */
+export const measuredValues = (
+  all: readonly MeasuredSeries[],
+  isOn: (at: number) => boolean = () => true,
+): readonly number[] =>
+  all.flatMap(({ points }) =>
+    points.flatMap(({ at, value, plusMinus }) =>
+      isOn(at) ? [value, value - (plusMinus ?? 0), value + (plusMinus ?? 0)] : [],
+    ),
+  );

@@ -4,7 +4,7 @@ import type { ConditionRow } from '../../answer/model.ts';
 import { csvOf } from '../csvCell.ts';
 import type { FigureFormat } from '../look/formats.ts';
 import type { Scene } from '../scene/scene.ts';
-import { type FigureSubject, figureKinds } from './figureKinds.ts';
+import type { FigureKind } from './kind.ts';
 import type { FigureOptions } from './options.ts';
 
 export interface PackageFigure {
@@ -33,28 +33,28 @@ export const shapeWord = (size: FigureFormat): string => size.replace(':', 'x');
 /** The page says these in words and tables of its own. */
 const SAID_IN_PAGE = /^(sentence|need|worth)-?/;
 
-export function packageFigures(
-  subject: FigureSubject,
+/** A group for each kind of figure, drawn when it is taken. */
+export function* packageFigures(
+  kinds: readonly FigureKind[],
   shapes: readonly FigureFormat[],
   styles?: FigureOptions['styles'],
-): PackageFigures {
-  const figures: PackageFigure[] = [];
-  const tables: FigureTableFile[] = [];
-  for (const kind of figureKinds(subject)) {
+): Generator<PackageFigures> {
+  for (const kind of kinds) {
     const optionsFor = (size: FigureFormat): FigureOptions => ({
       size,
       theme: size === 'print' ? 'print' : 'light',
       ...(styles === undefined ? {} : { styles }),
     });
-    for (const size of shapes) {
+    const figures = shapes.flatMap((size, i): readonly PackageFigure[] => {
       const scene = kind.draw(optionsFor(size));
-      if (scene === null) continue;
-      const inPage = size === shapes[0] && !SAID_IN_PAGE.test(kind.name);
-      figures.push({ name: `${kind.name}-${shapeWord(size)}`, scene, inPage, table: kind.name });
-      if (size === shapes[0]) tables.push({ name: kind.name, csv: kind.csv(optionsFor(size)) });
-    }
+      if (scene === null) return [];
+      const inPage = i === 0 && !SAID_IN_PAGE.test(kind.name);
+      return [{ name: `${kind.name}-${shapeWord(size)}`, scene, inPage, table: kind.name }];
+    });
+    const [first] = shapes;
+    if (first === undefined || figures.length === 0) continue;
+    yield { figures, tables: [{ name: kind.name, csv: kind.csv(optionsFor(first)) }] };
   }
-  return { figures, tables };
 }
 
 /** Title and description of each figure, for those who put it into a page of their own. */

@@ -7,19 +7,22 @@ import type { Sweep, SweepCurve, ToldRange } from '../../answer/sweeps/model.ts'
 import { unitOf } from '../../answer/sweeps/shown.ts';
 import type { Box } from '../scene/box.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
+import { type MarkedSeries, measuredMarks, measuredValues } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 import { type Plot, plotIn, type Side } from './plotAxes.ts';
 import { type DrawnCurve, drawnCurves, hatchOf, type PlaceOf, sweepCurveNodes } from './sweepCurves.ts';
 import { type DrawnHole, sweepLabels } from './sweepLabels.ts';
+import { type MeasuredOnCurve, measuredOnCurves } from './sweepMeasured.ts';
 
 /** Curves of unlike dimension stand in plots of their own, one above the other or side by side. */
 export function sweepPanels(
   sweep: Sweep,
   box: Box,
   style: PanelStyle,
-  styles?: FigureOptions['styles'],
+  { styles, measured = [] }: Pick<FigureOptions, 'styles' | 'measured'> = {},
 ): readonly SceneNode[] {
+  const points = measuredOnCurves(sweep, measured);
   const groups = alikeCurves(sweep.curves);
   const gap = 1.2 * style.type.label;
   const beside = box.width > 1.4 * box.height;
@@ -29,7 +32,7 @@ export function sweepPanels(
     const part = beside
       ? { ...box, x: box.x + i * (each + gap), width: each }
       : { ...box, y: box.y + i * (each + gap), height: each };
-    return sweepPanel(sweep, curves, part, style, styles);
+    return sweepPanel(sweep, curves, part, style, { styles, points });
   });
 }
 
@@ -50,10 +53,23 @@ function sweepPanel(
   curves: readonly SweepCurve[],
   box: Box,
   style: PanelStyle,
-  styles: FigureOptions['styles'],
+  {
+    styles,
+    points,
+  }: { readonly styles: FigureOptions['styles']; readonly points: readonly MeasuredOnCurve[] },
 ): readonly SceneNode[] {
+  const own = points.filter(({ curve }) => curves.includes(curve));
   const isUpright = sweep.range.quantity === 'altitude';
-  const [input, followed] = [rangeSide(sweep.range), valueSide(curves)];
+  const [input, followed] = [
+    rangeSide(sweep.range),
+    valueSide(
+      curves,
+      measuredValues(
+        own.map(({ series }) => series),
+        isOnRange(sweep.range),
+      ),
+    ),
+  ];
   const plot = isUpright ? plotIn(box, followed, input, style) : plotIn(box, input, followed, style);
   const place: PlaceOf = isUpright
     ? (x, y) => ({ x: plot.x(y), y: plot.y(x) })
@@ -68,9 +84,25 @@ function sweepPanel(
     ),
     group('axis', plot.words),
     ...drawn.map((each) => group(`${each.style.colour} curve`, sweepCurveNodes(each, style.line))),
+    ...measuredMarks(
+      markedOf(own, drawn),
+      ({ at }, value) => (isOnRange(sweep.range)(at) ? place(at, value) : null),
+      style,
+    ),
     group('labels', sweepLabels(sweep, drawn, holes, plot.box, place, style)),
   ];
 }
+
+export const isOnRange =
+  ({ from, to }: ToldRange) =>
+  (at: number): boolean =>
+    at >= from && at <= to;
+
+const markedOf = (own: readonly MeasuredOnCurve[], drawn: readonly DrawnCurve[]): readonly MarkedSeries[] =>
+  own.flatMap(({ curve, series }) => {
+    const found = drawn.find((each) => each.curve === curve);
+    return found === undefined ? [] : [{ ...series, drawn: found }];
+  });
 
 export function rangeSide(range: ToldRange): Side {
   const { from, to, spacing, label, quantity: name } = range;
@@ -86,13 +118,13 @@ export function rangeSide(range: ToldRange): Side {
 /** Room beyond the least and the largest, as a share of the span. */
 const MARGIN = 0.08;
 
-function valueSide(curves: readonly SweepCurve[]): Side {
+function valueSide(curves: readonly SweepCurve[], more: readonly number[]): Side {
   const values = curves.flatMap(({ points, highest, lowest }) => [
     ...points.flatMap(({ y, low, high }) => [y, low, high]),
     highest?.y ?? null,
     lowest?.y ?? null,
   ]);
-  const known = values.filter((value) => value !== null);
+  const known = [...values.filter((value) => value !== null), ...more];
   const [low, high] = known.length === 0 ? [0, 1] : [Math.min(...known), Math.max(...known)];
   const flat = high - low <= 1e-6 * Math.max(Math.abs(low), Math.abs(high));
   const margin = flat ? 0.05 * Math.abs(high) + 1e-9 : MARGIN * (high - low);

@@ -4,7 +4,6 @@ import { gatherMaterials } from '../../../answer/materials.ts';
 import { reviewables, standingsOf } from '../../../answer/review/index.ts';
 import { checkFacts } from '../../../answer/sentences/checkFacts.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
-import { vehicleWorths } from '../../../answer/worth/index.ts';
 import type { SignOff } from '../../../study/review/model.ts';
 import { changeWords } from '../../../telling/corrections/changes.ts';
 import { openDataShelf } from '../../disk/data.ts';
@@ -12,10 +11,10 @@ import { readReviewFile } from '../../disk/reviewFile.ts';
 import { requireReplaceable } from '../../package/packagePlace.ts';
 import { packClips } from '../../package/packClips.ts';
 import { packStudy } from '../../package/packStudy.ts';
+import { type PictureMakers, pictureMakers } from '../../package/pictureMakers.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { interruptible } from '../interruptible.ts';
-import { measuredOf } from '../measuredOf.ts';
 import { openStudy } from '../openStudy.ts';
 import { workedOut } from '../packWork.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
@@ -35,7 +34,11 @@ export async function packCommand(
   terminal: Terminal,
   signal?: AbortSignal,
 ): Promise<ExitStatus> {
-  const status = await interruptible((ended) => packed(given, flags, terminal, ended), signal);
+  const makers = pictureMakers();
+  const status = await interruptible(
+    (ended) => packed(given, flags, terminal, makers, ended),
+    signal,
+  ).finally(() => makers.dismiss());
   if (status !== null) return status;
   terminal.err('Stopped. Nothing was written.');
   return EXIT.incomplete;
@@ -45,6 +48,7 @@ async function packed(
   given: string,
   flags: PackFlags,
   terminal: Terminal,
+  makers: PictureMakers,
   signal: AbortSignal,
 ): Promise<ExitStatus> {
   const day = dayGiven(flags.date);
@@ -56,7 +60,7 @@ async function packed(
     version: programVersion(),
     onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
   });
-  const worked = await workedOut(study, folder, solved, terminal, signal);
+  const worked = await workedOut({ study, folder, solved, shelf, makers, terminal, signal });
   const { sentences, analogies } = worked;
   const filmed =
     flags.clips === false
@@ -78,7 +82,7 @@ async function packed(
       study,
       text,
       ...worked,
-      measured: await measuredOf(study, folder, shelf),
+      makers,
       solved: { ...solved, answer: worked.answer },
       clips: filmed.clips,
       signal,
@@ -86,7 +90,6 @@ async function packed(
       standings: standingsOf(signOffs, signable, sha256),
       // The day is an input: given, or of the latest sign-off; the clock would change the bytes.
       date: day ?? latestDay(signOffs),
-      vehicleWorths: vehicleWorths(study, solved.answer, solved.solutions),
       onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
     },
     flags.out,

@@ -20,7 +20,9 @@ export function isMap(found: SweptFound): found is SweepMap {
 export function SweepChart({ found }: { readonly found: SweptFound }) {
   const place = useRef<SVGSVGElement>(null);
   const styles = Object.fromEntries(shownEngines.value.map(({ id, style: own }) => [id, own]));
-  const nodes = isMap(found) ? mapPanel(found, box, style, styles) : sweepPanels(found, box, style, styles);
+  const nodes = isMap(found)
+    ? mapPanel(found, box, style, styles)
+    : sweepPanels(found, box, style, { styles });
   // Made by the scene writer, which escapes every word of the study.
   const markup = nodesToSvg(nodes, 'light', { colours: 'variables', idPrefix: 'sweep' });
   useLayoutEffect(() => {

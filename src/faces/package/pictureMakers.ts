@@ -1,0 +1,89 @@
+/** PNG pictures made on threads of their own, in the order in which they are asked for; which thread makes one changes nothing. */
+
+import { existsSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import { pngAside } from './pngPicture.ts';
+
+export interface PictureOrder {
+  readonly order: number;
+  readonly svg: string;
+  /** [px] */ readonly width: number;
+  readonly words: Readonly<Record<string, string>>;
+}
+
+export type PictureDone =
+  | { readonly order: number; readonly png: Uint8Array }
+  | { readonly order: number; readonly fault: string };
+
+export interface PictureMakers {
+  make(svg: string, width: number, words: Readonly<Record<string, string>>): Promise<Buffer>;
+  /** Ends the threads; pictures under way fail. */ dismiss(): Promise<void>;
+}
+
+const MOST_THREADS = 4;
+/** Lies beside this file once it is built; what runs from the sources draws beside this thread. */
+const handFile = new URL('./pictureHand.js', import.meta.url);
+
+interface Waiting {
+  readonly taken: PictureOrder;
+  resolve(png: Buffer): void;
+  reject(error: Error): void;
+}
+
+export function pictureMakers(size = Math.min(MOST_THREADS, availableParallelism())): PictureMakers {
+  if (!existsSync(handFile)) return { make: pngAside, dismiss: async () => undefined };
+  const queue: Waiting[] = [];
+  const started: Worker[] = [];
+  const idle: Worker[] = [];
+  const atWork = new Map<Worker, Waiting>();
+  let orders = 0;
+
+  function next(thread: Worker): void {
+    const waiting = queue.shift();
+    if (waiting === undefined) {
+      idle.push(thread);
+      // Idle threads keep no program alive.
+      thread.unref();
+      return;
+    }
+    atWork.set(thread, waiting);
+    thread.ref();
+    thread.postMessage(waiting.taken);
+  }
+
+  function failed(thread: Worker, error: Error): void {
+    atWork.get(thread)?.reject(error);
+    atWork.delete(thread);
+  }
+
+  function start(): Worker {
+    const thread = new Worker(handFile);
+    thread.on('message', (done: PictureDone) => {
+      const waiting = atWork.get(thread);
+      atWork.delete(thread);
+      if ('png' in done) waiting?.resolve(Buffer.from(done.png));
+      else waiting?.reject(new Error(done.fault));
+      next(thread);
+    });
+    thread.on('error', (error) => failed(thread, error instanceof Error ? error : new Error(String(error))));
+    started.push(thread);
+    return thread;
+  }
+
+  return {
+    make(svg, width, words) {
+      return new Promise<Buffer>((resolve, reject) => {
+        queue.push({ taken: { order: orders++, svg, width, words }, resolve, reject });
+        const thread = idle.pop() ?? (started.length < size ? start() : undefined);
+        if (thread !== undefined) next(thread);
+      });
+    },
+    async dismiss() {
+      const gone = new Error('the makers of pictures were dismissed');
+      for (const { reject } of queue.splice(0)) reject(gone);
+      for (const thread of started) failed(thread, gone);
+      await Promise.all(started.map((thread) => thread.terminate()));
+    },
+  };
+}
