@@ -1,11 +1,11 @@
-/** What of a sentence, fact or analogy a reviewer signs. */
+/** What of a sentence, fact, analogy or script a reviewer signs. */
 
 import type { ReviewedState } from '../../study/review/model.ts';
 import type { CheckedAnalogy } from '../analogies/model.ts';
 import type { CheckedSentence } from '../sentences/model.ts';
 
 export interface Reviewable {
-  readonly kind: 'sentence' | 'fact' | 'analogy';
+  readonly kind: 'sentence' | 'fact' | 'analogy' | 'script';
   readonly id: string;
   readonly state: ReviewedState;
 }
@@ -36,6 +36,19 @@ export function analogyReviewable(analogy: CheckedAnalogy): Reviewable {
     ...breaksWhere.map((where) => `breaks: ${where.say}`),
   ];
   return { kind: 'analogy', id, state: { say, test: null, verdict, rests } };
+}
+
+/** The script's name in `review.yaml`; no sentence can have it. */
+export const SCRIPT_ID = 'script.md';
+
+/** The words of a script line by line, its live numbers as they read. */
+export function scriptReviewable(
+  title: string,
+  lines: readonly { readonly id: string; readonly text: string }[],
+): Reviewable {
+  const rests = lines.map(({ id, text }) => `${id}: ${text}`);
+  const verdict = `${lines.length} ${lines.length === 1 ? 'line' : 'lines'}`;
+  return { kind: 'script', id: SCRIPT_ID, state: { say: title, test: null, verdict, rests } };
 }
 
 /** All that can be signed, in the order of the study. */

@@ -14,10 +14,11 @@ import { clipsTable } from '../../telling/handover/clipsTable.ts';
 import { mediaFiles } from '../../telling/handover/mediaFiles.ts';
 import { mediaSlots } from '../../telling/handover/mediaSlots.ts';
 import { type CutChapters, scriptFiles } from '../../telling/handover/scriptFiles.ts';
-import { timedCuts } from '../../telling/handover/timedCuts.ts';
+import { type ScriptParts, timedCuts } from '../../telling/handover/timedCuts.ts';
 import { measuredCsv } from '../../telling/measuredTable.ts';
 import { numbersCsv } from '../../telling/numbersTable.ts';
 import { packagePage } from '../../telling/page/packagePage.ts';
+import { linesOf, resolveScript } from '../../telling/script/index.ts';
 import type { Reference } from '../../telling/sources/reference.ts';
 import { referencesOf, sourceFiles } from '../../telling/sources/sourceFiles.ts';
 import { drawnCards, drawnWithout } from './drawnFigures.ts';
@@ -135,6 +136,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
     facts: checkFacts(study),
     analogies,
     standings,
+    script: script === null ? null : sheetScript(script),
     references,
   });
   add('fact-sheet.html', factSheetHtml(sheet, embeddedFonts([400, 600])));
@@ -165,4 +167,10 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
   for (const { name, content } of told?.files ?? []) add(name, content);
   add('README.txt', readme(answer.question, answer.caution));
   return { files, sheet, references, chapters: told?.chapters ?? [], notes: cuts?.notes ?? [] };
+}
+
+/** The script as the fact sheet tells of it. */
+function sheetScript({ read: { script }, text, told }: ScriptParts) {
+  const lines = linesOf(resolveScript(script, told)).map((line) => ({ id: line.line.id, text: line.text }));
+  return { title: script.title, sha256: sha256(text), lines };
 }

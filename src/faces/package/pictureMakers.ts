@@ -81,7 +81,7 @@ export function pictureMakers(size = Math.min(MOST_THREADS, availableParallelism
     },
     async dismiss() {
       const gone = new Error('the makers of pictures were dismissed');
-      for (const { reject } of queue.splice(0)) reject(gone);
+      for (const waiting of queue.splice(0)) waiting.reject(gone);
       for (const thread of started) failed(thread, gone);
       await Promise.all(started.map((thread) => thread.terminate()));
     },

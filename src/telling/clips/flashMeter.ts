@@ -67,7 +67,9 @@ function overGround(rate: FrameRate, ground: Rgb): FlashMeter {
   return {
     add(rgba, width, height) {
       cellLights(lights, rgba, width, height, ground);
-      turns.forEach((turned, i) => counts[i]!.frame((cell) => turned(cell, lights)));
+      turns.forEach((turned, i) => {
+        counts[i]!.frame((cell) => turned(cell, lights));
+      });
     },
     verdict: () => worstOf(counts.map((count) => count.verdict())),
   };

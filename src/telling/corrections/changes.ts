@@ -3,7 +3,7 @@
 import type { Published, PublishedItem } from './published.ts';
 
 export interface PackageChange {
-  readonly what: 'question' | 'answer' | 'sentence' | 'number' | 'figures' | 'table';
+  readonly what: 'question' | 'answer' | 'sentence' | 'script' | 'number' | 'figures' | 'table';
   /** What it is about. */ readonly of: string;
   /** Null: it is new. */ readonly before: string | null;
   /** Null: it is gone. */ readonly after: string | null;
@@ -14,6 +14,7 @@ export function packageChanges(before: Published, now: Published): readonly Pack
     ...changed('question', 'the question', before.question, now.question),
     ...changed('answer', 'the short answer', before.shortAnswer, now.shortAnswer),
     ...itemChanges(before.items, now.items),
+    ...scriptChanges(before.script, now.script),
     ...numberChanges(before, now),
     ...figureChanges(before.figures, now.figures),
     ...tableChanges(before.table, now.table),
@@ -53,6 +54,15 @@ function itemChanges(
       ),
     ];
   });
+}
+
+/** Line by line: what somebody may have heard. */
+function scriptChanges(before: Published['script'], now: Published['script']): readonly PackageChange[] {
+  if (before === null || now === null) return [];
+  const ids = new Set([...Object.keys(before), ...Object.keys(now)]);
+  return [...ids].flatMap((id) =>
+    changed('script', `the line ${id} of the script`, before[id] ?? null, now[id] ?? null),
+  );
 }
 
 function numberChanges(before: Published, now: Published): readonly PackageChange[] {

@@ -32,12 +32,14 @@ export interface Published {
     string
   >;
   readonly items: readonly PublishedItem[];
+  /** Lines of the script as they read, by id; null where it is not known. */
+  readonly script: Readonly<Record<string, string>> | null;
   /** SHA-256 of each figure, by name. */ readonly figures: Readonly<Record<string, string>>;
 }
 
 export function publishedOf(
   answer: StudyAnswer,
-  sheet: Pick<FactSheet, 'items'>,
+  sheet: Pick<FactSheet, 'items' | 'script'>,
   figures: Readonly<Record<string, string>>,
 ): Published {
   return {
@@ -54,6 +56,9 @@ export function publishedOf(
       instead,
       numbers: Object.fromEntries(numbers.map(({ expression, words }) => [expression, words])),
     })),
+    // Sheets of earlier versions do not have it.
+    script:
+      sheet.script == null ? null : Object.fromEntries(sheet.script.lines.map(({ id, text }) => [id, text])),
     figures,
   };
 }

@@ -3,13 +3,19 @@
 import type { CheckedAnalogy } from '../../answer/analogies/model.ts';
 import { findQuantity } from '../../answer/catalogue.ts';
 import type { StudyAnswer } from '../../answer/model.ts';
-import { type SignOffStanding, standingWords } from '../../answer/review/index.ts';
+import { SCRIPT_ID, type SignOffStanding, standingWords } from '../../answer/review/index.ts';
 import { shareText, verdictLabel } from '../../answer/sentences/index.ts';
 import type { CheckedSentence, DecidingNumber } from '../../answer/sentences/model.ts';
 import { formatValue } from '../numbers/formatNumber.ts';
 import { saidOnce } from '../page/saidOnce.ts';
 import type { Reference } from '../sources/reference.ts';
-import type { FactSheet, FactSheetItem, FactSheetNumber, FactSheetSignOff } from './model.ts';
+import type {
+  FactSheet,
+  FactSheetItem,
+  FactSheetNumber,
+  FactSheetScript,
+  FactSheetSignOff,
+} from './model.ts';
 
 export interface FactSheetParts {
   readonly answer: StudyAnswer;
@@ -19,6 +25,7 @@ export interface FactSheetParts {
   readonly facts: readonly CheckedSentence[];
   readonly analogies: readonly CheckedAnalogy[];
   readonly standings: readonly SignOffStanding[];
+  /** Its script, and SHA-256 of `script.md`. */ readonly script: Omit<FactSheetScript, 'signOffs'> | null;
   readonly references: readonly Reference[];
 }
 
@@ -55,6 +62,7 @@ export function factSheetOf(parts: FactSheetParts): FactSheet {
       ...facts.map((fact) => ({ ...sentenceItem(fact, signed(fact.id)), kind: 'fact' as const })),
       ...analogies.map((analogy) => analogyItem(analogy, signed(analogy.id))),
     ],
+    script: parts.script === null ? null : { ...parts.script, signOffs: signed(SCRIPT_ID) },
     references,
   };
 }

@@ -47,6 +47,7 @@ dt{color:var(--ink-2)}dd{margin:0;overflow-wrap:anywhere}
 <dl>
 ${row('Date', text(sheet.date ?? 'none given'))}
 ${row('Reviewed', text(reviewedWords(sheet)))}
+${row('Script', scriptWords(sheet))}
 ${row('Made with', text(`Plumeline ${sheet.program.version}`))}
 ${row('Study', `<span class="hash">${sheet.study.file}, SHA-256 ${sheet.study.sha256}</span>`)}
 ${row('Engines', sheet.engines.map(({ name, description }) => text(`${name}: ${description}.`)).join('<br>'))}
@@ -64,6 +65,14 @@ ${kinds.filter((kind) => kind !== '').join('\n')}
 }
 
 const row = (name: string, html: string): string => (html === '' ? '' : `<dt>${name}</dt><dd>${html}</dd>`);
+
+function scriptWords({ script }: FactSheet): string {
+  if (script === null) return '';
+  const { title, lines, sha256, signOffs } = script;
+  const signed = signOffs.length === 0 ? 'Reviewed by nobody.' : signOffs.map(({ words }) => words).join(' ');
+  const name = title === '' ? '' : `“${title}”, `;
+  return `${text(`${name}${lines.length} ${lines.length === 1 ? 'line' : 'lines'}. ${signed}`)} <span class="hash">SHA-256 ${sha256}</span>`;
+}
 
 /** How many of the items stand signed, and by whom. */
 export function reviewedWords({ items }: Pick<FactSheet, 'items'>): string {

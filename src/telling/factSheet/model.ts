@@ -45,6 +45,16 @@ export interface FactSheetItem {
   readonly signOffs: readonly FactSheetSignOff[];
 }
 
+export interface FactSheetScript {
+  readonly title: string;
+  /** As they read, with their live numbers. */ readonly lines: readonly {
+    readonly id: string;
+    readonly text: string;
+  }[];
+  /** Of `script.md` as its owner wrote it. */ readonly sha256: string;
+  readonly signOffs: readonly FactSheetSignOff[];
+}
+
 export interface FactSheet {
   readonly format: 'plumeline fact sheet 1';
   readonly caution: string;
@@ -55,5 +65,6 @@ export interface FactSheet {
   readonly engines: readonly { readonly id: string; readonly name: string; readonly description: string }[];
   /** Tested so, all of them. */ readonly conditions: readonly string[];
   readonly items: readonly FactSheetItem[];
+  /** The script that says them; null where the study has none. */ readonly script: FactSheetScript | null;
   readonly references: readonly Reference[];
 }

@@ -78,6 +78,40 @@ describe('plumeline review', () => {
     );
   });
 
+  test('the script is signed with its numbers as they read, and an edit of its words voids that', async () => {
+    const at = folder('script');
+    const script = (words: string): void =>
+      writeFileSync(
+        join(at, 'script.md'),
+        `# A film\n\n${words} {{cold.thrust(vacuum)}}. {#one}\n\nAnd that is it. {#two}\n`,
+      );
+    script('It pushes with');
+    const signed = await runMain([
+      ...['review', at, '--by', 'J. Doe', '--sentences', 'script.md', '--date', '2026-11-26'],
+    ]);
+    expect(words(signed)).toContain('script.md: 2 lines. “A film” 1 signed by J. Doe');
+    const standing = 'Reviewed, and unchanged since: script.md (J. Doe, 2026-11-26).';
+    expect(words(await runMain(['check', at]))).toContain(standing);
+
+    script('It pushes hard, with');
+    const voided = words(await runMain(['check', at]));
+    expect(voided).toMatch(/script\.md: Reviewed by J\. Doe on 2026-11-26; void since a later change/);
+    expect(voided).toMatch(/no longer so: one: It pushes with [\d.]+ kN\.; now: one: It pushes hard, with/);
+    const packed = join(place, 'script-package');
+    expect((await runMain(['pack', at, '--out', packed])).status).toBe(0);
+    const sheet = JSON.parse(readFileSync(join(packed, 'fact-sheet.json'), 'utf8'));
+    expect(sheet.script.signOffs[0].stands).toBe(false);
+    expect(readFileSync(join(packed, 'fact-sheet.html'), 'utf8')).toMatch(
+      /“A film”, 2 lines\. Reviewed by J\. Doe on 2026-11-26; void since/,
+    );
+
+    // The words as they were, another number: void too.
+    script('It pushes with');
+    expect(words(await runMain(['check', at]))).toContain(standing);
+    writeFileSync(join(at, 'study.yaml'), study(20));
+    expect(words(await runMain(['check', at]))).toMatch(/void since .*no longer so: one: It pushes with/);
+  });
+
   test('a stranger’s id, an odd day and an unreadable file end it in words', async () => {
     const at = folder('odd');
     const unknown = await runMain(['review', at, '--by', 'A', '--sentences', 'grow']);

@@ -27,6 +27,7 @@ const before: Published = {
       numbers: { 'a.thrust(vacuum)': 'about 800 kN' },
     },
   ],
+  script: { one: 'It gives about 800 kN.', two: 'So it grows.' },
   figures: { 'cut-16x9': 'aa', gone: 'bb' },
 };
 const now: Published = {
@@ -40,6 +41,7 @@ const now: Published = {
     { ...before.items[0]!, verdict: 'say with care', numbers: { 'a.thrust(vacuum)': 'about 812 kN' } },
     { ...before.items[0]!, id: 'new', say: 'New.' },
   ],
+  script: { one: 'It gives about 812 kN.', three: 'So it grows.' },
   figures: { 'cut-16x9': 'ac', fresh: 'cc' },
 };
 
@@ -55,6 +57,9 @@ describe('what differs between two packages', () => {
       'the verdict on “It grows.”: safe to say → say with care',
       'a.thrust(vacuum), for sentence grows: about 800 kN → about 812 kN',
       'sentence new: nothing → New.',
+      'the line one of the script: It gives about 800 kN. → It gives about 812 kN.',
+      'the line two of the script: So it grows. → gone',
+      'the line three of the script: nothing → So it grows.',
       'Engine A, thrust in vacuum: 800 kN → 812 kN',
       'figures drawn anew: cut-16x9',
       'figures gone: gone',

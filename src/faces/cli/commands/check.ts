@@ -1,6 +1,6 @@
 import { changedAnalogies } from '../../../answer/analogies/index.ts';
 import { CAUTION } from '../../../answer/caution.ts';
-import { reviewables, standingsOf } from '../../../answer/review/index.ts';
+import { reviewables, SCRIPT_ID, standingsOf } from '../../../answer/review/index.ts';
 import { changedVerdicts, checkAnswer, checkFacts, failsAsSaid } from '../../../answer/sentences/index.ts';
 import type { Study } from '../../../study/model.ts';
 import { SCRIPT_FILE } from '../../../study/script/index.ts';
@@ -14,6 +14,7 @@ import { checkedStudy } from '../checkedSentences.ts';
 import { readEarlierCheck } from '../earlierCheck.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
+import { scriptToReview } from '../scriptReview.ts';
 import type { Terminal } from '../terminal.ts';
 import { checkText } from '../text/checkText.ts';
 import { studyProblemText } from '../text/problemText.ts';
@@ -32,15 +33,18 @@ export async function checkCommand(
   const earlier = flags.before === undefined ? null : await readEarlierCheck(flags.before);
   const { study, text, folder } = await openStudy(given, openDataShelf(), terminal);
   const crew = await threadCrew(study);
-  const { sentences, analogies, comparison } = await dismissing(crew, () =>
-    checkedStudy(study, crew, terminal),
-  );
+  const signOffs = await readReviewFile(folder);
+  const { sentences, analogies, comparison, told } = await dismissing(crew, async () => ({
+    ...(await checkedStudy(study, crew, terminal)),
+    // Its numbers are worked out only where somebody has signed it.
+    told: signOffs.some(({ id }) => id === SCRIPT_ID) ? await scriptToReview(study, folder, crew) : null,
+  }));
   const facts = checkFacts(study);
   const all = [...sentences, ...facts, ...analogies];
   const { inScript, whole } = await scriptLines(folder, study, all, terminal);
   const standings = standingsOf(
-    await readReviewFile(folder),
-    reviewables(sentences, facts, analogies),
+    signOffs,
+    [...reviewables(sentences, facts, analogies), ...(told === null ? [] : [told])],
     sha256,
   );
   const changed = earlier === null ? null : changedVerdicts(earlier.sentences, sentences);

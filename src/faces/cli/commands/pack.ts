@@ -17,6 +17,7 @@ import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { interruptible } from '../interruptible.ts';
 import { openStudy } from '../openStudy.ts';
 import { workedOut } from '../packWork.ts';
+import { reviewableOf } from '../scriptReview.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
 import { programVersion } from '../version.ts';
 import { dayGiven } from './review.ts';
@@ -35,10 +36,12 @@ export async function packCommand(
   signal?: AbortSignal,
 ): Promise<ExitStatus> {
   const makers = pictureMakers();
-  const status = await interruptible(
-    (ended) => packed(given, flags, terminal, makers, ended),
-    signal,
-  ).finally(() => makers.dismiss());
+  let status: ExitStatus | null;
+  try {
+    status = await interruptible((ended) => packed(given, flags, terminal, makers, ended), signal);
+  } finally {
+    await makers.dismiss();
+  }
   if (status !== null) return status;
   terminal.err('Stopped. Nothing was written.');
   return EXIT.incomplete;
@@ -76,7 +79,10 @@ async function packed(
           { signal, onFrame: filmProgress(terminal) },
         );
   const signOffs = await readReviewFile(folder);
-  const signable = reviewables(sentences, checkFacts(study), analogies);
+  const signable = [
+    ...reviewables(sentences, checkFacts(study), analogies),
+    ...(worked.script === null ? [] : [reviewableOf(worked.script)]),
+  ];
   const written = await packStudy(
     {
       study,

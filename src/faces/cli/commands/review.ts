@@ -1,4 +1,4 @@
-import { reviewables } from '../../../answer/review/index.ts';
+import { reviewables, SCRIPT_ID } from '../../../answer/review/index.ts';
 import { checkFacts } from '../../../answer/sentences/index.ts';
 import { nearestName } from '../../../study/nearest.ts';
 import { isDay, type SignOff, stateText } from '../../../study/review/model.ts';
@@ -6,11 +6,13 @@ import { withSignOffs } from '../../../study/review/writeReview.ts';
 import { dismissing, threadCrew } from '../../crew/threadCrew.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { REVIEW_FILE, readReviewFile, writeReviewFile } from '../../disk/reviewFile.ts';
+import { readScriptText } from '../../disk/scriptFile.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { BadInput } from '../badInput.ts';
 import { checkedStudy } from '../checkedSentences.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
+import { scriptToReview } from '../scriptReview.ts';
 import type { Terminal } from '../terminal.ts';
 
 export interface ReviewFlags {
@@ -29,10 +31,22 @@ export async function reviewCommand(
   const by = nameGiven(flags.by);
   const { study, folder } = await openStudy(given, openDataShelf(), terminal);
   const earlier = await readReviewFile(folder);
-  const wanted = idsGiven(flags.sentences, [...study.sentences, ...study.facts, ...study.analogies]);
+  const script = (await readScriptText(folder)) === null ? [] : [{ id: SCRIPT_ID }];
+  const wanted = idsGiven(flags.sentences, [
+    ...study.sentences,
+    ...study.facts,
+    ...study.analogies,
+    ...script,
+  ]);
   const crew = await threadCrew(study);
-  const { sentences, analogies } = await dismissing(crew, () => checkedStudy(study, crew, terminal));
-  const items = reviewables(sentences, checkFacts(study), analogies).filter(({ id }) => wanted.includes(id));
+  const { sentences, analogies, told } = await dismissing(crew, async () => ({
+    ...(await checkedStudy(study, crew, terminal)),
+    told: wanted.includes(SCRIPT_ID) ? await scriptToReview(study, folder, crew) : null,
+  }));
+  const items = [
+    ...reviewables(sentences, checkFacts(study), analogies),
+    ...(told === null ? [] : [told]),
+  ].filter(({ id }) => wanted.includes(id));
   const added = items.map(
     ({ id, state }): SignOff => ({ id, by, date, hash: sha256(stateText(state)), reviewed: state }),
   );
@@ -68,7 +82,7 @@ function idsGiven(text: string | undefined, items: readonly { readonly id: strin
     throw new BadInput([
       {
         code: 'nothing-to-review',
-        what: 'The study has no sentences, facts or analogies.',
+        what: 'The study has no sentences, facts, analogies or script.',
         mend: 'Write them into study.yaml first.',
       },
     ]);
