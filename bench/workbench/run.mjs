@@ -1,6 +1,6 @@
 /**
  * Times the workbench in headless Chromium with software painting, on a copy of the example: from a key on the altitude scale
- * and from an input of an engine to the painted frame, tasks that hold the page's thread, and the first load;
+ * and from an input of an engine to the painted frame, from an edit to its full answer, tasks that hold the page's thread, and the first load;
  * writes its section of bench/RESULTS.md.
  *
  *   node bench/workbench/run.mjs          after a build
@@ -67,6 +67,8 @@ await page.evaluate(() => {
 });
 
 const steps = 160;
+const moves = 80;
+const edits = 8;
 const before = await threadTime();
 const altitudes = await page.evaluate(async (count) => {
   const slider = document.querySelector('[role=slider]');
@@ -82,23 +84,52 @@ const altitudes = await page.evaluate(async (count) => {
 const after = await threadTime();
 const longOfAltitude = await page.evaluate(() => longTasks.splice(0));
 
-const inputs = [];
 const field = page.locator('input[id="field-engines.bell.chamber.pressure"]');
-for (let i = 1; i <= 8; i++) {
-  await field.fill(`${100 + i} bar`);
-  inputs.push(
+await field.focus();
+const beforeInputs = await threadTime();
+/** An event in the field until the ledger has another number and it is painted: both engines hang on this pressure. */
+const inputs = await page.evaluate(async (count) => {
+  const field = document.activeElement;
+  const ledger = document.querySelector('table.ledger');
+  const times = [];
+  for (let i = 0; i < count; i++) {
+    const was = ledger.textContent;
+    const from = performance.now();
+    // Every other event is a key of the arrows, the rest is typed.
+    if (i % 2 === 0) {
+      field.value = `${101 + i} bar`;
+      field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+    } else {
+      field.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowUp', bubbles: true, cancelable: true }));
+    }
+    while (ledger.textContent === was) await new Promise((resolve) => setTimeout(resolve, 1));
+    times.push((await painted()) - from);
+  }
+  return times;
+}, moves);
+const afterInputs = await threadTime();
+const longOfInput = await page.evaluate(() => longTasks.splice(0));
+
+/** Enter until the full answer has taken the place of the estimate. */
+const answers = [];
+for (let i = 1; i <= edits; i++) {
+  await field.fill(`${80 + i} bar`);
+  answers.push(
     await page.evaluate(async () => {
       const ledger = document.querySelector('table.ledger');
-      const field = document.activeElement;
-      const was = ledger.textContent;
+      const status = document.querySelector('header [role=status]');
+      while (!ledger.textContent.includes('≈')) await new Promise((resolve) => setTimeout(resolve, 5));
       const from = performance.now();
-      field.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }));
-      while (ledger.textContent === was) await new Promise((resolve) => setTimeout(resolve, 2));
+      document.activeElement.dispatchEvent(
+        new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }),
+      );
+      while (status.textContent !== 'saved in study.yaml' || ledger.textContent.includes('≈'))
+        await new Promise((resolve) => setTimeout(resolve, 5));
       return (await painted()) - from;
     }),
   );
 }
-const longOfInput = await page.evaluate(() => longTasks.splice(0));
+const longOfAnswers = await page.evaluate(() => longTasks.splice(0));
 await browser.close();
 await server.close();
 rmSync(shelf, { recursive: true });
@@ -108,6 +139,7 @@ const share = (times, part) =>
 const row = (name, times, may) =>
   `| ${name} | ${share(times, 0.5).toFixed(1)} | ${share(times, 0.95).toFixed(1)} | ${Math.max(...times).toFixed(1)} | ${may} |`;
 const per = (kind) => ((after[kind] - before[kind]) / steps).toFixed(1);
+const perInput = (kind) => ((afterInputs[kind] - beforeInputs[kind]) / moves).toFixed(1);
 const longWords = (tasks) =>
   tasks.length === 0 ? 'none' : `${tasks.length}, the longest ${Math.max(...tasks).toFixed(0)} ms`;
 const assets = join(root, 'dist', 'faces', 'workbench', 'assets');
@@ -118,10 +150,12 @@ const text = `Headless Chromium, software painting, 1440 × 900, the example stu
 | from … to the painted frame | median ms | p95 ms | most ms | aimed at |
 | --- | --- | --- | --- | --- |
 ${row('a key on the altitude scale', altitudes, 'p95 16.7')}
-${row('Enter in a field of an engine', inputs, 'p95 50')}
+${row('an engine’s input, typed or stepped, to the first estimate', inputs, 'p95 50')}
+${row('Enter to the full answer in its place', answers, '–')}
 
 A step of altitude takes the page's thread ${per('task')} ms: ${per('script')} ms script, ${per('layout')} ms style and layout, the rest painting.
-Tasks over 50 ms on that thread: ${longWords(longOfAltitude)} in ${steps} steps of altitude; ${longWords(longOfInput)} in 8 edits.
+A move of an input takes it ${perInput('task')} ms: ${perInput('script')} ms script, ${perInput('layout')} ms style and layout; least of ${moves} to the painted frame: ${Math.min(...inputs).toFixed(1)} ms.
+Tasks over 50 ms on that thread: ${longWords(longOfAltitude)} in ${steps} steps of altitude; ${longWords(longOfInput)} in ${moves} moves of an input; ${longWords(longOfAnswers)} in ${edits} edits with their full answers.
 First load to a usable page: ${firstLoad.toFixed(0)} ms (aimed at 1500); its script is ${(bytes / 1000).toFixed(0)} kB compressed (aimed at 300).
 `;
 writeSection('Workbench', text);

@@ -17,6 +17,7 @@ import { type Ladder, ladderStep, ladderTop } from '../../solved/solvedStudy.ts'
 import { fetchedShelf } from '../shelf.ts';
 import { changedText } from './changedText.ts';
 import type { Delivery, Edit, EditOutcome, OpenOutcome, Order } from './messages.ts';
+import { nextTask } from './nextTask.ts';
 
 const shelf = fetchedShelf();
 const file = 'study.yaml';
@@ -32,14 +33,7 @@ async function readOptions(): Promise<ReadOptions> {
 
 /** Lets the messages in that came meanwhile. @throws where a later study is wanted */
 async function pause(number: number): Promise<void> {
-  await new Promise<void>((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      port1.close();
-      resolve();
-    };
-    port2.postMessage(null);
-  });
+  await nextTask();
   if (number !== wanted) throw new GivenUp();
 }
 

@@ -4,6 +4,7 @@ import type { Ask, Told } from '../../../answer/asked/model.ts';
 import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { Outcome } from '../../../numerics/problem.ts';
 import type { Delivery, Edit, EditOutcome, Errand, OpenOutcome, Order } from './messages.ts';
+import { nextTask } from './nextTask.ts';
 
 type Settle = { resolve: (delivery: Delivery) => void; reject: (error: Error) => void };
 
@@ -41,6 +42,8 @@ export async function openText(text: string): Promise<OpenOutcome | null> {
   const delivery = await send({ kind: 'open', text });
   if (delivery.kind === 'given up') return null;
   if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
+  // To take in so much and to draw it are two pieces of work: neither holds the page for long.
+  await nextTask();
   return delivery.outcome;
 }
 
