@@ -141,11 +141,14 @@ async function reload(): Promise<void> {
 }
 
 /** What the server has worked out already stands on screen while the page's own worker opens the study. */
-async function showFirstAnswer({ hash }: StudyText): Promise<void> {
+async function showFirstAnswer({ hash, text }: StudyText): Promise<void> {
   const first = await readFirstAnswer(hash);
   if (first === null) return;
-  solving.value = true;
-  solved.value = first;
+  batch(() => {
+    solving.value = true;
+    solved.value = first;
+    settleEstimates(serial, text, first);
+  });
 }
 
 /** Shows a text that was written elsewhere; to come there is a step like any other. */
