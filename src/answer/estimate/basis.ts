@@ -8,7 +8,7 @@ import type { EngineInput, Nozzle } from '../../study/model.ts';
 import { descriptionOf, specOf } from '../solveEngine.ts';
 import type { WorkingGas } from '../workingGas.ts';
 import { meanFlow } from './meanFlow.ts';
-import type { EngineBasis, MeanExit } from './model.ts';
+import type { EngineBasis, MeanExit, MeanFlow } from './model.ts';
 
 /** The flow goes on a little beyond the exit: pressures at the wall of a lip lie below the mean. */
 const BEYOND_EXIT = 0.8;
@@ -36,7 +36,7 @@ export function basisOf(input: EngineInput, gas: WorkingGas): EngineBasis {
     },
     throat: { pressure: throat.pressure, temperature: throat.temperature },
     characteristicVelocity: expansion.characteristicVelocity,
-    flow: meanFlow(expansion, lowest / chamber.pressure),
+    flow: flowDownTo(expansion, lowest / chamber.pressure),
     exits: {
       thin: meanExit(expansion, exit),
       thick: thick === null ? null : meanExit(expansion, expansion.atAreaRatio(thick, 'supersonic')),
@@ -45,6 +45,17 @@ export function basisOf(input: EngineInput, gas: WorkingGas): EngineBasis {
     spec: shaped,
   };
 }
+
+/** Nozzles on one gas that end alike have one mean flow. */
+function flowDownTo(expansion: Expansion, lowest: number): MeanFlow {
+  const known = flows.get(expansion)?.get(lowest);
+  if (known !== undefined) return known;
+  const flow = meanFlow(expansion, lowest);
+  flows.set(expansion, (flows.get(expansion) ?? new Map<number, MeanFlow>()).set(lowest, flow));
+  return flow;
+}
+
+const flows = new WeakMap<Expansion, Map<number, MeanFlow>>();
 
 function meanExit({ chamber }: Expansion, state: FlowState): MeanExit {
   const { temperature, velocity, mach, areaRatio } = state;

@@ -16,6 +16,7 @@ import { isUnseen } from './unseen.ts';
  *
  * @param known the full answer before
  * @param others engines from which this one may take its size, estimated or answered
+ * @param every of how many of the rows before one is estimated; any can be asked for later
  * Model: docs/methods/first-estimate.md
  */
 export function estimateEngine(
@@ -23,10 +24,11 @@ export function estimateEngine(
   before: EngineBasis,
   now: EngineBasis,
   others: ReadonlyMap<string, AnsweredEngine>,
+  every = 1,
 ): Outcome<EstimatedEngine> {
   return attempt(() => {
     if (isUnseen(before.input, now.input)) throw new ProblemError(ONLY_IN_FULL);
-    return estimated(known, before, now, others);
+    return estimated(known, before, now, others, every);
   });
 }
 
@@ -41,6 +43,7 @@ function estimated(
   before: EngineBasis,
   now: EngineBasis,
   others: ReadonlyMap<string, AnsweredEngine>,
+  every: number,
 ): EstimatedEngine {
   const { answer } = known;
   const held = heldOf(known, before, now);
@@ -56,14 +59,14 @@ function estimated(
   const { contour, likeness } = shape;
   const whole: Whole = { pressureTimesArea, massFlow, contour, likeness };
   const at = (row: ConditionRow) => rowAt(held, whole, row.ambientPressure, row.altitude);
-  const rows = known.rows.map(at);
+  const rows = known.rows.filter((_, i) => i % every === 0).map((row) => at(row).row);
   const vacuum = at(known.vacuum);
   const pad = at({ ...known.vacuum, ambientPressure: known.rows[0]?.ambientPressure ?? 0, altitude: 0 });
   const { thin } = now.exits;
   return {
-    rows: rows.map(({ row }) => row),
+    rows,
     vacuum: vacuum.row,
-    like: [...rows, vacuum].map(({ like }) => like),
+    rowAt: (index) => at(known.rows[index] ?? known.vacuum),
     likeness,
     isShaped: shape.isShaped,
     answer: {

@@ -3,5 +3,5 @@
 export { basisOf } from './basis.ts';
 export { touchedEngines, withTextAt } from './changedEngines.ts';
 export { estimateEngine } from './estimateEngine.ts';
-export type { AnsweredEngine, EngineBasis, EstimatedEngine, Likeness } from './model.ts';
+export type { AnsweredEngine, EngineBasis, EstimatedEngine, EstimatedRow, Likeness } from './model.ts';
 export { areAlike, isUnseen } from './unseen.ts';

@@ -61,7 +61,14 @@ export interface Likeness {
  * was before and no part of the estimate.
  */
 export interface EstimatedEngine extends AnsweredEngine {
-  /** For each row, and at the end for the vacuum, the row before whose flow stands in for it. */ readonly like: readonly number[];
+  /** Row for row of the answer before, worked out when asked for: `rows` holds but some of them. */
+  rowAt(index: number): EstimatedRow;
   readonly likeness: Likeness;
   /** False: the shape is still the one before, since only the full answer knows the new one. */ readonly isShaped: boolean;
+}
+
+export interface EstimatedRow {
+  readonly row: ConditionRow;
+  /** Of the row before whose flow stands in for this one's; that after the last stands for the vacuum. */
+  readonly like: number;
 }

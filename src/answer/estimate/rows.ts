@@ -4,7 +4,7 @@ import { STANDARD_GRAVITY } from '../../physics/constants.ts';
 import type { Contour, FlowVerdict } from '../../physics/nozzle/model.ts';
 import type { ConditionRow, PlaceOnWall, PlugRow, RowSeparation, ThrustPartAnswer } from '../model.ts';
 import { meanCoefficient, meanExitShare, stateAt } from './meanFlow.ts';
-import type { AnsweredEngine, EngineBasis, Likeness } from './model.ts';
+import type { AnsweredEngine, EngineBasis, EstimatedRow, Likeness } from './model.ts';
 
 /** What an estimate holds on to. */
 export interface Held {
@@ -12,20 +12,18 @@ export interface Held {
   readonly before: EngineBasis;
   readonly now: EngineBasis;
   /** Rows of the answer before, the vacuum last, by falling ambient pressure. */ readonly rows: readonly ConditionRow[];
-  /** Thrust coefficient of each less that of the mean flow [–]; null where it has none. */
-  readonly beyondMean: readonly (number | null)[];
 }
 
 export function heldOf(known: AnsweredEngine, before: EngineBasis, now: EngineBasis): Held {
-  const rows = [...known.rows, known.vacuum];
-  const bare = { known, before, now, rows, beyondMean: [] };
-  const beyondMean = rows.map((row) =>
-    row.thrustCoefficient === null
-      ? null
-      : row.thrustCoefficient -
-        meanCoefficient(before, row.ambientPressure / before.chamber.pressure, isThickRow(bare, row)),
-  );
-  return { ...bare, beyondMean };
+  return { known, before, now, rows: [...known.rows, known.vacuum] };
+}
+
+/** Thrust coefficient of a row before, less that of the mean flow [–]; null where it has none. */
+function beyondMean(held: Held, index: number): number | null {
+  const row = held.rows[index];
+  if (row === undefined || row.thrustCoefficient === null) return null;
+  const share = row.ambientPressure / held.before.chamber.pressure;
+  return row.thrustCoefficient - meanCoefficient(held.before, share, isThickRow(held, row));
 }
 
 const isThickRow = ({ known }: Held, { mode }: ConditionRow): boolean =>
@@ -88,7 +86,7 @@ export function coefficientAt(held: Held, ambientPressure: number): number | nul
 }
 
 function coefficient(held: Held, place: Between, ambientPressure: number): number | null {
-  const { before, now, rows, beyondMean } = held;
+  const { before, now, rows } = held;
   const near = rows[place.nearest];
   if (near === undefined) return null;
   const share = ambientPressure / now.chamber.pressure;
@@ -97,7 +95,7 @@ function coefficient(held: Held, place: Between, ambientPressure: number): numbe
     const speed = (of: EngineBasis): number => stateAt(of.flow, share).velocity / of.characteristicVelocity;
     return held === null ? null : (held * speed(now)) / speed(before);
   }
-  const added = between(place, (i) => beyondMean[i] ?? null);
+  const added = between(place, (i) => beyondMean(held, i));
   return added === null ? null : added + meanCoefficient(now, share, isThickRow(held, near));
 }
 
@@ -119,11 +117,6 @@ export interface Whole {
   /** [kg/s] */ readonly massFlow: number;
   readonly contour: Contour;
   readonly likeness: Likeness;
-}
-
-export interface EstimatedRow {
-  readonly row: ConditionRow;
-  /** Of the row before whose flow stands in for this one's. */ readonly like: number;
 }
 
 export function rowAt(

@@ -34,11 +34,12 @@ function leavesAnInputOpen({ published }: EngineInput): boolean {
   return published?.solveFor !== null && published?.solveFor !== undefined;
 }
 
-/** The same values, wherever they are written. */
+/** The same values, wherever and in whichever words they are written. */
 export function areAlike(a: unknown, b: unknown): boolean {
-  return a === b || JSON.stringify(a, valuesOnly) === JSON.stringify(b, valuesOnly);
-}
-
-function valuesOnly(key: string, value: unknown): unknown {
-  return key === 'path' || key === 'text' ? undefined : value;
+  if (a === b) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  const [left, right] = [a, b] as readonly Readonly<Record<string, unknown>>[];
+  return [...new Set([...Object.keys(a), ...Object.keys(b)])].every(
+    (key) => key === 'path' || key === 'text' || areAlike(left?.[key], right?.[key]),
+  );
 }

@@ -10,7 +10,6 @@ export interface PackedRows {
   /** Without fields. */ readonly rows: readonly ConditionRow[];
   readonly numbers: Float32Array<ArrayBuffer>;
   /** Where the field of each row begins in `numbers`; −1: it has none. */ readonly starts: readonly number[];
-  /** How the fields follow from what `numbers` holds; absent: they are that. */ readonly likeness?: Likeness;
 }
 
 const numbersOfPoint = 3;
@@ -52,7 +51,7 @@ export function openedRow(packed: PackedRows, index: number): ConditionRow | und
   if (row === undefined || start < 0) return row;
   const known = opened.get(row);
   if (known !== undefined) return known;
-  const whole: ConditionRow = { ...row, field: readField(packed.numbers, start, packed.likeness ?? SAME) };
+  const whole: ConditionRow = { ...row, field: readField(packed.numbers, start, SAME) };
   opened.set(row, whole);
   return whole;
 }
@@ -61,16 +60,15 @@ const opened = new WeakMap<ConditionRow, ConditionRow>();
 
 const SAME: Likeness = { length: 1, pressure: 1 };
 
-/** Rows whose fields are those of other rows, each at another size and pressure. @param like which row each one's is */
-export function likeRows(
-  before: PackedRows,
-  rows: readonly ConditionRow[],
-  like: readonly number[],
+/** A row with the field of a packed one, at another size and pressure; as it is where that has none. */
+export function rowLike(
+  packed: PackedRows,
+  row: ConditionRow,
+  like: number,
   likeness: Likeness,
-): PackedRows {
-  const last = before.rows.length - 1;
-  const starts = rows.map((_, i) => before.starts[Math.min(like[i] ?? i, last)] ?? -1);
-  return { rows, numbers: before.numbers, starts, likeness };
+): ConditionRow {
+  const start = packed.starts[like] ?? -1;
+  return start < 0 ? row : { ...row, field: readField(packed.numbers, start, likeness) };
 }
 
 function readField(numbers: Float32Array, start: number, { length, pressure }: Likeness): Field {

@@ -109,6 +109,16 @@ describe('a first estimate', async () => {
     }
   });
 
+  test('has every row when asked, whatever number of them it holds', () => {
+    const plug = before.get('plug')!;
+    const whole = estimated(before, before, 'plug');
+    const outcome = estimateEngine(plug, plug.basis, plug.basis, before, 5);
+    if (!outcome.ok) throw new Error(outcome.problem.what);
+    expect(outcome.value.rows).toEqual(whole.rows.filter((_, i) => i % 5 === 0));
+    expect(outcome.value.rowAt(7).row).toEqual(whole.rows[7]);
+    expect(outcome.value.rowAt(7).like).toBe(7);
+  });
+
   test('of another chamber pressure comes within a tenth of what the step moves', async () => {
     const after = await known(all({ pressure: 105 }));
     for (const id of before.keys()) {

@@ -4,7 +4,7 @@ import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import { separationPlaceWords } from '../../../answer/separationWords.ts';
 import { formatLength, formatPressure, formatSpoken } from '../../../telling/numbers/formatNumber.ts';
 import { enginesOnScreen, publishedShown, type ShownEngine } from '../state/pair.ts';
-import { airPressure, altitudeText, rowOfLadder } from '../state/shown.ts';
+import { airPressure, altitudeText, curveOfLadder, rowOfLadder } from '../state/shown.ts';
 import { differenceAt, ownSpanAt } from '../state/spans.ts';
 import { altitude } from '../state/view.ts';
 import type { Span } from '../workshop/deskMessages.ts';
@@ -367,7 +367,7 @@ function widestOf(row: LedgerRow, engines: readonly ShownEngine[]): Range | null
   const all = engines.flatMap(({ result }) => {
     if (!result.ok) return [];
     const { answer, ladder } = result;
-    const places = row.moves ? [...ladder.rows, ladder.vacuum] : [ladder.vacuum];
+    const places = row.moves ? curveOfLadder(ladder) : [ladder.vacuum];
     return places.map((place) => row.value(place, answer)).filter((value) => value !== null);
   });
   if (all.length === 0) return null;

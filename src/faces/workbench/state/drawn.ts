@@ -2,7 +2,7 @@
 
 import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
 import type { ShownEngine, Solved } from './pair.ts';
-import { rowOfLadder } from './shown.ts';
+import { curveOfLadder, rowOfLadder } from './shown.ts';
 import { altitude } from './view.ts';
 
 /** What there is to draw of an engine: its result, or the last good one. */
@@ -25,10 +25,7 @@ export function curvesOf(engines: readonly ShownEngine[]): Record<string, readon
   return Object.fromEntries(
     engines.flatMap((engine) => {
       const drawn = drawnOf(engine);
-      if (drawn === null) return [];
-      const { rows, vacuum } = drawn.ladder;
-      // Every half kilometre is fine enough for a line of a few hundred pixels.
-      return [[engine.id, [...rows.filter((_, i) => i % 5 === 0), vacuum]] as const];
+      return drawn === null ? [] : [[engine.id, curveOfLadder(drawn.ladder)] as const];
     }),
   );
 }

@@ -5,19 +5,27 @@
 
 import { batch, computed, signal } from '@preact/signals';
 import { type AnsweredEngine, type EstimatedEngine, estimateEngine } from '../../../answer/estimate/index.ts';
-import { likeRows } from '../../solved/packedRows.ts';
+import type { ConditionRow } from '../../../answer/model.ts';
+import { rowLike } from '../../solved/packedRows.ts';
 import type { Ladder, SolvedStudy } from '../../solved/solvedStudy.ts';
 import { askEstimate, endEstimate, estimateFrom } from '../workshop/estimator.ts';
 import type { Bases, Change } from '../workshop/estimatorMessages.ts';
 import type { Edit } from '../workshop/messages.ts';
+import { CURVE_EVERY, type EstimatedLadder } from './ladders.ts';
 
 /** An engine as first estimated. */
 export interface Estimate extends Pick<EstimatedEngine, 'answer' | 'isShaped'> {
-  readonly ladder: Ladder;
+  readonly ladder: EstimatedLadder;
 }
 
-/** By id: the estimate; null where only the full answer can tell what becomes of it. */
-export const estimates = signal<ReadonlyMap<string, Estimate | null>>(new Map());
+/** What is known of the engines that changes touch; null: nothing on screen is an estimate. */
+const known = signal<ReturnType<typeof estimatesFrom> | null>(null);
+
+/** Null where only the full answer can tell what becomes of this engine; undefined where nothing does. */
+export const estimateOf = (id: string): Estimate | null | undefined => known.value?.(id);
+
+/** Some of what is on screen is an estimate, or waits for the full answer. */
+export const isEstimated = computed(() => known.value !== null);
 
 /** A change on its way into the study, or being worked out in full. */
 export interface Made {
@@ -86,42 +94,63 @@ function ask(): void {
   if (changes.length > 0 && answered !== null) askEstimate(changes, hear);
   else {
     endEstimate();
-    if (estimates.value.size > 0) estimates.value = new Map();
+    known.value = null;
   }
 }
 
 /** An estimate that cannot be had leaves the one before in sight: half a word is being typed. */
 function hear(bases: Bases | null): void {
   if (answered === null || bases === null) return;
-  estimates.value = estimatesFrom(answered, bases);
+  known.value = Object.keys(bases).length === 0 ? null : estimatesFrom(answered, bases);
 }
 
-function estimatesFrom({ answer, ladders }: SolvedStudy, bases: Bases): ReadonlyMap<string, Estimate | null> {
-  const others = new Map<string, AnsweredEngine>();
-  for (const [id, ladder] of Object.entries(ladders)) {
-    const engine = answer.engines[id];
-    if (engine !== undefined) others.set(id, { answer: engine, rows: ladder.rows, vacuum: ladder.vacuum });
-  }
-  const found = new Map<string, Estimate | null>();
-  for (const [id, both] of Object.entries(bases)) {
-    const known = others.get(id);
+/** Each engine is estimated when it is first asked for; one off screen only where another takes its size from it. */
+function estimatesFrom(
+  { answer, ladders }: SolvedStudy,
+  bases: Bases,
+): (id: string) => Estimate | null | undefined {
+  const found = new Map<string, EstimatedEngine | null>();
+  const shown = new Map<string, Estimate>();
+  const engineOf = (id: string): AnsweredEngine | null => {
+    const [engine, ladder] = [answer.engines[id], ladders[id]];
+    if (engine === undefined || ladder === undefined) return null;
+    return { answer: engine, rows: ladder.rows, vacuum: ladder.vacuum };
+  };
+  const estimated = (id: string): EstimatedEngine | null | undefined => {
+    const before = found.get(id);
+    if (before !== undefined || !(id in bases)) return before;
+    const [both, engine] = [bases[id], engineOf(id)];
+    if (!both || engine === null) return null;
+    const { size } = both.now.input;
+    const source = size.by !== 'same' ? null : size.as in bases ? estimated(size.as) : engineOf(size.as);
+    const others = size.by === 'same' && source ? new Map([[size.as, source]]) : new Map();
+    const outcome = estimateEngine(engine, both.before, both.now, others, CURVE_EVERY);
+    const estimate = outcome.ok ? outcome.value : null;
+    found.set(id, estimate);
+    return estimate;
+  };
+  return (id) => {
+    const engine = estimated(id);
     const ladder = ladders[id];
-    if (known === undefined || ladder === undefined) continue;
-    const estimate = both === null ? null : estimateEngine(known, both.before, both.now, others);
-    if (estimate === null || !estimate.ok) {
-      found.set(id, null);
-      others.delete(id);
-      continue;
-    }
-    others.set(id, estimate.value);
-    found.set(id, shown(ladder, estimate.value));
-  }
-  return found;
+    if (!engine || ladder === undefined) return engine === undefined ? undefined : null;
+    const estimate = shown.get(id) ?? estimateShown(engine, ladder);
+    shown.set(id, estimate);
+    return estimate;
+  };
 }
 
-function shown(
+function estimateShown(
+  { answer, isShaped, rows, vacuum, rowAt, likeness }: EstimatedEngine,
   before: Ladder,
-  { answer, isShaped, rows, vacuum, like, likeness }: EstimatedEngine,
 ): Estimate {
-  return { answer, isShaped, ladder: { ...likeRows(before, rows, like, likeness), vacuum } };
+  const opened = new Map<number, ConditionRow>();
+  const openedAt = (index: number): ConditionRow => {
+    const one = opened.get(index);
+    if (one !== undefined) return one;
+    const { row, like } = rowAt(index);
+    const whole = rowLike(before, row, Math.min(like, before.rows.length - 1), likeness);
+    opened.set(index, whole);
+    return whole;
+  };
+  return { answer, isShaped, ladder: { rows, vacuum, rowAt: openedAt } };
 }

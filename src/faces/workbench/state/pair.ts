@@ -5,8 +5,8 @@ import type { EngineAnswer } from '../../../answer/model.ts';
 import type { Problem } from '../../../numerics/problem.ts';
 import type { EngineInput } from '../../../study/model.ts';
 import { ENGINE_STYLES, type EngineStyle } from '../../../telling/look/engineStyles.ts';
-import type { Ladder } from '../../solved/solvedStudy.ts';
-import { estimates } from './estimates.ts';
+import { estimateOf, isEstimated } from './estimates.ts';
+import type { ShownLadder } from './ladders.ts';
 import { solved } from './studyStore.ts';
 import { chosenPair } from './view.ts';
 
@@ -29,7 +29,7 @@ export type Standing = 'estimate' | 'estimate in the shape before' | 'before';
 
 export interface Solved {
   readonly answer: EngineAnswer;
-  readonly ladder: Ladder;
+  readonly ladder: ShownLadder;
 }
 
 /** Last good result of each engine, by id. */
@@ -83,10 +83,9 @@ export const shownEngines = computed<readonly ShownEngine[]>(() => {
 
 /** The engines shown as they are to be drawn and told: with first estimates of those whose inputs move. */
 export const enginesOnScreen = computed<readonly ShownEngine[]>(() => {
-  const found = estimates.value;
-  if (found.size === 0) return shownEngines.value;
+  if (!isEstimated.value) return shownEngines.value;
   return shownEngines.value.map((engine): ShownEngine => {
-    const estimate = found.get(engine.id);
+    const estimate = estimateOf(engine.id);
     if (estimate === undefined) return engine;
     if (estimate === null) return { ...engine, standing: 'before' };
     const { answer, ladder, isShaped } = estimate;

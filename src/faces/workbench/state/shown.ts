@@ -5,15 +5,22 @@ import type { ConditionRow } from '../../../answer/model.ts';
 import { airAtGeometricAltitude } from '../../../physics/air/index.ts';
 import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import { openedRow } from '../../solved/packedRows.ts';
-import { type Ladder, ladderStep } from '../../solved/solvedStudy.ts';
+import { ladderStep } from '../../solved/solvedStudy.ts';
+import { CURVE_EVERY, type ShownLadder } from './ladders.ts';
 import { topOfScale } from './scale.ts';
 import { altitude } from './view.ts';
 
 /** The row nearest to an altitude [km]; the rows stand at every tenth of a kilometre. */
-export function rowOfLadder(ladder: Ladder, kilometres: number): ConditionRow {
+export function rowOfLadder(ladder: ShownLadder, kilometres: number): ConditionRow {
   if (!Number.isFinite(kilometres)) return ladder.vacuum;
   const index = Math.round((kilometres * 1000) / ladderStep);
-  return openedRow(ladder, index) ?? ladder.vacuum;
+  return ('rowAt' in ladder ? ladder.rowAt(index) : openedRow(ladder, index)) ?? ladder.vacuum;
+}
+
+/** Rows close enough for a line of a few hundred pixels, and the vacuum. */
+export function curveOfLadder(ladder: ShownLadder): readonly ConditionRow[] {
+  const rows = 'rowAt' in ladder ? ladder.rows : ladder.rows.filter((_, i) => i % CURVE_EVERY === 0);
+  return [...rows, ladder.vacuum];
 }
 
 /** Air pressure at the altitude shown [Pa]. */

@@ -1,7 +1,7 @@
 /** How the study in its file stands to what the page shows, in words. */
 
 import { computed } from '@preact/signals';
-import { estimates } from './estimates.ts';
+import { isEstimated } from './estimates.ts';
 import { faults, type SaveState, saveState, solved, solving, steppedWords, trouble } from './studyStore.ts';
 
 const saveWords: Readonly<Record<SaveState, string>> = {
@@ -25,9 +25,8 @@ export const stopWords = computed(() => {
 
 /** One line for the head of the page; it never says “saved” or “as it is now” of a text that is not shown. */
 export const standing = computed(() => {
-  if (solving.value)
-    return estimates.value.size > 0 ? 'first estimate; working it out …' : 'working it out …';
-  if (estimates.value.size > 0) return 'first estimate; not written yet';
+  if (solving.value) return isEstimated.value ? 'first estimate; working it out …' : 'working it out …';
+  if (isEstimated.value) return 'first estimate; not written yet';
   const before = solved.value === null ? '' : '; shown as it was before';
   if (stopWords.value !== null) return `${stopWords.value}${before}`;
   if (faults.value.length > 0)
