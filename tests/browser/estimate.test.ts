@@ -7,6 +7,10 @@ useWorkbench();
 
 const field = (input: string) => page.locator(`input[id="field-engines.${input}"]`);
 const numbers = () => page.locator('table.ledger .number').allTextContents();
+/** The full answer may take its time where others are at work. */
+const answered = { timeout: 60_000 };
+const saved = () =>
+  expect.poll(() => textOf(page.locator('header [role=status]')), answered).toBe('saved in study.yaml');
 const facts = () => page.locator('.engine-name').allTextContents();
 
 /** From now on, every text that the ledger and the names of the engines show. */
@@ -60,8 +64,8 @@ describe('a first estimate', () => {
     await field('bell.nozzle.areaRatio').fill('27');
     await field('bell.nozzle.areaRatio').press('Enter');
     await expect.poll(onDisk).toContain('areaRatio: 27');
-    await expect.poll(() => textOf(page.locator('header [role=status]'))).toBe('saved in study.yaml');
-    await expect.poll(ledgerText).not.toContain('≈');
+    await saved();
+    await expect.poll(ledgerText, answered).not.toContain('≈');
     const settled = await numbers();
     expect((await seen()).some((text) => text.includes('≈'))).toBe(true);
     expect((await facts())[0]).toContain('area ratio 27');
@@ -76,7 +80,7 @@ describe('a first estimate', () => {
     await field('plug.nozzle.kept').fill('40 %');
     await field('plug.nozzle.kept').press('Enter');
     await expect.poll(onDisk).toContain('kept: 40 %');
-    await expect.poll(() => textOf(page.locator('header [role=status]'))).toBe('saved in study.yaml');
+    await saved();
     const texts = await seen();
     expect(texts.some((text) => text.includes('as it was; the answer follows'))).toBe(true);
     expect(texts.every((text) => !text.includes('≈'))).toBe(true);
@@ -89,7 +93,7 @@ describe('a first estimate', () => {
     for (let i = 0; i < 12; i++) await page.keyboard.press('ArrowUp');
     await expect.poll(ledgerText).toContain('≈');
     await expect.poll(onDisk).toContain('pressure: 112 bar');
-    await expect.poll(ledgerText).not.toContain('≈');
+    await expect.poll(ledgerText, answered).not.toContain('≈');
     const settled = await numbers();
     await page.reload();
     await ready();

@@ -139,15 +139,13 @@ function estimatesFrom(
   };
 }
 
-function estimateShown(
-  { answer, isShaped, rows, vacuum, rowAt, likeness }: EstimatedEngine,
-  before: Ladder,
-): Estimate {
+function estimateShown(engine: EstimatedEngine, before: Ladder): Estimate {
+  const { answer, isShaped, rows, vacuum, likeness } = engine;
   const opened = new Map<number, ConditionRow>();
   const openedAt = (index: number): ConditionRow => {
     const one = opened.get(index);
     if (one !== undefined) return one;
-    const { row, like } = rowAt(index);
+    const { row, like } = engine.rowAt(index);
     const whole = rowLike(before, row, Math.min(like, before.rows.length - 1), likeness);
     opened.set(index, whole);
     return whole;

@@ -35,7 +35,7 @@ export async function readFirstAnswer(hash: string): Promise<SolvedStudy | null>
   const signal = AbortSignal.timeout(firstAnswerWait);
   try {
     const reply = await fetch(address, { cache: 'no-store', signal });
-    return reply.ok ? readSolved(await reply.arrayBuffer()) : null;
+    return reply.status === 200 ? readSolved(await reply.arrayBuffer()) : null;
   } catch {
     return null;
   }
