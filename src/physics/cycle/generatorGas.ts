@@ -40,7 +40,7 @@ const HEAT_TOLERANCE = 50;
  *
  * @param temperature T before the turbine [K]
  * @param pressure    p before the turbine [Pa]
- * @throws ProblemError `turbine-temperature-out-of-reach`
+ * @throws ProblemError `turbine-temperature-out-of-reach`, `turbine-gas-wet`
  * Assumes: equilibrium. Fuel-rich hydrocarbons do not reach it (more soot-making species and less methane form), so that their
  * real gas gives less work; see docs/methods/cycle.md.
  */
@@ -71,7 +71,21 @@ export function generatorGas(
   if (Math.abs(expansion.chamber.temperature - temperature) > 1) {
     throw outOfReach(temperature, excess, expansion.chamber.temperature > temperature);
   }
+  if (Object.keys(expansion.chamber.composition()).some(isWater)) throw wet(temperature, pressure);
   return turbineGasOf(expansion, ratio);
+}
+
+/** Condensed: `H2O(L)` and `H2O(cr)` of the data. */
+const isWater = (species: string): boolean => species.startsWith('H2O(');
+
+function wet(temperature: number, pressure: number): ProblemError {
+  return new ProblemError({
+    code: 'turbine-gas-wet',
+    what: `At ${temperature.toPrecision(3)} K and ${(pressure / 1e5).toPrecision(3)} bar the turbine's gas would be wet: water condenses in it.`,
+    why: 'How a turbine runs on wet gas is not modelled.',
+    mend: 'Take a hotter gas ahead of the turbine; above 550 K it is dry.',
+    facts: { temperature, pressure },
+  });
 }
 
 /** Heat that burning to `temperature` leaves over [J/kg]: above 0, the gas would be hotter. */

@@ -57,3 +57,11 @@ test('kerosene drives no expander', async () => {
   const { fuel, species } = await fedWith('LOX', 'RP-1');
   expect(problemCode(() => heatedFuelGas(fuel, species, 600, 100e5))).toBe('expander-fuel-no-gas');
 });
+
+// Steam tables (from memory): water boils at 2.46 bar at 400 K; at 60 bar the gas of 400 K would be 4 % water or more.
+test('a gas in which water condenses is refused', async () => {
+  const fed = await fedWith('LOX', 'LH2');
+  expect(problemCode(() => generatorGas(fed, 'fuel', 300, 60e5))).toBe('turbine-gas-wet');
+  expect(problemCode(() => generatorGas(fed, 'fuel', 400, 60e5))).toBe('turbine-gas-wet');
+  expect(generatorGas(fed, 'fuel', 450, 60e5).temperature).toBeCloseTo(450, 0);
+});
