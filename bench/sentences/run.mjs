@@ -7,11 +7,14 @@
  *
  *   node bench/sentences/run.mjs
  *
- * Options: --turns <n> (default 11), --warm <n> turns a hand before (default 8), --no-write, --dist <folder of a build>.
+ * Options: --turns <n> (default 11), --warm <n> turns a hand before (default 8), --no-write, --dist <folder of a build>;
+ * --ahead: where other programs run, this one goes before them while a turn lasts (Linux, with the right to do so), and lets them
+ * run between two turns.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { cpus, loadavg, type } from 'node:os';
+import { setTimeout as pause } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { writeSection } from '../results.mjs';
@@ -19,8 +22,9 @@ import {
   bindTo,
   canTell,
   coresAllowed,
+  goAhead,
+  goInTurn,
   mainThread,
-  precedence,
   spentBy,
   spentByOthers,
   threadsNow,
@@ -32,6 +36,7 @@ const { values: options } = parseArgs({
     turns: { type: 'string', default: '11' },
     warm: { type: 'string', default: '8' },
     dist: { type: 'string', default: `${root}dist` },
+    ahead: { type: 'boolean', default: false },
     'no-write': { type: 'boolean', default: false },
   },
 });
@@ -115,14 +120,20 @@ const oneCore = cores === null ? null : (cores.match(/^\d+/)?.[0] ?? null);
 
 /** A turn with every thread on one core, or on all of them. */
 async function turnOn(crew) {
-  if (!crew.onOneCore) return oneTurn(crew);
-  bindTo(oneCore);
+  if (crew.onOneCore) bindTo(oneCore);
+  if (options.ahead) {
+    await pause(LET_OTHERS_RUN);
+    goAhead();
+  }
   try {
     return await oneTurn(crew);
   } finally {
-    bindTo(cores);
+    if (options.ahead) goInTurn();
+    if (crew.onOneCore) bindTo(cores);
   }
 }
+
+const LET_OTHERS_RUN = 700;
 
 const crews = [];
 const kinds = [{ size: 1 }, { size: 2 }, ...(oneCore === null ? [] : [{ size: 1, onOneCore: true }])];
@@ -158,7 +169,7 @@ function processorTimes() {
   );
   // With one hand the other core does what the main thread does meanwhile; with two it takes turns with them.
   const alone = (hands[0] + behind[0]) / ((hands[1] + ahead[1]) / 2 + behind[1]);
-  const precedes = precedence() < 0 ? ', though this one went before them' : '';
+  const precedes = options.ahead ? ', before which this one went' : '';
   const onOneCore =
     bound === undefined
       ? ''
@@ -174,7 +185,7 @@ and ${ms(median(of(two, 'idle')))} where there are two (at the beginning, betwee
 programs had ${ms(median(of(two, 'others')))} of the two cores in a turn of two threads${precedes}; load of the machine at the end of the run: ${loadavg()[0].toFixed(1)}.`;
 }
 
-const section = `Written by \`node bench/sentences/run.mjs\` on ${new Date().toISOString().slice(0, 10)}.
+const section = `Written by \`node bench/sentences/run.mjs${options.ahead ? ' --ahead' : ''}\` on ${new Date().toISOString().slice(0, 10)}.
 
 Machine: ${cpus()[0]?.model ?? 'unknown'}, ${type()}, ${cpus().length} cores; Node ${process.versions.node}. ${turns} turns a crew, in
 turn, after ${warm} a hand to warm up; every turn another mixture ratio, so that no engine is solved already. Ten sentences over two

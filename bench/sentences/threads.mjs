@@ -27,21 +27,24 @@ export function spentByOthers() {
   return (user + nice + system + irq + softirq + stolen) * TICK - (own.user + own.system) / 1e3;
 }
 
-const GROUP = '/proc/self/autogroup';
-/** How far this program goes before others: below 0 it does, above 0 they do. */
-export const precedence = () =>
-  existsSync(GROUP) ? Number(/nice (-?\d+)/.exec(readFileSync(GROUP, 'utf8'))?.[1] ?? 0) : 0;
-
 /** The cores that this program may use, as `taskset` writes them; null where that cannot be told. */
 export function coresAllowed() {
-  const { status, stdout } = spawnSync('taskset', ['-p', '-c', String(process.pid)], { encoding: 'utf8' });
+  const { status, stdout } = spawnSync('taskset', ['-p', '-c', mainThread], { encoding: 'utf8' });
   return status === 0 ? (stdout.split(': ')[1]?.trim() ?? null) : null;
 }
 
 /** Binds every thread of this program to these cores. */
-export function bindTo(cores) {
-  const { status, stderr } = spawnSync('taskset', ['-a', '-p', '-c', cores, String(process.pid)], {
-    encoding: 'utf8',
-  });
-  if (status !== 0) throw new Error(`taskset failed: ${stderr}`);
+export const bindTo = (cores) => call('taskset', '-a', '-p', '-c', cores, mainThread);
+
+/** Every thread goes before all other programs, the main thread before its hands as one that has slept does otherwise. */
+export function goAhead() {
+  call('chrt', '-a', '-r', '-p', '1', mainThread);
+  call('chrt', '-r', '-p', '2', mainThread);
+}
+
+export const goInTurn = () => call('chrt', '-a', '-o', '-p', '0', mainThread);
+
+function call(tool, ...args) {
+  const { status, stderr, error } = spawnSync(tool, args, { encoding: 'utf8' });
+  if (status !== 0) throw new Error(`${tool} failed: ${error?.message ?? stderr}`);
 }
