@@ -7,7 +7,7 @@
  *
  *   node bench/sentences/run.mjs
  *
- * Options: --turns <n> (default 11), --warm <n> turns a hand before (default 8), --no-write, --dist <folder of a build>;
+ * Options: --turns <n> (default 21), --warm <n> turns a hand before (default 10), --no-write, --dist <folder of a build>;
  * --ahead: where other programs run, this one goes before them while a turn lasts (Linux, with the right to do so), and lets them
  * run between two turns.
  */
@@ -33,8 +33,8 @@ import {
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const { values: options } = parseArgs({
   options: {
-    turns: { type: 'string', default: '11' },
-    warm: { type: 'string', default: '8' },
+    turns: { type: 'string', default: '21' },
+    warm: { type: 'string', default: '10' },
     dist: { type: 'string', default: `${root}dist` },
     ahead: { type: 'boolean', default: false },
     'no-write': { type: 'boolean', default: false },
