@@ -209,8 +209,7 @@ function outsideTemperature(
   return new ProblemError({
     code: temperature > high ? 'coolant-too-hot' : 'coolant-too-cold',
     what: `The coolant ${name} is no liquid, or not tabulated, at ${temperature.toPrecision(4)} K and ${bar(pressure)}.`,
-    why: `there it is known from ${low.toPrecision(4)} to ${high.toPrecision(4)} K`,
-    mend: 'Give an inlet temperature in that range, or another pressure.',
+    mend: `Give an inlet temperature from ${Math.ceil(low)} to ${Math.floor(high)} K, where it is known at that pressure, or another pressure.`,
     where: 'cooling.inlet.temperature',
     facts: { temperature, pressure, low, high },
   });
