@@ -14,6 +14,7 @@ import { chromium } from 'playwright-core';
 import { serveStudy } from '../../dist/faces/server/serveStudy.js';
 import { findOrInstallBrowser } from '../../scripts/browser.mjs';
 import { writeSection } from '../results.mjs';
+import { traced } from './processorTime.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const shelf = mkdtempSync(join(tmpdir(), 'plumeline-bench-'));
@@ -86,49 +87,55 @@ const longOfAltitude = await page.evaluate(() => longTasks.splice(0));
 
 const field = page.locator('input[id="field-engines.bell.chamber.pressure"]');
 await field.focus();
-const beforeInputs = await threadTime();
 /** An event in the field until the ledger has another number and it is painted: both engines hang on this pressure. */
-const inputs = await page.evaluate(async (count) => {
-  const field = document.activeElement;
-  const ledger = document.querySelector('table.ledger');
-  const times = [];
-  for (let i = 0; i < count; i++) {
-    const was = ledger.textContent;
-    const from = performance.now();
-    // Every other event is a key of the arrows, the rest is typed.
-    if (i % 2 === 0) {
-      field.value = `${101 + i} bar`;
-      field.dispatchEvent(new InputEvent('input', { bubbles: true }));
-    } else {
-      field.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowUp', bubbles: true, cancelable: true }));
+const movesOf = () =>
+  page.evaluate(async (count) => {
+    const field = document.activeElement;
+    const ledger = document.querySelector('table.ledger');
+    const times = [];
+    for (let i = 0; i < count; i++) {
+      const was = ledger.textContent;
+      const from = performance.now();
+      // Every other event is a key of the arrows, the rest is typed.
+      if (i % 2 === 0) {
+        field.value = `${101 + i} bar`;
+        field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      } else {
+        field.dispatchEvent(
+          new KeyboardEvent('keydown', { key: 'ArrowUp', bubbles: true, cancelable: true }),
+        );
+      }
+      while (ledger.textContent === was) await new Promise((resolve) => setTimeout(resolve, 1));
+      times.push((await painted()) - from);
     }
-    while (ledger.textContent === was) await new Promise((resolve) => setTimeout(resolve, 1));
-    times.push((await painted()) - from);
-  }
-  return times;
-}, moves);
-const afterInputs = await threadTime();
+    return times;
+  }, moves);
+const { result: inputs, tasks: inputTasks } = await traced(browser, page, movesOf);
 const longOfInput = await page.evaluate(() => longTasks.splice(0));
 
 /** Enter until the full answer has taken the place of the estimate. */
-const answers = [];
-for (let i = 1; i <= edits; i++) {
-  await field.fill(`${80 + i} bar`);
-  answers.push(
-    await page.evaluate(async () => {
-      const ledger = document.querySelector('table.ledger');
-      const status = document.querySelector('header [role=status]');
-      while (!ledger.textContent.includes('≈')) await new Promise((resolve) => setTimeout(resolve, 5));
-      const from = performance.now();
-      document.activeElement.dispatchEvent(
-        new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }),
-      );
-      while (status.textContent !== 'saved in study.yaml' || ledger.textContent.includes('≈'))
-        await new Promise((resolve) => setTimeout(resolve, 5));
-      return (await painted()) - from;
-    }),
-  );
+async function editsOf() {
+  const answers = [];
+  for (let i = 1; i <= edits; i++) {
+    await field.fill(`${80 + i} bar`);
+    answers.push(
+      await page.evaluate(async () => {
+        const ledger = document.querySelector('table.ledger');
+        const status = document.querySelector('header [role=status]');
+        while (!ledger.textContent.includes('≈')) await new Promise((resolve) => setTimeout(resolve, 5));
+        const from = performance.now();
+        document.activeElement.dispatchEvent(
+          new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }),
+        );
+        while (status.textContent !== 'saved in study.yaml' || ledger.textContent.includes('≈'))
+          await new Promise((resolve) => setTimeout(resolve, 5));
+        return (await painted()) - from;
+      }),
+    );
+  }
+  return answers;
 }
+const { result: answers, tasks: answerTasks } = await traced(browser, page, editsOf);
 const longOfAnswers = await page.evaluate(() => longTasks.splice(0));
 await browser.close();
 await server.close();
@@ -139,7 +146,8 @@ const share = (times, part) =>
 const row = (name, times, may) =>
   `| ${name} | ${share(times, 0.5).toFixed(1)} | ${share(times, 0.95).toFixed(1)} | ${Math.max(...times).toFixed(1)} | ${may} |`;
 const per = (kind) => ((after[kind] - before[kind]) / steps).toFixed(1);
-const perInput = (kind) => ((afterInputs[kind] - beforeInputs[kind]) / moves).toFixed(1);
+const sum = (tasks) => tasks.reduce((all, task) => all + task, 0);
+const longest = (tasks) => Math.max(0, ...tasks).toFixed(0);
 const longWords = (tasks) =>
   tasks.length === 0 ? 'none' : `${tasks.length}, the longest ${Math.max(...tasks).toFixed(0)} ms`;
 const assets = join(root, 'dist', 'faces', 'workbench', 'assets');
@@ -154,7 +162,8 @@ ${row('an engine’s input, typed or stepped, to the first estimate', inputs, 'p
 ${row('Enter to the full answer in its place', answers, '–')}
 
 A step of altitude takes the page's thread ${per('task')} ms: ${per('script')} ms script, ${per('layout')} ms style and layout, the rest painting.
-A move of an input takes it ${perInput('task')} ms: ${perInput('script')} ms script, ${perInput('layout')} ms style and layout; least of ${moves} to the painted frame: ${Math.min(...inputs).toFixed(1)} ms.
+A move of an input takes it ${(sum(inputTasks.page) / moves).toFixed(1)} ms of processor time, and the workers ${(sum(inputTasks.workers) / moves).toFixed(1)} ms; least of ${moves} to the painted frame: ${Math.min(...inputs).toFixed(1)} ms.
+Longest task of the page's thread, in processor time: ${longest(inputTasks.page)} ms while inputs move, ${longest(answerTasks.page)} ms while answers come.
 Tasks over 50 ms on that thread: ${longWords(longOfAltitude)} in ${steps} steps of altitude; ${longWords(longOfInput)} in ${moves} moves of an input; ${longWords(longOfAnswers)} in ${edits} edits with their full answers.
 First load to a usable page: ${firstLoad.toFixed(0)} ms (aimed at 1500); its script is ${(bytes / 1000).toFixed(0)} kB compressed (aimed at 300).
 `;

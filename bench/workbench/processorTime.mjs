@@ -1,0 +1,21 @@
+/** Processor time of a page by thread, from the browser's own trace: it does not grow where others are at work beside. */
+
+/** Does the work under a trace. @returns what the work returned, and the tasks of each thread of the page [ms of processor time] */
+export async function traced(browser, page, work) {
+  await browser.startTracing(page, {
+    categories: ['toplevel', 'devtools.timeline', 'disabled-by-default-devtools.timeline'],
+  });
+  const result = await work();
+  const { traceEvents } = JSON.parse((await browser.stopTracing()).toString());
+  const threads = new Map();
+  for (const { name, pid, tid, args } of traceEvents)
+    if (name === 'thread_name') threads.set(`${pid}:${tid}`, args.name);
+  const tasks = { page: [], workers: [] };
+  for (const { name, ph, pid, tid, tdur } of traceEvents) {
+    if (ph !== 'X' || name !== 'RunTask' || tdur === undefined) continue;
+    const thread = threads.get(`${pid}:${tid}`) ?? '';
+    if (thread === 'CrRendererMain') tasks.page.push(tdur / 1000);
+    else if (thread.startsWith('DedicatedWorker')) tasks.workers.push(tdur / 1000);
+  }
+  return { result, tasks };
+}
