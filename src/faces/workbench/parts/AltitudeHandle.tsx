@@ -16,7 +16,7 @@ const grab = 14;
 const bobAcross = 44;
 const bobBelow = 10;
 /** The hook that the line hangs from, above the scale [px]. */
-const hookAbove = 7;
+const hookAbove = 36;
 
 interface HandleProps {
   readonly panel: Pick<OverAltitudePanel, 'axis' | 'strip'>;
@@ -30,6 +30,7 @@ export function AltitudeHandle({ panel, height }: HandleProps) {
   /** The line is drawn as long as it can be and pulled up; above its hook it is cut off. */
   const top = axis.top - hookAbove;
   const long = axis.bottom - top;
+  const bob = `M${bobAcross / 2 - 3} ${long - 27}h6v5c6 2 8 7 8 10c0 3-4 6-11 12c-7-6-11-9-11-12c0-3 2-8 8-10z`;
   const tip = axis.y(Number.isFinite(altitude.value) ? altitude.value * 1000 : 'vacuum');
 
   function moveTo(event: PointerEvent) {
@@ -111,11 +112,9 @@ export function AltitudeHandle({ panel, height }: HandleProps) {
           style={{ transform: `translateY(${(tip - top - long).toFixed(2)}px)` }}
         >
           <path class="ink-line" d={`M${bobAcross / 2} 0V${long - 22}`} />
-          <circle class="ring" cx={bobAcross / 2} cy={long - 13} r="19" />
-          <path
-            class="bob"
-            d={`M${bobAcross / 2 - 3} ${long - 27}h6v5c6 2 8 7 8 10c0 3-4 6-11 12c-7-6-11-9-11-12c0-3 2-8 8-10z`}
-          />
+          <path class="ring" d={bob} />
+          <path class="ring gap" d={bob} />
+          <path class="bob" d={bob} />
         </svg>
         <span class="hook" />
       </div>

@@ -51,7 +51,8 @@ const rows: readonly LedgerRow[] = [
     value: (row) => row.exitPressure,
     text: (value) => formatPressure(value),
     end: (value) => formatPressure(value),
-    difference: () => `air here ${formatPressure(airPressure.value)}`,
+    difference: () =>
+      airPressure.value === 0 ? 'no air here' : `air here ${formatPressure(airPressure.value)}`,
     air: true,
   },
 ];

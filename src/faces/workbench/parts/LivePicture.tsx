@@ -21,6 +21,8 @@ import { standingWords } from './standingWords.ts';
 /** Size of a label, of the width of the picture; never below what the look asks for. */
 const labelShare = 0.025;
 const smallestLabel = 15.5;
+/** Room beside the picture in which the air fades [px]. */
+const fade = 20;
 
 export function LivePicture({ only }: { readonly only: string | null }) {
   const place = useRef<HTMLElement>(null);
@@ -88,7 +90,11 @@ function Picture({ width, height, only }: PictureProps) {
   });
   return (
     <div class="layers">
-      <CanvasLayer name="cut" nodes={shapesOf(nodes)} seen={{ x: 0, y: 0, width, height }} />
+      <CanvasLayer
+        name="cut"
+        nodes={shapesOf(nodes)}
+        seen={{ x: -fade, y: 0, width: width + 2 * fade, height }}
+      />
       <Layer width={width} height={height} name="words" nodes={wordsIn(nodes)} />
       <Layer width={width} height={height} name="column" nodes={still} />
       <AltitudeHandle panel={panel} height={height} />

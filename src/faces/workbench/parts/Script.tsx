@@ -36,7 +36,9 @@ export function Script() {
     <div class="script">
       <h2 class="unseen">Script</h2>
       <p class="script-head">
-        <span>{shown === null ? 'Being worked out …' : <ScriptStanding answer={shown.answer} />}</span>
+        <span>
+          {shown === null ? 'Its numbers are being worked out …' : <ScriptStanding answer={shown.answer} />}
+        </span>
       </p>
       <p class="actions">
         <button
@@ -78,7 +80,11 @@ export function Script() {
       </p>
       <ScriptConflict />
       <ScriptTrouble />
-      {shown !== null && <ScriptScenes answer={shown.answer} />}
+      {shown === null ? (
+        <p class="script-as-written">{spokenPart(text ?? '')}</p>
+      ) : (
+        <ScriptScenes answer={shown.answer} />
+      )}
       {isWriting.value && <ScriptWriting text={text ?? ''} />}
       {isReading.value && shown !== null && (
         <ReadingView
@@ -90,6 +96,14 @@ export function Script() {
       )}
     </div>
   );
+}
+
+/** What is said and shown, without the settings at its head and what is noted for writers. */
+function spokenPart(text: string): string {
+  return text
+    .replace(/^---\n[\s\S]*?\n---\n/, '')
+    .replace(/<!--[\s\S]*?-->\n*/g, '')
+    .trim();
 }
 
 function CutChoice({ answer }: { readonly answer: ScriptAnswer }) {

@@ -30,6 +30,8 @@ const style = { type: SCREEN_TYPE, line: SCREEN_LINES };
 const columnBetween = 232;
 const columnBeside = 184;
 const gutter = 24;
+/** The scale begins lower than the drawing: in vacuum the bob hangs above it [px]. */
+const columnTop = 32;
 /** What a marker at the edge of the column may reach past it [px]. */
 const overhang = 12;
 /** Room beside the drawing in which the air fades [px]. */
@@ -157,7 +159,7 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
         : overAltitudePanel(
             pair,
             charted.value,
-            { x: left, y: 6, width: columnWidth, height: height - 6 },
+            { x: left, y: columnTop, width: columnWidth, height: height - columnTop },
             style,
             options,
             left + columnWidth,
