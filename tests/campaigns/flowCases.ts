@@ -1,0 +1,101 @@
+/** Random engines in random air as fields, from a seed; the coarsest mesh, some hundred steps. */
+
+import { attempt } from '../../src/numerics/problem.ts';
+import { type Expansion, expandPerfect } from '../../src/physics/gas/index.ts';
+import { chamberAndNozzleContour, type NozzleSpec, nozzleModel } from '../../src/physics/nozzle/index.ts';
+import {
+  type BlockFlow,
+  type FarAir,
+  plugFlow,
+  preparePlug,
+  prepareRound,
+  roundFlow,
+  roundSize,
+  settle,
+  sizeOfPlug,
+  thrustOf,
+  thrustOfPlug,
+} from '../../src/physics/wholeFlow/index.ts';
+import { randomFrom } from './random.ts';
+
+export interface FlowCase {
+  readonly seed: number;
+  readonly what: string;
+  /** Steps over, all numbers finite; null: no such engine. */ readonly ended: boolean | null;
+  readonly broke: number;
+  readonly problem: string | null;
+}
+
+const STEPS = 300;
+const R = 0.1;
+const SHAPE = { contractionRatio: 3, characteristicLength: 1, convergingAngle: Math.PI / 6 };
+
+export function runFlowCase(seed: number): FlowCase {
+  const { between } = randomFrom(seed);
+  const ratio = (low: number, high: number): number => Math.exp(between(Math.log(low), Math.log(high)));
+  const gamma = between(1.12, 1.4);
+  const pressure = ratio(5e5, 3e7);
+  const expansion = expandPerfect({ gamma, molarMass: 0.022, temperature: between(1000, 3600), pressure });
+  const kind = between(0, 1);
+  const spec: NozzleSpec =
+    kind < 0.5
+      ? { kind: 'bell', areaRatio: ratio(4, 120), length: between(0.65, 1) }
+      : kind < 0.8
+        ? { kind: 'cone', areaRatio: ratio(2, 60), halfAngle: (between(8, 25) * Math.PI) / 180 }
+        : { kind: 'plug', form: 'annular', areaRatio: ratio(8, 60), kept: between(0.15, 0.6) };
+  const ambient = ratio(1, 1e5);
+  const air = { pressure: ambient, density: ambient / (287 * 250), speed: Math.max(0, between(-2000, 900)) };
+  const what = `${spec.kind} ${spec.areaRatio.toFixed(1)}, ${(pressure / 1e5).toFixed(0)} bar, γ ${gamma.toFixed(2)}, air ${ambient.toPrecision(3)} Pa at ${air.speed.toFixed(0)} m/s`;
+  const made = attempt(() => caseOf(spec, expansion, air));
+  if (!made.ok || made.value.flow.state === 'unchoked')
+    return { seed, what, ended: null, broke: 0, problem: null };
+  const ran = attempt(() => run(spec, expansion, made.value));
+  if (!ran.ok) return { seed, what, ended: false, broke: 0, problem: ran.problem.what };
+  return { seed, what, ended: ran.value.finite, broke: ran.value.broke, problem: null };
+}
+
+function caseOf(spec: NozzleSpec, expansion: Expansion, air: FarAir) {
+  const model = nozzleModel(spec, expansion);
+  const { flow, separation } = model.at(air.pressure);
+  const pressure = Math.max(air.pressure, 1e-3 * model.exit.pressure);
+  return { model, flow, separation, air: { ...air, pressure, density: pressure / (287 * 250) } };
+}
+
+function run(
+  spec: NozzleSpec,
+  expansion: Expansion,
+  { model, flow, separation, air }: ReturnType<typeof caseOf>,
+) {
+  const steps = { least: STEPS, most: STEPS, still: [0] };
+  if (spec.kind === 'plug') {
+    const contour = model.contour!(R, SHAPE);
+    const prepared = preparePlug({
+      expansion,
+      cowl: contour.wall,
+      plug: contour.plug!.wall,
+      throatRadius: R,
+    });
+    const field = plugFlow(prepared, air, sizeOfPlug(prepared, 8, 8), null);
+    return told(settle(field.flow, { ...steps, watch: () => [thrustOfPlug(field)] }));
+  }
+  const { wall } = chamberAndNozzleContour(spec, R, SHAPE);
+  const prepared = prepareRound({ expansion, wall, throatRadius: R });
+  const leavesAt = flow.state === 'separated' && separation !== undefined ? separation.place.axial * R : null;
+  const field = roundFlow(prepared, { air, leavesAt }, roundSize(prepared, 8, 8), null);
+  return told(settle(field.flow, { ...steps, watch: () => [thrustOf(field)] }));
+}
+
+function told({
+  averages,
+  broke,
+}: {
+  readonly averages: { blocks(): readonly BlockFlow[] };
+  readonly broke: number;
+}) {
+  const finite = averages
+    .blocks()
+    .every(({ pressure, density, u }) =>
+      [pressure, density, u].every((of) => of.every((value) => Number.isFinite(value))),
+    );
+  return { finite, broke };
+}
