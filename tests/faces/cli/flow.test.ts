@@ -43,7 +43,8 @@ describe('plumeline flow', () => {
     vi.stubEnv('XDG_CACHE_HOME', cache);
     json = JSON.parse((await runMain([...asked, '--json'])).out) as typeof json;
     again = await runMain([...asked, '--out', join(place, 'jet.svg')]);
-  });
+    // A field takes seconds; on a busy machine many.
+  }, 300_000);
 
   test('the disk of an under-expanded jet, near the law, and the thrust that the nozzle’s own model gives', () => {
     const [field] = json.fields;

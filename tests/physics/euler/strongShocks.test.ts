@@ -1,6 +1,6 @@
 /** Strong shocks in two dimensions: what a scheme shows that lets them bulge, or puts them in the wrong place. */
 
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import {
   cellAt,
   type Field,
@@ -12,6 +12,9 @@ import {
   perfectFieldGas,
   type SidePart,
 } from '../../../src/physics/euler/index.ts';
+
+// A field takes seconds; on a busy machine many.
+vi.setConfig({ testTimeout: 300_000 });
 
 const GAMMA = 1.4;
 const air = perfectFieldGas(GAMMA);

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { expandPerfect } from '../../../src/physics/gas/index.ts';
 import { chamberAndNozzleContour, nozzleModel } from '../../../src/physics/nozzle/index.ts';
 import {
@@ -19,6 +19,9 @@ import {
   thrustOfPlug,
 } from '../../../src/physics/wholeFlow/index.ts';
 import { diskOfOrifice } from './orifice.ts';
+
+// A field takes seconds; on a busy machine many.
+vi.setConfig({ testTimeout: 300_000 });
 
 // The whole range, on a finer mesh, is a campaign: tests/campaigns/jet.campaign.ts.
 test('a sonic orifice at 30 times the air’s pressure: the Mach disk within 8 % of the law, on the coarsest mesh', () => {

@@ -11,7 +11,7 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
   const head = [
     'air',
     'thrust coefficient',
-    'flowing full',
+    'by its model',
     'shock on the axis',
     'disk by law',
     'first cell (law)',
