@@ -3,7 +3,8 @@
 import type { ParsedQuantity } from './units.ts';
 import { findUnit, fromSI } from './units.ts';
 
-const NUMBER = /[-−+]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/g;
+/** Not the power in a unit, `kg/m3`. */
+const NUMBER = /(?<![A-Za-z^\d.])[-−+]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/g;
 /** Units of more than one kind in one range. */
 const WORDS = /[^\s\d.,±…–+−-]+/g;
 

@@ -22,6 +22,7 @@ describe('a quantity moved to another value', () => {
   it('moves the ends of a range along', () => {
     expect(moved('95 to 97 %', 'share', 95.5)).toBe('94.5 to 96.5 %');
     expect(moved('2 to 4, most likely 2.5', 'number', 3)).toBe('2.5 to 4.5, most likely 3');
+    expect(moved('10 to 12 kg/m3', 'density', 12)).toBe('11 to 13 kg/m3');
     expect(moved('0.9 bar to 95 kPa', 'pressure', 1)).toBeNull();
   });
 

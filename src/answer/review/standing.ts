@@ -38,7 +38,7 @@ export function stateChanges(before: ReviewedState, now: ReviewedState): readonl
   const lines: string[] = [];
   if (before.say !== now.say) lines.push(`the words were “${before.say}”`);
   if (before.test !== now.test) lines.push(`the test was ${before.test ?? 'none'}`);
-  if (before.verdict !== now.verdict) lines.push(`it was ${before.verdict}, now ${now.verdict}`);
+  if (before.verdict !== now.verdict) lines.push(`it was “${before.verdict}”, now “${now.verdict}”`);
   const gone = before.rests.filter((line) => !now.rests.includes(line));
   const come = now.rests.filter((line) => !before.rests.includes(line));
   if (gone.length > 0) lines.push(`no longer so: ${gone.join('; ')}`);

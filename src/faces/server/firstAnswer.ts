@@ -55,10 +55,10 @@ export function firstAnswerFor(file: StudyFile): FirstAnswer {
   }
 
   // Begun at once; what goes wrong with the file is told where it is asked for.
-  void file.read().then(
-    ({ hash }) => read(hash),
-    () => null,
-  );
+  void file
+    .read()
+    .then(({ hash }) => read(hash))
+    .catch(() => null);
   return {
     read,
     async close() {

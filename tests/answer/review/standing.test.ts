@@ -31,7 +31,7 @@ describe('a sign-off', () => {
   test.each([
     [{ say: 'It pushes more.' }, /void .*the words were “It pushes harder in vacuum\.”/],
     [{ test: null }, /void .*the test was a\.thrust/],
-    [{ verdict: 'say with care' }, /void .*was safe to say, now say with care/],
+    [{ verdict: 'say with care' }, /void .*was “safe to say”, now “say with care”/],
     [{ rests: ['a.thrust(vacuum): about 360 kN'] }, /void .*no longer so: .*350 kN; now: .*360 kN/],
   ] as const)('is void after %j', (changes, told) => {
     expect(words(now(changes))).toMatch(told);

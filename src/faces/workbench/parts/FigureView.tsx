@@ -4,7 +4,14 @@ import type { FigureFormat } from '../../../telling/look/formats.ts';
 import type { Theme } from '../../../telling/look/tokens.ts';
 import type { Scene } from '../../../telling/scene/scene.ts';
 import { nodesToSvg, sceneToSvg } from '../../../telling/scene/svg.ts';
-import { figureFormat, figureFormats, figures, loadFigures, openFigure } from '../state/figures.ts';
+import {
+  figureFormat,
+  figureFormats,
+  figures,
+  loadFigures,
+  openFigure,
+  unsettledWords,
+} from '../state/figures.ts';
 import { saveText } from '../state/saveText.ts';
 import { studyName } from '../state/studyStore.ts';
 import { theme } from '../state/view.ts';
@@ -72,6 +79,8 @@ function Formats() {
 
 function Saving({ kind, scene }: { readonly kind: FigureKind; readonly scene: Scene }) {
   const name = `${studyName.value}-${kind.name}`;
+  const unsettled = unsettledWords.value;
+  if (unsettled !== null) return <span role="status">{unsettled} It can be saved after that.</span>;
   return (
     <>
       <button

@@ -39,11 +39,17 @@ function Said() {
   const said = liveSaid.value;
   if (said === null) return null;
   const found = liveJudged.value;
-  const judged = found?.holds === said.holds && found.judged.ok ? found.judged.value : null;
+  const judged = found?.ok ? found.value : null;
   return (
     <p class="live-said" role="status">
-      {judged === null ? (
-        <span>being checked: “{said.say}”</span>
+      {found?.ok === false ? (
+        <span>
+          not checked: “{said.say}” {found.problem.what}
+        </span>
+      ) : judged === null ? (
+        <span>
+          {found === null ? 'being checked' : 'not checked'}: “{said.say}”
+        </span>
       ) : (
         <>
           <VerdictMark verdict={markOf(judged)} size={26} />

@@ -56,9 +56,18 @@ export function useFieldDraft(
       return;
     }
     setDraft(null);
+    if (draft !== null) endDraft();
     onRefusal(null);
   }, [row.text, row.path]);
-  useEffect(() => () => clearPause(), []);
+  const isDrafting = useRef(false);
+  isDrafting.current = draft !== null;
+  useEffect(
+    () => () => {
+      clearPause();
+      if (isDrafting.current) endDraft();
+    },
+    [],
+  );
 
   function clearPause(): void {
     if (timer.current !== null) clearTimeout(timer.current);
@@ -82,7 +91,10 @@ export function useFieldDraft(
       return;
     }
     // Enter, and then leaving the field.
-    if (sent.current.at(-1) === trimmed) return;
+    if (sent.current.at(-1) === trimmed) {
+      endDraft();
+      return;
+    }
     isSliding.current = false;
     isRefused.current = false;
     letGo();

@@ -6,15 +6,17 @@ import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { FigureKind } from '../../../telling/figures/kind.ts';
 import type { FigureFormat } from '../../../telling/look/formats.ts';
 import { openedRow } from '../../solved/packedRows.ts';
-import type { Ladder } from '../../solved/solvedStudy.ts';
+import type { Ladder, SolvedStudy } from '../../solved/solvedStudy.ts';
 import { weighVehicles } from '../workshop/workshop.ts';
-import { solved, solving } from './studyStore.ts';
-import { checkedById } from './verdicts.ts';
+import { outdated, solved, solving, tried } from './studyStore.ts';
+import { checkedById, checking } from './verdicts.ts';
 
 type Drawing = typeof import('../../../telling/figures/figureKinds.ts');
 const drawing = signal<Drawing | null>(null);
 /** Exchange rates take a while: they come when figures are looked at. */
-const weighed = signal<readonly VehicleWorth[]>([]);
+const weighed = signal<{ readonly study: SolvedStudy; readonly worths: readonly VehicleWorth[] } | null>(
+  null,
+);
 
 /** Name of the figure that lies over the page; null: none. */
 export const openFigure = signal<string | null>(null);
@@ -27,9 +29,10 @@ export async function loadFigures(): Promise<void> {
 
 /** What exchange rates are drawn of. */
 export async function weighForFigures(): Promise<void> {
-  if (solving.value || (solved.value?.answer.vehicles.length ?? 0) === 0) return;
+  const study = solved.value;
+  if (solving.value || study === null || study.answer.vehicles.length === 0) return;
   const outcome = await weighVehicles();
-  if (outcome.ok) weighed.value = outcome.value;
+  if (outcome.ok) weighed.value = { study, worths: outcome.value };
 }
 
 /** All that need no question of their own; sweeps, maps and needs are shown where they are asked. */
@@ -39,7 +42,16 @@ export const figures = computed((): readonly FigureKind[] => {
   const { answer, ladders } = study;
   const curves = Object.fromEntries(Object.entries(ladders).map(([id, ladder]) => [id, curveOf(ladder)]));
   const sentences = [...checkedById.value.values()];
-  return drawing.value.figureKinds({ answer, curves, sentences, vehicleWorths: weighed.value });
+  const vehicleWorths = weighed.value?.study === study ? weighed.value.worths : [];
+  return drawing.value.figureKinds({ answer, curves, sentences, vehicleWorths });
+});
+
+/** Why a figure is not to be saved as it stands; null: it is. */
+export const unsettledWords = computed((): string | null => {
+  if (tried.value !== null) return 'It shows what is being tried, not the study.';
+  if (outdated.value) return 'It shows the study as it was before.';
+  if (solving.value) return 'The study is being worked out.';
+  return checking.value ? 'The sentences are being checked.' : null;
 });
 
 /** Every half kilometre is fine enough for a line of a picture; with the fields that cuts are drawn of. */

@@ -5,6 +5,7 @@ import { needsOf } from '../../../answer/asked/askProblem.ts';
 import { show } from '../../../answer/display.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import type { Outcome } from '../../../numerics/problem.ts';
+import type { SolvedStudy } from '../../solved/solvedStudy.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
 import { liveAsk, liveEntry, liveNumber } from './live.ts';
 import { ownerName } from './pair.ts';
@@ -43,11 +44,18 @@ const hereWords = (): string => {
   return altitude.value === 0 ? 'at the pad' : `at ${altitudeText.value}`;
 };
 
-export interface LiveJudged extends LiveSaid {
+interface LiveJudged extends LiveSaid {
+  /** It was judged in this one. */ readonly study: SolvedStudy;
   readonly judged: Outcome<CheckedSentence | null>;
 }
-/** The last that was judged; it may be of another sentence than the one now shown. */
-export const liveJudged = signal<LiveJudged | null>(null);
+const lastJudged = signal<LiveJudged | null>(null);
+
+/** What is known of the sentence on screen, in the study on screen; null while it is being judged. */
+export const liveJudged = computed((): Outcome<CheckedSentence | null> | null => {
+  const [said, last] = [liveSaid.value, lastJudged.value];
+  if (said === null || last === null || solving.value) return null;
+  return last.study === solved.value && last.holds === said.holds ? last.judged : null;
+});
 
 /** Room for a hand that is still moving the scale [ms]. */
 const PAUSE = 500;
@@ -61,7 +69,7 @@ export function followLiveSaid(): void {
     const timer = setTimeout(() => {
       askDesk('judged', said, gone.signal).then(
         (judged) => {
-          liveJudged.value = { ...said, judged };
+          lastJudged.value = { ...said, study, judged };
         },
         (error: unknown) => {
           if (!(error instanceof QuestionEnded)) reportError(error);

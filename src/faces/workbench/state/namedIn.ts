@@ -1,6 +1,7 @@
 /** Which quantities an expression or a test names, and whose: `bell.thrust(12 km) > 2 * plug.thrust(pad)`. */
 
 import { findQuantity } from '../../../answer/catalogue.ts';
+import { attempt } from '../../../numerics/problem.ts';
 import { geometricAltitudeAtPressure } from '../../../physics/air/index.ts';
 import { parseQuantity } from '../../../study/units.ts';
 
@@ -40,7 +41,8 @@ export function kilometresOf(place: string | null): number | null {
   const length = parseQuantity(place, 'length');
   if (length.ok) return length.value.value / 1000;
   const pressure = parseQuantity(place, 'pressure');
-  return pressure.ok && pressure.value.value > 0
-    ? geometricAltitudeAtPressure(pressure.value.value) / 1000
-    : null;
+  if (!pressure.ok || !(pressure.value.value > 0)) return null;
+  // A pressure that the standard air has nowhere stands at no altitude.
+  const altitude = attempt(() => geometricAltitudeAtPressure(pressure.value.value));
+  return altitude.ok ? altitude.value / 1000 : null;
 }

@@ -26,11 +26,11 @@ export const stopWords = computed(() => {
 /** One line for the head of the page; it never says “saved” or “as it is now” of a text that is not shown. */
 export const standing = computed(() => {
   if (solving.value) return isEstimated.value ? 'first estimate; working it out …' : 'working it out …';
-  if (isEstimated.value) return 'first estimate; not written yet';
   const before = solved.value === null ? '' : '; shown as it was before';
   if (stopWords.value !== null) return `${stopWords.value}${before}`;
   if (faults.value.length > 0)
     return `study.yaml has ${faults.value.length === 1 ? 'a fault' : 'faults'}${before}`;
+  if (isEstimated.value) return 'first estimate; not written yet';
   if (saveState.value === 'saved' && steppedWords.value !== null) return steppedWords.value;
   return saveWords[saveState.value];
 });

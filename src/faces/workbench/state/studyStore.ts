@@ -197,7 +197,11 @@ function makeChange(edits: readonly Edit[], overTheirs: boolean): Promise<readon
   const begun = performance.now();
   const change = changeBegun({ edits });
   return inTurn(async () => {
-    const isOnItsWay = await makeEdits(edits, overTheirs, begun, change);
+    const isOnItsWay = await makeEdits(edits, overTheirs, begun, change).catch((error: unknown) => {
+      changeRefused(change);
+      if (saveState.value === 'saving') saveState.value = 'failed';
+      throw error;
+    });
     if (isOnItsWay === true) return [];
     changeRefused(change);
     return isOnItsWay;
@@ -271,7 +275,13 @@ export function tryEdits(edits: readonly Edit[]): Promise<readonly Problem[]> {
   const change = changeBegun({ edits });
   return inTurn(async () => {
     const base = file.value;
-    const edited = base === null ? null : await editText(base.text, edits);
+    const edited =
+      base === null
+        ? null
+        : await editText(base.text, edits).catch((error: unknown) => {
+            changeRefused(change);
+            throw error;
+          });
     if (base === null || edited === null || !edited.ok) {
       changeRefused(change);
       return edited === null || edited.ok ? [] : edited.problems;

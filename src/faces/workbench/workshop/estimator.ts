@@ -4,6 +4,8 @@ import type { Bases, Change, EstimatorOrder, EstimatorReport } from './estimator
 
 let worker: Worker | null = null;
 let epoch = 0;
+/** The study as answered last. */
+let text: string | null = null;
 let number = 0;
 /** What it is at work on; null: nothing. */
 let atWork: number | null = null;
@@ -12,7 +14,11 @@ let next: readonly Change[] | null = null;
 let hear: (bases: Bases | null) => void = () => undefined;
 
 function post(order: EstimatorOrder): void {
-  worker ??= start();
+  if (worker === null) {
+    worker = start();
+    // One that comes in place of another has to be told of the study first.
+    if (order.kind !== 'base' && text !== null) worker.postMessage({ kind: 'base', epoch, text });
+  }
   worker.postMessage(order);
 }
 
@@ -20,10 +26,19 @@ function start(): Worker {
   const fresh = new Worker(new URL('./estimatorWorker.ts', import.meta.url), { type: 'module' });
   fresh.addEventListener('message', ({ data }: MessageEvent<EstimatorReport>) => settle(data));
   fresh.addEventListener('error', (event) => {
-    atWork = null;
     reportError(new Error(event.message || 'The estimator failed.'));
+    restart(fresh);
   });
   return fresh;
+}
+
+/** A worker that failed answers no more: another one takes its place, and what was asked for last. */
+function restart(failed: Worker): void {
+  if (worker !== failed) return;
+  failed.terminate();
+  worker = null;
+  atWork = null;
+  if (next !== null) begin(next);
 }
 
 function settle(report: EstimatorReport): void {
@@ -41,8 +56,9 @@ function begin(changes: readonly Change[]): void {
 }
 
 /** The study as answered in full; estimates are of changes to it from now on. */
-export function estimateFrom(text: string): void {
+export function estimateFrom(answered: string): void {
   epoch += 1;
+  text = answered;
   post({ kind: 'base', epoch, text });
 }
 

@@ -37,7 +37,11 @@ async function materialsFor(engines: readonly EngineInput[]): Promise<Materials>
   let found = await gatherMaterials([], shelf, materials);
   for (const engine of engines) {
     const uncooled = { ...engine, cooling: null };
-    found = await gatherMaterials([uncooled], shelf, found).catch(() => found);
+    found = await gatherMaterials([uncooled], shelf, found).catch((error: unknown) => {
+      // A file that cannot be reached is another matter.
+      if (error instanceof ProblemError && !error.problem.code.startsWith('data-')) return found;
+      throw error;
+    });
   }
   return found;
 }

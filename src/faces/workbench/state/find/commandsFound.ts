@@ -40,7 +40,7 @@ const looks = computed((): readonly Thing[] => [
   ...(['throat', 'lip'] as const).map((part) =>
     act(
       `closer-${part}`,
-      closer.value === part ? 'Closer view away' : `Closer to the ${part}`,
+      closer.value === part ? 'Leave the closer view' : `Closer to the ${part}`,
       'look',
       () => {
         closer.value = closer.value === part ? null : part;
