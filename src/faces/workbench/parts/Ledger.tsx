@@ -139,8 +139,41 @@ function Row({ row, engines }: RowProps) {
         <SharedAxis row={row} engines={engines} values={values} />
       </td>
       {second === undefined ? <td /> : <Cell row={row} engine={second} value={other ?? null} />}
-      <td class="difference">{differenceText(row, engines, values)}</td>
+      <td class="difference">
+        <Difference row={row} engines={engines} values={values} />
+      </td>
     </tr>
+  );
+}
+
+/** What parts the two, or the air outside; pressed, what it is worked out from. */
+function Difference({ row, engines, values }: RowProps & { readonly values: readonly (number | null)[] }) {
+  const shown = differenceText(row, engines, values);
+  const [first, second] = engines;
+  const place = row.moves ? placeHere() : '';
+  if (row.air) {
+    return (
+      <TracedNumber
+        quantity="air.pressure"
+        engine={null}
+        shown={shown}
+        condition={conditionHere()}
+        label="Air outside"
+        expression={`air.pressure${place}`}
+      />
+    );
+  }
+  if (first === undefined || second === undefined || values.some((value) => value === null))
+    return <>{shown}</>;
+  return (
+    <TracedNumber
+      quantity={row.quantity}
+      engine={second.id}
+      shown={shown}
+      condition={row.moves ? conditionHere() : ''}
+      label={`Difference, ${row.label.toLowerCase()}`}
+      expression={`${second.id}.${row.quantity}${place} - ${first.id}.${row.quantity}${place}`}
+    />
   );
 }
 

@@ -1,5 +1,5 @@
 import { Fragment } from 'preact';
-import type { VehicleWorth, WorthTable } from '../../../answer/worth/index.ts';
+import type { VehicleWorth, WorthRow, WorthTable } from '../../../answer/worth/index.ts';
 import {
   EXCHANGE_HEAD,
   exchangeRows,
@@ -14,6 +14,7 @@ import { solved } from '../state/studyStore.ts';
 import { type Job, needsJob, worthJob } from '../state/worthTrial.ts';
 import { EngineMark } from './EngineMark.tsx';
 import { SweepChart } from './SweepChart.tsx';
+import { TracedNumber } from './TracedNumber.tsx';
 
 const nameOf = (id: string): string => ownerName(id) ?? id;
 
@@ -130,7 +131,7 @@ function GainAndPrice({ table }: { readonly table: WorthTable }) {
                   <tr>
                     {[row.base, row.other, row.bound].slice(0, columns.length).map((side, i) => (
                       <td key={columns[i]} title={side?.why ?? undefined}>
-                        {side !== null && <Side words={sideWords(row, side)} />}
+                        {side !== null && <Side row={row} of={columns[i]} words={sideWords(row, side)} />}
                       </td>
                     ))}
                   </tr>
@@ -144,14 +145,32 @@ function GainAndPrice({ table }: { readonly table: WorthTable }) {
   );
 }
 
+interface SideProps {
+  readonly row: WorthRow;
+  /** Id of the engine. */ readonly of: string | undefined;
+  readonly words: string;
+}
+
+const PLACES: Readonly<Record<string, string>> = { 'at the pad': '(pad)', 'in vacuum': '(vacuum)', '': '' };
+
 /** The value, and its band below it. */
-function Side({ words }: { readonly words: string }) {
-  const at = words.indexOf(' (');
-  if (at < 0) return <>{words}</>;
+function Side({ row, of, words }: SideProps) {
+  const band = words.indexOf(' (');
+  const at = band < 0 ? words.length : band;
+  const place = PLACES[row.where];
+  const isNumber = /\d/.test(words) && of !== undefined && place !== undefined;
+  if (!isNumber) return <>{words}</>;
   return (
     <>
-      {words.slice(0, at)}
-      <span class="band"> {words.slice(at + 1)}</span>
+      <TracedNumber
+        quantity={row.quantity}
+        engine={of}
+        shown={words.slice(0, at)}
+        condition={row.where}
+        label={`${nameOf(of)}, ${row.label}`}
+        expression={`${of}.${row.quantity}${place}`}
+      />
+      {band >= 0 && <span class="band"> {words.slice(at + 1)}</span>}
     </>
   );
 }
