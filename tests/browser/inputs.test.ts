@@ -28,7 +28,7 @@ describe('the slider of an input', () => {
     await open();
     const original = await onDisk();
     const slider = sliderOf('Alder B', 'Chamber pressure');
-    expect(await slider.getAttribute('aria-valuetext'), patient).toBe('100 bar');
+    expect(await slider.getAttribute('aria-valuetext')).toBe('100 bar');
     await slider.scrollIntoViewIfNeeded();
     const box = await slider.boundingBox();
     if (box === null) throw new Error('The slider has no place.');
