@@ -43,6 +43,8 @@ describe('a first estimate', () => {
         expect.stringContaining('first estimate, catching up'),
         expect.stringContaining('first estimate, catching up'),
       ]);
+    // The short answer is still that of the study before, and is told so.
+    await expect.poll(() => textOf(page.locator('.answer'))).toMatch(/^As it was before: /);
     const told = await numbers();
     expect(told[0]).toMatch(/^≈/);
     expect(told[0]).not.toContain(before[0]);

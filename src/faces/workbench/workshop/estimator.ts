@@ -9,6 +9,8 @@ let text: string | null = null;
 let number = 0;
 /** What it is at work on; null: nothing. */
 let atWork: number | null = null;
+/** What it is at work on for nobody. */
+let forgotten: number | null = null;
 /** What was asked for last and is not begun. */
 let next: readonly Change[] | null = null;
 let hear: (bases: Bases | null) => void = () => undefined;
@@ -42,8 +44,8 @@ function restart(failed: Worker): void {
 }
 
 function settle(report: EstimatorReport): void {
-  const isLatest = report.number === atWork;
-  if (isLatest) atWork = null;
+  const isLatest = report.number === atWork && report.number !== forgotten;
+  if (report.number === atWork) atWork = null;
   if ('fault' in report) reportError(new Error(report.fault));
   else if (isLatest && report.epoch === epoch) hear(report.bases);
   if (atWork === null && next !== null) begin(next);
@@ -55,11 +57,23 @@ function begin(changes: readonly Change[]): void {
   post({ kind: 'estimate', number, epoch, changes });
 }
 
-/** The study as answered in full; estimates are of changes to it from now on. */
+/**
+ * The study as answered in full; estimates are of changes to it from now on. The first is told a little later: while the
+ * page loads, it needs the processor more than an estimate of what nobody has moved yet.
+ */
 export function estimateFrom(answered: string): void {
   epoch += 1;
   text = answered;
-  post({ kind: 'base', epoch, text });
+  if (worker === null) setTimeout(tellFirst, FIRST_WAIT);
+  else post({ kind: 'base', epoch, text });
+}
+
+/** [ms] */
+const FIRST_WAIT = 600;
+
+/** Unless something was asked meanwhile. */
+function tellFirst(): void {
+  if (worker === null && text !== null) post({ kind: 'base', epoch, text });
 }
 
 /** @param told of each estimate that is still wanted when it comes */
@@ -71,6 +85,6 @@ export function askEstimate(changes: readonly Change[], told: (bases: Bases | nu
 
 /** Nothing is asked any more. */
 export function endEstimate(): void {
-  hear = () => undefined;
+  forgotten = atWork;
   next = null;
 }
