@@ -51,16 +51,10 @@ export function drawChoices(flags: DrawFlags): DrawChoices | null {
       `--out: ${quote(flags.out)} does not end in .svg, .png, .csv or .txt.`,
       'The ending says what is written: picture, table or words.',
     );
-  if (flags.png !== undefined && ending !== '.png')
-    throw bad(
-      'png-elsewhere',
-      '--png stands beside a file that is no PNG.',
-      'End the file of --out in .png.',
-    );
   return {
     figure: flags.figure,
     out: flags.out,
-    width: flags.png === undefined ? null : widthOf(flags.png),
+    width: flags.png === undefined ? null : widthOf(flags.png, ending),
     fonts: flags.fonts === true,
     options: {
       size: figureSizeFrom(flags.size ?? '16:9'),
@@ -90,7 +84,14 @@ function themeOf(text: string): Theme {
   throw bad('theme-unknown', `--theme: there is no theme ${quote(text)}.`, 'Give light, dark or print.');
 }
 
-function widthOf(text: string): number {
+/** [px] @throws BadInput where it is no width, or the file is no PNG */
+export function widthOf(text: string, ending: string): number {
+  if (ending !== '.png')
+    throw bad(
+      'png-elsewhere',
+      '--png stands beside a file that is no PNG.',
+      'End the file of --out in .png.',
+    );
   const width = Number(text);
   if (Number.isInteger(width) && width >= WIDTHS.least && width <= WIDTHS.most) return width;
   throw bad(

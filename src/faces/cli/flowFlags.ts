@@ -6,6 +6,7 @@ import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 import { quote } from '../../study/report.ts';
 import type { FigureOptions } from '../../telling/figures/options.ts';
 import { altitudeList, ambientList } from './conditionLists.ts';
+import { widthOf } from './drawFlags.ts';
 import { figureSizeFrom } from './sizeFlag.ts';
 import { bad } from './sweepFlags.ts';
 
@@ -59,11 +60,12 @@ export function flowChoices({
     ),
     ...pressures.map((ambientPressure): FlowPlace => ({ altitude: null, ambientPressure })),
   ].sort((a, b) => b.ambientPressure - a.ambientPressure);
-  if (out !== undefined && !['.svg', '.png', ''].includes(extname(out).toLowerCase()))
+  const ending = endingOf(out);
+  if (out !== undefined && ending !== '' && places.length > 1)
     throw bad(
-      'out-ending',
-      `--out: ${quote(out)} does not end in .svg or .png and is no folder.`,
-      'Name a picture, or a folder for several.',
+      'out-one',
+      '--out names one picture for several places.',
+      'Name a folder, or ask at one altitude.',
     );
   return {
     places,
@@ -74,9 +76,20 @@ export function flowChoices({
       size: figureSizeFrom(size ?? '16:9'),
       theme: oneOf(theme ?? 'light', ['light', 'dark', 'print'], '--theme'),
     },
-    width: png === undefined ? null : Number(png),
+    width: png === undefined ? null : widthOf(png, ending),
     fresh: fresh === true,
   };
+}
+
+/** Small letters; empty: a folder, or no picture at all. */
+function endingOf(out: string | undefined): string {
+  const ending = extname(out ?? '').toLowerCase();
+  if (['.svg', '.png', ''].includes(ending)) return ending;
+  throw bad(
+    'out-ending',
+    `--out: ${quote(out!)} does not end in .svg or .png and is no folder.`,
+    'Name a picture, or a folder for several.',
+  );
 }
 
 function placesFrom(text: string): readonly (number | null)[] {

@@ -12,7 +12,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { CAUTION } from '../../../src/answer/caution.ts';
 import type { FlowField } from '../../../src/answer/flow/index.ts';
-import { flowFolder, flowOfText, readFlow } from '../../../src/faces/disk/flowShelf.ts';
+import { flowFolder, flowOfText, keepFlow, readFlow } from '../../../src/faces/disk/flowShelf.ts';
 import { type Ran, runMain } from './runMain.ts';
 
 const place = mkdtempSync(join(tmpdir(), 'plumeline-flow-'));
@@ -35,6 +35,8 @@ engines:
 `,
 );
 
+const MARKED = 987_654;
+
 describe('plumeline flow', () => {
   const asked = ['flow', folder, '--fineness', 'coarse', '--ambient', '0.2 bar'];
   let json: { readonly caution: string; readonly fields: readonly FlowField[] };
@@ -42,6 +44,11 @@ describe('plumeline flow', () => {
   beforeAll(async () => {
     vi.stubEnv('XDG_CACHE_HOME', cache);
     json = JSON.parse((await runMain([...asked, '--json'])).out) as typeof json;
+    // Told the second time as it was kept, with a value that no computing gives.
+    const folderOfFlows = flowFolder({ XDG_CACHE_HOME: cache });
+    const key = readdirSync(folderOfFlows)[0]!.replace('.json', '');
+    const kept = await readFlow(folderOfFlows, key);
+    await keepFlow(folderOfFlows, key, { ...kept!, steps: MARKED });
     again = await runMain([...asked, '--out', join(place, 'jet.svg')]);
     // A field takes seconds; on a busy machine many.
   }, 300_000);
@@ -69,6 +76,7 @@ describe('plumeline flow', () => {
     const svg = readFileSync(join(place, 'jet.svg'), 'utf8');
     for (const words of ['inviscid, computed', 'No turbulence', 'not for building'])
       expect(svg).toContain(words);
+    expect(again.out).toContain(String(MARKED));
     expect(again.out).toContain('no turbulence');
     expect(again.out.replaceAll(/\s+/g, ' ')).toContain(CAUTION);
     expect(existsSync(join(place, 'jet.svg'))).toBe(true);
@@ -90,8 +98,30 @@ describe('plumeline flow', () => {
       '--ambient',
       '0.2 bar, 0.2 bar',
       '--out',
-      join(place, 'x.gif'),
+      join(place, 'x.svg'),
     ]);
-    expect(two.err).toContain('does not end in');
+    expect(two.err).toContain('one picture for several places');
+    expect(existsSync(join(place, 'x.svg'))).toBe(false);
+  });
+
+  test.each([
+    [['--out', 'x.gif'], 'does not end in'],
+    [['--out', 'x.png', '--png', 'wide'], 'is no width'],
+    [['--out', 'x.png', '--png', '1e9'], 'is no width'],
+    [['--out', 'x.svg', '--png', '800'], 'beside a file that is no PNG'],
+    [['--png', '800'], 'beside a file that is no PNG'],
+  ])('before anything is computed %j is refused', async (flags, why) => {
+    // No study is read either: there is none.
+    const { status, err } = await runMain(['flow', join(place, 'nowhere'), '--ambient', '1 bar', ...flags]);
+    expect(status).toBe(2);
+    expect(err).toContain(why);
+  });
+
+  test('a name in capital letters that ends as a PNG is one', async () => {
+    const path = join(place, 'JET.PNG');
+    await runMain([...asked, '--out', path, '--png', '640']);
+    const bytes = readFileSync(path);
+    expect(bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
+    expect(bytes.readUInt32BE(16)).toBe(640);
   });
 });

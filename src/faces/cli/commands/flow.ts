@@ -86,18 +86,12 @@ async function writePictures(
   if (out === null) return;
   const isFolder = extname(out) === '';
   if (isFolder) await mkdir(resolve(out), { recursive: true });
-  else if (fields.length > 1)
-    throw bad(
-      'out-one',
-      '--out names one picture for several places.',
-      'Name a folder, or ask at one altitude.',
-    );
   for (const [i, field] of fields.entries()) {
     const scene = figureFlow(field, shown, options);
     const path = isFolder ? join(out, `flow-${field.engine}-${String(i + 1).padStart(2, '0')}.svg`) : out;
     const svg = sceneToSvg(scene);
     const bytes =
-      extname(path) === '.png'
+      extname(path).toLowerCase() === '.png'
         ? pngOf(svg, width ?? scene.width, {
             Title: scene.title,
             Description: scene.description,
