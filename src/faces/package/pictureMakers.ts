@@ -33,8 +33,13 @@ interface Waiting {
 
 export function pictureMakers(size = Math.min(MOST_THREADS, availableParallelism())): PictureMakers {
   if (!existsSync(handFile)) return { make: pngAside, dismiss: async () => undefined };
+  return makersOn(() => new Worker(handFile), size);
+}
+
+/** At most `size` threads; one that dies takes its own picture with it, the others go on. */
+export function makersOn(newThread: () => Worker, size: number): PictureMakers {
   const queue: Waiting[] = [];
-  const started: Worker[] = [];
+  const started = new Set<Worker>();
   const idle: Worker[] = [];
   const atWork = new Map<Worker, Waiting>();
   let orders = 0;
@@ -58,7 +63,7 @@ export function pictureMakers(size = Math.min(MOST_THREADS, availableParallelism
   }
 
   function start(): Worker {
-    const thread = new Worker(handFile);
+    const thread = newThread();
     thread.on('message', (done: PictureDone) => {
       const waiting = atWork.get(thread);
       atWork.delete(thread);
@@ -66,24 +71,46 @@ export function pictureMakers(size = Math.min(MOST_THREADS, availableParallelism
       else waiting?.reject(new Error(done.fault));
       next(thread);
     });
-    thread.on('error', (error) => failed(thread, error instanceof Error ? error : new Error(String(error))));
-    started.push(thread);
+    thread.on('error', (error) => lost(thread, error instanceof Error ? error : new Error(String(error))));
+    thread.on('exit', (code) => lost(thread, new Error(`a maker of pictures ended with ${code}`)));
+    started.add(thread);
     return thread;
+  }
+
+  /** Told twice of one that died, or after all were dismissed: nothing more to do. */
+  function lost(thread: Worker, error: Error): void {
+    if (!started.delete(thread)) return;
+    if (idle.includes(thread)) idle.splice(idle.indexOf(thread), 1);
+    failed(thread, error);
+    goOn();
+  }
+
+  /** Gives what waits to whoever is free; refuses it where nobody is and nobody can be started. */
+  function goOn(): void {
+    try {
+      while (queue.length > 0 && (idle.length > 0 || started.size < size)) next(idle.pop() ?? start());
+    } catch (error) {
+      if (started.size > 0) return;
+      for (const waiting of queue.splice(0))
+        waiting.reject(error instanceof Error ? error : new Error(String(error)));
+    }
   }
 
   return {
     make(svg, width, words) {
       return new Promise<Buffer>((resolve, reject) => {
         queue.push({ taken: { order: orders++, svg, width, words }, resolve, reject });
-        const thread = idle.pop() ?? (started.length < size ? start() : undefined);
-        if (thread !== undefined) next(thread);
+        goOn();
       });
     },
     async dismiss() {
       const gone = new Error('the makers of pictures were dismissed');
       for (const waiting of queue.splice(0)) waiting.reject(gone);
-      for (const thread of started) failed(thread, gone);
-      await Promise.all(started.map((thread) => thread.terminate()));
+      const leaving = [...started];
+      started.clear();
+      idle.length = 0;
+      for (const thread of leaving) failed(thread, gone);
+      await Promise.all(leaving.map((thread) => thread.terminate()));
     },
   };
 }
