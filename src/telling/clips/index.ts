@@ -8,4 +8,4 @@ export { type FlashMeter, flashMeter } from './flashMeter.ts';
 export type { FlashVerdict } from './flashVerdict.ts';
 export { FRAME_RATES, type FrameRate, frameRateOf, secondsOfFrame } from './frameRate.ts';
 export { type NamedClip, namedClips } from './namedClips.ts';
-export { HIGHEST_OF_CLIP, wordsOfClip } from './wordsOfClip.ts';
+export { HIGHEST_OF_CLIP, notesOnWords, wordsOfClip } from './wordsOfClip.ts';

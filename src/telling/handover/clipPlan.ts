@@ -4,6 +4,7 @@ import type { PackageInput } from '../../study/packageForm.ts';
 import { type ClipTiming, LONGEST_CLIP, USUAL_TIMING } from '../clips/clipTiming.ts';
 import { frameRateOf } from '../clips/frameRate.ts';
 import type { NamedClip } from '../clips/namedClips.ts';
+import { notesOnWords } from '../clips/wordsOfClip.ts';
 import type { FigureFormat } from '../look/formats.ts';
 import { RATE } from '../timeline/otio.ts';
 import type { MediaSlot } from './mediaSlots.ts';
@@ -70,10 +71,12 @@ export function clipPlan(
       slots: i === 0 ? own : [],
     })),
   );
-  const notes = clips
+  const unknown = clips
     .filter((name) => !byName.has(name))
     .map((name) => `There is no clip “${name}” of this study; it has ${[...byName.keys()].join(', ')}.`);
-  return { planned, notes };
+  // Once for what several cuts show.
+  const unmet = new Set(single.flatMap(({ words }) => notesOnWords(words)));
+  return { planned, notes: [...unknown, ...unmet] };
 }
 
 const frames = (seconds: number): number => Math.round(seconds * RATE);

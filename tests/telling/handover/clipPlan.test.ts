@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readScript } from '../../../src/study/script/index.ts';
-import { namedClips, timedFrames, wordsOfClip } from '../../../src/telling/clips/index.ts';
+import { namedClips, notesOnWords, timedFrames, wordsOfClip } from '../../../src/telling/clips/index.ts';
 import { clipPlan } from '../../../src/telling/handover/clipPlan.ts';
 import { mediaFiles } from '../../../src/telling/handover/mediaFiles.ts';
 import { mediaSlots } from '../../../src/telling/handover/mediaSlots.ts';
@@ -76,6 +76,14 @@ describe('the clips of a package', () => {
     expect(notes).toEqual([expect.stringMatching(/nothing-like-it.*cut-climb.*sweep-ratio-drawn/)]);
   });
 
+  test('whose words ask for what cannot be filmed say so, once', () => {
+    const words = 'cut-climb from 5 km to 100 km';
+    const asked = slots.map((slot) => ({ ...slot, shown: { ...slot.shown, words } }));
+    expect(clipPlan(asked, known, usual).notes).toEqual([
+      expect.stringMatching(/from 5 km to 100 km.*“100 km” is no altitude from pad to 60 km/),
+    ]);
+  });
+
   test('no name leaves the folder of the package', () => {
     for (const { stem, ownStem } of slots) {
       expect(stem).toMatch(/^[a-z0-9-]+$/);
@@ -119,4 +127,17 @@ test('words behind the name of a clip say where and how far', () => {
   });
   expect(wordsOfClip('rings-bell at the pad')).toEqual({ at: 0 });
   expect(wordsOfClip('cut-climb from here to there at 400 km')).toEqual({});
+});
+
+test('words behind the name of a clip that it cannot follow are told', () => {
+  expect(notesOnWords('cut-climb from pad to vacuum at 10 km')).toEqual([]);
+  expect(notesOnWords('cut-throttle at 10 km from 100 % to 60 %')).toEqual([]);
+  expect(notesOnWords('cut-climb')).toEqual([]);
+  expect(notesOnWords('cut-climb from here to 20 km at 400 km')).toEqual([
+    expect.stringContaining('“here” is no altitude'),
+    expect.stringContaining('“400 km” is no altitude'),
+  ]);
+  expect(notesOnWords('cut-climb from 5 km to 60 %')).toEqual([
+    expect.stringContaining('from 5 km to 60 % nothing moves'),
+  ]);
 });
