@@ -83,7 +83,7 @@ function wet(temperature: number, pressure: number): ProblemError {
     code: 'turbine-gas-wet',
     what: `At ${temperature.toPrecision(3)} K and ${(pressure / 1e5).toPrecision(3)} bar the turbine's gas would be wet: water condenses in it.`,
     why: 'How a turbine runs on wet gas is not modelled.',
-    mend: 'Take a hotter gas ahead of the turbine; above 550 K it is dry.',
+    mend: 'Take a hotter gas ahead of the turbine, or less pressure there.',
     facts: { temperature, pressure },
   });
 }

@@ -8,7 +8,7 @@
  * is held has e(θ) alone. Colder and hotter than that, and in thinner gas than the expansion reaches, e goes straight on.
  */
 
-import { attempt } from '../../numerics/problem.ts';
+import { attempt, ProblemError } from '../../numerics/problem.ts';
 import type { FieldGas } from '../euler/index.ts';
 import { perfectFieldGas } from '../euler/index.ts';
 import type { Expansion, FlowState } from '../gas/index.ts';
@@ -37,10 +37,11 @@ export function expansionGas(expansion: Expansion): FieldGas {
   const lnHigh = Math.log(chamber.pressure);
   const lnStep = (lnHigh - Math.log(low)) / (ROWS - 1);
   const pressureAt = (row: number): number => Math.exp(lnHigh - (ROWS - 1 - row) * lnStep);
-  const rows =
+  const rows = withNeighbours(
     expansion.afterLoss === undefined
       ? sameForAll(expansion, pressureAt)
-      : rowsBehindShocks(expansion, expansion.afterLoss, pressureAt);
+      : rowsBehindShocks(expansion, expansion.afterLoss, pressureAt),
+  );
   const all = rows.flat();
   const lnLow = Math.log(Math.min(...all.map(({ theta }) => theta)) / ROOM);
   const thetaStep = (Math.log(Math.max(...all.map(({ theta }) => theta)) * ROOM) - lnLow) / (COLUMNS - 1);
@@ -103,9 +104,30 @@ function rowsBehindShocks(
       'ok' in atRest ? (atRest.ok ? [pointOf(atRest.value.chamber)] : []) : [pointOf(atRest.chamber)];
     rows.push(inOrder([...moving, ...rest]));
   }
-  // The row of the chamber's own pressure holds one state: its neighbour's slopes serve it too.
-  if (rows[ROWS - 1]!.length < 2) rows[ROWS - 1] = movedTo(rows[ROWS - 2]!, pointOf(expansion.chamber));
   return rows;
+}
+
+/** A row of one state, as that of the chamber's own pressure, takes the slopes of the nearest row of more. */
+function withNeighbours(rows: readonly (readonly Point[])[]): readonly (readonly Point[])[] {
+  return rows.map((points, row) => {
+    if (points.length >= 2) return points;
+    const [own] = points;
+    const neighbour = nearestWhole(rows, row);
+    return own === undefined ? neighbour : movedTo(neighbour, own);
+  });
+}
+
+function nearestWhole(rows: readonly (readonly Point[])[], row: number): readonly Point[] {
+  for (let away = 1; away < rows.length; away++) {
+    const found = [rows[row - away], rows[row + away]].find((points) => (points?.length ?? 0) >= 2);
+    if (found !== undefined) return found;
+  }
+  throw new ProblemError({
+    code: 'flow-gas-unknown',
+    what: 'The whole flow is not computed: the states of the exhaust behind a shock are not found.',
+    why: 'At every pressure at most one state of the gas could be computed; a field needs two.',
+    mend: 'Take the composition as held (chemistry: frozen).',
+  });
 }
 
 function movedTo(points: readonly Point[], { theta, energy }: Point): readonly Point[] {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { ProblemError } from '../../../src/numerics/problem.ts';
 import type { Tangent } from '../../../src/physics/euler/index.ts';
 import { expandBurnt, expandPerfect } from '../../../src/physics/gas/index.ts';
 import { chamberSide } from '../../../src/physics/wholeFlow/chamberSide.ts';
@@ -57,6 +58,33 @@ describe('the gas of a field from an expansion', () => {
     gas.tangent(state.density, state.pressure, tangent);
     const sound = soundSpeed(tangent, state.density, state.pressure);
     expect(Math.abs(sound / state.soundSpeed! - 1)).toBeLessThan(0.01);
+  });
+
+  test('where states behind shocks are not found at some pressures, the nearest ones serve there', () => {
+    const whole = burning('shifting');
+    const { pressure } = whole.chamber;
+    const none = new ProblemError({ code: 'none', what: 'No such state.', mend: 'Take another.' });
+    const gas = expansionGas({
+      ...whole,
+      afterLoss: (rest) => {
+        if (rest > 0.6 * pressure) throw none;
+        return whole.afterLoss!(rest);
+      },
+    });
+    const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
+    for (const share of [0.95, 0.8, 0.65]) {
+      const state = whole.atPressure(share * pressure);
+      gas.tangent(state.density, state.pressure, tangent);
+      const sound = soundSpeed(tangent, state.density, state.pressure);
+      expect(Math.abs(sound / state.soundSpeed! - 1), `sound at ${share}`).toBeLessThan(0.02);
+    }
+    const bare = {
+      ...whole,
+      afterLoss: () => {
+        throw none;
+      },
+    };
+    expect(() => expansionGas(bare)).toThrow(ProblemError);
   });
 
   test('the chamber’s side: density and speed as of the expansion', () => {
