@@ -57,7 +57,19 @@ export function usedSources(of: SourcesOf): readonly UsedSource[] {
     const own = of.study.sources.find(({ id }) => cited.get(id) === work) ?? null;
     return { id: work.id, work, cited: own, words: null, usedFor: [...(uses.get(work.id) ?? [])] };
   });
-  return [...works, ...onlyCited(of, cited), ...inWords(of)];
+  return ownIds([...works, ...onlyCited(of, cited), ...inWords(of)]);
+}
+
+/** A study may call a source as the program calls another one: each has a key of its own, and is told as what the study knows it. */
+function ownIds(sources: readonly UsedSource[]): readonly UsedSource[] {
+  const taken = new Set<string>();
+  return sources.map((source) => {
+    let id = source.id;
+    for (let n = 1; taken.has(id.toLowerCase()); n++) id = `${source.id}-of-study${n === 1 ? '' : `-${n}`}`;
+    taken.add(id.toLowerCase());
+    if (id === source.id) return source;
+    return { ...source, id, usedFor: [`in the study as [${source.id}]`, ...source.usedFor] };
+  });
 }
 
 /** Quantities with a number in the answer, and those that decide a sentence. */

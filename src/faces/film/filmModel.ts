@@ -24,8 +24,13 @@ export interface WrittenClip {
   /** What came out otherwise than asked for, and why. */ readonly notes: readonly string[];
 }
 
-/** The film of the climb as the workbench may ask for it. */
+export const FILM_SHAPES = ['16:9', '9:16', '1:1'] as const;
+
+/** A film as the workbench may ask for it. */
 export interface FilmWanted {
+  /** Name of a clip of the study. */ readonly clip: string;
+  readonly size: (typeof FILM_SHAPES)[number];
+  /** Transparent ground, in WebM. */ readonly alpha: boolean;
   /** [s] */ readonly seconds: number;
   readonly theme: 'light' | 'dark';
 }

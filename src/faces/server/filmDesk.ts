@@ -27,8 +27,8 @@ export function filmDesk(): FilmDesk {
   async function make(text: string, wanted: FilmWanted, signal: AbortSignal): Promise<void> {
     folder ??= await mkdtemp(join(tmpdir(), 'plumeline-film-'));
     // All that it takes is loaded only now: most runs of the workbench make no film.
-    const { climbFilm } = await import('./climbFilm.ts');
-    const written = await climbFilm(text, wanted, folder, {
+    const { studyFilm } = await import('./studyFilm.ts');
+    const written = await studyFilm(text, wanted, folder, {
       signal,
       onProgress: (done, of) => {
         state = { is: 'working', done, of };

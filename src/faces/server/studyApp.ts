@@ -6,7 +6,7 @@ import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
 import { ProblemError } from '../../numerics/problem.ts';
-import type { FilmWanted } from '../film/filmModel.ts';
+import { FILM_SHAPES, type FilmWanted } from '../film/filmModel.ts';
 import type { Changes } from './changes.ts';
 import type { FilmDesk } from './filmDesk.ts';
 import type { FirstAnswer } from './firstAnswer.ts';
@@ -231,9 +231,14 @@ function filmWanted(text: string): FilmWanted | 'stop' | null {
     return null;
   }
   if (given === 'stop') return 'stop';
-  const { seconds, theme } = (given ?? {}) as Partial<FilmWanted>;
+  const { clip, size, alpha, seconds, theme } = (given ?? {}) as Partial<FilmWanted>;
   if (typeof seconds !== 'number' || !(seconds >= 3 && seconds <= LONGEST_FILM)) return null;
-  return theme === 'light' || theme === 'dark' ? { seconds, theme } : null;
+  if (typeof clip !== 'string' || clip.length > LONGEST_NAME || typeof alpha !== 'boolean') return null;
+  const shape = FILM_SHAPES.find((each) => each === size);
+  if (shape === undefined || (theme !== 'light' && theme !== 'dark')) return null;
+  return { clip, size: shape, alpha, seconds, theme };
 }
+
+const LONGEST_NAME = 200;
 
 /** [s] */ const LONGEST_FILM = 60;

@@ -5,6 +5,7 @@ import type { ClipKind, ClipRequest } from './clipKinds.ts';
 
 export interface NamedClip {
   readonly name: string;
+  /** What moves, in words. */ readonly about: string;
   readonly asked: Pick<ClipRequest, 'figure' | 'engine'> & { readonly kind: ClipKind };
   /** The figure that shows the same where nothing may move. */ readonly still: string;
 }
@@ -13,31 +14,45 @@ export function namedClips(
   answer: Pick<StudyAnswer, 'engines' | 'vehicles'>,
   sweepIds: readonly string[],
 ): readonly NamedClip[] {
-  const engines = Object.keys(answer.engines);
+  const engines = Object.values(answer.engines);
   if (engines.length === 0) return [];
+  const drawn = [
+    ['specific-impulse', 'specific impulse'],
+    ['thrust', 'thrust'],
+    ['pressure-along-wall', 'pressure along the walls'],
+  ] as const;
   return [
-    { name: 'cut-climb', asked: { figure: 'cut', kind: 'altitude' }, still: 'cut-at-sea-level' },
-    { name: 'cut-throttle', asked: { figure: 'cut', kind: 'throttle' }, still: 'cut-at-sea-level' },
-    ...['specific-impulse', 'thrust', 'pressure-along-wall'].map((figure) => ({
-      name: `${figure}-climb`,
-      asked: { figure, kind: 'altitude' as const },
-      still: figure,
-    })),
+    clip('cut-climb', 'Engines cut open, climbing', { figure: 'cut', kind: 'altitude' }, 'cut-at-sea-level'),
+    clip(
+      'cut-throttle',
+      'Engines cut open, throttling',
+      { figure: 'cut', kind: 'throttle' },
+      'cut-at-sea-level',
+    ),
+    ...drawn.map(([figure, words]) =>
+      clip(`${figure}-climb`, `The climb over ${words}`, { figure, kind: 'altitude' }, figure),
+    ),
     ...[
-      'specific-impulse',
-      'thrust',
-      'pressure-along-wall',
-      ...answer.vehicles.map(({ id }) => `ascent-${id}`),
-      ...sweepIds.map((id) => `sweep-${id}`),
-    ].map((figure) => ({
-      name: `${figure}-drawn`,
-      asked: { figure, kind: 'build-up' as const },
-      still: figure,
-    })),
-    ...engines.map((engine) => ({
-      name: `rings-${engine}`,
-      asked: { figure: 'push', engine, kind: 'rings' as const },
-      still: 'push',
-    })),
+      ...drawn,
+      ...answer.vehicles.map(({ id, name }) => [`ascent-${id}`, `the way up of ${name}`] as const),
+      ...sweepIds.map((id) => [`sweep-${id}`, `the sweep ${id}`] as const),
+    ].map(([figure, words]) =>
+      clip(`${figure}-drawn`, `Drawn in: ${words}`, { figure, kind: 'build-up' }, figure),
+    ),
+    ...engines.map(({ id, name }) =>
+      clip(
+        `rings-${id}`,
+        `${name} growing ring by ring`,
+        { figure: 'push', engine: id, kind: 'rings' },
+        'push',
+      ),
+    ),
   ];
 }
+
+const clip = (name: string, about: string, asked: NamedClip['asked'], still: string): NamedClip => ({
+  name,
+  about,
+  asked,
+  still,
+});

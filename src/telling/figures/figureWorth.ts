@@ -24,6 +24,12 @@ function drawable({ rows }: WorthTable): readonly (WorthRow & { readonly share: 
   });
 }
 
+/** A scale of equal ratios has no end below: what is less than a hundredth of the first is told, not drawn to its end. */
+const LEAST_SHARE = -0.99;
+
+const isCut = ({ difference, share }: ReturnType<typeof drawable>[number]): boolean =>
+  [difference!.value, difference!.low, difference!.high].some((end) => share(end) < LEAST_SHARE);
+
 /** Null where nothing of the pair can be compared. */
 export function figureWorth(table: WorthTable, answer: StudyAnswer, options: FigureOptions): Scene | null {
   const rows = drawable(table);
@@ -39,13 +45,16 @@ export function figureWorth(table: WorthTable, answer: StudyAnswer, options: Fig
     {
       title,
       subtitle: `${name} against ${base}: difference as a share, in equal ratios${table.basis.length === 0 ? '' : `; ${table.basis.join(', ')}`}`,
-      foot: [`Thin stroke: ${table.drawn}`],
+      foot: [
+        `Thin stroke: ${table.drawn}`,
+        ...(rows.some(isCut) ? ['Bars and strokes that reach below −99\u00a0% end there.'] : []),
+      ],
     },
     options,
   );
   const barOf = (row: (typeof rows)[number]): BarRow => {
     const { value, low, high, tooClose, words } = row.difference!;
-    const [at, from, to] = [value, low, high].map((end) => Math.log1p(Math.max(-0.99, row.share(end))));
+    const [at, from, to] = [value, low, high].map((end) => Math.log1p(Math.max(LEAST_SHARE, row.share(end))));
     const text = value === 0 ? words : tooClose ? 'too close to call' : signedShare(row.share(value));
     return { label: rowWords(row), bars: [{ style: other.style, value: at!, low: from!, high: to!, text }] };
   };

@@ -24,6 +24,11 @@ export interface GasBands {
   readonly isobars: readonly Isobar[];
 }
 
+/** A station with what the ramp shows there, in the ramp's unit. */
+interface ShownPoint extends Station {
+  readonly shown: number;
+}
+
 /** Values below this, in the unit of a ramp, are at rest or nothing. */
 const LEAST = 1e-3;
 
@@ -37,26 +42,29 @@ export function gasBands(
   ramp: Ramp,
   valueAt: (pressure: number) => number,
 ): GasBands {
-  const wall =
-    ramp.tint === 'pressure'
-      ? given
-      : given.map((point) => ({ ...point, meanPressure: Math.max(LEAST, valueAt(point.meanPressure)) }));
+  const wall = given.map(
+    ({ axial, radius, meanPressure }): ShownPoint => ({
+      axial,
+      radius,
+      shown: ramp.tint === 'pressure' ? meanPressure : Math.max(LEAST, valueAt(meanPressure)),
+    }),
+  );
   const bands: GasBand[] = [];
   const isobars: Isobar[] = [];
   const first = wall[0];
   if (!first) return { bands, isobars };
-  let step = ramp.stepOf(first.meanPressure);
+  let step = ramp.stepOf(first.shown);
   let stations: Station[] = [first];
   for (let i = 1; i < wall.length; i++) {
-    const from = wall[i - 1] as WallPoint;
-    const full = wall[i] as WallPoint;
+    const from = wall[i - 1] as ShownPoint;
+    const full = wall[i] as ShownPoint;
     if (from.axial >= end) break;
     const to =
-      full.axial > end ? pointBetween(from, full, (end - from.axial) / (full.axial - from.axial)) : full;
-    const last = ramp.stepOf(to.meanPressure);
+      full.axial > end ? shownBetween(from, full, (end - from.axial) / (full.axial - from.axial)) : full;
+    const last = ramp.stepOf(to.shown);
     while (step !== last) {
       const edge = ramp.startOf(last < step ? step : step + 1);
-      const at = pointBetween(from, to, shareAt(from.meanPressure, to.meanPressure, edge));
+      const at = shownBetween(from, to, shareAt(from.shown, to.shown, edge));
       stations.push(at);
       bands.push({ step, stations });
       const next = last < step ? step - 1 : step + 1;
@@ -75,10 +83,18 @@ export function gasBands(
   return { bands, isobars };
 }
 
-/** Share of the way from one pressure to another at which a third is met, on a logarithmic scale, kept in 0…1. */
+/** Share of the way from one value to another at which a third is met, on a logarithmic scale, kept in 0…1. */
 function shareAt(from: number, to: number, pressure: number): number {
   const t = Math.log(pressure / from) / Math.log(to / from);
   return t < 0 ? 0 : t > 1 ? 1 : t;
+}
+
+function shownBetween(a: ShownPoint, b: ShownPoint, t: number): ShownPoint {
+  return {
+    axial: a.axial + t * (b.axial - a.axial),
+    radius: a.radius + t * (b.radius - a.radius),
+    shown: a.shown * (b.shown / a.shown) ** t,
+  };
 }
 
 function pointBetween(a: WallPoint, b: WallPoint, t: number): WallPoint {

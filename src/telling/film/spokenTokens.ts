@@ -38,11 +38,11 @@ export function spokenTokens(text: string): readonly SpokenToken[] {
   return tokens;
 }
 
-/** One spelling a word. */
+/** One spelling a word. A ton is none of a tonne: in America it has 907 kg, so saying it is a slip. */
 const SPELLINGS: ReadonlyMap<string, string> = new Map(
   (
     'meter metre meters metres kilometer kilometre kilometers kilometres centimeter centimetre centimeters centimetres ' +
-    'millimeter millimetre millimeters millimetres liter litre liters litres ton tonne tons tonnes ' +
+    'millimeter millimetre millimeters millimetres liter litre liters litres ' +
     'center centre color colour vapor vapour fiber fibre aluminum aluminium'
   )
     .split(' ')

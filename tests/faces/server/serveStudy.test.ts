@@ -445,11 +445,20 @@ describe('films of the climb', () => {
       headers: { 'Content-Type': 'application/json', 'X-Plumeline-Token': token, ...headers },
       body: JSON.stringify({ text, baseHash: '' }),
     });
-  const wanted = JSON.stringify({ seconds: 6, theme: 'light' });
+  const wanted = JSON.stringify({
+    ...{ clip: 'cut-climb', size: '16:9', alpha: false },
+    ...{ seconds: 6, theme: 'light' },
+  });
 
   it('are asked for with the token alone, and only such as there are', async () => {
     expect((await film(wanted, { 'X-Plumeline-Token': 'none' })).status).toBe(403);
-    for (const text of ['', '{}', '{"seconds":1e9,"theme":"light"}', '{"seconds":6,"theme":"<script>"}'])
+    for (const text of [
+      '',
+      '{}',
+      '{"seconds":1e9,"theme":"light"}',
+      '{"seconds":6,"theme":"<script>"}',
+      wanted.replace('16:9', '5:1'),
+    ])
       expect((await film(text)).status).toBe(400);
     expect(JSON.parse((await ask({ path: '/api/film' })).body)).toEqual({ is: 'none' });
     expect((await ask({ path: '/api/film/file' })).status).toBe(404);
@@ -458,7 +467,8 @@ describe('films of the climb', () => {
   it('tell in words why there is none of a study with mistakes', async () => {
     await film(wanted);
     await expect
-      .poll(async () => JSON.parse((await ask({ path: '/api/film' })).body))
+      // What makes films is loaded only now, which takes a while on a busy machine.
+      .poll(async () => JSON.parse((await ask({ path: '/api/film' })).body), { timeout: 90_000 })
       .toMatchObject({ is: 'failed', problem: { code: 'film-of-faulty-study' } });
   });
 });

@@ -31,7 +31,10 @@ const read = readScript(text);
 const cuts = timedCuts({ read, text, told: new Map() });
 const slots = mediaSlots(cuts.cuts);
 const known = namedClips(
-  { engines: { bell: {}, plug: {} } as never, vehicles: [{ id: 'booster' } as never] },
+  {
+    engines: { bell: { id: 'bell', name: 'B' }, plug: { id: 'plug', name: 'P' } } as never,
+    vehicles: [{ id: 'booster', name: 'Booster' } as never],
+  },
   ['ratio'],
 );
 const usual = { shapes: ['16:9'], clips: [], clipShapes: ['16:9'] } as const;
