@@ -8,8 +8,6 @@ useWorkbench();
 describe('the film button', () => {
   it('offers each clip of the study in each shape, films it with progress, and stops', async () => {
     await open();
-    page.on('response', (r) => {
-    });
     await page.locator('.film-choice summary').click();
     const clip = page.getByLabel('Film of');
     await clip.waitFor();
