@@ -31,7 +31,8 @@ const R = 0.1;
 const SHAPE = { contractionRatio: 3, characteristicLength: 1, convergingAngle: Math.PI / 6 };
 
 export function runFlowCase(seed: number): FlowCase {
-  const { between } = randomFrom(seed);
+  const random = randomFrom(seed);
+  const between = (low: number, high: number): number => random.between(low, high);
   const ratio = (low: number, high: number): number => Math.exp(between(Math.log(low), Math.log(high)));
   const gamma = between(1.12, 1.4);
   const pressure = ratio(5e5, 3e7);
