@@ -56,3 +56,9 @@ describe('numbers out of spoken words', () => {
     expect(spokenTokens('three, four, five').flatMap(({ number }) => number?.value ?? [])).toEqual([3, 4, 5]);
   });
 });
+
+test('a ton is no tonne: in America it has 907 kg', () => {
+  const said = (text: string) => spokenTokens(text).find(({ number }) => number !== null)?.number;
+  expect(said('two hundred tonnes')?.value).toBeCloseTo(200_000, 6);
+  expect(said('two hundred tons')?.value).toBe(200);
+});
