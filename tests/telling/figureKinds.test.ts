@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Resvg } from '@resvg/resvg-js';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { localCrew } from '../../src/answer/asked/localCrew.ts';
+import { quantityNameAt } from '../../src/answer/catalogue.ts';
 import { altitudeCurve } from '../../src/answer/conditions.ts';
 import { findNeed, needRequestOf } from '../../src/answer/needs/index.ts';
 import { checkSentences } from '../../src/answer/sentences/index.ts';
@@ -23,6 +24,7 @@ const OLD = /^(specific-impulse|thrust|cut-|pressure-along|outlines|ascent|sweep
 
 let solved: SolvedStudy;
 let kinds: readonly FigureKind[] = [];
+let known: ReadonlyMap<string, readonly number[]>;
 beforeAll(async () => {
   const shelf = openDataShelf();
   const text = readFileSync(new URL('../../examples/alder-booster/study.yaml', import.meta.url), 'utf8');
@@ -32,16 +34,52 @@ beforeAll(async () => {
   solved = await solveStudyLive(study, shelf);
   const { answer, solutions } = solved;
   const crew = await localCrew(study, shelf);
+  const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
+  known = numbersByName({ engines: answer.engines, vehicles: answer.vehicles }, curves);
   const few = { ...study, sentences: study.sentences.slice(0, 3) };
   kinds = figureKinds({
     answer,
-    curves: Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)])),
+    curves,
     vehicleWorths: vehicleWorths(study, answer, solutions),
     worth: await worthTable(study, crew),
     needs: [await findNeed(study, crew, needRequestOf(study, study.needs[0]!))],
     sentences: await checkSentences(few, crew, { flips: false }),
   });
-}, 120_000);
+}, 400_000);
+
+/** Every number of the answer, and of the engines at finer altitudes, under its name in the catalogue. */
+function numbersByName(
+  found: unknown,
+  curves: Readonly<Record<string, readonly unknown[]>>,
+): ReadonlyMap<string, readonly number[]> {
+  const numbers = new Map<string, number[]>();
+  const walk = (value: unknown, path: string): void => {
+    if (typeof value === 'number') {
+      const name = quantityNameAt(path);
+      if (name !== undefined) numbers.set(name, [...(numbers.get(name) ?? []), value]);
+    } else if (Array.isArray(value)) for (const [i, item] of value.entries()) walk(item, `${path}[${i}]`);
+    else if (typeof value === 'object' && value !== null)
+      for (const [key, item] of Object.entries(value)) walk(item, path === '' ? key : `${path}.${key}`);
+  };
+  walk(found, '');
+  for (const [id, rows] of Object.entries(curves))
+    for (const [i, row] of rows.entries()) walk(row, `engines.${id}.altitudes[${i}]`);
+  return numbers;
+}
+
+const OF_ROWS = { quantity: 1, place: 5, value: 6, low: 7, high: 8 } as const;
+/** Cells of the rows of a figure's table, head and caution left out. */
+const rowsOf = (kind: FigureKind): readonly (readonly string[])[] =>
+  kind
+    .csv({ size: '16:9', theme: 'light' })
+    .trimEnd()
+    .split('\r\n')
+    .slice(2)
+    .map((line) =>
+      [...line.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g)].map(
+        ([, quoted, bare]) => quoted?.replaceAll('""', '"') ?? bare ?? '',
+      ),
+    );
 
 const named = (name: string): FigureKind => kinds.find((kind) => kind.name === name)!;
 const drawn = (kind: FigureKind, size: (typeof SHAPES)[number], theme: 'light' | 'dark' = 'light'): Scene =>
@@ -127,18 +165,41 @@ describe('the figures of a study', () => {
     }
   });
 
+  /** Made of several numbers of the catalogue, or of draws; each is held to its own finding elsewhere. */
+  const MADE = /^(exchange-rates|sentence|need|velocity-losses|worth|losses)/;
+
+  test('have in their tables the catalogue’s own numbers, to the last bit', () => {
+    let held = 0;
+    for (const kind of kinds) {
+      if (MADE.test(kind.name) || kind.draw({ size: '16:9', theme: 'light' }) === null) continue;
+      for (const cells of rowsOf(kind)) {
+        const [name, value] = [cells[OF_ROWS.quantity]!, cells[OF_ROWS.value]!];
+        if (value === '') continue;
+        expect(known.get(name) ?? [], `${kind.name}: ${name} ${value}`).toContain(Number(value));
+        held += 1;
+      }
+    }
+    expect(held).toBeGreaterThan(2000);
+  });
+
+  /** Every label of these is a number of the table. */
+  const LABELLED = [
+    ...['push', 'losses', 'velocity-losses-booster', 'exchange-rates-booster'],
+    ...['specific-impulse', 'thrust', 'pressure-along-wall', 'heat-along-wall'],
+  ];
+  /** Where curves cross or end, between the rows of the table. */
+  const PLACE = /(?:at|up to) [\d.]+\u00a0km/;
+
   test('draw no number that is not in their table', () => {
-    for (const name of ['push', 'losses', 'velocity-losses-booster', 'exchange-rates-booster']) {
-      const values = named(name)
-        .csv({ size: '16:9', theme: 'light' })
-        .split('\r\n')
-        .slice(2)
-        .flatMap((line) => {
-          const cells = line.match(/("([^"]|"")*"|[^,]*)(,|$)/g) ?? [];
-          return Number((cells[6] ?? '').replace(',', '')) || 0;
-        });
-      const scales = [1, 1e-3, 100];
-      for (const label of labelsIn(drawn(named(name), '16:9').children))
+    for (const name of LABELLED) {
+      const kind = named(name);
+      const values = rowsOf(kind).flatMap((cells) =>
+        [OF_ROWS.place, OF_ROWS.value, OF_ROWS.low, OF_ROWS.high].map((i) => Number(cells[i] ?? '') || 0),
+      );
+      // Newtons, pascals, kilometres, per cent, millimetres, tonnes; differences of two shown stand as they are.
+      const scales = [1, 1e-3, 1e3, 100, 1e-5, 1e-6];
+      const labels = labelsIn(drawn(kind, '16:9').children).filter((label) => !PLACE.test(label));
+      for (const label of labels)
         for (const [written] of label.matchAll(/(?<![\w.])−?\d[\d\u00a0]*(?:\.\d+)?/g)) {
           const plain = written.replaceAll('\u00a0', '').replace('−', '-');
           const value = Number(plain);
@@ -147,7 +208,7 @@ describe('the figures of a study', () => {
           const close = (one: number): boolean =>
             Math.abs(one - value) <= Math.max(half * 1.001, 0.006 * Math.abs(one));
           const found = values.some((one) => scales.some((scale) => close(one * scale)));
-          expect(found, `${name}: ${written} in “${label}”`).toBe(true);
+          expect(found, `${kind.name}: ${written} in “${label}”`).toBe(true);
         }
     }
   });
