@@ -16,14 +16,15 @@ export interface Settled {
   /** Mean of what was watched over the last stretches, and the largest departure from it there, relative. */
   readonly watched: readonly { readonly mean: number; readonly swing: number }[];
   /** Whether all stood still before the steps ran out. */ readonly steady: boolean;
-  /** Over the last half of the steps, or since all stands still. */ readonly averages: Averages;
+  /** Between the first and the last of the looks that agree; of a flow that is not steady over the last half of the steps. */
+  readonly averages: Averages;
   /** How often the field broke and went on with shorter steps, at first order for a while. */ readonly broke: number;
 }
 
 /** Steps between two looks, and between two fields of the mean. */
 const STRETCH = 50;
 const SAMPLE = 10;
-/** Stretches that must agree. */
+/** Looks that must agree. */
 const ALIKE = 4;
 /** Share of the longest stable step. */
 const COURANT = 0.6;
@@ -34,11 +35,13 @@ const MOST_BREAKS = 12;
 /** @throws ProblemError where the field goes on breaking */
 export function settle(flow: Flow, { least, most, watch, still }: SettleOptions): Settled {
   const seen: (readonly number[])[] = [];
-  let averages = averagesFor(flow);
+  // Of a flow on its way the mean since each of the last looks: which of them is told turns out at the end.
+  let since: readonly Averages[] = [];
+  let lastHalf = averagesFor(flow);
   let [courant, broke, blurredTo] = [COURANT, 0, 0];
   let steady = false;
   let n = 0;
-  while (n < most && !steady) {
+  while (n < most) {
     const taken = attempt(() => flow.relax(courant, n < blurredTo));
     if (!taken.ok) {
       broke += 1;
@@ -48,21 +51,18 @@ export function settle(flow: Flow, { least, most, watch, still }: SettleOptions)
       continue;
     }
     n += 1;
-    if (n % SAMPLE === 0) averages.add();
+    if (n % SAMPLE === 0) for (const averages of [...since, lastHalf]) averages.add();
     if (n % STRETCH !== 0) continue;
     courant = Math.min(COURANT, 1.5 * courant);
     seen.push(watch(flow));
     const last = swings(seen.slice(-ALIKE));
     steady = n >= least && seen.length >= ALIKE && last.every(({ swing }, k) => swing < still[k]!);
-    // What came before was still on its way.
-    if (
-      !steady &&
-      (n === STRETCH * Math.floor(least / STRETCH) || n === STRETCH * Math.floor(most / 2 / STRETCH))
-    )
-      averages = averagesFor(flow);
+    if (steady) break;
+    since = [...since, averagesFor(flow)].slice(1 - ALIKE);
+    if (n === STRETCH * Math.floor(most / 2 / STRETCH)) lastHalf = averagesFor(flow);
   }
   const watched = swings(steady ? seen.slice(-ALIKE) : seen.slice(Math.floor(seen.length / 2)));
-  return { steps: n, watched, steady, averages, broke };
+  return { steps: n, watched, steady, averages: steady ? since[0]! : lastHalf, broke };
 }
 
 function swings(
