@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { FlowField } from '../../src/answer/flow/index.ts';
+import { flowTable } from '../../src/faces/cli/text/flowText.ts';
 import { axisShocks, firstCell, mainShock, type PictureBlock } from '../../src/physics/wholeFlow/index.ts';
 import { CAUTION_SHORT } from '../../src/telling/caution.ts';
 import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
@@ -40,6 +41,8 @@ function field(over: Partial<FlowField> = {}): FlowField {
     fineness: 'coarse',
     cells: 32,
     steps: 400,
+    broke: 0,
+    rescued: 0,
     steady: false,
     thrustCoefficient: { mean: 1.7, swing: 0.01, byModel: 1.71 },
     leaves: null,
@@ -82,6 +85,12 @@ describe('shocks on the axis', () => {
   });
 });
 
+test('a table of flows says which field broke on its way', () => {
+  const table = flowTable([field(), field({ broke: 1 })], 200);
+  expect(table).toContain('400, mean, broke 1×');
+  expect(table.match(/On its way the field broke once/g)).toHaveLength(1);
+});
+
 describe('a computed flow as a figure', () => {
   test.each(['16:9', '9:16', '1:1', 'print'] as const)('%s: finding, what it is, the caution', (size) => {
     const scene = figureFlow(field(), 'pressure', { size, theme: 'light' });
@@ -108,6 +117,10 @@ describe('a computed flow as a figure', () => {
     expect(drawn({ mainShock: null }).title).toContain('no strong shock');
     expect(drawn({ form: 'plug' }).title).toContain('round Birch <B>’s plug');
     expect(drawn({ thinnest: true }).title).toContain('In all but vacuum');
+    expect(drawn({}).description).not.toContain('On its way');
+    expect(drawn({ broke: 2, rescued: 7 }).description).toContain(
+      'On its way the field broke 2 times and went on with shorter steps, at first order for a while; it took some of its cells at first order in 7 of 400 steps.',
+    );
   });
 
   test('the density’s change over a length, on a field where it is known', () => {

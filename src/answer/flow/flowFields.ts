@@ -121,7 +121,7 @@ function fieldOf(
   { running, settled }: { readonly running: Running; readonly settled: Settled },
 ): FlowField {
   const { contour, expansion, nozzle, input, throatArea } = solution;
-  const { lip, seen, axisBlock, gases, walls } = running;
+  const { flow, lip, seen, axisBlock, gases, walls } = running;
   const blocks = pictureOf(settled.averages.blocks(), gases);
   const { machDisk, cellLength } = solution.plume.at(air.pressure);
   const metres = ({ value }: { readonly value: number | null }): number | null =>
@@ -141,6 +141,8 @@ function fieldOf(
     fineness,
     cells: blocks.reduce((sum, { ni, nj }) => sum + ni * nj, 0),
     steps: settled.steps,
+    broke: settled.broke,
+    rescued: flow.rescued,
     steady: settled.steady,
     thrustCoefficient: {
       mean: thrust!.mean / unit,

@@ -21,7 +21,9 @@ export interface FlowField {
   readonly fineness: Fineness;
   readonly cells: number;
   readonly steps: number;
-  /** Whether thrust and jet came to rest; else the field is the mean over the last steps. */ readonly steady: boolean;
+  /** How often the field broke and went on with shorter steps, at first order for a while. */ readonly broke: number;
+  /** Steps that some of its cells took at first order, because the second broke there. */ readonly rescued: number;
+  /** Whether thrust and jet came to rest; else the field is the mean over the last half of the steps. */ readonly steady: boolean;
   /** C_F of the field, its mean, how far it swings, relative; and by the model of the nozzle. */
   readonly thrustCoefficient: { readonly mean: number; readonly swing: number; readonly byModel: number };
   /** Where it was made to leave the wall; null: nowhere. */ readonly leaves: {

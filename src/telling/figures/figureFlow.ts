@@ -6,7 +6,7 @@ import { layoutOf } from '../look/formats.ts';
 import { formatPressure } from '../numbers/formatNumber.ts';
 import type { Scene } from '../scene/scene.ts';
 import { flowPanel } from './flowPanel.ts';
-import { flowFinding } from './flowWords.ts';
+import { flowFinding, troubleWords } from './flowWords.ts';
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
 
@@ -32,13 +32,15 @@ export function figureFlow(field: FlowField, shown: Shown, options: FigureOption
   };
 }
 
-function footOf({ leaves, steady, steps, cells }: FlowField): readonly string[] {
+function footOf(field: FlowField): readonly string[] {
+  const { leaves, steady, steps, cells } = field;
   return [
     'No turbulence: the jet does not mix with the air, nothing rubs on the walls.',
     leaves === null
       ? 'Gas lets go of a wall only where a shock turns it.'
       : `The gas is made to leave the wall at the estimate of ${leaves.by}; dashed, the wall behind it.`,
     steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
+    troubleWords(field),
     `${cells} cells, ${steps} steps. Outside of the wall and its thickness notional. Model: flow-field.`,
   ].filter((words) => words !== '');
 }

@@ -24,3 +24,13 @@ export function flowFinding(field: FlowField): string {
     ? `${where} the Mach disk of ${name}’s jet stands ${place} behind the lip.`
     : `${where} a shock of ${name}’s jet meets the axis ${place} behind the lip.`;
 }
+
+/** Where the field did not go smoothly to what is shown: one sentence; empty where it did. */
+export function troubleWords({ broke, rescued, steps }: FlowField): string {
+  const times = broke === 1 ? 'once' : `${broke} times`;
+  const parts = [
+    ...(broke > 0 ? [`broke ${times} and went on with shorter steps, at first order for a while`] : []),
+    ...(rescued > 0 ? [`took some of its cells at first order in ${rescued} of ${steps} steps`] : []),
+  ];
+  return parts.length === 0 ? '' : `On its way the field ${parts.join('; it ')}.`;
+}

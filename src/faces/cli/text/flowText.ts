@@ -2,7 +2,7 @@
 
 import { show } from '../../../answer/display.ts';
 import type { FlowField } from '../../../answer/flow/index.ts';
-import { flowFinding } from '../../../telling/figures/flowWords.ts';
+import { flowFinding, troubleWords } from '../../../telling/figures/flowWords.ts';
 import { formatLength } from '../../../telling/numbers/formatNumber.ts';
 import { tableOf } from './sweepText.ts';
 import { wrapped } from './wrap.ts';
@@ -24,11 +24,11 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
     shockOf(field),
     lawOf(field),
     cellOf(field),
-    `${field.steps}${field.steady ? '' : ', mean'}`,
+    `${field.steps}${field.steady ? '' : ', mean'}${field.broke === 0 ? '' : `, broke ${field.broke}×`}`,
   ]);
   return [
     tableOf([head, ...rows]),
-    ...fields.map((field) => wrapped(flowFinding(field), width)),
+    ...fields.map((field) => wrapped(`${flowFinding(field)} ${troubleWords(field)}`.trimEnd(), width)),
     wrapped(
       'Inviscid, computed: no turbulence, so the jet does not mix with the air and nothing rubs on the walls. By law: where a published law puts the Mach disk behind an under-expanded exit, or the length of a shock cell near the matched pressure.',
       width,
