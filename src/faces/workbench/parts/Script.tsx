@@ -103,6 +103,10 @@ function spokenPart(text: string): string {
   return text
     .replace(/^---\n[\s\S]*?\n---\n/, '')
     .replace(/<!--[\s\S]*?-->\n*/g, '')
+    .replace(/\{\{[^}]*\}\}/g, '…')
+    .replace(/\s*\{#[^}]*\}/g, '')
+    .replace(/^(#+|>)\s*/gm, '')
+    .replace(/([^\n])\n(?!\n)/g, '$1 ')
     .trim();
 }
 
