@@ -103,6 +103,8 @@ describe('editing', () => {
     await field.press('Enter');
     await expect.poll(onDisk).toContain('130 bar');
     await expect.poll(ledgerText).not.toBe(first);
+    // The first estimate is marked; what stays is the full answer.
+    await expect.poll(ledgerText, { timeout: 60_000 }).not.toContain('≈');
     const written = await onDisk();
     for (const comment of comments) expect(written).toContain(comment);
 
