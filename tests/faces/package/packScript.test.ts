@@ -42,7 +42,7 @@ cuts:
 
 ## First ${evil} {#one}
 
-> cut-climb from 10 km to vacuum ${evil}
+> cut-climb from 10 km to vacuum, ${evil}
 
 It climbs. {#climb weight=0}
 
