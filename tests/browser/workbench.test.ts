@@ -665,6 +665,9 @@ describe('access for everyone', () => {
     'axe finds nothing (%o)',
     async (looks) => {
       await open(looks);
+      const { width, dark } = looks;
+      const picture = join(pictures, `${width}-${dark ? 'dark' : 'light'}.png`);
+      await page.screenshot({ path: picture, fullPage: width < 760 });
       const found: string[] = [];
       const check = async (where: string) => found.push(...(await axeFindings(where)));
       await check('inputs');
@@ -704,23 +707,5 @@ describe('access for everyone', () => {
       expect(wide, `at ${width}`).toBeLessThanOrEqual(width);
       if (width !== 1440) await context.close();
     }
-  });
-});
-
-describe('pictures to look at', () => {
-  it.each([
-    { dark: false, width: 1440, height: 900 },
-    { dark: true, width: 1440, height: 900 },
-    { dark: false, width: 390, height: 844 },
-    { dark: true, width: 390, height: 844 },
-  ])('takes them (%o)', async ({ dark, width, height }) => {
-    await open({ dark, width, height });
-    const name = `${width}-${dark ? 'dark' : 'light'}`;
-    await page.screenshot({ path: join(pictures, `${name}-pad.png`), fullPage: width < 760 });
-    await slider().focus();
-    for (let i = 0; i < 24; i++) await page.keyboard.press('ArrowUp');
-    await page.screenshot({ path: join(pictures, `${name}-12km.png`), fullPage: width < 760 });
-    await number('.*specific impulse').first().click();
-    await page.screenshot({ path: join(pictures, `${name}-card.png`), fullPage: width < 760 });
   });
 });
