@@ -16,7 +16,7 @@ import {
 } from './conditions.ts';
 import { cycleAnswer } from './cycle/cycleAnswer.ts';
 import { coolingAnswer, heatAnswer } from './heat/heatAnswer.ts';
-import type { ConditionRow, EngineAnswer, FieldAnswer, Reason, ThrustFigures } from './model.ts';
+import type { ConditionRow, EngineAnswer, FieldAnswer, Reason } from './model.ts';
 import { plugAnswer } from './plugRow.ts';
 import { plumeAnswer } from './plume.ts';
 import { publishedChecks } from './published/checks.ts';
@@ -24,6 +24,7 @@ import { publishedFigures } from './published/figures.ts';
 import { answerBands } from './scatter/answerBands.ts';
 import { engineSeparation } from './separation/engineSeparation.ts';
 import { diameterOf, type EngineSolution } from './solution.ts';
+import { thrustFiguresOf } from './thrustFigures.ts';
 import { thrustPartsAt } from './thrustParts.ts';
 
 /** Conditions asked for besides the standard altitudes. */
@@ -119,8 +120,8 @@ export function engineAnswer(
     divergenceFactor: nozzle.divergenceFactor,
     dischargeCoefficient: nozzle.dischargeCoefficient,
     field: fieldAnswer(nozzle.balance()),
-    vacuum: figuresOf(vacuum.row),
-    seaLevel: figuresOf(seaLevel.row),
+    vacuum: thrustFiguresOf(vacuum.row),
+    seaLevel: thrustFiguresOf(seaLevel.row),
     thrustParts,
     matched: {
       ambientPressure: nozzle.matchedAmbient,
@@ -198,15 +199,6 @@ function cycleOf(solution: EngineSolution, reasons: Reason[]): Pick<EngineAnswer
 /** The largest share first, as a reader looks for it. */
 function mostFirst(composition: Readonly<Record<string, number>>): Record<string, number> {
   return Object.fromEntries(Object.entries(composition).sort(([, a], [, b]) => b - a));
-}
-
-function figuresOf({
-  thrustCoefficient,
-  specificImpulse,
-  thrust,
-  thrustIfFull,
-}: ConditionRow): ThrustFigures {
-  return { thrustCoefficient, specificImpulse, thrust, thrustIfFull };
 }
 
 function sortedOnce(values: readonly number[]): readonly number[] {

@@ -1,4 +1,5 @@
 /** Plain words of a study: prose of bounded length, ids, and the keys of sources that are cited. */
+import { capital } from './capital.ts';
 import {
   type Cursor,
   type Entries,
@@ -117,8 +118,6 @@ export function entryAt(
   }
   return entries;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The id of an entry, unlike those in `taken`, to which it is added; null with a problem. */
 export function ownIdAt(

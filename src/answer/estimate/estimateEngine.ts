@@ -1,8 +1,9 @@
 import { attempt, type Outcome, ProblemError } from '../../numerics/problem.ts';
 import { geometricAltitudeAtPressure } from '../../physics/air/index.ts';
 import type { Size } from '../../study/model.ts';
-import type { ConditionRow, EngineAnswer, ThrustFigures, ThrustParts } from '../model.ts';
+import type { ConditionRow, EngineAnswer, ThrustParts } from '../model.ts';
 import { pressureOf } from '../statedPlace.ts';
+import { thrustFiguresOf } from '../thrustFigures.ts';
 import type { AnsweredEngine, EngineBasis, EstimatedEngine } from './model.ts';
 import { coefficientAt, type Held, heldOf, rowAt, type Whole } from './rows.ts';
 import { shapeOf } from './shape.ts';
@@ -87,8 +88,8 @@ function estimated(
       areaRatio: thin.areaRatio,
       massFlow,
       divergenceFactor: (answer.divergenceFactor * now.divergence) / before.divergence,
-      vacuum: figuresOf(vacuum.row),
-      seaLevel: figuresOf(pad.row),
+      vacuum: thrustFiguresOf(vacuum.row),
+      seaLevel: thrustFiguresOf(pad.row),
       thrustParts: {
         vacuum: partsOf(answer.thrustParts.vacuum, vacuum.row),
         seaLevel: partsOf(answer.thrustParts.seaLevel, pad.row),
@@ -151,15 +152,6 @@ function thrustAt({ rows, vacuum }: AnsweredEngine, ambientPressure: number): nu
 }
 
 const circle = (diameter: number): number => (Math.PI * diameter * diameter) / 4;
-
-function figuresOf({
-  thrustCoefficient,
-  specificImpulse,
-  thrust,
-  thrustIfFull,
-}: ConditionRow): ThrustFigures {
-  return { thrustCoefficient, specificImpulse, thrust, thrustIfFull };
-}
 
 /** How far its two ways of finding the thrust lie apart is held as well. */
 function partsOf(before: ThrustParts, { thrustParts, thrust }: ConditionRow): ThrustParts {

@@ -1,5 +1,6 @@
 /** What is true of one comparison, in words with numbers, and as a test of its own. */
 
+import { capital } from '../../study/capital.ts';
 import type { Ask } from '../asked/model.ts';
 import { quantity } from '../catalogue.ts';
 import { listed } from '../compare/speech.ts';
@@ -213,5 +214,3 @@ function written(value: number): string {
   const text = String(Number(value.toPrecision(10)));
   return text.includes('e') ? value.toFixed(12) : text;
 }
-
-export const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

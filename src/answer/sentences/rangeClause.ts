@@ -1,5 +1,6 @@
 /** What is true of a test over a range: where it comes closest, where it fails, where the highest value lies. */
 
+import { capital } from '../../study/capital.ts';
 import type { Owner } from '../../study/owners.ts';
 import { findQuantity } from '../catalogue.ts';
 import { showStated } from '../display.ts';
@@ -15,7 +16,7 @@ import { settableInputs } from '../inputs/index.ts';
 import type { EngineInputEntry } from '../inputs/model.ts';
 import { altitudeWords, askWords, type OwnersById, thatOfWords, timeWords } from './askWords.ts';
 import { type Band, bandOf } from './bandOf.ts';
-import { capital, shareMore, type Teller } from './clause.ts';
+import { shareMore, type Teller } from './clause.ts';
 import { readerAt } from './drawnAsks.ts';
 import { movingWords } from './expressionWords.ts';
 import { moreWords } from './ratioWords.ts';

@@ -1,9 +1,10 @@
 /** What is true of a test in words with numbers, and the numbers that decide it. */
 
+import { capital } from '../../study/capital.ts';
 import { NUMBER } from '../expression/dimensions.ts';
 import type { Decision, NamedNumber } from '../expression/model.ts';
 import { bandOf } from './bandOf.ts';
-import { bandApart, type Clause, capital, clauseOf, type Teller } from './clause.ts';
+import { bandApart, type Clause, clauseOf, type Teller } from './clause.ts';
 import { readerAt } from './drawnAsks.ts';
 import { expressionWords } from './expressionWords.ts';
 import { type Measured, type MeasuredNumber, measuredBy } from './measured.ts';

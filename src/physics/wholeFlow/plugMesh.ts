@@ -4,6 +4,7 @@
  */
 
 import { type MeshBlock, meshBlock, type SideKind, type SidePart } from '../euler/index.ts';
+import { part, to, wall } from './blockSides.ts';
 import { stretchedShares } from './places.ts';
 import {
   type PlugRoom,
@@ -44,20 +45,6 @@ export function plugMesh(
   const { across, base, outside, ring, plug, ahead, wake } = size;
   const rows = across + base + outside;
   const behind = size.fine + size.rest;
-  const wall: SideKind = { is: 'wall' };
-  const part = (side: SidePart['side'], from: number, to: number, kind: SideKind): SidePart => ({
-    side,
-    from,
-    to,
-    kind,
-  });
-  const to = (block: number, side: SidePart['side'], from = 0): SideKind => ({
-    is: 'joined',
-    block,
-    side,
-    from,
-    up: true,
-  });
   const grid = plugLayout(shape, room, size);
   return [
     {

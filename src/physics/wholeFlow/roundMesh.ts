@@ -5,6 +5,7 @@
  */
 
 import { type MeshBlock, meshBlock, type SideKind, type SidePart } from '../euler/index.ts';
+import { part, to, wall } from './blockSides.ts';
 import { placesAlong, stretchedShares } from './places.ts';
 import type { WallCourse } from './wallCourse.ts';
 
@@ -70,22 +71,8 @@ export function roundMesh(
   const inside = nozzleBlock(shape, size);
   const behind = behindBlock(shape, room, size);
   const beside = besideBlock(shape, room, size);
-  const wall: SideKind = { is: 'wall' };
   const rows = across + base + outside;
   const along = size.fine + size.rest;
-  const part = (side: SidePart['side'], from: number, to: number, kind: SideKind): SidePart => ({
-    side,
-    from,
-    to,
-    kind,
-  });
-  const to = (block: number, side: SidePart['side'], from = 0): SideKind => ({
-    is: 'joined',
-    block,
-    side,
-    from,
-    up: true,
-  });
   return {
     blocks: [
       {

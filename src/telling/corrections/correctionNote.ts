@@ -1,5 +1,6 @@
 /** The correction note: dated, before and after, the old value kept to be seen. */
 
+import { capital } from '../../study/capital.ts';
 import { escapeMarkdown as text } from '../scene/safeText.ts';
 import type { PackageChange } from './changes.ts';
 
@@ -36,8 +37,6 @@ function changeLine({ what, of, before, after }: PackageChange): string {
   if (after === null) return `${name}: no longer there: ~~${text(before)}~~`;
   return `${name}: ~~${text(before)}~~ → **${text(after)}**`;
 }
-
-const capital = (words: string): string => words.replace(/^./u, (first) => first.toUpperCase());
 
 /** Days on which something was corrected, newest first, each with its lines, for other texts. */
 export function correctionsIn(

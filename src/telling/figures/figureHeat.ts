@@ -2,6 +2,7 @@
 
 import type { HeatAnswer } from '../../answer/heat/model.ts';
 import type { StudyAnswer } from '../../answer/model.ts';
+import { capital } from '../../study/capital.ts';
 import { layoutOf } from '../look/formats.ts';
 import { formatValue } from '../numbers/formatNumber.ts';
 import type { Scene } from '../scene/scene.ts';
@@ -30,7 +31,7 @@ function finding(engines: readonly Heated[]): string {
     ({ engine, heat }) =>
       `up to ${formatValue('heat.peakFlux', heat.peakFlux)} into the ${heat.peakOn} of ${engine.name}`,
   );
-  return `${parts.join(', ')}.`.replace(/^./, (first) => first.toUpperCase());
+  return capital(`${parts.join(', ')}.`);
 }
 
 /** Null where no engine of the study has walls that heat. */

@@ -1,6 +1,7 @@
 /** The finding a figure shows, as one sentence; what it compares; and the foot that says how it was made. */
 
 import type { EngineAnswer, StudyAnswer } from '../../answer/model.ts';
+import { capital } from '../../study/capital.ts';
 import { formatAltitude, formatLength, formatPressure, formatShare } from '../numbers/formatNumber.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { adapts, type DrawnEngine } from './drawnEngines.ts';
@@ -210,5 +211,3 @@ function pairOf(answer: StudyAnswer): { readonly base: EngineAnswer; readonly ot
   const other = answer.engines[answer.comparison.other];
   return base && other ? { base, other } : null;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -8,6 +8,7 @@ import {
   untestedReasons,
   verdictLabel,
 } from '../../answer/sentences/index.ts';
+import { capital } from '../../study/capital.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 import { saidOnce } from './saidOnce.ts';
 
@@ -34,7 +35,7 @@ function rowHtml(sentence: CheckedSentence, conditions: readonly string[]): stri
     ...untestedReasons(sentence),
     ...flipWords(flips)
       .slice(0, 2)
-      .map((words) => `${words}.`.replace(/^./, (first) => first.toUpperCase())),
+      .map((words) => capital(`${words}.`)),
     ...(conditions.length === 0 ? [] : [`Tested: ${conditions.join(' ')}`]),
   ];
   const holds = share === null ? '' : text(shareText(share));

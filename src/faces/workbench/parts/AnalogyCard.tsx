@@ -1,5 +1,6 @@
 import type { CheckedAnalogy, CheckedBreak, CheckedLeg } from '../../../answer/analogies/model.ts';
 import { verdictLabel } from '../../../answer/sentences/words.ts';
+import { capital } from '../../../study/capital.ts';
 import type { AnalogyInput } from '../../../study/model.ts';
 import { analogiesJudged, analogiesProblem, judgedById } from '../state/verdicts.ts';
 import { markOf, VerdictMark } from './VerdictMark.tsx';
@@ -45,7 +46,7 @@ function verdictWords(checked: CheckedAnalogy | null) {
   if (checked === null) return <b>Being checked …</b>;
   return (
     <>
-      <b>{verdictLabel(checked).replace(/^./, (first) => first.toUpperCase())}</b>
+      <b>{capital(verdictLabel(checked))}</b>
       {!analogiesJudged.value && <span class="first-look"> · of before; being checked again</span>}
     </>
   );

@@ -3,6 +3,7 @@ import { useEffect } from 'preact/hooks';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import { besideWords, untestedReasons, verdictLabel } from '../../../answer/sentences/words.ts';
 import type { Outcome } from '../../../numerics/problem.ts';
+import { capital } from '../../../study/capital.ts';
 import type { SentenceDraft } from '../state/sentenceView.ts';
 import { solved } from '../state/studyStore.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
@@ -33,7 +34,7 @@ function Judged({ judged }: { readonly judged: Outcome<CheckedSentence | null> }
       <VerdictMark verdict={markOf(sentence)} />
       <div>
         <p class="state">
-          <b>{verdictLabel(sentence).replace(/^./, (first) => first.toUpperCase())}</b>
+          <b>{capital(verdictLabel(sentence))}</b>
           {share !== null && `, ${shareWords(share)}`}
           <span class="first-look"> · provisional, on few draws; not kept yet</span>
         </p>

@@ -1,4 +1,5 @@
 import { useEffect } from 'preact/hooks';
+import { capital } from '../../../study/capital.ts';
 import { figures, loadFigures, openFigure, weighForFigures } from '../state/figures.ts';
 import { solved } from '../state/studyStore.ts';
 
@@ -24,7 +25,7 @@ export function Figures() {
                 openFigure.value = name;
               }}
             >
-              {about.replace(/^./, (first) => first.toUpperCase())}
+              {capital(about)}
             </button>
           </li>
         ))}

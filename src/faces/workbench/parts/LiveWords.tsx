@@ -3,6 +3,7 @@
 import { needsOf } from '../../../answer/asked/askProblem.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import { besideWords, verdictLabel } from '../../../answer/sentences/words.ts';
+import { capital } from '../../../study/capital.ts';
 import { liveEntry } from '../state/live.ts';
 import { liveJudged, liveSaid } from '../state/liveSaid.ts';
 import { liveWords } from '../state/liveWords.ts';
@@ -109,5 +110,3 @@ function whereWords(): string {
     ? `at the pad, ${airHere.value} of air`
     : `${altitudeText.value} up, ${airHere.value} of air`;
 }
-
-const capital = (text: string): string => text.replace(/^./, (first) => first.toUpperCase());

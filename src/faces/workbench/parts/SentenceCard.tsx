@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import { besideWords, untestedReasons, verdictLabel } from '../../../answer/sentences/words.ts';
+import { capital } from '../../../study/capital.ts';
 import type { SentenceInput } from '../../../study/model.ts';
 import { namesSelected } from '../state/selected.ts';
 import { editDraft, openSentence } from '../state/sentenceView.ts';
@@ -75,7 +76,7 @@ function verdictWords(checked: CheckedSentence | null, holds: string | null) {
   const { share } = checked;
   return (
     <>
-      <b>{verdictLabel(checked).replace(/^./, (first) => first.toUpperCase())}</b>
+      <b>{capital(verdictLabel(checked))}</b>
       {share !== null && `, ${shareWords(share)}`}
       {checking.value && <span class="first-look"> · {provisionalWords()}</span>}
     </>

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { findQuantity } from '../../../answer/catalogue.ts';
 import { flipWords } from '../../../answer/sentences/flipWords.ts';
 import type { CheckedSentence, DecidingNumber } from '../../../answer/sentences/model.ts';
+import { capital } from '../../../study/capital.ts';
 import { formatSpoken } from '../../../telling/numbers/formatNumber.ts';
 import { namedIn } from '../state/namedIn.ts';
 import { engineInputs } from '../state/pair.ts';
@@ -33,7 +34,7 @@ export function SentenceDetails({ sentence }: { readonly sentence: CheckedSenten
           <Deciding key={number.expression} number={number} />
         ))}
       </List>
-      <List title="Where the verdict turns">{flipWords(flips).map(sentenceCase)}</List>
+      <List title="Where the verdict turns">{flipWords(flips).map(capital)}</List>
       {matters.length > 0 && (
         <>
           <h3>What matters most</h3>
@@ -137,5 +138,3 @@ function OfSeveral({ expression, words }: Pick<DecidingNumber, 'expression' | 'w
     </>
   );
 }
-
-const sentenceCase = (words: string): string => words.replace(/^./, (first) => first.toUpperCase());

@@ -2,6 +2,7 @@
 
 import { computed, signal } from '@preact/signals';
 import { indexOf, rank } from '../../../../answer/find/index.ts';
+import { capital } from '../../../../study/capital.ts';
 import { figures, loadFigures, openFigure } from '../figures.ts';
 import { liveSentenceHash } from '../liveHash.ts';
 import { ownSweeps } from '../ownSweeps.ts';
@@ -85,7 +86,7 @@ const ofFigures = computed((): readonly Thing[] =>
       thing(
         'In this study',
         `figure-${name}`,
-        about.replace(/^./, (first) => first.toUpperCase()),
+        capital(about),
         'figure',
         () => {
           openFigure.value = name;

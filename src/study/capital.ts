@@ -1,0 +1,2 @@
+/** With a capital at its beginning. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
