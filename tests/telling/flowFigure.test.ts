@@ -24,6 +24,9 @@ function block(pressures: readonly number[], mach: readonly number[] = pressures
     mach: cells((i) => mach[i]!),
     density: cells((i) => pressures[i]! / 1e5),
     share: cells(() => 1),
+    temperature: cells(() => 1000),
+    along: cells(() => 2000),
+    away: cells(() => 0),
   };
 }
 
@@ -46,6 +49,7 @@ function field(over: Partial<FlowField> = {}): FlowField {
     steady: false,
     thrustCoefficient: { mean: 1.7, swing: 0.01, byModel: 1.71 },
     leaves: null,
+    separation: null,
     lip: { axial: 0, radius: 0.3 },
     shocks,
     mainShock: mainShock(shocks),
@@ -59,8 +63,10 @@ function field(over: Partial<FlowField> = {}): FlowField {
           [0, 0.3],
           [0.1, 0.35],
         ],
+        side: { block: 0, row: 4, from: 0, to: 1 },
       },
     ],
+    axisBlock: 0,
     blocks: [jet],
     ...over,
   };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { RAMPS, rampColour, TINTS } from '../../src/telling/look/flowRamps.ts';
+import { FIELD_TINTS, RAMPS, rampColour } from '../../src/telling/look/flowRamps.ts';
 import { COLOURS } from '../../src/telling/look/tokens.ts';
 
 /** Relative luminance, WCAG 2.2. */
@@ -16,7 +16,7 @@ const lightness = (hex: string): number => {
   return y > 0.008856 ? 116 * Math.cbrt(y) - 16 : 903.3 * y;
 };
 
-describe.each(TINTS)('the ramp of %s', (tint) => {
+describe.each(FIELD_TINTS)('the ramp of %s', (tint) => {
   const { steps, stepOf, startOf } = RAMPS[tint];
 
   it.each(['light', 'dark'] as const)('goes away from the paper step by step (%s)', (theme) => {
@@ -41,8 +41,8 @@ describe.each(TINTS)('the ramp of %s', (tint) => {
 
 it('gives no two ramps the same colour halfway', () => {
   for (const theme of ['light', 'dark'] as const) {
-    const middles = TINTS.map((tint) => rampColour(tint, RAMPS[tint].steps / 2, theme));
-    expect(new Set(middles).size).toBe(TINTS.length);
+    const middles = FIELD_TINTS.map((tint) => rampColour(tint, RAMPS[tint].steps / 2, theme));
+    expect(new Set(middles).size).toBe(FIELD_TINTS.length);
     // sRGB of OKLCH (0.5775, 0.11 sin, 75°): red above green above blue, the warm one.
     const warm = rampColour('temperature', 8, theme);
     const [r, g, b] = [1, 3, 5].map((at) => Number.parseInt(warm.slice(at, at + 2), 16));

@@ -9,7 +9,7 @@ import {
 import type { Contour } from '../../physics/nozzle/index.ts';
 import {
   axisShocks,
-  type BlockFlow,
+  beginningOf,
   type FarAir,
   firstCell,
   mainShock,
@@ -18,22 +18,15 @@ import {
   type Settled,
   settle,
 } from '../../physics/wholeFlow/index.ts';
+import { rowAt } from '../conditions.ts';
 import { contourAt } from '../plume.ts';
 import type { EngineSolution } from '../solution.ts';
-import type { Fineness, FlowField } from './model.ts';
-import { type MeshWall, type Run, type Running, runOf } from './running.ts';
+import { FINENESSES, type Fineness, type FlowField, type MeshSide } from './model.ts';
+import type { FlowPlace } from './places.ts';
+import { type Run, type Running, runOf } from './running.ts';
 
-export interface FlowPlace {
-  /** [m] geometric; null: given by its pressure */ readonly altitude: number | null;
-  /** [Pa] */ readonly ambientPressure: number;
-}
-
-/** Cells from the axis to the wall; each doubling begins from the mesh before. */
-const ACROSS: Readonly<Record<Fineness, readonly number[]>> = {
-  coarse: [8],
-  normal: [8, 16],
-  fine: [8, 16, 32],
-};
+/** Cells from the axis to the wall; each finer mesh begins from the one before. */
+const ACROSS: Readonly<Record<Fineness, number>> = { coarse: 8, normal: 16, fine: 32 };
 /** Steps at least and at most: from nothing, from the neighbour, from the coarser mesh. */
 const STEPS = { cold: [600, 1600], warm: [400, 1200], finer: [300, 1000] } as const;
 /** Thrust stands within 0.1 %, the mean pressure on the jet’s axis within 2 %. */
@@ -41,33 +34,58 @@ const STILL = [1e-3, 2e-2] as const;
 /** Thinner air than this share of the pressure at the lip changes nothing that is seen, and costs steps. */
 const THINNEST = 1e-3;
 
-/** @throws ProblemError where no mesh follows the engine’s walls, or the field breaks */
+/** One field of an engine. */
+export type FlowSolver = (
+  place: FlowPlace,
+  fineness: Fineness,
+  /** The neighbour’s field as coarse, or that of this place one step less fine; null: from nothing, as coarse. */
+  from: FlowField | null,
+) => FlowField;
+
+/** What is the same in all fields of an engine is found once. */
+export function flowSolver(solution: EngineSolution): FlowSolver {
+  const runs = new Map<Contour, Run>();
+  return (place, fineness, from) => {
+    const contour = contourAt(solution, place.ambientPressure);
+    const run = runs.get(contour) ?? runOf(solution, contour);
+    runs.set(contour, run);
+    const which = caseAt(solution, contour, place);
+    const mode = solution.nozzle.at(place.ambientPressure).mode ?? null;
+    // Behind another wall the gas begins anew.
+    const begun = from !== null && from.mode === mode ? from : null;
+    const [least, most] =
+      begun === null ? STEPS.cold : begun.fineness === fineness ? STEPS.warm : STEPS.finer;
+    const beginning = begun === null ? null : beginningOf(begun.blocks);
+    const running = run(which.round, ACROSS.coarse, ACROSS[fineness], beginning);
+    const settled = settle(running.flow, { least, most, watch: running.watch, still: STILL });
+    return fieldOf(solution, place, which, fineness, { running, settled });
+  };
+}
+
+/**
+ * Field after field; the coarse one of each place begins from that of the place before, each finer one from its own coarser one.
+ * @throws ProblemError where no mesh follows the engine’s walls, or the field breaks
+ */
 export function* flowFields(
   solution: EngineSolution,
   places: readonly FlowPlace[],
   fineness: Fineness,
 ): Generator<FlowField> {
-  let mode = null as { readonly contour: Contour; readonly run: Run } | null;
-  let before: readonly BlockFlow[] | null = null;
+  const solve = flowSolver(solution);
+  let before: FlowField | null = null;
   for (const place of places) {
-    const contour = contourAt(solution, place.ambientPressure);
-    if (mode?.contour !== contour) {
-      // Another wall: the gas begins anew.
-      mode = { contour, run: runOf(solution, contour) };
-      before = null;
+    let field: FlowField | null = null;
+    for (const level of levelsTo(fineness)) {
+      field = solve(place, level, field ?? before);
+      if (level === 'coarse') before = field;
     }
-    const which = caseAt(solution, contour, place);
-    let found: { readonly running: Running; readonly settled: Settled } | null = null;
-    for (const across of ACROSS[fineness]) {
-      const from: readonly BlockFlow[] | null = found?.settled.averages.blocks() ?? before;
-      const [least, most] = found !== null ? STEPS.finer : from === null ? STEPS.cold : STEPS.warm;
-      const running: Running = mode.run(which.round, ACROSS[fineness][0]!, across, from);
-      const settled: Settled = settle(running.flow, { least, most, watch: running.watch, still: STILL });
-      if (found === null) before = settled.averages.blocks();
-      found = { running, settled };
-    }
-    yield fieldOf(solution, place, which, fineness, found!);
+    if (field !== null) yield field;
   }
+}
+
+/** From the coarsest on. */
+export function levelsTo(fineness: Fineness): readonly Fineness[] {
+  return FINENESSES.slice(0, FINENESSES.indexOf(fineness) + 1);
 }
 
 interface CaseAt {
@@ -122,7 +140,7 @@ function fieldOf(
 ): FlowField {
   const { contour, expansion, nozzle, input, throatArea } = solution;
   const { flow, lip, seen, axisBlock, gases, walls } = running;
-  const blocks = pictureOf(settled.averages.blocks(), gases);
+  const blocks = pictureOf(settled.averages.blocks(), gases.pair, gases.temperatureAt);
   const { machDisk, cellLength } = solution.plume.at(air.pressure);
   const metres = ({ value }: { readonly value: number | null }): number | null =>
     value === null ? null : value * contour.throatRadius;
@@ -150,20 +168,22 @@ function fieldOf(
       byModel: model.thrustCoefficient ?? model.thrustCoefficientIfFull,
     },
     leaves: leavesAt === null ? null : { axial: leavesAt, by },
+    separation: rowAt(solution, ambientPressure, altitude).separation ?? null,
     lip,
     shocks,
     mainShock: mainShock(shocks),
     firstCell: firstCell(blocks[axisBlock]!, lip.axial, air.pressure, seen),
     byLaw: { machDisk: metres(machDisk), cellLength: metres(cellLength) },
     seen,
-    walls: walls.map((wall) => ({ kind: wall.kind, line: lineOf(blocks[wall.block]!, wall) })),
+    walls: walls.map(({ kind, ...side }) => ({ kind, line: lineOf(blocks[side.block]!, side), side })),
+    axisBlock,
     blocks,
   };
 }
 
 function lineOf(
   { ni, axial, radius }: FlowField['blocks'][number],
-  { row, column, from, to }: MeshWall,
+  { row, column, from, to }: MeshSide,
 ): readonly (readonly [number, number])[] {
   return Array.from({ length: to - from + 1 }, (_, k) => {
     const at = row !== undefined ? row * (ni + 1) + from + k : (from + k) * (ni + 1) + (column ?? 0);

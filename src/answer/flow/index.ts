@@ -1,3 +1,4 @@
 /** The whole flow of a study's engines. */
-export { type FlowPlace, flowFields } from './flowFields.ts';
+export { type FlowSolver, flowFields, flowSolver, levelsTo } from './flowFields.ts';
 export { FINENESSES, type Fineness, type FlowField, SHOWN, type Shown } from './model.ts';
+export { CLIMB, type FlowPlace, flowPlaceAt } from './places.ts';

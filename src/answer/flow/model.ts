@@ -1,14 +1,31 @@
 /** The whole flow of an engine at one place, without friction: what `plumeline flow` computes. SI units. */
 
 import type { AxisShock, PictureBlock } from '../../physics/wholeFlow/index.ts';
+import type { RowSeparation } from '../separation/model.ts';
 
 /** How fine the mesh is. */
 export type Fineness = 'coarse' | 'normal' | 'fine';
 export const FINENESSES: readonly Fineness[] = ['coarse', 'normal', 'fine'];
 
 /** What a picture shows of the gas. */
-export type Shown = 'pressure' | 'mach' | 'density gradient';
-export const SHOWN: readonly Shown[] = ['pressure', 'mach', 'density gradient'];
+export type Shown = 'pressure' | 'mach' | 'temperature' | 'density' | 'speed' | 'density gradient';
+export const SHOWN: readonly Shown[] = [
+  'pressure',
+  'mach',
+  'temperature',
+  'density',
+  'speed',
+  'density gradient',
+];
+
+/** A part of a line of the mesh. */
+export interface MeshSide {
+  readonly block: number;
+  /** Along the first index at this second one, or along the second at this first one. */ readonly row?: number;
+  readonly column?: number;
+  readonly from: number;
+  readonly to: number;
+}
 
 export interface FlowField {
   /** Id and name of the engine. */ readonly engine: string;
@@ -30,6 +47,7 @@ export interface FlowField {
     /** [m] from the throat plane */ readonly axial: number;
     readonly by: string;
   } | null;
+  /** Where gas with friction would let go, by all criteria; null: no wall to leave. */ readonly separation: RowSeparation | null;
   readonly lip: { readonly axial: number; readonly radius: number };
   /** On the axis behind the lip, within the fine part of the mesh. */ readonly shocks: readonly AxisShock[];
   /** The strongest of them, where it is that of the jet and not of the nozzle alone. */ readonly mainShock: AxisShock | null;
@@ -45,6 +63,8 @@ export interface FlowField {
   readonly walls: readonly {
     readonly kind: 'wall' | 'left' | 'notional';
     readonly line: readonly (readonly [number, number])[];
+    /** Where its cells are. */ readonly side: MeshSide;
   }[];
+  /** Which of the blocks holds the axis behind the engine. */ readonly axisBlock: number;
   /** Of the mesh, the first that through which the gas comes. */ readonly blocks: readonly PictureBlock[];
 }

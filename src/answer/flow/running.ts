@@ -1,15 +1,16 @@
 /** An engine as a field that can be settled: which mesh its nozzle asks for, what is watched, what its walls are. */
 
 import { ProblemError } from '../../numerics/problem.ts';
-import type { Flow, GasPair } from '../../physics/euler/index.ts';
+import type { Flow } from '../../physics/euler/index.ts';
 import type { Contour } from '../../physics/nozzle/index.ts';
 import {
   axisPressure,
   BEHIND,
   BESIDE,
   BESIDE_COWL,
-  type BlockFlow,
+  type Beginning,
   basePressureOf,
+  type FieldGases,
   NOZZLE,
   plugFlow,
   preparePlug,
@@ -25,20 +26,16 @@ import {
   WAKE,
 } from '../../physics/wholeFlow/index.ts';
 import type { EngineSolution } from '../solution.ts';
+import type { MeshSide } from './model.ts';
 
 /** A line of the mesh that is a wall, one that the gas is made to leave, or one that no study states. */
-export interface MeshWall {
+export interface MeshWall extends MeshSide {
   readonly kind: 'wall' | 'left' | 'notional';
-  readonly block: number;
-  /** Along the first index at this second one, or along the second at this first one. */ readonly row?: number;
-  readonly column?: number;
-  readonly from: number;
-  readonly to: number;
 }
 
 export interface Running {
   readonly flow: Flow;
-  readonly gases: GasPair;
+  readonly gases: FieldGases;
   /** Thrust [N], and what tells whether jet or wake stand still. */ readonly watch: () => readonly [
     number,
     number,
@@ -54,7 +51,7 @@ export type Run = (
   which: RoundCase,
   coarsest: number,
   across: number,
-  from: readonly BlockFlow[] | null,
+  from: readonly Beginning[] | null,
 ) => Running;
 
 /** @throws ProblemError where no mesh follows the walls */
@@ -78,7 +75,7 @@ function runRound({ wall, throatRadius }: Contour, expansion: EngineSolution['ex
     const { flow, room, size, opens } = round;
     return {
       flow,
-      gases: gases.pair,
+      gases,
       watch: () => [thrustOf(round), axisPressure(round)],
       lip: { axial: shape.lip, radius: lip.radius },
       seen: room.fine,
@@ -110,7 +107,7 @@ function runPlug(
     const [cut] = prepared.shape.plug.at(-1)!;
     return {
       flow,
-      gases: prepared.gases.pair,
+      gases: prepared.gases,
       watch: () => [thrustOfPlug(plug), basePressureOf(plug)],
       lip: { axial, radius },
       seen: cut - axial + room.fine,

@@ -4,6 +4,8 @@ import { extname } from 'node:path';
 import { FINENESSES, type Fineness, type FlowPlace, SHOWN, type Shown } from '../../answer/flow/index.ts';
 import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 import { quote } from '../../study/report.ts';
+import type { OverFlow } from '../../telling/figures/flowPanel.ts';
+import { USUAL_STREAMLINES } from '../../telling/figures/flowStreamlines.ts';
 import type { FigureOptions } from '../../telling/figures/options.ts';
 import { altitudeList, ambientList } from './conditionLists.ts';
 import { widthOf } from './drawFlags.ts';
@@ -16,6 +18,7 @@ export interface FlowFlags {
   readonly ambient?: string;
   readonly fineness?: string;
   readonly show?: string;
+  readonly streamlines?: string | true;
   readonly out?: string;
   readonly size?: string;
   readonly theme?: string;
@@ -30,6 +33,7 @@ export interface FlowChoices {
   readonly shown: Shown;
   readonly out: string | null;
   readonly options: FigureOptions;
+  /** What lies over the field. */ readonly over: OverFlow;
   /** [px] of a PNG; null: as it is laid out */ readonly width: number | null;
   /** Nothing is taken from the cache. */ readonly fresh: boolean;
 }
@@ -43,6 +47,7 @@ export function flowChoices({
   ambient,
   fineness,
   show,
+  streamlines,
   out,
   size,
   theme,
@@ -76,9 +81,23 @@ export function flowChoices({
       size: figureSizeFrom(size ?? '16:9'),
       theme: oneOf(theme ?? 'light', ['light', 'dark', 'print'], '--theme'),
     },
+    over: streamlines === undefined ? {} : { streamlines: countOf(streamlines) },
     width: png === undefined ? null : widthOf(png, ending),
     fresh: fresh === true,
   };
+}
+
+const MOST_STREAMLINES = 40;
+
+function countOf(asked: string | true): number {
+  if (asked === true) return USUAL_STREAMLINES;
+  const count = Number(asked);
+  if (Number.isInteger(count) && count >= 1 && count <= MOST_STREAMLINES) return count;
+  throw bad(
+    'streamlines-count',
+    `--streamlines: ${quote(asked)} is no number of lines.`,
+    `Give a whole number from 1 to ${MOST_STREAMLINES}, or none.`,
+  );
 }
 
 /** Small letters; empty: a folder, or no picture at all. */

@@ -413,7 +413,11 @@ Examples:
     .option('--engine <id>', 'which engine, a round nozzle or an annular plug; absent: the first')
     .option('--altitude <places>', 'altitudes and vacuum: "0 km, 12 km, vacuum"')
     .option('--ambient <pressures>', 'by the pressure of the air: "1 bar, 0.2 bar"')
-    .option('--show <what>', 'pressure, mach or "density gradient"', 'pressure')
+    .option('--show <what>', 'pressure, mach, temperature, density, speed or "density gradient"', 'pressure')
+    .option(
+      '--streamlines [count]',
+      'lines that run with the gas, so many on each side of the axis; absent: none',
+    )
     .option('--fineness <how>', 'coarse, normal or fine', 'normal')
     .option('--out <place>', 'a picture (.svg, .png), or a folder for one picture a place')
     .option('--size <shape>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720', '16:9')
@@ -425,11 +429,13 @@ Examples:
       'after',
       `
 The flow has no turbulence: the jet does not mix with the air, and where gas lets go of a wall is put in, not found.
+Hatched beside a wall: where gas with friction would let go, by the published criteria that let it go there.
 Each flow is the beginning of the next; all are kept in the cache of the system by the hash of what they follow from.
 
 Examples:
   plumeline flow my-question --altitude "0 km, 20 km"
-  plumeline flow my-question --engine bell --altitude "15 km" --show "density gradient" --out jet.png`,
+  plumeline flow my-question --engine bell --altitude "15 km" --show "density gradient" --out jet.png
+  plumeline flow my-question --altitude "0 km" --show speed --streamlines --out jet.svg`,
     )
     .action(async (study: string, flags) => {
       const { flowCommand } = await import('./commands/flow.ts');

@@ -41,7 +41,7 @@ export async function keepFlow(folder: string, key: string, field: FlowField): P
   await writeFileAtomically(join(folder, `${key}.json`), flowText(field));
 }
 
-const FORMAT = 'plumeline flow field 2';
+const FORMAT = 'plumeline flow field 3';
 
 /** Numbers of the cells as the bytes of 32-bit floats, lowest byte first, in base 64. */
 export function flowText(field: FlowField): string {

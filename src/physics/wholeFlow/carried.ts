@@ -1,14 +1,23 @@
 /** A field to begin from: one of the same numbering, or of one half as fine, its air brought to the pressure of now. */
 
 import type { FlowPoint } from '../euler/index.ts';
-import type { BlockFlow } from './averages.ts';
+
+/** The cells of one block to begin from, i running. */
+export interface Beginning {
+  readonly mesh: { readonly ni: number; readonly nj: number };
+  readonly density: ArrayLike<number>;
+  readonly u: ArrayLike<number>;
+  readonly v: ArrayLike<number>;
+  readonly pressure: ArrayLike<number>;
+  readonly share: ArrayLike<number>;
+}
 
 /**
  * @param finer cells now for one along each side then
  * @param open the block whose outer corner is far out in the air
  */
 export function carriedFields(
-  from: readonly BlockFlow[],
+  from: readonly Beginning[],
   air: FlowPoint,
   finer: number,
   open: number,

@@ -12,7 +12,7 @@ import { attempt, ProblemError } from '../../numerics/problem.ts';
 import type { FieldGas } from '../euler/index.ts';
 import { perfectFieldGas } from '../euler/index.ts';
 import type { Expansion, FlowState } from '../gas/index.ts';
-import { evenTable } from './evenTable.ts';
+import { type EvenAxis, type EvenTable, evenTable } from './evenTable.ts';
 
 /** Rows over pressure and columns over θ. */
 const ROWS = 33;
@@ -28,11 +28,20 @@ const ROOM = 1.3;
 interface Point {
   readonly theta: number;
   readonly energy: number;
+  /** θ over the temperature [J/(kg K)] */ readonly gasConstant: number;
 }
 
-export function expansionGas(expansion: Expansion): FieldGas {
+export interface ExhaustGas extends FieldGas {
+  /** R [J/(kg K)] at p [Pa] and θ = p/ρ [J/kg], so that the temperature is θ/R; beyond the table that at its edge. */
+  gasConstantAt(pressure: number, theta: number): number;
+}
+
+export function expansionGas(expansion: Expansion): ExhaustGas {
   const { chamber, chemistry } = expansion;
-  if (chemistry === 'perfect') return perfectFieldGas(chamber.gammaFrozen);
+  if (chemistry === 'perfect') {
+    const { gasConstant } = pointOf(chamber);
+    return { ...perfectFieldGas(chamber.gammaFrozen), gasConstantAt: () => gasConstant };
+  }
   const low = Math.max(LOWEST_SHARE * chamber.pressure, 1.02 * expansion.lowestPressure);
   const lnHigh = Math.log(chamber.pressure);
   const lnStep = (lnHigh - Math.log(low)) / (ROWS - 1);
@@ -46,17 +55,20 @@ export function expansionGas(expansion: Expansion): FieldGas {
   const lnLow = Math.log(Math.min(...all.map(({ theta }) => theta)) / ROOM);
   const thetaStep = (Math.log(Math.max(...all.map(({ theta }) => theta)) * ROOM) - lnLow) / (COLUMNS - 1);
   const base = Math.min(...all.map(({ energy }) => energy));
-  const values = rows.flatMap((points) =>
-    Array.from(
-      { length: COLUMNS },
-      (_, column) => energyAt(points, Math.exp(lnLow + column * thetaStep)) - base,
-    ),
-  );
-  const table = evenTable(
-    { from: Math.log(low), step: lnStep, count: ROWS },
-    { from: lnLow, step: thetaStep, count: COLUMNS },
-    Float64Array.from(values),
-  );
+  const pressures = { from: Math.log(low), step: lnStep, count: ROWS };
+  const thetas = { from: lnLow, step: thetaStep, count: COLUMNS };
+  const filledWith = (value: (points: readonly Point[], theta: number) => number): EvenTable =>
+    evenTable(
+      pressures,
+      thetas,
+      Float64Array.from(
+        rows.flatMap((points) =>
+          Array.from({ length: COLUMNS }, (_, column) => value(points, Math.exp(lnLow + column * thetaStep))),
+        ),
+      ),
+    );
+  const table = filledWith((points, theta) => energyAt(points, theta) - base);
+  const constants = filledWith(gasConstantAt);
   return {
     tangent(density, pressure, out) {
       const theta = pressure / density;
@@ -65,12 +77,21 @@ export function expansionGas(expansion: Expansion): FieldGas {
       out.eta = table.value - table.slopeY;
       out.zeta = -density * table.slopeX;
     },
+    gasConstantAt(pressure, theta) {
+      constants.read(within(pressures, Math.log(pressure)), within(thetas, Math.log(theta)));
+      return constants.value;
+    },
   };
 }
 
-function pointOf({ pressure, density, enthalpy }: FlowState): Point {
+/** The nearest place on the axis. */
+function within({ from, step, count }: EvenAxis, at: number): number {
+  return Math.min(from + (count - 1) * step, Math.max(from, at));
+}
+
+function pointOf({ pressure, density, enthalpy, temperature }: FlowState): Point {
   const theta = pressure / density;
-  return { theta, energy: enthalpy - theta };
+  return { theta, energy: enthalpy - theta, gasConstant: theta / temperature };
 }
 
 function sameForAll(
@@ -132,7 +153,7 @@ function nearestWhole(rows: readonly (readonly Point[])[], row: number): readonl
 
 function movedTo(points: readonly Point[], { theta, energy }: Point): readonly Point[] {
   const shift = energy - energyAt(points, theta);
-  return points.map((point) => ({ theta: point.theta, energy: point.energy + shift }));
+  return points.map((point) => ({ ...point, energy: point.energy + shift }));
 }
 
 function pointAt(flow: Expansion, pressure: number): Point | null {
@@ -152,4 +173,12 @@ function energyAt(points: readonly Point[], theta: number): number {
   while (k < points.length - 1 && points[k]!.theta < theta) k++;
   const [a, b] = [points[k - 1]!, points[k]!];
   return a.energy + ((b.energy - a.energy) * (theta - a.theta)) / (b.theta - a.theta);
+}
+
+/** Straight between two states; the nearest one’s beyond them. */
+function gasConstantAt(points: readonly Point[], theta: number): number {
+  const next = points.findIndex((point) => point.theta >= theta);
+  if (next <= 0) return points[next < 0 ? points.length - 1 : 0]!.gasConstant;
+  const [a, b] = [points[next - 1]!, points[next]!];
+  return a.gasConstant + ((b.gasConstant - a.gasConstant) * (theta - a.theta)) / (b.theta - a.theta);
 }

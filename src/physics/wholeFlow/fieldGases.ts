@@ -4,6 +4,7 @@ import { type FlowPoint, type GasPair, perfectFieldGas, type SideKind } from '..
 import type { Expansion } from '../gas/index.ts';
 import { chamberSide } from './chamberSide.ts';
 import { expansionGas } from './expansionGas.ts';
+import { type Thermometer, thermometer } from './thermometer.ts';
 
 /** The air far away. */
 export interface FarAir {
@@ -15,14 +16,17 @@ export interface FarAir {
 export interface FieldGases {
   readonly pair: GasPair;
   readonly chamber: SideKind;
+  readonly temperatureAt: Thermometer;
 }
 
 /** cp/cv of air. */
 const AIR = 1.4;
 
 export function airGases(expansion: Expansion): FieldGases {
+  const inner = expansionGas(expansion);
   return {
-    pair: { inner: expansionGas(expansion), outer: perfectFieldGas(AIR) },
+    pair: { inner, outer: perfectFieldGas(AIR) },
+    temperatureAt: thermometer(inner),
     chamber: chamberSide(expansion),
   };
 }

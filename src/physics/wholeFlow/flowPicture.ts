@@ -1,7 +1,9 @@
-/** A settled field as it is looked at: pressure, Mach number, density and share of exhaust at the cells of each block. */
+/** A settled field as it is looked at: the state of the gas at the cells of each block. */
 
 import { type GasPair, mixedTangent, type Tangent } from '../euler/index.ts';
 import type { BlockFlow } from './averages.ts';
+import type { Beginning } from './carried.ts';
+import type { Thermometer } from './thermometer.ts';
 
 export interface PictureBlock {
   readonly ni: number;
@@ -11,10 +13,17 @@ export interface PictureBlock {
   /** Cells, ni nj, i running [Pa], [–], [kg/m³], [–]. */ readonly pressure: Float32Array;
   readonly mach: Float32Array;
   readonly density: Float32Array;
+  /** [K] */ readonly temperature: Float32Array;
+  /** [m/s] along the axis, and away from it */ readonly along: Float32Array;
+  readonly away: Float32Array;
   /** Of the mass that is exhaust. */ readonly share: Float32Array;
 }
 
-export function pictureOf(blocks: readonly BlockFlow[], { inner, outer }: GasPair): readonly PictureBlock[] {
+export function pictureOf(
+  blocks: readonly BlockFlow[],
+  { inner, outer }: GasPair,
+  temperatureAt: Thermometer,
+): readonly PictureBlock[] {
   const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
   return blocks.map(({ mesh, density, u, v, pressure, share }) => ({
     ni: mesh.ni,
@@ -24,6 +33,9 @@ export function pictureOf(blocks: readonly BlockFlow[], { inner, outer }: GasPai
     pressure: Float32Array.from(pressure),
     density: Float32Array.from(density),
     share: Float32Array.from(share),
+    along: Float32Array.from(u),
+    away: Float32Array.from(v),
+    temperature: Float32Array.from(density, (rho, cell) => temperatureAt(share[cell]!, rho, pressure[cell]!)),
     mach: Float32Array.from(density, (rho, cell) => {
       mixedTangent(inner, outer, share[cell]!, rho, pressure[cell]!, tangent);
       const { kappa, zeta } = tangent;
@@ -31,6 +43,18 @@ export function pictureOf(blocks: readonly BlockFlow[], { inner, outer }: GasPai
         Math.hypot(u[cell]!, v[cell]!) / Math.sqrt(((kappa + 1) * pressure[cell]! + zeta) / (kappa * rho))
       );
     }),
+  }));
+}
+
+/** A picture as a field to begin another from: what is kept and what has just been computed begin the same one. */
+export function beginningOf(blocks: readonly PictureBlock[]): readonly Beginning[] {
+  return blocks.map(({ ni, nj, density, along, away, pressure, share }) => ({
+    mesh: { ni, nj },
+    density,
+    u: along,
+    v: away,
+    pressure,
+    share,
   }));
 }
 

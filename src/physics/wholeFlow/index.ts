@@ -1,9 +1,12 @@
 /** Engines with the air round them as fields: meshes that follow the walls, gases from the study, steady states. */
+
 export type { Averages, BlockFlow } from './averages.ts';
 export { type AxisShock, axisShocks, firstCell, mainShock } from './axisMarks.ts';
-export { expansionGas } from './expansionGas.ts';
-export type { FarAir } from './fieldGases.ts';
-export { middleIn, type PictureBlock, pictureOf } from './flowPicture.ts';
+export type { Beginning } from './carried.ts';
+export { type ExhaustGas, expansionGas } from './expansionGas.ts';
+export type { FarAir, FieldGases } from './fieldGases.ts';
+export { type FieldReader, type FieldValue, fieldReader, placeIn } from './fieldPlaces.ts';
+export { beginningOf, middleIn, type PictureBlock, pictureOf } from './flowPicture.ts';
 export {
   basePressureOf,
   type PlugFlow,
@@ -26,3 +29,4 @@ export {
 } from './roundEngine.ts';
 export { BEHIND, BESIDE, type JetRoom, type MeshSize, NOZZLE } from './roundMesh.ts';
 export { type Settled, settle } from './settle.ts';
+export { type Streamline, streamlines } from './streamlines.ts';

@@ -1,8 +1,7 @@
 /** The flow through the ring of an annular plug, along the plug and out into the air, without friction. */
 
 import { cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
-import type { BlockFlow } from './averages.ts';
-import { carriedFields } from './carried.ts';
+import { type Beginning, carriedFields } from './carried.ts';
 import { type FarAir, stillAir } from './fieldGases.ts';
 import { plugGuess } from './plugGuess.ts';
 import type { PlugRoom, PlugSize } from './plugLayout.ts';
@@ -26,7 +25,7 @@ export function plugFlow(
   prepared: PreparedPlug,
   air: FarAir,
   size: PlugSize,
-  from: readonly BlockFlow[] | null,
+  from: readonly Beginning[] | null,
 ): PlugFlow {
   const { shape, gases, engine } = prepared;
   const room = plugRoom(engine, shape, air.pressure);

@@ -6,8 +6,7 @@
 import { cellAt, type Flow, type FlowPoint, newFlow, type SideKind, type SidePart } from '../euler/index.ts';
 import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
-import type { BlockFlow } from './averages.ts';
-import { carriedFields } from './carried.ts';
+import { type Beginning, carriedFields } from './carried.ts';
 import { airGases, type FarAir, type FieldGases, stillAir } from './fieldGases.ts';
 import { jetRoom, type LipState } from './jetRoom.ts';
 import {
@@ -78,7 +77,7 @@ export function roundFlow(
   prepared: PreparedEngine,
   which: RoundCase,
   size: MeshSize,
-  from: readonly BlockFlow[] | null,
+  from: readonly Beginning[] | null,
 ): RoundFlow {
   const { shape, lip, gases, engine } = prepared;
   const { air, leavesAt } = which;

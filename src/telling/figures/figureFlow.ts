@@ -5,21 +5,27 @@ import type { FlowField, Shown } from '../../answer/flow/index.ts';
 import { layoutOf } from '../look/formats.ts';
 import { formatPressure } from '../numbers/formatNumber.ts';
 import type { Scene } from '../scene/scene.ts';
-import { flowPanel } from './flowPanel.ts';
-import { flowFinding, troubleWords } from './flowWords.ts';
+import { flowPanel, type OverFlow } from './flowPanel.ts';
+import { separationWords } from './flowSeparation.ts';
+import { flowFinding, lawWords, troubleWords, WITHOUT_FRICTION } from './flowWords.ts';
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
 
 const WORDS: Readonly<Record<Shown, string>> = {
   pressure: 'Pressure',
   mach: 'Mach number',
+  temperature: 'Temperature',
+  density: 'Density',
+  speed: 'Speed',
   'density gradient': 'Change of density over a lip radius, the darker the steeper',
 };
 
-export function figureFlow(field: FlowField, shown: Shown, options: FigureOptions): Scene {
+export interface FlowFigureOptions extends FigureOptions, OverFlow {}
+
+export function figureFlow(field: FlowField, shown: Shown, options: FlowFigureOptions): Scene {
   const layout = layoutOf(options.size);
   const title = options.title ?? flowFinding(field);
-  const subtitle = `${WORDS[shown]}; inviscid, computed. Air ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}.`;
+  const subtitle = `${WORDS[shown]}; inviscid, computed. Air ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}.${linesWords(options)}`;
   const around = frame(layout, { title, subtitle, foot: footOf(field) }, options);
   return {
     width: layout.width,
@@ -28,14 +34,37 @@ export function figureFlow(field: FlowField, shown: Shown, options: FigureOption
     description: [title, subtitle, ...footOf(field), CAUTION].join(' '),
     theme: options.theme,
     transparent: options.transparent ?? false,
-    children: [...flowPanel(field, shown, around.content, layout), ...around.nodes],
+    children: [...flowPanel(field, shown, around.content, layout, options), ...around.nodes],
   };
 }
+
+function linesWords({ streamlines, drift }: OverFlow): string {
+  if (drift !== undefined) return ' Specks drift with the gas; the longer, the faster.';
+  return streamlines === undefined
+    ? ''
+    : ` Lines run with the gas, a ${ordinal(streamlines)} of it between each two.`;
+}
+
+const ORDINALS = [
+  'whole',
+  'half',
+  'third',
+  'quarter',
+  'fifth',
+  'sixth',
+  'seventh',
+  'eighth',
+  'ninth',
+  'tenth',
+];
+const ordinal = (count: number): string => ORDINALS[count - 1] ?? `${count}th`;
 
 function footOf(field: FlowField): readonly string[] {
   const { leaves, steady, steps, cells } = field;
   return [
-    'No turbulence: the jet does not mix with the air, nothing rubs on the walls.',
+    WITHOUT_FRICTION,
+    lawWords(field),
+    separationWords(field),
     leaves === null
       ? 'Gas lets go of a wall only where a shock turns it.'
       : `The gas is made to leave the wall at the estimate of ${leaves.by}; dashed, the wall behind it.`,

@@ -1,46 +1,36 @@
 /** A computed field in bands of a ramp on both sides of the axis, the walls over it; the flow runs to the right, or down. */
 
 import type { FlowField, Shown } from '../../answer/flow/index.ts';
-import type { PictureBlock } from '../../physics/wholeFlow/index.ts';
-import { RAMPS, type Ramp } from '../look/flowRamps.ts';
 import type { Layout } from '../look/formats.ts';
 import { formatLength } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
-import { type Point, polyline, rectangle, segment } from '../scene/pathData.ts';
-import { group, type Paint, type SceneNode } from '../scene/scene.ts';
-import { fieldBands, type Pieces } from './fieldBands.ts';
-import { flowLines } from './flowPlane.ts';
+import { rectangle, segment } from '../scene/pathData.ts';
+import { group, type SceneNode } from '../scene/scene.ts';
+import { bandNodes } from './flowBands.ts';
+import { driftNodes } from './flowDrift.ts';
+import { separationNodes } from './flowSeparation.ts';
+import { shockMarks } from './flowShocks.ts';
+import { streamlineNodes } from './flowStreamlines.ts';
+import { type At, wallNodes } from './flowWalls.ts';
 import { pressureKey, pressureKeyHeight } from './pressureKey.ts';
 
-/** Change of ln ρ over a lip radius in equal ratios, from pale to ink. */
-const GRADIENT_STEPS = 12;
-const GRADIENT = { first: 0.5, last: 40 };
-const gradientStart = (step: number): number =>
-  GRADIENT.first * (GRADIENT.last / GRADIENT.first) ** ((step - 1) / GRADIENT_STEPS);
-const GRADIENT_RAMP: Ramp = {
-  tint: 'pressure',
-  steps: GRADIENT_STEPS,
-  stepOf: (value) =>
-    Math.min(
-      GRADIENT_STEPS,
-      Math.max(
-        0,
-        1 +
-          Math.floor(
-            (GRADIENT_STEPS * Math.log(value / GRADIENT.first)) / Math.log(GRADIENT.last / GRADIENT.first),
-          ),
-      ),
-    ),
-  startOf: gradientStart,
-  isStrong: () => false,
-};
-
-/** Width of the stroke that closes the seams between pieces of a band [px]. */
-const SEAM = 1;
 /** Lip radii that are shown beside the axis at least. */
 const BESIDE = 1.6;
 
-export function flowPanel(field: FlowField, shown: Shown, box: Box, layout: Layout): readonly SceneNode[] {
+/** What lies over the field. */
+export interface OverFlow {
+  /** Lines along which the gas flows; none: absent. */ readonly streamlines?: number;
+  /** Specks carried by the gas, at this share of the time between two of them on a line; absent: none. */
+  readonly drift?: number;
+}
+
+export function flowPanel(
+  field: FlowField,
+  shown: Shown,
+  box: Box,
+  layout: Layout,
+  { streamlines, drift }: OverFlow = {},
+): readonly SceneNode[] {
   const key =
     shown === 'density gradient' ? 0 : pressureKeyHeight(layout.type.small) + 0.4 * layout.type.label;
   const picture: Box = { ...box, height: box.height - key - 1.8 * layout.type.small };
@@ -53,10 +43,17 @@ export function flowPanel(field: FlowField, shown: Shown, box: Box, layout: Layo
       kind: 'group',
       name: 'flow',
       clip: rectangle(clip.x, clip.y, clip.width, clip.height),
-      children: [...bands, ...wallNodes(field, at, layout)],
+      children: [
+        ...bands,
+        ...(streamlines === undefined ? [] : streamlineNodes(field, streamlines, at, layout)),
+        ...(drift === undefined ? [] : driftNodes(field, drift, at, layout)),
+        ...wallNodes(field, at, layout),
+        ...separationNodes(field, at, layout),
+      ],
     },
+    ...shockMarks(field, at, clip, layout),
     group('scale', rulerNodes(box.x, foot, scale, box.width, layout)),
-    ...(key === 0
+    ...(shown === 'density gradient'
       ? []
       : [
           group(
@@ -65,14 +62,12 @@ export function flowPanel(field: FlowField, shown: Shown, box: Box, layout: Layo
               { x: box.x + box.width - keyWidth, y: box.y + box.height - key, width: keyWidth, height: key },
               field.ambientPressure,
               layout,
-              shown === 'mach' ? 'mach' : 'pressure',
+              shown,
             ),
           ),
         ]),
   ];
 }
-
-type At = (axial: number, radius: number) => Point;
 
 /** How far beyond the fine cells a picture may go, where it has room, over their reach. */
 const BEYOND = 1.7;
@@ -99,71 +94,6 @@ function placing(
         ? { x: axis + scale * radius, y: box.y + scale * (axial - from) }
         : { x: box.x + scale * (axial - from), y: axis - scale * radius },
   };
-}
-
-function bandNodes(
-  block: PictureBlock,
-  { lip }: FlowField,
-  shown: Shown,
-  at: At,
-  box: Box,
-): readonly SceneNode[] {
-  const ramp = shown === 'density gradient' ? GRADIENT_RAMP : RAMPS[shown];
-  const lines = flowLines(block, shown, lip.radius);
-  const paths = new Map<number, string>();
-  for (const side of [1, -1]) {
-    const placed = lines.map((line) =>
-      line.map(({ axial, radius, value }) => ({ ...at(axial, side * radius), value })),
-    );
-    for (const [step, pieces] of fieldBands(placed, ramp).bands) {
-      paths.set(step, (paths.get(step) ?? '') + pathWithin(pieces, box));
-    }
-  }
-  return [...paths].map(([step, d]): SceneNode => {
-    const colour: Paint = shown === 'density gradient' ? 'ink' : `${ramp.tint}-${step}`;
-    const opacity = shown === 'density gradient' ? step / GRADIENT_STEPS : 1;
-    return {
-      kind: 'path',
-      d,
-      fill: colour,
-      // Half-clear strokes would show where pieces meet.
-      ...(opacity === 1 ? { stroke: colour, strokeWidth: SEAM } : { fillOpacity: opacity }),
-    };
-  });
-}
-
-/** Of the polygons those that have a corner in the box. */
-function pathWithin({ xy, ends }: Pieces, { x, y, width, height }: Box): string {
-  let d = '';
-  let from = 0;
-  for (const end of ends) {
-    const points: Point[] = [];
-    for (let k = from; k < end; k += 2) points.push({ x: xy[k]!, y: xy[k + 1]! });
-    from = end;
-    if (points.some((p) => p.x >= x && p.x <= x + width && p.y >= y && p.y <= y + height))
-      d += polyline(points, true);
-  }
-  return d;
-}
-
-/** Walls as strong as metal, what no study states thin, what the gas is made to leave dashed. */
-function wallNodes({ walls }: FlowField, at: At, { line }: Layout): readonly SceneNode[] {
-  const looks = {
-    wall: { stroke: 'ink', strokeWidth: 0.7 * line.metal, join: 'round' },
-    left: { stroke: 'ink', strokeWidth: line.leader, dash: [2 * line.metal, line.metal] },
-    notional: { stroke: 'ink-3', strokeWidth: line.leader },
-  } as const;
-  return walls
-    .filter((wall) => wall.line.length > 1)
-    .flatMap((wall) =>
-      [1, -1].map(
-        (side): SceneNode => ({
-          kind: 'path',
-          d: polyline(wall.line.map(([axial, radius]) => at(axial, side * radius))),
-          ...looks[wall.kind],
-        }),
-      ),
-    );
 }
 
 /** A length of 1, 2 or 5 units, about a fifth of the width. */

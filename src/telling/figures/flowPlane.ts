@@ -1,7 +1,7 @@
 /** A computed field laid out for drawing: values at the middles of the cells and along the borders of each block. */
 
 import type { Shown } from '../../answer/flow/index.ts';
-import { middleIn, type PictureBlock } from '../../physics/wholeFlow/index.ts';
+import { middleIn, type PictureBlock, placeIn } from '../../physics/wholeFlow/index.ts';
 
 /** A place of the field [m] and what is shown there, above 0. */
 export interface FlowNode {
@@ -15,39 +15,21 @@ const LEAST = 1e-6;
 
 /** Lines across the flow, in the order of the mesh, each from the inner to the outer border. */
 export function flowLines(block: PictureBlock, shown: Shown, size: number): readonly (readonly FlowNode[])[] {
-  const { ni, nj, axial, radius } = block;
+  const { ni, nj } = block;
   const values = valuesOf(block, shown, size);
-  const corner = (i: number, j: number): readonly [number, number] => [
-    axial[j * (ni + 1) + i]!,
-    radius[j * (ni + 1) + i]!,
-  ];
-  const place = (i: number, j: number): readonly [number, number] => {
-    const atEnd = i < 0 || i >= ni;
-    const atSide = j < 0 || j >= nj;
-    const [nodeI, nodeJ] = [
-      Math.min(ni, Math.max(0, i < 0 ? 0 : i)),
-      Math.min(nj, Math.max(0, j < 0 ? 0 : j)),
-    ];
-    if (atEnd && atSide) return corner(nodeI, nodeJ);
-    if (atEnd) return between(corner(nodeI, j), corner(nodeI, j + 1));
-    if (atSide) return between(corner(i, nodeJ), corner(i + 1, nodeJ));
-    return middleIn(block, i, j);
-  };
   return Array.from({ length: ni + 2 }, (_, a) =>
     Array.from({ length: nj + 2 }, (_line, b) => {
-      const [x, r] = place(a - 1, b - 1);
+      const [axial, radius] = placeIn(block, a - 1, b - 1);
       const cell = Math.min(nj - 1, Math.max(0, b - 1)) * ni + Math.min(ni - 1, Math.max(0, a - 1));
-      return { axial: x, radius: r, value: Math.max(LEAST, values[cell]!) };
+      return { axial, radius, value: Math.max(LEAST, values[cell]!) };
     }),
   );
 }
 
-function between(a: readonly [number, number], b: readonly [number, number]): readonly [number, number] {
-  return [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
-}
-
 function valuesOf(block: PictureBlock, shown: Shown, size: number): Float32Array {
-  return shown === 'density gradient' ? gradientOf(block, size) : block[shown];
+  if (shown === 'density gradient') return gradientOf(block, size);
+  if (shown === 'speed') return block.along.map((u, cell) => Math.hypot(u, block.away[cell]!));
+  return block[shown];
 }
 
 /** Change of ln ρ over a length `size`: |∇ρ| size/ρ. */

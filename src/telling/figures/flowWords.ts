@@ -2,6 +2,7 @@
 
 import type { FlowField } from '../../answer/flow/index.ts';
 import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
+import { isNearMatched } from './flowShocks.ts';
 
 function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string {
   if (thinnest) return 'In all but vacuum';
@@ -34,3 +35,30 @@ export function troubleWords({ broke, rescued, steps }: FlowField): string {
   ];
   return parts.length === 0 ? '' : `On its way the field ${parts.join('; it ')}.`;
 }
+
+/** What stands on the axis against the published laws: one sentence; empty where there is nothing to hold against one. */
+export function lawWords({ mainShock, firstCell, byLaw: { machDisk, cellLength }, form }: FlowField): string {
+  if (form === 'plug') return '';
+  const parts = [
+    ...(mainShock === null || machDisk === null
+      ? []
+      : [
+          `the ${mainShock.disk ? 'Mach disk' : 'shock'} stands at ${formatLength(mainShock.behind, 2)}, by the published law at ${formatLength(machDisk, 2)} (${moreWords(mainShock.behind / machDisk)})`,
+        ]),
+    ...(firstCell === null || cellLength === null || !isNearMatched(machDisk)
+      ? []
+      : [
+          `the first shock cell ends at ${formatLength(firstCell, 2)}, by the law at ${formatLength(cellLength, 2)} (${moreWords(firstCell / cellLength)})`,
+        ]),
+  ];
+  return parts.length === 0 ? '' : `Behind the lip ${parts.join('; ')}.`;
+}
+
+function moreWords(ratio: number): string {
+  const percent = Math.round(100 * (ratio - 1));
+  return percent === 0 ? 'the same' : `${percent > 0 ? '+' : '−'}${Math.abs(percent)}\u00a0%`;
+}
+
+/** What a field without friction leaves out. */
+export const WITHOUT_FRICTION =
+  'No turbulence: the jet does not mix with the air, nothing rubs on the walls, and where gas lets go of a wall is not found.';

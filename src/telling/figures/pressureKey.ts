@@ -1,6 +1,6 @@
 /** The ramp of what the gas is drawn by as a bar with its numbers, and where the outside air stands on it. */
 
-import { RAMPS, type Tint } from '../look/flowRamps.ts';
+import { type FieldTint, RAMPS, type Tint } from '../look/flowRamps.ts';
 import { textWidth } from '../look/measureText.ts';
 import { formatPressure } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
@@ -19,7 +19,7 @@ interface KeyWords {
 const thousands = (values: readonly number[]): KeyWords['labels'] =>
   values.map((value) => [value, String(value)] as const);
 
-const KEYS: Readonly<Record<Tint, KeyWords>> = {
+const KEYS: Readonly<Record<FieldTint, KeyWords>> = {
   pressure: {
     name: 'gas and air, bar',
     upright: ['gas and', 'air, bar'],
@@ -44,10 +44,16 @@ const KEYS: Readonly<Record<Tint, KeyWords>> = {
     labels: thousands([1000, 2000, 3000, 4000, 5000]),
     inRatios: false,
   },
+  density: {
+    name: 'gas and air, kg/m³',
+    upright: ['gas and', 'air, kg/m³'],
+    labels: thousands([0.001, 0.01, 0.1, 1, 10]),
+    inRatios: true,
+  },
 };
 
 /** Share of the way from the lowest to the highest value of the ramp. */
-function shareOf(tint: Tint, value: number): number {
+function shareOf(tint: FieldTint, value: number): number {
   const { steps, startOf } = RAMPS[tint];
   const scaled = KEYS[tint].inRatios ? Math.log : (plain: number): number => plain;
   const [low, high] = [scaled(startOf(1)), scaled(startOf(steps + 1))];
@@ -55,7 +61,7 @@ function shareOf(tint: Tint, value: number): number {
 }
 
 /** Only a picture of pressures shows the air. */
-const showsAir = (tint: Tint, ambient: number): boolean =>
+const showsAir = (tint: FieldTint, ambient: number): boolean =>
   tint === 'pressure' && ambient >= RAMPS.pressure.startOf(1);
 
 /** Words may come to lie on the wash: ink with a halo only. */
@@ -78,7 +84,7 @@ export function pressureKey(
   box: Box,
   ambient: number,
   { type, line }: PanelStyle,
-  tint: Tint = 'pressure',
+  tint: FieldTint = 'pressure',
 ): SceneNode[] {
   const { steps: count, startOf } = RAMPS[tint];
   const { name, labels } = KEYS[tint];
@@ -175,7 +181,7 @@ export function pressureKeyUpright(
   ];
 }
 
-function steps(tint: Tint, place: (step: number) => Box): SceneNode[] {
+function steps(tint: FieldTint, place: (step: number) => Box): SceneNode[] {
   return Array.from({ length: RAMPS[tint].steps }, (_, i) => ({
     kind: 'rect' as const,
     ...place(i + 1),

@@ -15,8 +15,12 @@ import type { Theme } from './tokens.ts';
 export type Tint = 'pressure' | 'mach' | 'temperature' | 'speed';
 export const TINTS: readonly Tint[] = ['pressure', 'mach', 'temperature', 'speed'];
 
+/** Of a computed field the density is drawn too: with shocks, pressure alone does not say it. */
+export type FieldTint = Tint | 'density';
+export const FIELD_TINTS: readonly FieldTint[] = [...TINTS, 'density'];
+
 export interface Ramp {
-  readonly tint: Tint;
+  readonly tint: FieldTint;
   readonly steps: number;
   /** Step of a value: 0 below the ramp (paper), the last one above it. */
   readonly stepOf: (value: number) => number;
@@ -39,7 +43,18 @@ function evenRamp(tint: Tint, first: number, width: number, strong: number): Ram
   };
 }
 
-export const RAMPS: Readonly<Record<Tint, Ramp>> = {
+function ratioRamp(tint: FieldTint, first: number, toTen: number): Ramp {
+  return {
+    tint,
+    steps: FLOW_STEPS,
+    stepOf: (value) =>
+      Math.min(FLOW_STEPS, Math.max(0, 1 + Math.floor(toTen * Math.log10(value / first) + 1e-9))),
+    startOf: (step) => first * 10 ** ((step - 1) / toTen),
+    isStrong: (step) => (step - 1) % toTen === 0,
+  };
+}
+
+export const RAMPS: Readonly<Record<FieldTint, Ramp>> = {
   /** [Pa] */
   pressure: {
     tint: 'pressure',
@@ -54,13 +69,16 @@ export const RAMPS: Readonly<Record<Tint, Ramp>> = {
   temperature: evenRamp('temperature', 300, 250, 1000),
   /** [m/s] 200 to 5000 */
   speed: evenRamp('speed', 200, 300, 1000),
+  /** [kg/m³] 0.001 to 10, four steps to a power of ten */
+  density: ratioRamp('density', 1e-3, 4),
 };
 
 /** Hue angle and greatest chroma in OKLCH (B. Ottosson, 2020); apart from each other, from the blue of pressure and from the engines. */
-const HUES: Readonly<Record<Exclude<Tint, 'pressure'>, readonly [number, number]>> = {
+const HUES: Readonly<Record<Exclude<FieldTint, 'pressure'>, readonly [number, number]>> = {
   mach: [155, 0.1],
   temperature: [75, 0.11],
   speed: [295, 0.13],
+  density: [345, 0.11],
 };
 /** Lightness at the paper's end and at the far end. */
 const LIGHTNESS: Readonly<Record<Theme, readonly [number, number]>> = {
@@ -70,7 +88,7 @@ const LIGHTNESS: Readonly<Record<Theme, readonly [number, number]>> = {
 };
 
 /** Colour of a step of any ramp, 0 being the paper. */
-export function rampColour(tint: Tint, step: number, theme: Theme): string {
+export function rampColour(tint: FieldTint, step: number, theme: Theme): string {
   if (tint === 'pressure' || step === 0) return stepColour(step, theme);
   const share = (Math.min(step, FLOW_STEPS) - 1) / (FLOW_STEPS - 1);
   const [near, far] = LIGHTNESS[theme];

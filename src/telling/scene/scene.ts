@@ -3,12 +3,12 @@
  * with fixed colours in a file or with CSS variables in a page. Units are pixels, y runs down.
  */
 
-import type { Tint } from '../look/flowRamps.ts';
+import type { FieldTint } from '../look/flowRamps.ts';
 import type { Weight } from '../look/measureText.ts';
 import type { ColourToken, Theme } from '../look/tokens.ts';
 
 /** A colour of the look, a step of a ramp (0 is the paper), or nothing. */
-export type Paint = ColourToken | `${Tint}-${number}` | 'none';
+export type Paint = ColourToken | `${FieldTint}-${number}` | 'none';
 
 /** A fill that is not flat. */
 export type Fill =

@@ -87,7 +87,7 @@ describe('plumeline flow', () => {
     expect(bound.status).toBe(2);
     expect(bound.err).toContain('no mesh follows its walls');
     expect((await runMain([...asked, '--show', 'colour'])).err).toContain(
-      'Give pressure, mach or density gradient',
+      'Give pressure, mach, temperature, density, speed or density gradient',
     );
     expect((await runMain([...asked, '--engine', 'other'])).err).toContain('Name one of cold, none');
     const two = await runMain([

@@ -4,6 +4,7 @@ import type { Tangent } from '../../../src/physics/euler/index.ts';
 import { expandBurnt, expandPerfect } from '../../../src/physics/gas/index.ts';
 import { chamberSide } from '../../../src/physics/wholeFlow/chamberSide.ts';
 import { expansionGas } from '../../../src/physics/wholeFlow/index.ts';
+import { thermometer } from '../../../src/physics/wholeFlow/thermometer.ts';
 import { burnt, species } from '../gas/rows.ts';
 
 const burning = (kind: 'shifting' | 'frozen') =>
@@ -58,6 +59,32 @@ describe('the gas of a field from an expansion', () => {
     gas.tangent(state.density, state.pressure, tangent);
     const sound = soundSpeed(tangent, state.density, state.pressure);
     expect(Math.abs(sound / state.soundSpeed! - 1)).toBeLessThan(0.01);
+  });
+
+  test.each(['shifting', 'frozen'] as const)(
+    'methane and oxygen, %s: temperatures along the expansion and behind a loss',
+    (kind) => {
+      const expansion = burning(kind);
+      const temperatureAt = thermometer(expansionGas(expansion));
+      const { pressure } = expansion.chamber;
+      const lost = expansion.afterLoss?.(0.03 * pressure);
+      const states = [
+        ...[0.9, 0.5, 0.1, 0.01, 1e-3].map((share) => expansion.atPressure(share * pressure)),
+        ...(lost === undefined ? [] : [lost.atPressure(0.01 * pressure)]),
+      ];
+      for (const { density, pressure: here, temperature } of states)
+        expect(Math.abs(temperatureAt(1, density, here) / temperature - 1), `${here} Pa`).toBeLessThan(5e-3);
+    },
+  );
+
+  test('exhaust and air in one cell have one temperature', () => {
+    // p/ρ = T (Y R₁ + (1 − Y) R₂): 8.31446/0.02 and, of air, 8.31432/0.0289644 J/(kg K).
+    const expansion = expandPerfect({ gamma: 1.25, molarMass: 0.02, temperature: 3000, pressure: 50e5 });
+    const temperatureAt = thermometer(expansionGas(expansion));
+    for (const share of [0, 0.3, 1]) {
+      const constant = share * (8.31446 / 0.02) + (1 - share) * (8.31432 / 0.0289644);
+      expect(temperatureAt(share, 1e5 / (constant * 800), 1e5)).toBeCloseTo(800, 1);
+    }
   });
 
   test('where states behind shocks are not found at some pressures, the nearest ones serve there', () => {

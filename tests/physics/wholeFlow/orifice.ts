@@ -62,7 +62,7 @@ export function diskOfOrifice(
       still: [1e-3, 1e-2],
     });
     from = settled.averages.blocks();
-    const block = pictureOf(from, prepared.gases.pair)[BEHIND]!;
+    const block = pictureOf(from, prepared.gases.pair, prepared.gases.temperatureAt)[BEHIND]!;
     const shock = mainShock(axisShocks(block, 0, round.room.fine));
     if (shock === null || !shock.disk) throw new Error(`no Mach disk at p0/pa = ${ratio}`);
     result = {

@@ -1,14 +1,14 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { extname, join, resolve } from 'node:path';
 import { CAUTION } from '../../../answer/caution.ts';
-import { type FlowField, type FlowPlace, flowFields } from '../../../answer/flow/index.ts';
+import type { FlowField } from '../../../answer/flow/index.ts';
 import type { EngineSolution } from '../../../answer/solution.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { quote } from '../../../study/report.ts';
 import { figureFlow } from '../../../telling/figures/figureFlow.ts';
 import { sceneToSvg } from '../../../telling/scene/svg.ts';
 import { openDataShelf } from '../../disk/data.ts';
-import { flowFolder, flowKey, keepFlow, readFlow } from '../../disk/flowShelf.ts';
+import { keptFlows } from '../../disk/keptFlows.ts';
 import { pngOf } from '../../package/pngPicture.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { type FlowChoices, type FlowFlags, flowChoices } from '../flowFlags.ts';
@@ -49,45 +49,30 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
   return EXIT.answered;
 }
 
-/** From the cache where all are there, else computed one after the other, each kept at once. */
 async function fieldsOf(
   solution: EngineSolution,
   { places, fineness, fresh }: FlowChoices,
   terminal: Terminal,
 ): Promise<readonly FlowField[]> {
-  const folder = flowFolder();
-  const keyOf = (place: FlowPlace, i: number): string =>
-    flowKey([
-      programVersion(),
-      solution.input,
-      solution.contour.wall,
-      solution.expansion.chamber,
-      fineness,
-      places.slice(0, i),
-      place,
-    ]);
-  const keys = places.map(keyOf);
-  const kept = fresh ? [] : await Promise.all(keys.map((key) => readFlow(folder, key)));
-  if (kept.length > 0 && kept.every((field) => field !== null)) return kept.flatMap((field) => field ?? []);
+  const flows = keptFlows(solution, places, { version: programVersion(), fresh });
   const fields: FlowField[] = [];
-  for (const field of flowFields(solution, places, fineness)) {
-    await keepFlow(folder, keys[fields.length]!, field);
-    fields.push(field);
-    sayIfSlow(terminal, `${field.name}: ${fields.length} of ${places.length} places …`);
+  for (const place of places.keys()) {
+    fields.push(await flows.at(place, fineness));
+    sayIfSlow(terminal, `${solution.input.name}: ${fields.length} of ${places.length} places …`);
   }
   return fields;
 }
 
 async function writePictures(
   fields: readonly FlowField[],
-  { out, shown, options, width }: FlowChoices,
+  { out, shown, options, over, width }: FlowChoices,
   terminal: Terminal,
 ): Promise<void> {
   if (out === null) return;
   const isFolder = extname(out) === '';
   if (isFolder) await mkdir(resolve(out), { recursive: true });
   for (const [i, field] of fields.entries()) {
-    const scene = figureFlow(field, shown, options);
+    const scene = figureFlow(field, shown, { ...options, ...over });
     const path = isFolder ? join(out, `flow-${field.engine}-${String(i + 1).padStart(2, '0')}.svg`) : out;
     const svg = sceneToSvg(scene);
     const bytes =

@@ -1,0 +1,95 @@
+/** What was found on the axis of a computed field, and where the published laws put it: marks beside the picture. */
+
+import type { FlowField } from '../../answer/flow/index.ts';
+import type { Layout } from '../look/formats.ts';
+import { textWidth } from '../look/measureText.ts';
+import { type Box, grown } from '../scene/box.ts';
+import { polyline } from '../scene/pathData.ts';
+import { group, type SceneNode } from '../scene/scene.ts';
+import type { At } from './flowWalls.ts';
+
+interface Mark {
+  readonly text: string;
+  /** [m] behind the lip */ readonly behind: number;
+  readonly found: boolean;
+}
+
+/** The shock, the end of the first cell, and both by the laws; what is not there is left out. */
+function marksOf({
+  mainShock,
+  firstCell,
+  byLaw: { machDisk, cellLength },
+  form,
+}: FlowField): readonly Mark[] {
+  const mark = (text: string, behind: number | null, found: boolean): readonly Mark[] =>
+    behind === null ? [] : [{ text, behind, found }];
+  const shock = mainShock?.disk === true && form === 'round' ? 'Mach disk' : 'shock';
+  return [
+    ...mark(shock, mainShock?.behind ?? null, true),
+    ...(mainShock === null ? [] : mark('disk by law', machDisk, false)),
+    ...(isNearMatched(machDisk) ? mark('cell', firstCell, true) : []),
+    ...(firstCell === null || !isNearMatched(machDisk) ? [] : mark('cell by law', cellLength, false)),
+  ];
+}
+
+/** The law of shock cells holds near the matched pressure: where no law puts a Mach disk. */
+export const isNearMatched = (machDisk: number | null): boolean => machDisk === null;
+
+/** Ticks on the edge of the picture: found ones full, those of the laws hollow. */
+export function shockMarks(
+  field: FlowField,
+  at: At,
+  clip: Box,
+  { type, line, upright }: Layout,
+): readonly SceneNode[] {
+  const room = grown(clip, 1);
+  const size = type.small;
+  /** How far each line of words is taken. */
+  const taken = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  const nodes = [...marksOf(field)]
+    .sort((a, b) => a.behind - b.behind)
+    .flatMap(({ text, behind, found }): readonly SceneNode[] => {
+      const { x, y } = at(field.lip.axial + behind, 0);
+      if (x < room.x || x > room.x + room.width || y < room.y || y > room.y + room.height) return [];
+      const tip = upright ? { x: clip.x + clip.width, y } : { x, y: clip.y };
+      const long = 0.55 * size;
+      const triangle = upright
+        ? [tip, { x: tip.x - long, y: y - long / 2 }, { x: tip.x - long, y: y + long / 2 }]
+        : [
+            { x, y: clip.y + long },
+            { x: x - long / 2, y: clip.y },
+            { x: x + long / 2, y: clip.y },
+          ];
+      const width = textWidth(text, size, 400);
+      const along = upright ? y - size / 2 : x - width / 2;
+      const row = taken.findIndex((end) => along > end);
+      if (row >= 0) taken[row] = along + (upright ? 1.1 * size : width + 0.6 * size);
+      const step = upright ? 0 : 1.15 * size * row;
+      return [
+        {
+          kind: 'path',
+          d: polyline(triangle, true),
+          fill: found ? 'ink' : 'paper',
+          stroke: 'ink',
+          strokeWidth: line.leader,
+          ring: 2 * line.leader,
+        },
+        ...(row >= 0
+          ? [
+              {
+                kind: 'text' as const,
+                x: upright ? tip.x - 1.4 * long : Math.min(x, clip.x + clip.width - width / 2),
+                y: upright ? y + 0.33 * size : clip.y + long + 1.1 * size + step,
+                text,
+                size,
+                weight: 400 as const,
+                anchor: upright ? ('end' as const) : ('middle' as const),
+                fill: 'ink' as const,
+                halo: true,
+              },
+            ]
+          : []),
+      ];
+    });
+  return nodes.length === 0 ? [] : [group('shocks', nodes)];
+}
