@@ -5,7 +5,10 @@ import type { Ask, Told } from './model.ts';
 
 /** One thread of work; asked for one thing at a time. */
 export interface Hand {
-  work(asks: readonly Ask[], point: Point): Promise<readonly Told[]>;
+  /** @param signal what is given up then and has not begun is not worked out: its promise is rejected */
+  work(asks: readonly Ask[], point: Point, signal?: AbortSignal): Promise<readonly Told[]>;
+  /** How many pieces it takes beside the one at work, so that it need not wait for the next one; none by default. */
+  readonly ahead?: number;
 }
 
 /** Asks that are worked out together, with their places in the list. */
@@ -23,18 +26,7 @@ interface Piece {
 /** @throws RangeError where there is no hand */
 export function crewOf(hands: readonly Hand[]): Crew {
   if (hands.length === 0) throw new RangeError('a crew needs a hand');
-  const idle = [...hands];
-  const waiting: ((hand: Hand) => void)[] = [];
-
-  function take(): Promise<Hand> {
-    const hand = idle.pop();
-    return hand === undefined ? new Promise((resolve) => waiting.push(resolve)) : Promise.resolve(hand);
-  }
-  function giveBack(hand: Hand): void {
-    const next = waiting.shift();
-    if (next === undefined) idle.push(hand);
-    else next(hand);
-  }
+  const busy = busyHands(hands);
 
   return {
     size: hands.length,
@@ -46,36 +38,81 @@ export function crewOf(hands: readonly Hand[]): Crew {
       const stopped = new AbortController();
       const stop = (): void => stopped.abort(signal?.reason);
       signal?.addEventListener('abort', stop, { once: true });
-      let next = 0;
 
-      async function workThrough(): Promise<void> {
-        while (next < pieces.length) {
-          const hand = await take();
-          try {
-            stopped.signal.throwIfAborted();
-            const piece = pieces[next++];
-            if (piece === undefined) return;
-            const answers = await hand.work(piece.group.asks, points[piece.point]!);
-            stopped.signal.throwIfAborted();
-            piece.group.places.forEach((place, i) => {
-              told[piece.point]![place] = answers[i]!;
-            });
-            if (--left[piece.point]! === 0) onPoint?.(piece.point, told[piece.point]!);
-          } finally {
-            giveBack(hand);
-          }
+      async function workOut({ point, group }: Piece, hand: Hand): Promise<void> {
+        try {
+          const answers = await hand.work(group.asks, points[point]!, stopped.signal);
+          stopped.signal.throwIfAborted();
+          group.places.forEach((place, i) => {
+            told[point]![place] = answers[i]!;
+          });
+          if (--left[point]! === 0) onPoint?.(point, told[point]!);
+        } catch (error) {
+          stopped.abort(error);
+          throw error;
+        } finally {
+          busy.giveBack(hand);
         }
       }
 
+      async function workThrough(): Promise<void> {
+        const working: Promise<void>[] = [];
+        for (const [i, piece] of pieces.entries()) {
+          // The last pieces go to whoever is done first, so that the hands end together.
+          const hand = await busy.take(pieces.length - i <= hands.length);
+          if (stopped.signal.aborted) {
+            busy.giveBack(hand);
+            break;
+          }
+          const work = workOut(piece, hand);
+          // Told by the signal, at once.
+          work.catch(() => undefined);
+          working.push(work);
+        }
+        await Promise.all(working);
+      }
+
       try {
-        await Promise.race([Promise.all(hands.map(workThrough)), whenAborted(stopped.signal)]);
-      } catch (error) {
-        stopped.abort(error);
-        throw error;
+        await Promise.race([workThrough(), whenAborted(stopped.signal)]);
       } finally {
         signal?.removeEventListener('abort', stop);
       }
       return told;
+    },
+  };
+}
+
+interface BusyHands {
+  /** The hand with the least to do, as soon as one takes more. @param idle only one that has nothing to do */
+  take(idle: boolean): Promise<Hand>;
+  giveBack(hand: Hand): void;
+}
+
+function busyHands(hands: readonly Hand[]): BusyHands {
+  const workOf = new Map(hands.map((hand) => [hand, 0]));
+  /** First come, first served. */
+  const waiting: { readonly idle: boolean; serve(hand: Hand): void }[] = [];
+
+  function serveNext(): void {
+    const [next] = waiting;
+    if (next === undefined) return;
+    const hand = hands.reduce((a, b) => (workOf.get(b)! < workOf.get(a)! ? b : a));
+    const work = workOf.get(hand)!;
+    if (work > (next.idle ? 0 : (hand.ahead ?? 0))) return;
+    waiting.shift();
+    workOf.set(hand, work + 1);
+    next.serve(hand);
+  }
+
+  return {
+    take: (idle) =>
+      new Promise((serve) => {
+        waiting.push({ idle, serve });
+        serveNext();
+      }),
+    giveBack(hand) {
+      workOf.set(hand, workOf.get(hand)! - 1);
+      serveNext();
     },
   };
 }

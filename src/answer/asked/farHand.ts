@@ -16,12 +16,16 @@ export type HandOrder =
       readonly order: number;
       readonly asks: number;
       readonly point: Point;
-    };
+    }
+  /** That work is not wanted any more, unless it has begun. */
+  | { readonly kind: 'drop'; readonly epoch: number; readonly order: number };
 
 /** What comes back. */
 export type HandAnswer = { readonly epoch: number; readonly order: number } & (
   | { readonly kind: 'told'; readonly told: readonly Told[] }
   | { readonly kind: 'problem'; readonly problem: Problem }
+  /** Taken back before it had begun. */
+  | { readonly kind: 'dropped' }
   /** A fault of the program. */
   | { readonly kind: 'fault'; readonly message: string }
 );
@@ -48,19 +52,24 @@ export function farHand(study: Study, post: (order: HandOrder) => void, epoch = 
   }
 
   return {
-    work(list, point) {
+    // While one answer is on its way here and the next order on its way there, the thread has something to do.
+    ahead: 1,
+    work(list, point, signal) {
       const asks = numberOf(list);
       const order = orders++;
-      return new Promise((resolve, reject) => {
+      const drop = (): void => post({ kind: 'drop', epoch, order });
+      signal?.addEventListener('abort', drop, { once: true });
+      return new Promise<readonly Told[]>((resolve, reject) => {
         waiting.set(order, { resolve, reject });
         post({ kind: 'work', epoch, order, asks, point });
-      });
+      }).finally(() => signal?.removeEventListener('abort', drop));
     },
     hear(answer) {
       if (answer.epoch !== epoch) return;
       const waiter = waiting.get(answer.order);
       waiting.delete(answer.order);
       if (answer.kind === 'told') waiter?.resolve(answer.told);
+      else if (answer.kind === 'dropped') waiter?.reject(new Error('the work was taken back'));
       else if (answer.kind === 'problem') waiter?.reject(new ProblemError(answer.problem));
       else waiter?.reject(new Error(answer.message));
     },

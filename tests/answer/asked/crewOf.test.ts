@@ -1,7 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Point } from '../../../src/answer/asked/crew.ts';
 import { crewOf, type Hand } from '../../../src/answer/asked/crewOf.ts';
-import { farHand, type HandAnswer } from '../../../src/answer/asked/farHand.ts';
+import { farHand, type HandAnswer, type HandOrder } from '../../../src/answer/asked/farHand.ts';
 import type { Ask, Told } from '../../../src/answer/asked/model.ts';
 import type { Study } from '../../../src/study/model.ts';
 
@@ -62,6 +62,38 @@ describe('a crew', () => {
     await expect(work).rejects.toThrow('enough');
     await expect(crew.tell(asks, points.slice(0, 2))).resolves.toHaveLength(2);
     await expect(crew.tell(asks, points, { signal: stop.signal })).rejects.toThrow('enough');
+  });
+
+  it('gives a hand its next piece before it is done with the one at work, but the last ones to hands that stand idle', async () => {
+    const given: { hand: string; doing: number }[] = [];
+    const eager = (name: string): Hand => {
+      let doing = 0;
+      return {
+        ahead: 1,
+        async work(list, _point) {
+          given.push({ hand: name, doing: doing++ });
+          await new Promise((resolve) => setTimeout(resolve, 2));
+          doing -= 1;
+          return list.map(() => told(1));
+        },
+      };
+    };
+    await crewOf([eager('a'), eager('b')]).tell(asks, points);
+    expect(given.slice(0, 4).map(({ hand: name }) => name)).toEqual(['a', 'b', 'a', 'b']);
+    expect(given.slice(2, 4).map(({ doing }) => doing)).toEqual([1, 1]);
+    expect(Math.max(...given.map(({ doing }) => doing))).toBe(1);
+    expect(given.slice(-2).map(({ doing }) => doing)).toEqual([0, 0]);
+  });
+
+  it('takes back what has not begun when it is stopped', async () => {
+    const posted: HandOrder[] = [];
+    const far = farHand({ engines: [] } as unknown as Study, (order) => posted.push(order), 1);
+    const stop = new AbortController();
+    const work = crewOf([far]).tell(asks, points, { signal: stop.signal });
+    await vi.waitFor(() => expect(posted.filter(({ kind }) => kind === 'work')).toHaveLength(2));
+    stop.abort(new Error('enough'));
+    await expect(work).rejects.toThrow('enough');
+    expect(posted.filter(({ kind }) => kind === 'drop')).toHaveLength(2);
   });
 
   it('hands on what a hand throws', async () => {
