@@ -9,9 +9,9 @@ import { workmate } from './workmate.ts';
 
 export interface HandSurroundings {
   readonly shelf: DataShelf;
-  /** Sends back what was found. */ post(answer: HandAnswer): void;
+  /** Sends back what was found. */ post(this: void, answer: HandAnswer): void;
   /** Lets what has come in meanwhile be heard: between two pieces, work not begun can still be taken back. */
-  letHear(): Promise<void>;
+  letHear(this: void): Promise<void>;
 }
 
 type WorkOrder = Extract<HandOrder, { kind: 'work' }>;

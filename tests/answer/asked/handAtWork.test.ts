@@ -8,8 +8,8 @@ import { askOf, enginesWith, PRESSURE, RATIO } from '../spread/fakeCrew.ts';
 /** A hand whose next piece begins when the test says so. */
 async function slowHand(): Promise<{
   readonly answers: HandAnswer[];
-  take(order: HandOrder): void;
-  goOn(): void;
+  take(this: void, order: HandOrder): void;
+  goOn(this: void): void;
 }> {
   const answers: HandAnswer[] = [];
   let goOn = (): void => undefined;
