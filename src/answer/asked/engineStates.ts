@@ -22,9 +22,9 @@ export interface EngineStates {
   at(study: Study, id: string, state: AskedState): Outcome<EngineSolution>;
 }
 
-const KEPT_SOLUTIONS = 48;
-const KEPT_GASES = 48;
-const KEPT_NOZZLES = 48;
+const KEPT_SOLUTIONS = 96;
+const KEPT_GASES = 96;
+const KEPT_NOZZLES = 96;
 
 /**
  * At part throttle the engine keeps its throat, and its chamber pressure is the stated one times the throttle; the gas is

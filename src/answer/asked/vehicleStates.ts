@@ -24,7 +24,7 @@ export interface VehicleStates {
   at(there: Study, ask: Pick<Ask, 'engine' | 'inputs' | 'part'>): Outcome<VehicleState>;
 }
 
-const KEPT_FLIGHTS = 64;
+const KEPT_FLIGHTS = 96;
 
 /**
  * Every flight is looked for from the one at the study's middle values, whatever was asked before, so that the same question has

@@ -19,13 +19,21 @@ import { readScriptOf, tellScript } from '../../telling/script/index.ts';
 import { steadyCrew } from '../crew/threadCrew.ts';
 import { readScriptText } from '../disk/scriptFile.ts';
 import { type DrawnFigures, drawnWithout } from '../package/drawnFigures.ts';
+import { type ExploreFrames, exploreFrames } from '../package/exploreFile.ts';
 import type { PictureMakers } from '../package/pictureMakers.ts';
 import { type Checked, checkedStudy } from './checkedSentences.ts';
 import { measuredOf } from './measuredOf.ts';
 import { sayIfSlow, type Terminal } from './terminal.ts';
 import { studyProblemText } from './text/problemText.ts';
 
-export interface WorkedOut extends Checked {
+export interface WorkedOut extends Checked, Found {
+  readonly solved: SolvedStudy;
+  /** The figures that need no sentence. */ readonly drawn: DrawnFigures;
+  /** What moves on the page for viewers; null where there is no engine. */ readonly explore: ExploreFrames | null;
+}
+
+/** All that no sentence is needed for. */
+interface Found {
   /** With the bands of its figures. */ readonly answer: StudyAnswer;
   readonly swept: Swept;
   readonly worth: WorthTable | null;
@@ -33,57 +41,81 @@ export interface WorkedOut extends Checked {
   readonly script: ScriptParts | null;
   readonly measured: readonly MeasuredSeries[];
   readonly vehicleWorths: readonly VehicleWorth[];
-  /** The figures that need no sentence. */ readonly drawn: DrawnFigures;
 }
 
 export interface PackWork {
   readonly study: Study;
   readonly folder: string;
-  readonly solved: SolvedStudy;
   readonly shelf: DataShelf;
   readonly makers: PictureMakers;
   readonly terminal: Terminal;
   readonly signal: AbortSignal;
+  /** The study at its middle values, in this thread. */ solve(this: void): Promise<SolvedStudy>;
 }
 
 /** @throws the signal's reason as soon as it is given; the threads end with it */
 export async function workedOut(work: PackWork): Promise<WorkedOut> {
-  const { study, terminal, signal } = work;
+  const { study, signal } = work;
   signal.throwIfAborted();
-  const [judging, reckoning] = await Promise.all([steadyCrew(study), steadyCrew(study)]);
+  const crew = await steadyCrew(study);
   const stopped = new Promise<never>((_, reject) => {
     signal.addEventListener('abort', () => reject(signal.reason), { once: true });
   });
-  const both = Promise.all([checkedStudy(study, judging, terminal), reckoned(work, reckoning)]);
+  // The threads are given their first work before this thread has any.
+  const told = askedFirst(work, crew);
+  const solving = work.solve();
+  const all = allOf(work, crew, told, solving);
   // What is still under way when it is stopped fails with its thread, and is not waited for.
-  both.catch(() => undefined);
-  stopped.catch(() => undefined);
+  for (const promise of [stopped, told, solving, all]) promise.catch(() => undefined);
   try {
-    const [checked, rest] = await Promise.race([both, stopped]);
-    return { ...checked, ...rest };
+    return await Promise.race([all, stopped, solving.then(() => all)]);
   } finally {
-    await Promise.all([judging.dismiss(), reckoning.dismiss()]);
+    await crew.dismiss();
   }
 }
 
-/** All that no sentence is needed for; then its figures are drawn, while sentences may still be judged. */
-async function reckoned(work: PackWork, crew: Crew): Promise<Omit<WorkedOut, keyof Checked>> {
-  const { study, folder, solved, shelf, makers, terminal, signal } = work;
-  const answer = await withDrawnBands(study, solved, crew);
-  const found = {
-    answer,
-    swept: await sweptOf(study, crew, terminal),
+/** What the engines of this thread are not needed for. The crew is asked for one thing after the other, always in this order. */
+async function askedFirst(work: PackWork, crew: Crew): Promise<Omit<Found, 'answer' | 'vehicleWorths'>> {
+  const { study, folder, shelf, terminal } = work;
+  return {
     worth: study.engines.length < 2 ? null : await worthTable(study, crew),
-    needs: await needsOf(study, crew),
     script: await scriptOf(study, folder, crew, terminal),
+    swept: await sweptOf(study, crew, terminal),
+    needs: await needsOf(study, crew),
     measured: await measuredOf(study, folder, shelf),
-    vehicleWorths: vehicleWorths(study, solved.answer, solved.solutions),
   };
-  const curves = Object.fromEntries(
-    [...solved.solutions].map(([id, solution]) => [id, altitudeCurve(solution)]),
-  );
+}
+
+async function allOf(
+  work: PackWork,
+  crew: Crew,
+  told: ReturnType<typeof askedFirst>,
+  solving: Promise<SolvedStudy>,
+): Promise<WorkedOut> {
+  const { study, terminal } = work;
+  const solved = await solving;
+  const worths = vehicleWorths(study, solved.answer, solved.solutions);
+  const first = await told;
+  const answer = await withDrawnBands(study, solved, crew);
+  const found = { ...first, answer, vehicleWorths: worths };
+  const [checked, pictures] = await Promise.all([
+    checkedStudy(study, crew, terminal),
+    drawnOf(work, solved, found),
+  ]);
+  return { ...found, ...checked, ...pictures, solved };
+}
+
+/** Drawn while sentences are judged. */
+async function drawnOf(
+  { study, makers, signal }: PackWork,
+  { solutions }: SolvedStudy,
+  found: Found,
+): Promise<Pick<WorkedOut, 'drawn' | 'explore'>> {
+  const { answer } = found;
+  const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
   const { shapes } = study.package ?? USUAL_PACKAGE;
-  return { ...found, drawn: await drawnWithout({ answer, shapes, makers, signal }, { ...found, curves }) };
+  const drawn = await drawnWithout({ answer, shapes, makers, signal }, { ...found, curves });
+  return { drawn, explore: exploreFrames(answer, curves) };
 }
 
 /** The script and its numbers, where there is one; what is wrong in it is told. */

@@ -7,6 +7,7 @@ import type { Crew } from '../../answer/asked/crew.ts';
 import { crewOf } from '../../answer/asked/crewOf.ts';
 import { type FarHand, farHand, type HandAnswer } from '../../answer/asked/farHand.ts';
 import { localCrew } from '../../answer/asked/localCrew.ts';
+import { steadyCrewOf } from '../../answer/asked/steadyCrewOf.ts';
 import type { Study } from '../../study/model.ts';
 import { openDataShelf } from '../disk/data.ts';
 
@@ -29,13 +30,16 @@ export async function threadCrew(study: Study, size: number = threadsByDefault()
   return { ...threads.crewFor(study), dismiss: () => threads.dismiss() };
 }
 
-/** One thread of its own that works in the order in which it is asked: the same questions give the same bits. */
+/** Of every steady crew, whatever the machine has: which thread solves an engine is part of its last digits. */
+const STEADY_THREADS = 2;
+
+/** Two threads that do the same work in the same order on every machine: the same questions give the same bits. */
 export async function steadyCrew(study: Study): Promise<ThreadCrew> {
   if (!existsSync(handFile)) {
     return { ...(await localCrew(study, openDataShelf())), dismiss: async () => undefined };
   }
-  const threads = startThreads(1);
-  return { ...threads.crewFor(study), dismiss: () => threads.dismiss() };
+  const threads = startThreads(STEADY_THREADS);
+  return { ...threads.crewFor(study, steadyCrewOf), dismiss: () => threads.dismiss() };
 }
 
 function threadsByDefault(): number {
@@ -44,8 +48,8 @@ function threadsByDefault(): number {
 
 /** Threads that go from study to study. */
 export interface CrewThreads {
-  /** Their crew for this study; the crew of the study before must not be asked any more. */
-  crewFor(study: Study): Crew;
+  /** Their crew for this study, joined as said; the crew of the study before must not be asked any more. */
+  crewFor(study: Study, join?: typeof crewOf): Crew;
   /** Ends them; work under way is lost. */ dismiss(): Promise<void>;
 }
 
@@ -62,10 +66,10 @@ export function startThreads(size: number): CrewThreads {
   });
 
   return {
-    crewFor(study) {
+    crewFor(study, join = crewOf) {
       epoch += 1;
       hands = threads.map((thread) => farHand(study, (order) => thread.postMessage(order), epoch));
-      const crew = crewOf(hands);
+      const crew = join(hands);
       return {
         size: crew.size,
         async tell(asks, points, options) {

@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import type { StudyAnswer } from '../../answer/model.ts';
 import type { CheckedSentence } from '../../answer/sentences/model.ts';
-import { exploreData } from '../../telling/explore/exploreData.ts';
+import { type ExploreData, exploreData } from '../../telling/explore/exploreData.ts';
 import { explorePage } from '../../telling/explore/explorePage.ts';
 import { exploreStyles } from '../../telling/explore/exploreStyles.ts';
 import type { Curves } from '../../telling/figures/packageFigures.ts';
@@ -28,24 +28,36 @@ const TRIES: readonly (readonly [step: number, font: boolean])[] = [
   [16, false],
 ];
 
-/** Null where there is no engine, or nothing small enough. */
+/** What moves on the page, at every so many rows of the curves: drawn when first asked for, and kept. */
+export type ExploreFrames = (step: number) => ExploreData;
+
+/** Those of the first try are drawn at once. Null where there is no engine. */
+export function exploreFrames(answer: StudyAnswer, curves: Curves): ExploreFrames | null {
+  if (Object.keys(answer.engines).length === 0) return null;
+  const known = new Map<number, ExploreData>();
+  const frames = (step: number): ExploreData => {
+    const data = known.get(step) ?? exploreData(answer, curves, step);
+    known.set(step, data);
+    return data;
+  };
+  frames(TRIES[0]![0]);
+  return frames;
+}
+
+/** Null where nothing is small enough. */
 export function exploreFile(
   answer: StudyAnswer,
-  curves: Curves,
+  frames: ExploreFrames,
   sentences: readonly CheckedSentence[],
   references: readonly Reference[],
 ): string | null {
-  if (Object.keys(answer.engines).length === 0) return null;
-  const data = new Map<number, ReturnType<typeof exploreData>>();
   for (const [step, font] of TRIES) {
-    const known = data.get(step) ?? exploreData(answer, curves, step);
-    data.set(step, known);
     const styles = exploreStyles(font ? embeddedFonts([400]) : []);
     const page = explorePage({
       answer,
       sentences,
       references,
-      data: known,
+      data: frames(step),
       script: script(),
       styles,
       digest,

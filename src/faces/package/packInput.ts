@@ -13,6 +13,7 @@ import type { Study } from '../../study/model.ts';
 import type { Swept } from '../../telling/figures/sweptFigures.ts';
 import type { ScriptParts } from '../../telling/handover/timedCuts.ts';
 import type { DrawnFigures } from './drawnFigures.ts';
+import type { ExploreFrames } from './exploreFile.ts';
 import type { PackedClip } from './packClips.ts';
 import type { PictureMakers } from './pictureMakers.ts';
 
@@ -36,6 +37,8 @@ export interface PackInput {
     | null;
   /** Its script, read, and its numbers; null where it has none. */ readonly script?: ScriptParts | null;
   /** Those of its figures that need no sentence, drawn already. */ readonly drawn?: DrawnFigures;
+  /** What moves on its page for viewers, drawn already; null where it has no engine. */
+  readonly explore?: ExploreFrames | null;
   /** Who makes its pictures; absent: makers of its own. */ readonly makers?: PictureMakers;
   /** Its clips, made. */ readonly clips?: readonly PackedClip[];
   /** Ends the work; the promise is then rejected with its reason, and nothing is written. */ readonly signal?: AbortSignal;

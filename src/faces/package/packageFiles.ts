@@ -22,7 +22,7 @@ import { linesOf, resolveScript } from '../../telling/script/index.ts';
 import type { Reference } from '../../telling/sources/reference.ts';
 import { referencesOf, sourceFiles } from '../../telling/sources/sourceFiles.ts';
 import { drawnCards, drawnWithout } from './drawnFigures.ts';
-import { exploreFile } from './exploreFile.ts';
+import { exploreFile, exploreFrames } from './exploreFile.ts';
 import { embeddedFonts } from './fontFiles.ts';
 import type { PackInput } from './packInput.ts';
 import { type PictureMakers, pictureMakers } from './pictureMakers.ts';
@@ -68,6 +68,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
     script = null,
     clips = [],
     drawn: ahead,
+    explore: moving,
     signal,
     onFigure,
   } = input;
@@ -100,7 +101,8 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
   );
   const references = referencesOf({ study, answer, solutions, sentences, analogies, rows });
   // While the pictures are made by others.
-  const explore = exploreFile(answer, curves, sentences, references);
+  const frames = moving === undefined ? exploreFrames(answer, curves) : moving;
+  const explore = frames === null ? null : exploreFile(answer, frames, sentences, references);
   for (const [i, { figure, svg, png }] of drawn.entries()) {
     onFigure?.(figure.name, i + 1, drawn.length);
     signal?.throwIfAborted();

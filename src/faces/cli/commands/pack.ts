@@ -59,12 +59,15 @@ async function packed(
   const { study, text, folder } = await openStudy(given, shelf, terminal);
   // Before the work, not after it.
   await requireReplaceable(resolve(flags.out));
-  const solved = await solveStudyLive(study, shelf, {
-    version: programVersion(),
-    onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
+  const worked = await workedOut({
+    ...{ study, folder, shelf, makers, terminal, signal },
+    solve: () =>
+      solveStudyLive(study, shelf, {
+        version: programVersion(),
+        onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
+      }),
   });
-  const worked = await workedOut({ study, folder, solved, shelf, makers, terminal, signal });
-  const { sentences, analogies } = worked;
+  const { solved, sentences, analogies } = worked;
   const filmed =
     flags.clips === false
       ? { clips: [], notes: [] }
