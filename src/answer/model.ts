@@ -287,3 +287,6 @@ export interface StudyAnswer {
   /** Not computed by this version, said so. */ readonly notModelled: readonly string[];
   readonly hazards: readonly string[];
 }
+
+/** What is known before the vehicles are flown. */
+export type EnginesAnswer = Omit<StudyAnswer, 'vehicles'>;

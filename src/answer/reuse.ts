@@ -3,12 +3,14 @@
 import type { EngineInput, Study } from '../study/model.ts';
 import type { Wanted } from './engineAnswer.ts';
 import type { VehicleAnswer } from './flight/model.ts';
-import type { EngineAnswer, StudyAnswer } from './model.ts';
+import type { EngineAnswer, EnginesAnswer } from './model.ts';
 import type { EngineSolution } from './solution.ts';
 
 export interface SolvedBefore {
   readonly study: Study;
-  readonly answer: StudyAnswer;
+  readonly answer: EnginesAnswer;
+  /** Its vehicles as flown; null where they are not. */ readonly vehicles: readonly VehicleAnswer[] | null;
+  /** Without one that is at hand no more an engine is solved again, its answer taken over all the same. */
   readonly solutions: ReadonlyMap<string, EngineSolution>;
   /** Conditions that its rows were asked at. */ readonly wanted: Wanted;
 }
@@ -48,16 +50,16 @@ export function reusedFrom(before: SolvedBefore | undefined, study: Study): Reus
     solutionOf,
     answerOf(id, wanted) {
       const isAsked = sourcesAreSame && isSame(before.wanted, wanted);
-      return isAsked && solutionOf(id) !== null ? (answer.engines[id] ?? null) : null;
+      return isAsked && isKept(id) ? (answer.engines[id] ?? null) : null;
     },
     vehicles(solved) {
       const areSame =
         isSame([before.study.vehicles, before.study.compare], [study.vehicles, study.compare]) &&
         isSame([...was.keys()], [...now.keys()]) &&
         isSame(Object.keys(answer.failed), []) &&
-        [...solved].every(([id, solution]) => solutions.get(id) === solution) &&
+        [...solved.keys()].every(isKept) &&
         solved.size === now.size;
-      return areSame ? answer.vehicles : null;
+      return areSame ? before.vehicles : null;
     },
   };
 }

@@ -9,11 +9,12 @@ import { engineAnswer, refuseNonFinite, type Wanted } from './engineAnswer.ts';
 import { vehicleAnswer } from './flight/index.ts';
 import type { VehicleAnswer } from './flight/model.ts';
 import { gatherMaterials, ingredientsOf, type Materials } from './materials.ts';
-import type { Comparison, EngineAnswer, ShortAnswer, StudyAnswer } from './model.ts';
+import type { Comparison, EngineAnswer, EnginesAnswer, ShortAnswer, StudyAnswer } from './model.ts';
 import { solvePublished } from './published/solvePublished.ts';
 import { type Reused, reusedFrom, type SolvedBefore } from './reuse.ts';
 import type { DataShelf } from './shelf.ts';
 import type { EngineSolution } from './solution.ts';
+import { withVehicles } from './withVehicles.ts';
 
 export interface SolveOptions {
   /** Version of the program, for the answer's head. */ readonly version?: string;
@@ -25,6 +26,13 @@ export interface SolveOptions {
   readonly pause?: () => Promise<void>;
   /** A study solved before: what is the same in this one is taken over, and is the same as a fresh solve gives. */
   readonly before?: SolvedBefore;
+  /** Told of the engines as soon as they are answered, where vehicles are still to be flown with them. */
+  readonly onEngines?: (solved: SolvedEngines) => void | Promise<void>;
+}
+
+/** A study whose vehicles are not flown yet. */
+export interface SolvedEngines extends Pick<SolvedStudy, 'solutions' | 'wanted'> {
+  readonly answer: EnginesAnswer;
 }
 
 /** The answer, and the live engines behind it from which more rows and curves can be asked. */
@@ -50,10 +58,7 @@ export async function solveStudyLive(
   const { materials, failed: withoutData } = await materialsFor(study.engines, shelf);
   const reused = reusedFrom(options.before, study);
   const { solutions, failed } = await solveEngines(study.engines, materials, withoutData, reused, options);
-  const wanted: Wanted = {
-    altitudes: [...study.altitudes.map(({ value }) => value), ...(options.altitudes ?? [])],
-    ambients: [...study.ambients.map(({ value }) => value), ...(options.ambients ?? [])],
-  };
+  const wanted = wantedOf(study, options);
   const engines: Record<string, EngineAnswer> = {};
   for (const { id } of study.engines) {
     const solution = solutions.get(id);
@@ -74,9 +79,7 @@ export async function solveStudyLive(
   }
   await options.pause?.();
   const comparison = comparisonOf(study, solutions, wanted.altitudes);
-  const vehicles =
-    reused.vehicles(solutions) ?? (await vehiclesOf(study, solutionFrom(solutions, failed), options));
-  const answer: StudyAnswer = {
+  const answer: EnginesAnswer = {
     format: 'plumeline answer 1',
     program: { name: 'plumeline', version: options.version ?? 'unknown' },
     caution: CAUTION,
@@ -85,12 +88,25 @@ export async function solveStudyLive(
     failed,
     shortAnswer: shortAnswerFor(comparison, study, solutions, failed),
     comparison,
-    vehicles,
     notModelled: notModelledOf(study),
     hazards: hazardsFor([...solutions.values()]),
   };
   refuseNonFinite(answer, 'answer');
-  return { answer, solutions, wanted };
+  let vehicles = study.vehicles.length === 0 ? [] : reused.vehicles(solutions);
+  if (vehicles === null) {
+    await options.onEngines?.({ answer, solutions, wanted });
+    vehicles = await vehiclesOf(study, solutionFrom(solutions, failed), options);
+    refuseNonFinite(vehicles, 'answer.vehicles');
+  }
+  return { answer: withVehicles(answer, vehicles), solutions, wanted };
+}
+
+/** Conditions that the rows of its answer are at, besides the standard ones. */
+export function wantedOf(study: Study, { altitudes = [], ambients = [] }: SolveOptions = {}): Wanted {
+  return {
+    altitudes: [...study.altitudes.map(({ value }) => value), ...altitudes],
+    ambients: [...study.ambients.map(({ value }) => value), ...ambients],
+  };
 }
 
 /** Engines whose elements the data does not hold fail alone; the others still get their rows. */

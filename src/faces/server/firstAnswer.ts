@@ -1,68 +1,146 @@
-/** The first answer of the page, worked out in a thread of its own from the moment the server starts. */
+/** The first answer of the page, worked out in a thread of its own from the moment the server starts: engines first, then flights. */
 
 import { existsSync } from 'node:fs';
 import { Worker } from 'node:worker_threads';
+import type { Flights } from '../solved/solvedStudy.ts';
+import type { FirstPieces } from '../solved/solveFirst.ts';
 import type { StudyFile } from './studyFile.ts';
 
-/** A solved study, as the page reads it. */
+/** The engines of a solved study, as the page reads them. */
 type Block = Uint8Array<ArrayBuffer>;
 
+/** What the thread says of the text in hand; `end`: no more of it. */
+export type FirstPiece = { readonly engines: Block } | { readonly flights: Flights } | 'end';
+
+/** Of the study with this hash, which the file has now or had when it was asked last; null where there is none to be had here. */
 export interface FirstAnswer {
-  /** The solved study as the file has it now, if that has this hash; null where there is none to be had here. */
-  read(hash: string): Promise<Block | null>;
+  engines(hash: string): Promise<Block | null>;
+  /** Those that did not come with the engines. */ flights(hash: string): Promise<Flights | null>;
   close(): Promise<void>;
 }
 
-/** Lies beside this file once it is built; what runs from the sources leaves the work to the page. */
-const threadFile = new URL('./firstAnswerThread.js', import.meta.url);
+interface Answer {
+  readonly engines: Promise<Block | null>;
+  readonly flights: Promise<Flights | null>;
+}
+
+/** Works out one text; done when it has come to its end, whatever that was. */
+type Solve = (text: string, tell: FirstPieces) => Promise<unknown>;
 
 export function firstAnswerFor(file: StudyFile): FirstAnswer {
-  if (!existsSync(threadFile)) return { read: async () => null, close: async () => undefined };
+  const thread = startThread();
+  const solve = thread?.solve ?? solveHere;
+  let known: { readonly hash: string; readonly answer: Answer } | null = null;
+  let before: Promise<unknown> = Promise.resolve();
+
+  async function read(hash: string): Promise<Answer | null> {
+    if (known?.hash !== hash) {
+      const now = await file.read();
+      if (now.hash !== hash) return null;
+      known = { hash, answer: begun(now.text) };
+    }
+    return known.answer;
+  }
+
+  /** One text after the other. */
+  function begun(text: string): Answer {
+    const engines = awaited<Block>();
+    const flights = awaited<Flights>();
+    const end = (): void => {
+      engines.come(null);
+      flights.come(null);
+    };
+    before = before.then(() => solve(text, { engines: engines.come, flights: flights.come })).then(end, end);
+    return { engines: engines.value, flights: flights.value };
+  }
+
+  // Begun at once where it holds up nothing else; what goes wrong with the file is told where it is asked for.
+  if (thread !== null) {
+    void file
+      .read()
+      .then(({ hash }) => read(hash))
+      .catch(() => null);
+  }
+  return {
+    engines: async (hash) => (await read(hash))?.engines ?? null,
+    flights: async (hash) => (await read(hash))?.flights ?? null,
+    async close() {
+      await thread?.end();
+    },
+  };
+}
+
+/** Something that comes once, or (null) does not. */
+function awaited<Value>(): {
+  readonly value: Promise<Value | null>;
+  readonly come: (value: Value | null) => void;
+} {
+  let come: (value: Value | null) => void = () => undefined;
+  const value = new Promise<Value | null>((resolve) => {
+    come = resolve;
+  });
+  return { value, come };
+}
+
+/** Lies beside this file once it is built. */
+const threadFile = new URL('./firstAnswerThread.js', import.meta.url);
+
+function startThread(): { readonly solve: Solve; readonly end: () => Promise<unknown> } | null {
+  if (!existsSync(threadFile)) return null;
   const thread = new Worker(threadFile);
   // While it waits it keeps no program alive.
   thread.unref();
   let isGone = false;
-  /** Takes what comes of the text under way; null where the thread fails. */
-  let take: (answer: Block | null) => void = () => undefined;
-  thread.on('message', (answer: Block | null) => take(answer));
-  thread.on('error', () => take(null));
+  let hear: (piece: FirstPiece) => void = () => undefined;
+  thread.on('message', (piece: FirstPiece) => hear(piece));
+  thread.on('error', () => hear('end'));
   thread.on('exit', () => {
     isGone = true;
-    take(null);
+    hear('end');
   });
-  let known: { readonly hash: string; readonly answer: Promise<Block | null> } | null = null;
-  let before: Promise<unknown> = Promise.resolve();
-
-  /** One text after the other: the thread answers in the order in which it is asked. */
-  function solve(text: string): Promise<Block | null> {
-    const answer = before.then(
-      () =>
-        new Promise<Block | null>((resolve) => {
-          if (isGone) return resolve(null);
-          take = resolve;
-          thread.postMessage(text);
-        }),
-    );
-    before = answer;
-    return answer;
-  }
-
-  async function read(hash: string): Promise<Block | null> {
-    const now = await file.read();
-    if (now.hash !== hash) return null;
-    if (known?.hash !== hash) known = { hash, answer: solve(now.text) };
-    return known.answer;
-  }
-
-  // Begun at once; what goes wrong with the file is told where it is asked for.
-  void file
-    .read()
-    .then(({ hash }) => read(hash))
-    .catch(() => null);
   return {
-    read,
-    async close() {
-      await thread.terminate();
-    },
+    solve: (text, tell) =>
+      new Promise<void>((resolve) => {
+        if (isGone) return resolve();
+        hear = (piece) => {
+          if (piece === 'end') resolve();
+          else if ('engines' in piece) tell.engines(piece.engines);
+          else tell.flights(piece.flights);
+        };
+        thread.postMessage(text);
+      }),
+    end: () => thread.terminate(),
   };
+}
+
+interface Heard {
+  readonly engines: Block[];
+  readonly flights: Flights[];
+}
+/** Texts worked out in this thread, by all servers that it runs. */
+const solvedHere = new Map<string, Promise<Heard>>();
+const MOST_KEPT = 16;
+
+/** Where the program runs from its sources there is no thread: it is worked out in this one, once a text. */
+async function solveHere(text: string, tell: FirstPieces): Promise<void> {
+  const known = solvedHere.get(text) ?? heardOf(text);
+  solvedHere.delete(text);
+  solvedHere.set(text, known);
+  for (const [oldest] of solvedHere) if (solvedHere.size > MOST_KEPT) solvedHere.delete(oldest);
+  const { engines, flights } = await known;
+  for (const block of engines) tell.engines(block);
+  for (const one of flights) tell.flights(one);
+}
+
+async function heardOf(text: string): Promise<Heard> {
+  const [{ solveFirst }, { openDataShelf }] = await Promise.all([
+    import('../solved/solveFirst.ts'),
+    import('../disk/data.ts'),
+  ]);
+  const heard: Heard = { engines: [], flights: [] };
+  await solveFirst(text, openDataShelf(), {
+    engines: (block) => heard.engines.push(block),
+    flights: (flights) => heard.flights.push(flights),
+  });
+  return heard;
 }

@@ -80,10 +80,14 @@ export function studyApp({
   app.get('/api/study', async (context) => context.json(await file.read(), 200, noStore));
 
   app.get('/api/answer', async (context) => {
-    const answer = await firstAnswer.read(context.req.query('hash') ?? '');
+    const engines = await firstAnswer.engines(context.req.query('hash') ?? '');
     // Nothing wrong: the page works it out by itself.
-    if (answer === null) return context.body(null, 204, noStore);
-    return context.body(answer, 200, { ...noStore, 'Content-Type': 'application/octet-stream' });
+    if (engines === null) return context.body(null, 204, noStore);
+    return context.body(engines, 200, { ...noStore, 'Content-Type': 'application/octet-stream' });
+  });
+  app.get('/api/answer/flights', async (context) => {
+    const flights = await firstAnswer.flights(context.req.query('hash') ?? '');
+    return flights === null ? context.body(null, 204, noStore) : context.json(flights, 200, noStore);
   });
 
   /** A write: only with the token, of a bounded size, as JSON. */

@@ -1,6 +1,7 @@
 /** A study as solved for the page: its answer, and the rows that the altitude scale runs through. */
 
-import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
+import type { VehicleAnswer } from '../../answer/flight/model.ts';
+import type { ConditionRow, EnginesAnswer } from '../../answer/model.ts';
 import type { Study, StudyProblem } from '../../study/model.ts';
 import type { PackedRows } from './packedRows.ts';
 
@@ -17,7 +18,10 @@ export const ladderTop = 40_000;
 export interface SolvedStudy {
   readonly study: Study;
   readonly warnings: readonly StudyProblem[];
-  readonly answer: StudyAnswer;
+  readonly answer: EnginesAnswer;
+  /** Null: they are still being flown. */ readonly vehicles: Flights | null;
   readonly ladders: Readonly<Record<string, Ladder>>;
-  /** How long reading and solving took [ms]. */ readonly took: number;
 }
+
+/** What the engines do for the vehicles of a study. */
+export type Flights = readonly VehicleAnswer[];

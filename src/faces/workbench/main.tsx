@@ -7,7 +7,7 @@ import { followLive } from './state/live.ts';
 import { followLiveSaid } from './state/liveSaid.ts';
 import { followScript } from './state/scriptStore.ts';
 import { followSpans } from './state/spans.ts';
-import { openStudy } from './state/studyStore.ts';
+import { openStudy } from './state/studyFile.ts';
 import { followSweep } from './state/sweepTrial.ts';
 import { followVerdicts } from './state/verdicts.ts';
 import { theme } from './state/view.ts';

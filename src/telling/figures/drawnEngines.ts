@@ -36,7 +36,7 @@ export function drawnEngines(answer: StudyAnswer, most: 2 | 4, styles: FigureOpt
 }
 
 /** Styles of all engines as they are drawn, by their id. */
-export function drawnStyles(answer: StudyAnswer): Readonly<Record<string, EngineStyle>> {
+export function drawnStyles(answer: Pick<StudyAnswer, 'engines'>): Readonly<Record<string, EngineStyle>> {
   const all = Object.values(answer.engines);
   return Object.fromEntries(all.map((engine) => [engine.id, styleOf(all, engine, all)]));
 }

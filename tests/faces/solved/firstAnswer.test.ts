@@ -5,9 +5,9 @@ import { describe, expect, it } from 'vitest';
 import { altitudeCurve } from '../../../src/answer/conditions.ts';
 import { solveStudyLive } from '../../../src/answer/solve.ts';
 import { openDataShelf } from '../../../src/faces/disk/data.ts';
-import { firstAnswerOf } from '../../../src/faces/server/firstAnswerThread.ts';
 import { openedRow } from '../../../src/faces/solved/packedRows.ts';
 import { readSolved } from '../../../src/faces/solved/solvedBlock.ts';
+import { solveFirst } from '../../../src/faces/solved/solveFirst.ts';
 import { knownNames } from '../../../src/study/names.ts';
 import { readStudy } from '../../../src/study/read.ts';
 
@@ -17,14 +17,31 @@ const example = new URL('../../../examples/alder-booster/study.yaml', import.met
 describe('the first answer', () => {
   it('is the study as solved, with the rows of every altitude', async () => {
     const text = await readFile(example, 'utf8');
-    const written = await firstAnswerOf(text, shelf);
-    if (written === null) throw new Error('there is no answer');
-    const read = readSolved(written.buffer);
+    const order: string[] = [];
+    let block: ArrayBuffer | null = null;
+    let flights: unknown = null;
+    await solveFirst(text, shelf, {
+      engines(written) {
+        order.push('engines');
+        block = written.buffer;
+      },
+      flights(told) {
+        order.push('flights');
+        flights = told;
+      },
+    });
+    // The engines are what is looked at: they do not wait for the flights.
+    expect(order).toEqual(['engines', 'flights']);
+    if (block === null) throw new Error('there is no answer');
+    const read = readSolved(block);
     const outcome = readStudy(text, { file: 'study.yaml', ...knownNames(await shelf.propellants()) });
     if (!outcome.ok) throw new Error('the example is a study');
     const { answer, solutions } = await solveStudyLive(outcome.study, shelf);
     expect(read.study).toEqual(outcome.study);
-    expect(read.answer).toEqual(answer);
+    expect(read.vehicles).toBeNull();
+    const { vehicles, ...engines } = answer;
+    expect(read.answer).toEqual(engines);
+    expect(flights).toEqual(vehicles);
     expect(Object.keys(read.ladders)).toEqual([...solutions.keys()]);
     for (const [id, solution] of solutions) {
       const ladder = read.ladders[id];
@@ -49,6 +66,7 @@ describe('the first answer', () => {
   });
 
   it('is none where the text is no study: the page says why', async () => {
-    expect(await firstAnswerOf('format: nothing', shelf)).toBeNull();
+    const nothing = () => expect.fail('there is nothing to tell');
+    expect(await solveFirst('format: nothing', shelf, { engines: nothing, flights: nothing })).toBe(false);
   });
 });

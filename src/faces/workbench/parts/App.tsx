@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { liveRoute } from '../state/liveRoute.ts';
-import { outdated, redo, solved, undo } from '../state/studyStore.ts';
+import { redo, undo } from '../state/studySteps.ts';
+import { outdated, solved } from '../state/studyStore.ts';
 import { ConflictAsked } from './ConflictAsked.tsx';
 import { Faults } from './Faults.tsx';
 import { FigureView } from './FigureView.tsx';

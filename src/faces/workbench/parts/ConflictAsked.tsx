@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { conflict } from '../state/studyStore.ts';
+import { conflict } from '../state/studyEdits.ts';
 
 /** An edit made here and one made elsewhere say different things: which of them holds is asked. */
 export function ConflictAsked() {

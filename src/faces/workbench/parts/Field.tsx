@@ -1,6 +1,7 @@
 import type { InputRow } from '../state/inputRows.ts';
 import type { InputSlider } from '../state/inputSliders.ts';
 import type { ValueEdit } from '../workshop/messages.ts';
+import { warmUp } from '../workshop/workshop.ts';
 import { FieldSlider } from './FieldSlider.tsx';
 import { type FieldDraft, useFieldDraft } from './useFieldDraft.ts';
 
@@ -52,6 +53,7 @@ export function Field({ row, label, slider, editsOf, faultId, onRefusal }: Field
         data-changed={draft.isChanged}
         aria-invalid={faultId !== null}
         {...(faultId === null ? {} : { 'aria-describedby': faultId })}
+        onFocus={warmUp}
         onInput={(event) => draft.write(event.currentTarget.value)}
         onBlur={() => draft.isChanged && draft.commit()}
         onKeyDown={(event) => onKeyDown(event, draft)}

@@ -1,6 +1,8 @@
 import { openFind } from '../state/find/findBox.ts';
 import { standing } from '../state/standing.ts';
-import { redo, redoWords, studyName, undo, undoWords } from '../state/studyStore.ts';
+import { redoWords, undoWords } from '../state/studyHistory.ts';
+import { redo, undo } from '../state/studySteps.ts';
+import { studyName } from '../state/studyStore.ts';
 import { theme, toggleTheme } from '../state/view.ts';
 
 export function Header() {

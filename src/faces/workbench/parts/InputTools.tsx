@@ -1,7 +1,7 @@
 import { copyEdits, lineBack } from '../state/inputEdits.ts';
 import type { InputLine } from '../state/inputLines.ts';
 import { locks, toggleLock } from '../state/inputLocks.ts';
-import { commitEdits } from '../state/studyStore.ts';
+import { commitEdits } from '../state/studyEdits.ts';
 import type { ValueEdit } from '../workshop/messages.ts';
 
 interface InputToolsProps {

@@ -1,7 +1,8 @@
 import { useSignal } from '@preact/signals';
 import { inputRows, steppedText } from '../state/inputRows.ts';
 import { shownEngines } from '../state/pair.ts';
-import { endTrial, tried, tryValue } from '../state/studyStore.ts';
+import { tried } from '../state/studyStore.ts';
+import { endTrial, tryValue } from '../state/studyTrial.ts';
 
 /** One input to try another value of, while answering; the study stays as it is. */
 export function LiveTrial() {

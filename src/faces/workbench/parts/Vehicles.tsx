@@ -4,6 +4,7 @@ import type { FlightAnswer, FlightNumber, VehicleAnswer } from '../../../answer/
 import { CAUTION_SHORT } from '../../../telling/caution.ts';
 import { drawnStyles } from '../../../telling/figures/drawnEngines.ts';
 import type { EngineStyle } from '../../../telling/look/engineStyles.ts';
+import { flights, flightsInSight } from '../state/flights.ts';
 import { capital } from '../state/inputRows.ts';
 import { solved } from '../state/studyStore.ts';
 import { AscentChart } from './AscentChart.tsx';
@@ -18,15 +19,25 @@ export function Vehicles() {
   const now = solved.value;
   if (now === null) return null;
   const styles = drawnStyles(now.answer);
+  const isFlying = flights.value === null;
   return (
     <div class="models vehicles">
-      {now.answer.vehicles.map((vehicle) => {
-        const input = now.study.vehicles.find(({ id }) => id === vehicle.id);
+      {now.study.vehicles.map((input) => {
+        const vehicle = flightsInSight.value?.find(({ id }) => id === input.id);
         return (
-          <section key={vehicle.id}>
-            <h2>{vehicle.name}</h2>
-            <Told vehicle={vehicle} styles={styles} />
-            {input !== undefined && <VehicleInputs vehicle={input} />}
+          <section key={input.id}>
+            <h2>{input.name}</h2>
+            {isFlying && (
+              <p class="hint working" role="status">
+                Being flown …{vehicle !== undefined && ' Until then it stands as it was before.'}
+              </p>
+            )}
+            {vehicle !== undefined && (
+              <div class={isFlying ? 'provisional' : undefined}>
+                <Told vehicle={vehicle} styles={styles} />
+              </div>
+            )}
+            <VehicleInputs vehicle={input} />
           </section>
         );
       })}

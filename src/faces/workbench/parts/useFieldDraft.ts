@@ -5,7 +5,8 @@ import type { Problem } from '../../../numerics/problem.ts';
 import { endDraft, estimateDraft } from '../state/estimates.ts';
 import { type InputRow, steppedText } from '../state/inputRows.ts';
 import { endSlide, letGo, slide } from '../state/slide.ts';
-import { commitEdits, tried } from '../state/studyStore.ts';
+import { commitEdits } from '../state/studyEdits.ts';
+import { tried } from '../state/studyStore.ts';
 import type { ValueEdit } from '../workshop/messages.ts';
 
 /** Arrow keys gather this long before the file is written [ms]. */

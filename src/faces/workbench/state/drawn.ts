@@ -1,6 +1,7 @@
 /** What there is to draw of the engines shown. */
 
-import type { ConditionRow, StudyAnswer } from '../../../answer/model.ts';
+import type { ConditionRow, EnginesAnswer, StudyAnswer } from '../../../answer/model.ts';
+import { withVehicles } from '../../../answer/withVehicles.ts';
 import type { ShownEngine, Solved } from './pair.ts';
 import { curveOfLadder, rowOfLadder } from './shown.ts';
 import { altitude } from './view.ts';
@@ -10,15 +11,18 @@ export function drawnOf({ result }: ShownEngine): Solved | null {
   return result.ok ? result : result.before;
 }
 
-/** An answer that holds only the engines shown, the failed ones as they were, in the order of the pair. */
-export function pairAnswer(engines: readonly ShownEngine[], answer: StudyAnswer | null): StudyAnswer | null {
+/** An answer that holds nothing but the engines shown, the failed ones as they were, in the order of the pair. */
+export function pairAnswer(
+  engines: readonly ShownEngine[],
+  answer: EnginesAnswer | null,
+): StudyAnswer | null {
   if (answer === null) return null;
   const shown = engines.flatMap((engine) => {
     const drawn = drawnOf(engine);
     return drawn === null ? [] : [[engine.id, drawn.answer] as const];
   });
   if (shown.length === 0) return null;
-  return { ...answer, engines: Object.fromEntries(shown), comparison: null };
+  return withVehicles({ ...answer, engines: Object.fromEntries(shown), comparison: null }, []);
 }
 
 export function curvesOf(engines: readonly ShownEngine[]): Record<string, readonly ConditionRow[]> {

@@ -55,11 +55,17 @@ export function endDraft(): void {
   ask();
 }
 
-/** A change that is being made; the same is handed to {@link changeWritten} or {@link changeRefused}. */
-export function changeBegun(change: Change): Made {
+/**
+ * A change that is being made; the same is handed to {@link changeWritten} or {@link changeRefused}.
+ *
+ * @param under one that was begun before and is made on this one; null: it is the last
+ */
+export function changeBegun(change: Change, under: Made | null = null): Made {
   const one: Made = { change, serial: null };
+  const before = under === null ? -1 : made.value.indexOf(under);
+  const place = before < 0 ? made.value.length : before;
   batch(() => {
-    made.value = [...made.value, one];
+    made.value = [...made.value.slice(0, place), one, ...made.value.slice(place)];
     draft.value = null;
   });
   ask();

@@ -8,6 +8,7 @@ import type { FigureFormat } from '../../../telling/look/formats.ts';
 import { openedRow } from '../../solved/packedRows.ts';
 import type { Ladder, SolvedStudy } from '../../solved/solvedStudy.ts';
 import { weighVehicles } from '../workshop/workshop.ts';
+import { wholeAnswer } from './flights.ts';
 import { outdated, solved, solving, tried } from './studyStore.ts';
 import { checkedById, checking } from './verdicts.ts';
 
@@ -30,7 +31,7 @@ export async function loadFigures(): Promise<void> {
 /** What exchange rates are drawn of. */
 export async function weighForFigures(): Promise<void> {
   const study = solved.value;
-  if (solving.value || study === null || study.answer.vehicles.length === 0) return;
+  if (solving.value || study === null || study.study.vehicles.length === 0) return;
   const outcome = await weighVehicles();
   if (outcome.ok) weighed.value = { study, worths: outcome.value };
 }
@@ -38,8 +39,9 @@ export async function weighForFigures(): Promise<void> {
 /** All that need no question of their own; sweeps, maps and needs are shown where they are asked. */
 export const figures = computed((): readonly FigureKind[] => {
   const study = solved.value;
-  if (study === null || drawing.value === null) return [];
-  const { answer, ladders } = study;
+  const answer = wholeAnswer.value;
+  if (study === null || answer === null || drawing.value === null) return [];
+  const { ladders } = study;
   const curves = Object.fromEntries(Object.entries(ladders).map(([id, ladder]) => [id, curveOf(ladder)]));
   const sentences = [...checkedById.value.values()];
   const vehicleWorths = weighed.value?.study === study ? weighed.value.worths : [];

@@ -4,6 +4,7 @@ import { computed, signal } from '@preact/signals';
 import { type NamedClip, namedClips } from '../../../telling/clips/namedClips.ts';
 import type { FilmState, FilmWanted } from '../../film/filmModel.ts';
 import { climbSeconds } from './climb.ts';
+import { flightsInSight } from './flights.ts';
 import { askFilm } from './studyLink.ts';
 import { solved } from './studyStore.ts';
 
@@ -22,7 +23,7 @@ export const filmsThere = computed((): readonly NamedClip[] => {
   return found === null
     ? []
     : namedClips(
-        found.answer,
+        { engines: found.answer.engines, vehicles: flightsInSight.value ?? [] },
         found.study.sweeps.map(({ id }) => id),
       );
 });

@@ -23,7 +23,7 @@ export const panelsThere = computed(() =>
     if (id === 'published') return publishedShown.value;
     const study = solved.value?.study;
     if (id === 'worth') return (study?.engines.length ?? 0) > 1 || (study?.needs.length ?? 0) > 0;
-    return id !== 'vehicles' || (solved.value?.answer.vehicles.length ?? 0) > 0;
+    return id !== 'vehicles' || (study?.vehicles.length ?? 0) > 0;
   }),
 );
 

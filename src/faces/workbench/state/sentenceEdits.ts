@@ -3,7 +3,8 @@
 import type { Problem } from '../../../numerics/problem.ts';
 import type { Edit, ValueEdit } from '../workshop/messages.ts';
 import type { SentenceDraft } from './sentenceView.ts';
-import { commitEdits, solved } from './studyStore.ts';
+import { commitEdits } from './studyEdits.ts';
+import { solved } from './studyStore.ts';
 
 const longestId = 24;
 

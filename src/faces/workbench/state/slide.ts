@@ -6,7 +6,7 @@
 
 import type { ValueEdit } from '../workshop/messages.ts';
 import { endDraft, estimateDraft } from './estimates.ts';
-import { endTrial, tryEdits } from './studyStore.ts';
+import { endTrial, tryEdits } from './studyTrial.ts';
 
 /** A hand that has not moved for so long rests [ms]. */
 const REST = 300;

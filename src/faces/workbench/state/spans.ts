@@ -3,6 +3,7 @@
 import { effect, signal } from '@preact/signals';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
 import type { PairSpans, Span, SpanPlace } from '../workshop/deskMessages.ts';
+import { warmUp } from '../workshop/workshop.ts';
 import { catchingUp } from './estimates.ts';
 import { shownEngines } from './pair.ts';
 import { checkStage } from './verdicts.ts';
@@ -64,6 +65,8 @@ export function followSpans(): void {
     askDesk('spans', { engines: engines.map(({ id }) => id), places }, gone.signal).then(
       (told) => {
         spans.value = told;
+        // The machine is free now, and an input may be changed next.
+        warmUp();
       },
       (error: unknown) => {
         if (!(error instanceof QuestionEnded)) reportError(error);

@@ -2,7 +2,8 @@
 
 import { computed } from '@preact/signals';
 import { isEstimated } from './estimates.ts';
-import { faults, type SaveState, saveState, solved, solving, steppedWords, trouble } from './studyStore.ts';
+import { steppedWords } from './studyHistory.ts';
+import { faults, type SaveState, saveState, solved, solving, trouble } from './studyStore.ts';
 
 const saveWords: Readonly<Record<SaveState, string>> = {
   saved: 'saved in study.yaml',

@@ -2,8 +2,6 @@
 
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { FilmState, FilmWanted } from '../../film/filmModel.ts';
-import { readSolved } from '../../solved/solvedBlock.ts';
-import type { SolvedStudy } from '../../solved/solvedStudy.ts';
 
 export interface StudyText {
   readonly text: string;
@@ -24,21 +22,6 @@ export async function readStudyText(): Promise<Outcome<StudyText>> {
   if (reply === null) return { ok: false, problem: unreachable };
   if (!reply.ok) return { ok: false, problem: await problemOf(reply) };
   return { ok: true, value: (await reply.json()) as StudyText };
-}
-
-/** Longer than this the page does not wait for the server's answer to its first text [ms]. */
-const firstAnswerWait = 5000;
-
-/** The study solved by the server while the page was on its way; null where there is none. */
-export async function readFirstAnswer(hash: string): Promise<SolvedStudy | null> {
-  const address = `/api/answer?hash=${encodeURIComponent(hash)}`;
-  const signal = AbortSignal.timeout(firstAnswerWait);
-  try {
-    const reply = await fetch(address, { cache: 'no-store', signal });
-    return reply.status === 200 ? readSolved(await reply.arrayBuffer()) : null;
-  } catch {
-    return null;
-  }
 }
 
 export type WriteOutcome =

@@ -2,7 +2,8 @@
 
 import type { ListEntry } from '../../../study/listEdit.ts';
 import { mapKey } from './ownSweeps.ts';
-import { commitEdits, solved } from './studyStore.ts';
+import { commitEdits } from './studyEdits.ts';
+import { solved } from './studyStore.ts';
 import {
   chosenSweep,
   ends,

@@ -5,7 +5,7 @@ import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { ListEdit } from '../../../study/edit.ts';
 import type { StudyProblem } from '../../../study/model.ts';
-import type { SolvedStudy } from '../../solved/solvedStudy.ts';
+import type { Flights, SolvedStudy } from '../../solved/solvedStudy.ts';
 
 export type OpenOutcome =
   | { readonly ok: true; readonly solved: SolvedStudy }
@@ -24,7 +24,18 @@ export interface ValueEdit {
 }
 export type Edit = ValueEdit | ListEdit;
 
+/** A study that the server has answered. */
+export interface Adopted {
+  readonly text: string;
+  readonly hash: string;
+  /** Null: not known yet. */ readonly vehicles: Flights | null;
+}
+
 export type Errand =
+  /** The study on screen is the server's answer; it is solved here once something needs its engines. */
+  | { readonly kind: 'adopt'; readonly from: Adopted }
+  /** Something will need its engines before long. */
+  | { readonly kind: 'warm up' }
   | { readonly kind: 'open'; readonly text: string }
   | { readonly kind: 'edit'; readonly text: string; readonly edits: readonly Edit[] }
   /** What the other engine is worth to the vehicles of the study opened last. */
@@ -38,7 +49,16 @@ export interface Order {
 }
 
 export type Delivery =
-  | { readonly number: number; readonly kind: 'open'; readonly outcome: OpenOutcome }
+  | {
+      readonly number: number;
+      readonly kind: 'open';
+      readonly outcome: OpenOutcome;
+      /** Its flights follow. */ readonly isMoreToCome: boolean;
+    }
+  /** After an outcome that had none yet. */
+  | { readonly number: number; readonly kind: 'flights'; readonly flights: Flights }
+  /** Nothing to be told of it. */
+  | { readonly number: number; readonly kind: 'done' }
   | { readonly number: number; readonly kind: 'edit'; readonly outcome: EditOutcome }
   | {
       readonly number: number;

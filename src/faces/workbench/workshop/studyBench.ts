@@ -1,0 +1,174 @@
+/** The study that the worker has in hand: opened by itself, or taken over from the server and solved when its engines are needed. */
+
+import { conditionAtAltitude, conditionInVacuum } from '../../../answer/conditions.ts';
+import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
+import type { SolvedBefore } from '../../../answer/reuse.ts';
+import type { DataShelf } from '../../../answer/shelf.ts';
+import type { EngineSolution } from '../../../answer/solution.ts';
+import { type SolvedEngines, solveStudyLive, wantedOf } from '../../../answer/solve.ts';
+import { type ReadOptions, readStudy } from '../../../study/read.ts';
+import { packedRows } from '../../solved/packedRows.ts';
+import { type Flights, type Ladder, ladderStep, ladderTop } from '../../solved/solvedStudy.ts';
+import { readFirstAnswer } from '../firstAnswer.ts';
+import type { Adopted, OpenOutcome } from './messages.ts';
+import { nextTask } from './nextTask.ts';
+
+/** A study that a later one has overtaken. */
+export class GivenUp extends Error {}
+
+type Flown = SolvedBefore & { readonly vehicles: Flights };
+
+export interface StudyBench {
+  /** The study on screen is the server's answer. */ adopt(from: Adopted): void;
+  /**
+   * Reads and solves a study text: tells its engines first.
+   *
+   * @returns its flights, where they did not come with the engines @throws GivenUp
+   */
+  open(number: number, text: string, tell: (outcome: OpenOutcome) => void): Promise<Flights | null>;
+  /** The study in hand with its engines; null where there is none. */ solved(): Promise<SolvedBefore | null>;
+  /** The same with what they lift. */ flown(): Promise<Flown | null>;
+}
+
+export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOptions>): StudyBench {
+  /** The study opened last, with its engines as solved. */
+  let opened: SolvedBefore | null = null;
+  /** Instead of one: the study on screen as the server has answered it, without engines that could be asked. */
+  let adopted: Adopted | null = null;
+  let adoptedAnswer: Promise<SolvedBefore | null> | null = null;
+  /** Number of the study asked for last: an older one is given up. */
+  let wanted = 0;
+  /** Ends when the flights of the study opened last are flown, or given up. */
+  let flying: Promise<unknown> = Promise.resolve();
+  let reviving: Promise<SolvedBefore | null> | null = null;
+
+  /** Lets the messages in that came meanwhile. @throws where a later study is wanted */
+  async function pause(number: number): Promise<void> {
+    await nextTask();
+    if (number !== wanted) throw new GivenUp();
+  }
+
+  async function answerOf({ hash, vehicles }: Adopted): Promise<SolvedBefore | null> {
+    const first = await readFirstAnswer(hash);
+    if (first === null) return null;
+    const { study, answer, ladders } = first;
+    for (const [id, ladder] of Object.entries(ladders)) {
+      const engine = answer.engines[id];
+      if (engine !== undefined) knownLadders.set(engine, ladder);
+    }
+    return {
+      study,
+      answer,
+      wanted: wantedOf(study),
+      solutions: new Map(),
+      vehicles: vehicles ?? first.vehicles,
+    };
+  }
+
+  async function fromBefore(): Promise<SolvedBefore | null> {
+    if (opened !== null || adopted === null) return opened;
+    adoptedAnswer ??= answerOf(adopted);
+    return adoptedAnswer;
+  }
+
+  async function openNow(
+    number: number,
+    text: string,
+    tell: (outcome: OpenOutcome) => void,
+  ): Promise<Flights | null> {
+    wanted = number;
+    const outcome = readStudy(text, await readOptions());
+    if (!outcome.ok) {
+      tell({ ok: false, problems: outcome.problems });
+      return null;
+    }
+    const before = await fromBefore();
+    const { study, warnings } = outcome;
+    const tellEngines = async (engines: SolvedEngines, vehicles: Flights | null): Promise<void> => {
+      const { answer, solutions } = engines;
+      const ladders: Record<string, Ladder> = {};
+      for (const [id, solution] of solutions) {
+        const engine = answer.engines[id];
+        if (engine !== undefined) ladders[id] = await ladderOf(engine, solution, () => pause(number));
+      }
+      opened = { study, ...engines, vehicles };
+      tell({ ok: true, solved: { study, warnings, answer, ladders, vehicles } });
+    };
+    let areTold = false;
+    const { answer, ...live } = await solveStudyLive(study, shelf, {
+      pause: () => pause(number),
+      ...(before && { before }),
+      async onEngines(engines) {
+        areTold = true;
+        await tellEngines(engines, null);
+      },
+    });
+    const { vehicles, ...engines } = answer;
+    if (!areTold) await tellEngines({ answer: engines, ...live }, vehicles);
+    else if (number === wanted) opened = { study, answer: engines, ...live, vehicles };
+    return areTold ? vehicles : null;
+  }
+
+  /** Solves the engines of the study that was taken over; all that is told of them is known already. */
+  async function revived(): Promise<SolvedBefore | null> {
+    if (adopted === null) return null;
+    const before = await fromBefore();
+    const read = readStudy(adopted.text, await readOptions());
+    if (!read.ok) return null;
+    const { answer, ...live } = await solveStudyLive(read.study, shelf, before === null ? {} : { before });
+    const { vehicles, ...engines } = answer;
+    // One that was opened meanwhile is the newer.
+    opened ??= { study: read.study, answer: engines, ...live, vehicles };
+    return opened;
+  }
+
+  async function solved(): Promise<SolvedBefore | null> {
+    if (opened !== null) return opened;
+    reviving ??= revived();
+    return reviving;
+  }
+
+  async function flown(): Promise<Flown | null> {
+    await solved();
+    for (let last: unknown = null; last !== flying; ) {
+      last = flying;
+      await last;
+    }
+    return opened === null || opened.vehicles === null ? null : { ...opened, vehicles: opened.vehicles };
+  }
+
+  return {
+    adopt(from) {
+      adopted = from;
+    },
+    open(...order) {
+      const work = openNow(...order);
+      flying = work.catch(() => undefined);
+      return work;
+    },
+    solved,
+    flown,
+  };
+}
+
+/** Rows worked out at one stretch. */
+const STRETCH = 40;
+/** An answer does not change: the rows of its engine are kept. */
+const knownLadders = new WeakMap<EngineAnswer, Ladder>();
+
+async function ladderOf(
+  engine: EngineAnswer,
+  solution: EngineSolution,
+  rest: () => Promise<void>,
+): Promise<Ladder> {
+  const known = knownLadders.get(engine);
+  if (known !== undefined) return known;
+  const rows: ConditionRow[] = [];
+  for (let altitude = 0; altitude <= ladderTop; altitude += ladderStep) {
+    if (rows.length % STRETCH === 0) await rest();
+    rows.push(conditionAtAltitude(solution, altitude).row);
+  }
+  const ladder = { ...packedRows(rows), vacuum: conditionInVacuum(solution).row };
+  knownLadders.set(engine, ladder);
+  return ladder;
+}
