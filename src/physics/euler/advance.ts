@@ -2,16 +2,14 @@
 
 import { type Problem, ProblemError } from '../../numerics/problem.ts';
 import { type Field, type FlowPoint, fieldOn, type GasPair } from './field.ts';
-import type { Tangent } from './fieldGas.ts';
 import { fillGhosts, fillMarks } from './ghosts.ts';
-import { inflowFor } from './inflow.ts';
+import type { FlowKernel } from './kernel/flowKernel.ts';
+import { kernelWork } from './kernel/kernelWork.ts';
 import type { MeshBlock } from './mesh.ts';
-import { addInflow } from './residual.ts';
-import { markShocks } from './shockMarks.ts';
-import { cellFrom } from './sideGeometry.ts';
+import { type SideFlow, sideFlow } from './sideFlow.ts';
 import { markWalls, requireClosed, type SidePart } from './sides.ts';
-import { keep, keptFor, lessBlurred, restore, settle, takeStage } from './stage.ts';
-import { ownSteps, shortestStep } from './timeSteps.ts';
+import { lessBlurred } from './stage.ts';
+import { referenceWork } from './stepWork.ts';
 
 export interface FlowSetup {
   readonly blocks: readonly { readonly mesh: MeshBlock; readonly sides: readonly SidePart[] }[];
@@ -23,6 +21,7 @@ export interface FlowSetup {
     i: number,
     j: number,
   ) => FlowPoint;
+  /** By what the steps are taken; absent or null: by the reference. */ readonly kernel?: FlowKernel | null;
 }
 
 export interface Flow {
@@ -46,71 +45,56 @@ export interface Flow {
   ): void;
 }
 
-/** Out of a block each second: round fields for the whole turn, flat ones a metre deep. */
-export interface SideFlow {
-  /** [kg/s] */ readonly mass: number;
-  /** Momentum, pressure counted [N]; of a round field along the axis only. */ readonly x: number;
-  /** [N]; null for a round field, whose sideways push cancels */ readonly y: number | null;
-  /** [W] */ readonly energy: number;
-  /** Of the inner gas [kg/s]. */ readonly share: number;
-}
-
 /** How often a step is tried with more and more cells without slopes. */
 const TRIES = 6;
 
 /** @throws ProblemError where a side of a block is open or the start is no flow */
-export function newFlow({ blocks, gases, start }: FlowSetup): Flow {
+export function newFlow({ blocks, gases, start, kernel }: FlowSetup): Flow {
   for (const { mesh, sides } of blocks) requireClosed(mesh, sides);
-  const fields = blocks.map(({ mesh }, block) =>
-    fieldOn(mesh, gases, (x, y, i, j) => start(x, y, block, i, j)),
+  const meshes = blocks.map(({ mesh }) => mesh);
+  const work = kernel == null ? referenceWork(meshes, gases) : kernelWork(kernel, meshes, gases);
+  const fields = meshes.map((mesh, block) =>
+    fieldOn(mesh, gases, (x, y, i, j) => start(x, y, block, i, j), work.rooms[block]!),
   );
   for (const [i, { sides }] of blocks.entries()) markWalls(fields[i]!, sides);
-  const inflows = fields.map(inflowFor);
-  const before = fields.map(keptFor);
-  const own = fields.map(({ density }) => new Float64Array(density.length));
+  const parts = work.on(fields);
   const state = { time: 0, steps: 0, rescued: 0 };
 
-  function findInflow(firstOrder: boolean): void {
-    for (const [i, { sides }] of blocks.entries()) fillGhosts(fields, i, sides, gases);
-    for (const field of fields) markShocks(field);
-    for (const [i, { sides }] of blocks.entries()) fillMarks(fields, i, sides);
-    for (const [i, field] of fields.entries()) addInflow(field, inflows[i]!, firstOrder);
+  function look(): void {
+    for (const [b, { sides }] of blocks.entries()) fillGhosts(fields, b, sides, gases);
+    for (const b of fields.keys()) parts.markShocks(b);
+    for (const [b, { sides }] of blocks.entries()) fillMarks(fields, b, sides);
   }
 
-  function attemptStep(seconds: readonly Float64Array[] | number, firstOrder: boolean): Problem | null {
-    for (const stage of [0, 1]) {
-      findInflow(firstOrder);
-      for (const [i, field] of fields.entries()) {
-        const step = typeof seconds === 'number' ? seconds : seconds[i]!;
-        const broken = takeStage(field, inflows[i]!, before[i]!, step, stage as 0 | 1);
-        if (broken !== null) return broken;
-      }
+  /** Every block, even where one broke: a stage also notes what it began from. */
+  function all(each: (block: number) => Problem | null): Problem | null {
+    let first: Problem | null = null;
+    for (const b of fields.keys()) {
+      const broken = each(b);
+      first ??= broken;
     }
-    const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
-    for (const field of fields) {
-      const broken = settle(field, gases, tangent);
+    return first;
+  }
+
+  function attemptStep(flat: boolean): Problem | null {
+    for (const which of [0, 1] as const) {
+      look();
+      const broken = all((b) => parts.stage(b, which, flat));
       if (broken !== null) return broken;
     }
-    return null;
+    return all((b) => parts.settle(b));
   }
 
-  const keepAll = (): void => {
-    for (const [i, field] of fields.entries()) keep(field, before[i]!);
-  };
-  const restoreAll = (): void => {
-    for (const [i, field] of fields.entries()) restore(field, before[i]!);
-  };
-
   /** Tried again without slopes where it broke, then without slopes anywhere. */
-  function take(seconds: readonly Float64Array[] | number, blurred = false): void {
-    keepAll();
+  function take(blurred = false): void {
+    parts.keep();
     for (let tried = 0; ; tried++) {
-      const broken = attemptStep(seconds, blurred || tried === TRIES);
+      const broken = attemptStep(blurred || tried === TRIES);
       if (broken === null) {
         if (tried > 0) state.rescued += 1;
         break;
       }
-      restoreAll();
+      parts.restore();
       if (blurred || tried === TRIES) throw new ProblemError(broken);
     }
     for (const field of fields) lessBlurred(field);
@@ -128,26 +112,19 @@ export function newFlow({ blocks, gases, start }: FlowSetup): Flow {
     get rescued() {
       return state.rescued;
     },
-    stableStep: (courant) => courant * Math.min(...fields.map(shortestStep)),
+    stableStep: (courant) => courant * parts.shortest(),
     step(seconds) {
-      take(seconds);
+      parts.sameSteps(seconds);
+      take();
       state.time += seconds;
     },
-    through(block, { side, from, to }) {
-      findInflow(false);
-      const { mesh } = fields[block]!;
-      const { mass, x, y, energy, share } = inflows[block]!;
-      const round = mesh.symmetry === 'round';
-      const ghosts = Array.from({ length: to - from }, (_, n) => cellFrom(mesh, side, from + n, -1));
-      const sum = (of: Float64Array): number =>
-        (round ? 2 * Math.PI : 1) * ghosts.reduce((total, ghost) => total + of[ghost]!, 0);
-      return { mass: sum(mass), x: sum(x), y: round ? null : sum(y), energy: sum(energy), share: sum(share) };
+    through(block, part) {
+      look();
+      return sideFlow(fields[block]!, part);
     },
     relax(courant, blurred) {
-      take(
-        fields.map((field, i) => ownSteps(field, courant, own[i]!)),
-        blurred,
-      );
+      parts.ownSteps(courant);
+      take(blurred);
     },
   };
 }

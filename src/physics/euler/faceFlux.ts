@@ -9,6 +9,20 @@ import type { Inflow } from './inflow.ts';
 import { cellAt, strideOf } from './mesh.ts';
 import type { Slopes } from './slopes.ts';
 
+/** Of the lines of faces, and of the faces in each. */
+export interface FaceRange {
+  readonly line: number;
+  readonly lineEnd: number;
+  readonly face: number;
+  readonly faceEnd: number;
+}
+const ALL: FaceRange = {
+  line: 0,
+  lineEnd: Number.POSITIVE_INFINITY,
+  face: 0,
+  faceEnd: Number.POSITIVE_INFINITY,
+};
+
 /** Above this share of another gas two cells count as different gases. */
 const OTHER_GAS = 1e-9;
 
@@ -17,7 +31,13 @@ const OTHER_GAS = 1e-9;
  * reckons the energy of both sides by its own tangent, so that a contact keeps pressure and speed uniform (Abgrall & Karni
  * 2001): mass and momentum stay conserved, energy only in sum over one gas.
  */
-export function flowThroughFaces(field: Field, slopes: Slopes, inflow: Inflow, along: 'i' | 'j'): void {
+export function flowThroughFaces(
+  field: Field,
+  slopes: Slopes,
+  inflow: Inflow,
+  along: 'i' | 'j',
+  only: FaceRange = ALL,
+): void {
   const { mesh, density, u, v, pressure, share, kappa, eta, zeta } = field;
   const { ni, nj } = mesh;
   const across = along === 'i';
@@ -29,9 +49,9 @@ export function flowThroughFaces(field: Field, slopes: Slopes, inflow: Inflow, a
   const shock = across ? field.shockJ : field.shockI;
   const { density: dRho, u: dU, v: dV, pressure: dP, share: dShare } = slopes;
   const { mass, x, y, energy, share: inner } = inflow;
-  for (let line = 0; line < lines; line++) {
+  for (let line = only.line; line < Math.min(lines, only.lineEnd); line++) {
     const from = across ? cellAt(mesh, -1, line) : cellAt(mesh, 0, line - 1);
-    for (let k = 0; k < count; k++) {
+    for (let k = only.face; k < Math.min(count, only.faceEnd); k++) {
       const face = line * count + k;
       const ax = areaX[face]!;
       const ay = areaY[face]!;

@@ -18,17 +18,26 @@ export interface GasPair {
   readonly outer: FieldGas;
 }
 
+/** Floats of 64 bits in the reference; a kernel may reckon with 32. */
+export type Reals = Float64Array | Float32Array;
+
+/** Where the values of a field are kept. */
+export interface FieldRoom {
+  /** One for each cell, ghosts included. */ reals(): Reals;
+  bytes(): Uint8Array;
+}
+
 export interface Field {
   readonly mesh: MeshBlock;
-  readonly density: Float64Array;
-  readonly u: Float64Array;
-  readonly v: Float64Array;
-  readonly pressure: Float64Array;
-  readonly share: Float64Array;
-  /** Tangent of the gas in each cell. */ readonly kappa: Float64Array;
-  readonly eta: Float64Array;
-  readonly zeta: Float64Array;
-  /** ρe + ρ(u² + v²)/2 [J/m³] */ readonly energy: Float64Array;
+  readonly density: Reals;
+  readonly u: Reals;
+  readonly v: Reals;
+  readonly pressure: Reals;
+  readonly share: Reals;
+  /** Tangent of the gas in each cell. */ readonly kappa: Reals;
+  readonly eta: Reals;
+  readonly zeta: Reals;
+  /** ρe + ρ(u² + v²)/2 [J/m³] */ readonly energy: Reals;
   /** 1 where a strong shock lies across the first, the second index. */ readonly shockI: Uint8Array;
   readonly shockJ: Uint8Array;
   /** Steps for which a cell goes without slopes, having broken: see stage.ts. */ readonly blurred: Uint8Array;
@@ -36,13 +45,19 @@ export interface Field {
   readonly jWalls: Uint8Array;
 }
 
+/** In the reference’s own floats. */
+export function plainRoom({ volume }: MeshBlock): FieldRoom {
+  return { reals: () => new Float64Array(volume.length), bytes: () => new Uint8Array(volume.length) };
+}
+
 /** @param at the flow at the middle of each cell */
 export function fieldOn(
   mesh: MeshBlock,
   gases: GasPair,
   at: (x: number, y: number, i: number, j: number) => FlowPoint,
+  room: FieldRoom = plainRoom(mesh),
 ): Field {
-  const array = (): Float64Array => new Float64Array(mesh.volume.length);
+  const array = (): Reals => room.reals();
   const field: Field = {
     mesh,
     density: array().fill(1),
@@ -54,9 +69,9 @@ export function fieldOn(
     eta: array(),
     zeta: array(),
     energy: array(),
-    shockI: new Uint8Array(mesh.volume.length),
-    shockJ: new Uint8Array(mesh.volume.length),
-    blurred: new Uint8Array(mesh.volume.length),
+    shockI: room.bytes(),
+    shockJ: room.bytes(),
+    blurred: room.bytes(),
     iWalls: new Uint8Array(mesh.iFaceX.length),
     jWalls: new Uint8Array(mesh.jFaceX.length),
   };

@@ -1,6 +1,6 @@
 /** The ghosts of a block filled from what is beyond its sides. */
 
-import { type Field, type FlowPoint, type GasPair, putPoint } from './field.ts';
+import { type Field, type FlowPoint, type GasPair, putPoint, type Reals } from './field.ts';
 import type { Tangent } from './fieldGas.ts';
 import { GHOSTS } from './mesh.ts';
 import { farPoint, pressedPoint, reservoirPoint } from './openSides.ts';
@@ -123,7 +123,7 @@ function beyondWall(field: Field, side: SideName, along: number, layer: number):
   mirror(field, ghost, cellFrom(mesh, side, along, layer), outward(mesh, side, along));
 }
 
-function carriedOn(of: Float64Array, inside: number, next: number, layer: number): number {
+function carriedOn(of: Reals, inside: number, next: number, layer: number): number {
   return of[inside]! + (layer + 1) * (of[inside]! - of[next]!);
 }
 

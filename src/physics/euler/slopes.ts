@@ -1,7 +1,7 @@
 /** Slopes of the flow from cell to cell along one index, so limited that no new extreme appears. */
 
-import type { Field } from './field.ts';
-import { cellAt, strideOf } from './mesh.ts';
+import type { Field, Reals } from './field.ts';
+import { cellAt, type MeshBlock, strideOf } from './mesh.ts';
 
 /** Difference a cell of each value, one layer of ghosts included. */
 export interface Slopes {
@@ -18,29 +18,40 @@ export function slopesFor({ density }: Field): Slopes {
   return { density: array(), u: array(), v: array(), pressure: array(), share: array() };
 }
 
+/** Cells `i` up to but not with `iEnd` of the rows `j` up to but not with `jEnd`. */
+export interface CellRange {
+  readonly i: number;
+  readonly iEnd: number;
+  readonly j: number;
+  readonly jEnd: number;
+}
+
+/** All cells that a sweep along one index asks for: with one layer of ghosts. */
+export function allAlong({ ni, nj }: MeshBlock, along: 'i' | 'j'): CellRange {
+  return along === 'i' ? { i: -1, iEnd: ni + 1, j: 0, jEnd: nj } : { i: 0, iEnd: ni, j: -1, jEnd: nj + 1 };
+}
+
 /** None in cells that broke. @param flat none anywhere: first order */
-export function findSlopes(field: Field, slopes: Slopes, along: 'i' | 'j', flat: boolean): void {
+export function findSlopes(
+  field: Field,
+  slopes: Slopes,
+  along: 'i' | 'j',
+  flat: boolean,
+  { i, iEnd, j: jFrom, jEnd }: CellRange = allAlong(field.mesh, along),
+): void {
   const { mesh } = field;
   const step = along === 'i' ? 1 : strideOf(mesh);
-  const [beyondI, beyondJ] = along === 'i' ? [1, 0] : [0, 1];
   for (const key of SLOPED) {
     if (flat) slopes[key].fill(0);
     else
-      for (let j = -beyondJ; j < mesh.nj + beyondJ; j++)
-        slopesOfRow(
-          field[key],
-          slopes[key],
-          field.blurred,
-          cellAt(mesh, -beyondI, j),
-          mesh.ni + 2 * beyondI,
-          step,
-        );
+      for (let j = jFrom; j < jEnd; j++)
+        slopesOfRow(field[key], slopes[key], field.blurred, cellAt(mesh, i, j), iEnd - i, step);
   }
 }
 
 /** Van Leer’s harmonic mean (1974): nothing at an extreme, second order elsewhere. */
 function slopesOfRow(
-  of: Float64Array,
+  of: Reals,
   out: Float64Array,
   blurred: Uint8Array,
   from: number,

@@ -2,9 +2,9 @@
 
 import type { Problem } from '../../numerics/problem.ts';
 import { type Field, type GasPair, middleOf, putTangent } from './field.ts';
-import { mixedTangent, type Tangent } from './fieldGas.ts';
+import { MIXED, mixedTangent, type Tangent } from './fieldGas.ts';
 import type { Inflow } from './inflow.ts';
-import { cellAt, GHOSTS, type MeshBlock, strideOf } from './mesh.ts';
+import { cellAt, GHOSTS, strideOf } from './mesh.ts';
 
 /** What a step begins from, kept so that it can be taken back. */
 export interface Kept {
@@ -32,10 +32,10 @@ export function restore(field: Field, kept: Kept): void {
   for (const key of KEPT) field[key].set(kept[key]);
 }
 
-/** Above this share of another gas a cell is mixed. */
-const MIXED = 1e-9;
 /** Newton steps from the old pressure to that of the new energy; exact at once where the gas is perfect. */
 const PRESSURE_STEPS = 4;
+/** A change of the pressure by this share asks for the tangent at the new one; what is left is of its square. */
+const NEAR = 1e-3;
 
 /** Steps for which a cell that broke, and those beside it, go without slopes. */
 const BLURRED_STEPS = 20;
@@ -45,19 +45,21 @@ export function lessBlurred({ blurred }: Field): void {
   for (let at = 0; at < blurred.length; at++) if (blurred[at]! > 0) blurred[at] = blurred[at]! - 1;
 }
 
-function blurAround({ mesh, blurred }: Field, at: number): void {
+export function blurAround({ mesh, blurred }: Field, at: number): void {
   const stride = strideOf(mesh);
   for (const row of [-stride, 0, stride])
     for (const column of [-1, 0, 1]) blurred[at + row + column] = BLURRED_STEPS;
 }
 
-/** Stage 0: forward. Stage 1: forward again, then the mean with what was before. The tangents stay as they are.
- * Cells that break are marked to go without slopes; the first of them is told. */
+/**
+ * Stage 0: forward. Stage 1: forward again, then the mean with what was before. The tangents stay as they are.
+ * Cells that break are marked to go without slopes; the first of them is told.
+ */
 export function takeStage(
   field: Field,
   inflow: Inflow,
   old: Kept,
-  seconds: Float64Array | number,
+  seconds: Float64Array,
   stage: 0 | 1,
 ): Problem | null {
   const { mesh, density, u, v, pressure, share, energy, kappa, eta, zeta } = field;
@@ -65,7 +67,7 @@ export function takeStage(
   for (let j = 0; j < mesh.nj; j++) {
     const from = cellAt(mesh, 0, j);
     for (let at = from; at < from + mesh.ni; at++) {
-      const over = (typeof seconds === 'number' ? seconds : seconds[at]!) / mesh.volume[at]!;
+      const over = seconds[at]! / mesh.volume[at]!;
       const rho = density[at]!;
       let mass = rho + over * inflow.mass[at]!;
       let x = rho * u[at]! + over * inflow.x[at]!;
@@ -83,7 +85,7 @@ export function takeStage(
       const within = held - (x * x + y * y) / (2 * mass);
       const p = (within - eta[at]! * mass - zeta[at]!) / kappa[at]!;
       if (!(mass > 0) || !(p > 0)) {
-        broken ??= broke(mesh, at, mass, p);
+        broken ??= brokeAt(field, at);
         blurAround(field, at);
         continue;
       }
@@ -113,11 +115,11 @@ export function settle(field: Field, { inner, outer }: GasPair, tangent: Tangent
       if (onlyOne || part < MIXED || part > 1 - MIXED) {
         for (let n = 0; n < PRESSURE_STEPS; n++) {
           const next = (energy[at]! - moving - tangent.eta * rho - tangent.zeta) / tangent.kappa;
-          const near = Math.abs(next - p) <= 1e-10 * p;
+          const near = Math.abs(next - p) <= NEAR * p;
           p = next;
           if (!(p > 0)) {
             blurAround(field, at);
-            return broke(mesh, at, rho, p);
+            return brokeAt(field, at);
           }
           if (near) break;
           mixedTangent(inner, outer, part, rho, p, tangent);
@@ -132,14 +134,16 @@ export function settle(field: Field, { inner, outer }: GasPair, tangent: Tangent
   return null;
 }
 
-function broke(mesh: MeshBlock, at: number, density: number, pressure: number): Problem {
+/** The field still holds what it held there before. */
+export function brokeAt({ mesh, density: densities, pressure: pressures }: Field, at: number): Problem {
   const stride = strideOf(mesh);
   const i = (at % stride) - GHOSTS;
   const j = Math.floor(at / stride) - GHOSTS;
   const [x, y] = middleOf(mesh, i, j);
+  const [density, pressure] = [densities[at]!, pressures[at]!];
   return {
     code: 'field-broke',
-    what: `The flow field has no state at x = ${x.toPrecision(4)} m, y = ${y.toPrecision(4)} m: density ${density.toPrecision(3)} kg/m³, pressure ${pressure.toPrecision(3)} Pa.`,
+    what: `The flow field has no state any more at x = ${x.toPrecision(4)} m, y = ${y.toPrecision(4)} m, where it held ${density.toPrecision(3)} kg/m³ at ${pressure.toPrecision(3)} Pa.`,
     why: 'The flow changes faster there than the mesh and the step can follow.',
     mend: 'Take shorter steps, a finer mesh, or go to this surrounding pressure in steps.',
     facts: { x, y, density, pressure },

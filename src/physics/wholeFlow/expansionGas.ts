@@ -1,18 +1,19 @@
 /**
- * The gas of a field from the expansion of an engine's exhaust: its energy e(p, θ), θ = p/ρ, as a table.
- *
- *   κ = (e_X + e_Y)/θ,  η = e − e_Y,  ζ = −ρ e_X        X = ln p, Y = ln θ
- *
- * is the plane that touches ρe (see fieldGas.ts). Filled with the states of steady flow without heat: from the chamber and,
- * where the gas reacts, from chambers of the same total enthalpy at less pressure, as behind shocks. A gas whose composition
- * is held has e(θ) alone. Colder and hotter than that, and in thinner gas than the expansion reaches, e goes straight on.
+ * The gas of a field from the expansion of an engine's exhaust: its energy e(p, θ), θ = p/ρ, as a table. Filled
+ * with the states of steady flow without heat: from the chamber and, where the gas reacts, from chambers of the same total
+ * enthalpy at less pressure, as behind shocks. A gas whose composition is held has e(θ) alone. Colder and hotter than that, and in thinner gas than the expansion reaches, e goes straight on.
  */
 
 import { attempt, ProblemError } from '../../numerics/problem.ts';
-import type { FieldGas } from '../euler/index.ts';
-import { perfectFieldGas } from '../euler/index.ts';
+import {
+  type EvenAxis,
+  type EvenTable,
+  evenTable,
+  type FieldGas,
+  perfectFieldGas,
+  tabledFieldGas,
+} from '../euler/index.ts';
 import type { Expansion, FlowState } from '../gas/index.ts';
-import { type EvenAxis, type EvenTable, evenTable } from './evenTable.ts';
 
 /** Rows over pressure and columns over θ. */
 const ROWS = 33;
@@ -70,13 +71,7 @@ export function expansionGas(expansion: Expansion): ExhaustGas {
   const table = filledWith((points, theta) => energyAt(points, theta) - base);
   const constants = filledWith(gasConstantAt);
   return {
-    tangent(density, pressure, out) {
-      const theta = pressure / density;
-      table.read(Math.log(pressure), Math.log(theta));
-      out.kappa = (table.slopeX + table.slopeY) / theta;
-      out.eta = table.value - table.slopeY;
-      out.zeta = -density * table.slopeX;
-    },
+    ...tabledFieldGas(table),
     gasConstantAt(pressure, theta) {
       constants.read(within(pressures, Math.log(pressure)), within(thetas, Math.log(theta)));
       return constants.value;

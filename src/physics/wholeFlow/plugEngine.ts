@@ -40,7 +40,8 @@ export function plugFlow(
     from === null
       ? plugGuess(prepared, blocks, still, size)
       : carriedFields(from, still, size.ring / from[RING]!.mesh.ni, ROUND_PLUG);
-  return { flow: newFlow({ blocks, gases: gases.pair, start }), room, size, prepared, air };
+  const flow = newFlow({ blocks, gases: gases.pair, start, kernel: engine.kernel ?? null });
+  return { flow, room, size, prepared, air };
 }
 
 /** The axial push on the engine [N]: what leaves the ring, less what plug and base feel backwards, the air’s pressure taken off. */

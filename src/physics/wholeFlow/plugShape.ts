@@ -1,5 +1,6 @@
 /** The walls of an annular plug engine as its mesh asks for them, and its gases. */
 
+import type { FlowKernel } from '../euler/index.ts';
 import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
 import { airGases, type FieldGases } from './fieldGases.ts';
@@ -12,6 +13,7 @@ export interface PlugEngine {
   readonly cowl: readonly ContourPoint[];
   readonly plug: readonly ContourPoint[];
   /** √(A_t/π) [m] */ readonly throatRadius: number;
+  /** By what the steps are taken; absent or null: by the reference. */ readonly kernel?: FlowKernel | null;
 }
 
 export interface PreparedPlug {

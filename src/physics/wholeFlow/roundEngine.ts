@@ -3,7 +3,15 @@
  * jet, at one ambient pressure after the other, each field the beginning of the next.
  */
 
-import { cellAt, type Flow, type FlowPoint, newFlow, type SideKind, type SidePart } from '../euler/index.ts';
+import {
+  cellAt,
+  type Flow,
+  type FlowKernel,
+  type FlowPoint,
+  newFlow,
+  type SideKind,
+  type SidePart,
+} from '../euler/index.ts';
 import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
 import { type Beginning, carriedFields } from './carried.ts';
@@ -24,6 +32,7 @@ export interface RoundEngine {
   readonly expansion: Expansion;
   /** From the injector face to the lip [m]. */ readonly wall: readonly ContourPoint[];
   /** [m] */ readonly throatRadius: number;
+  /** By what the steps are taken; absent or null: by the reference. */ readonly kernel?: FlowKernel | null;
 }
 
 export interface RoundCase {
@@ -99,7 +108,7 @@ export function roundFlow(
       ? firstGuess(prepared, room, still)
       : carriedFields(from, still, size.nozzle / from[NOZZLE]!.mesh.ni, BEHIND);
   return {
-    flow: newFlow({ blocks: opened, gases: gases.pair, start: guess }),
+    flow: newFlow({ blocks: opened, gases: gases.pair, start: guess, kernel: engine.kernel ?? null }),
     room,
     size,
     prepared,

@@ -8,6 +8,10 @@ export interface EvenAxis {
 
 /** What was read last; nothing is allocated in reading. */
 export interface EvenTable {
+  readonly x: EvenAxis;
+  readonly y: EvenAxis;
+  /** The values with one more on each side, by which the edges keep the slope of the last chord; y running. */
+  readonly padded: Float64Array;
   value: number;
   slopeX: number;
   slopeY: number;
@@ -31,6 +35,9 @@ export function evenTable(x: EvenAxis, y: EvenAxis, values: Float64Array): EvenT
   for (let i = -1; i <= x.count; i++)
     for (let j = -1; j <= y.count; j++) all[(i + 1) * wide + j + 1] = padded(i, j);
   const table: EvenTable = {
+    x,
+    y,
+    padded: all,
     value: 0,
     slopeX: 0,
     slopeY: 0,
