@@ -3,8 +3,12 @@
 import { DENSITY, ETA, KAPPA, PRESSURE, place, SHARE, U, V, ZETA } from './block';
 import { half, marked, markedAs } from './lanes';
 
-/** Above this share of another gas two cells count as different gases. */
-const OTHER_GAS: f64 = 1e-9;
+/** Above this share of another gas two cells count as different gases; 32-bit shares are rounded more coarsely. */
+// @ts-ignore: decorator
+@inline
+function otherGas<T extends number>(): T {
+  return <T>(sizeof<T>() == 4 ? 1e-6 : 1e-9);
+}
 
 /**
  * Six rows: mass, momentum along x and y, energy as the cell before and as the cell behind reckons it, share.
@@ -46,7 +50,7 @@ export function facesOfRow<T extends number>(
   const markStep = step / sizeof<T>();
   const zero = v128.splat<T>(<T>0);
   const one = v128.splat<T>(<T>1);
-  const other = v128.splat<T>(<T>OTHER_GAS);
+  const other = v128.splat<T>(otherGas<T>());
   for (let at = first; at < end; at += 16) {
     const area = v128.load(areas + row + at);
     const nx = v128.load(normalX + row + at);

@@ -20,7 +20,13 @@ import {
 import { bits, firstLanes, half, lanes } from './lanes';
 
 const GHOSTS = 2;
-const MIXED: f64 = 1e-9;
+/** Above this share of another gas a cell is mixed; 32-bit shares are rounded more coarsely. */
+// @ts-ignore: decorator
+@inline
+function leastMixed<T extends number>(): f64 {
+  return sizeof<T>() == 4 ? 1e-6 : 1e-9;
+}
+
 const PRESSURE_STEPS = 4;
 /** A change of the pressure by this share asks for the tangent at the new one. */
 const NEAR: f64 = 1e-3;
@@ -36,32 +42,42 @@ let kappa: f64 = 1;
 let eta: f64 = 0;
 let zeta: f64 = 0;
 
-/** ln of a number above 0: exponent, and 2 artanh((m − 1)/(m + 1)) of what is left between √½ and √2. */
-function ln(value: f64): f64 {
-  const raw = reinterpret<u64>(value);
-  let exponent = <i32>(raw >> 52) - 1023;
-  let m = reinterpret<f64>((raw & 0x000fffffffffffff) | 0x3ff0000000000000);
-  if (m > 1.4142135623730951) {
-    m *= 0.5;
-    exponent += 1;
-  }
-  const s = (m - 1) / (m + 1);
-  const q = s * s;
-  const series =
-    1 +
-    q *
-      (1.0 / 3 +
-        q *
-          (1.0 / 5 +
-            q *
-              (1.0 / 7 +
-                q *
-                  (1.0 / 9 +
-                    q * (1.0 / 11 + q * (1.0 / 13 + q * (1.0 / 15 + q * (1.0 / 17 + q * (1.0 / 19)))))))));
-  return 2 * s * series + <f64>exponent * 0.6931471805599453;
+// @ts-ignore: decorator
+@inline
+function chain(q: v128, sum: v128, factor: f64): v128 {
+  return f64x2.add(f64x2.mul(q, sum), f64x2.splat(factor));
 }
 
-/** Words of a table: 1 rows, 2 columns, 3 the padded values’ place; floats from byte 16: from, step of both axes. */
+/** ln of two numbers above 0: exponent, and 2 artanh((m − 1)/(m + 1)) of what is left between √½ and √2. */
+// @ts-ignore: decorator
+@inline
+function ln(values: v128): v128 {
+  const half = i64x2.splat(0x3fe6a09e667f3bcd);
+  // Bits above those of √½: the exponent, and the rest between √½ and √2.
+  const raised = i64x2.sub(values, half);
+  const whole = i64x2.shr_s(raised, 52);
+  const m = i64x2.sub(values, i64x2.shl(whole, 52));
+  const exponent = f64x2.convert_low_i32x4_s(v128.shuffle<i32>(whole, whole, 0, 2, 0, 2));
+  const one = f64x2.splat(1);
+  const s = f64x2.div(f64x2.sub(m, one), f64x2.add(m, one));
+  const q = f64x2.mul(s, s);
+  let series = f64x2.splat(1.0 / 19);
+  series = chain(q, series, 1.0 / 17);
+  series = chain(q, series, 1.0 / 15);
+  series = chain(q, series, 1.0 / 13);
+  series = chain(q, series, 1.0 / 11);
+  series = chain(q, series, 1.0 / 9);
+  series = chain(q, series, 1.0 / 7);
+  series = chain(q, series, 1.0 / 5);
+  series = chain(q, series, 1.0 / 3);
+  series = chain(q, series, 1);
+  return f64x2.add(
+    f64x2.mul(f64x2.add(s, s), series),
+    f64x2.mul(exponent, f64x2.splat(0.6931471805599453)),
+  );
+}
+
+/** Words of a table: 1 rows, 2 columns, 3 the padded values’ place; floats from byte 16: from, places a unit of both axes. */
 function tangentOf(gas: usize, density: f64, pressure: f64): void {
   if (isPerfect(gas)) {
     kappa = load<f64>(gas, 8);
@@ -73,8 +89,11 @@ function tangentOf(gas: usize, density: f64, pressure: f64): void {
   const columns = load<i32>(gas, 8);
   const values = <usize>load<u32>(gas, 12);
   const theta = pressure / density;
-  const sx = (ln(pressure) - load<f64>(gas, 16)) / load<f64>(gas, 24);
-  const sy = (ln(theta) - load<f64>(gas, 32)) / load<f64>(gas, 40);
+  const perX = load<f64>(gas, 24);
+  const perY = load<f64>(gas, 40);
+  const logs = ln(f64x2(pressure, theta));
+  const sx = (f64x2.extract_lane(logs, 0) - load<f64>(gas, 16)) * perX;
+  const sy = (f64x2.extract_lane(logs, 1) - load<f64>(gas, 32)) * perY;
   const i = min(rows - 2, max(0, <i32>floor(sx)));
   const j = min(columns - 2, max(0, <i32>floor(sy)));
   const wholeX = sx - <f64>i;
@@ -116,8 +135,8 @@ function tangentOf(gas: usize, density: f64, pressure: f64): void {
   const lowX = down(a, b, c, d, gx0, gx1, gx2, gx3);
   const highX = down(a + 16, b + 16, c + 16, d + 16, gx0, gx1, gx2, gx3);
   const value = sum(f64x2.add(f64x2.mul(wy01, low), f64x2.mul(wy23, high)));
-  const slopeX = sum(f64x2.add(f64x2.mul(wy01, lowX), f64x2.mul(wy23, highX))) / load<f64>(gas, 24);
-  const slopeY = sum(f64x2.add(f64x2.mul(gy01, low), f64x2.mul(gy23, high))) / load<f64>(gas, 40);
+  const slopeX = sum(f64x2.add(f64x2.mul(wy01, lowX), f64x2.mul(wy23, highX))) * perX;
+  const slopeY = sum(f64x2.add(f64x2.mul(gy01, low), f64x2.mul(gy23, high))) * perY;
   kappa = (slopeX + slopeY) / theta;
   eta = value - slopeY;
   zeta = -density * slopeX;
@@ -138,13 +157,20 @@ function sum(pair: v128): f64 {
   return f64x2.extract_lane(pair, 0) + f64x2.extract_lane(pair, 1);
 }
 
-function mixedTangent(inner: usize, outer: usize, share: f64, density: f64, pressure: f64): void {
-  if (share > 1 - MIXED) {
+function mixedTangent(
+  inner: usize,
+  outer: usize,
+  share: f64,
+  least: f64,
+  density: f64,
+  pressure: f64,
+): void {
+  if (share > 1 - least) {
     tangentOf(inner, density, pressure);
     return;
   }
   tangentOf(outer, density, pressure);
-  if (share < MIXED) return;
+  if (share < least) return;
   const k = kappa;
   const e = eta;
   const z = zeta;
@@ -154,15 +180,15 @@ function mixedTangent(inner: usize, outer: usize, share: f64, density: f64, pres
   zeta = share * zeta + (1 - share) * z;
 }
 
-/** @returns how many cells broke: at most one, the first; nothing is done behind it */
-export function settle<T extends number>(block: usize, inner: usize, outer: usize): i32 {
+/** @param all cells of one gas too: in the others the tangent changes with their share @returns how many cells broke: at most one, the first; nothing is done behind it */
+export function settle<T extends number>(block: usize, inner: usize, outer: usize, all: bool): i32 {
   const ni = word(block, NI);
   const nj = word(block, NJ);
   const size = sizeof<T>();
   const rowStep = <usize>word(block, STRIDE) * size;
   const onlyOne = inner == outer;
-  const low = v128.splat<T>(<T>MIXED);
-  const high = v128.splat<T>(<T>(1 - MIXED));
+  const low = v128.splat<T>(<T>leastMixed<T>());
+  const high = v128.splat<T>(<T>(1 - leastMixed<T>()));
   const outerKappa = isPerfect(outer) ? load<f64>(outer, 8) : 0;
   const innerKappa = isPerfect(inner) ? load<f64>(inner, 8) : 0;
   for (let j = 0; j < nj; j++) {
@@ -171,6 +197,10 @@ export function settle<T extends number>(block: usize, inner: usize, outer: usiz
       const at = row + <usize>(GHOSTS + k) * size;
       const inside = firstLanes<T>(ni - k);
       const shares = v128.load(place(block, SHARE) + at);
+      if (!all) {
+        const mixed = v128.and(v128.ge<T>(shares, low), v128.le<T>(shares, high));
+        if (onlyOne || bits<T>(v128.and(mixed, inside)) == 0) continue;
+      }
       // A perfect gas alone needs no table.
       let alone: f64 = 0;
       if (outerKappa > 0 && (onlyOne || bits<T>(v128.andnot(inside, v128.lt<T>(shares, low))) == 0))
@@ -201,7 +231,7 @@ export function settle<T extends number>(block: usize, inner: usize, outer: usiz
       const count = min(lanes<T>(), ni - k);
       for (let lane = 0; lane < count; lane++) {
         const cell = at + <usize>lane * size;
-        if (settleCell<T>(block, cell, inner, outer, onlyOne)) continue;
+        if (settleCell<T>(block, cell, inner, outer, onlyOne, all)) continue;
         store<i32>(place(block, BROKEN), <i32>(cell / size));
         return 1;
       }
@@ -222,15 +252,18 @@ function settleCell<T extends number>(
   inner: usize,
   outer: usize,
   onlyOne: bool,
+  all: bool,
 ): bool {
   const rho = <f64>load<T>(place(block, DENSITY) + at);
   const share = <f64>load<T>(place(block, SHARE) + at);
+  const alone = onlyOne || share < leastMixed<T>() || share > 1 - leastMixed<T>();
+  if (alone && !all) return true;
   const u = <f64>load<T>(place(block, U) + at);
   const v = <f64>load<T>(place(block, V) + at);
   const moving = (rho * (u * u + v * v)) / 2;
   let p = <f64>load<T>(place(block, PRESSURE) + at);
-  mixedTangent(inner, outer, share, rho, p);
-  if (onlyOne || share < MIXED || share > 1 - MIXED) {
+  mixedTangent(inner, outer, share, leastMixed<T>(), rho, p);
+  if (alone) {
     const held = <f64>load<T>(place(block, ENERGY) + at);
     for (let n = 0; n < PRESSURE_STEPS; n++) {
       const next = (held - moving - eta * rho - zeta) / kappa;
@@ -238,7 +271,7 @@ function settleCell<T extends number>(
       p = next;
       if (!(p > 0)) return false;
       if (near) break;
-      mixedTangent(inner, outer, share, rho, p);
+      mixedTangent(inner, outer, share, leastMixed<T>(), rho, p);
     }
     store<T>(place(block, PRESSURE) + at, <T>p);
   } else {

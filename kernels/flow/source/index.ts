@@ -22,9 +22,9 @@ export function steps64(block: usize, courant: f64): f64 {
 export function steps32(block: usize, courant: f64): f64 {
   return steps<f32>(block, courant);
 }
-export function settle64(block: usize, inner: usize, outer: usize): i32 {
-  return settle<f64>(block, inner, outer);
+export function settle64(block: usize, inner: usize, outer: usize, all: i32): i32 {
+  return settle<f64>(block, inner, outer, all != 0);
 }
-export function settle32(block: usize, inner: usize, outer: usize): i32 {
-  return settle<f32>(block, inner, outer);
+export function settle32(block: usize, inner: usize, outer: usize, all: i32): i32 {
+  return settle<f32>(block, inner, outer, all != 0);
 }

@@ -8,7 +8,7 @@ import { kernelWork } from './kernel/kernelWork.ts';
 import type { MeshBlock } from './mesh.ts';
 import { type SideFlow, sideFlow } from './sideFlow.ts';
 import { markWalls, requireClosed, type SidePart } from './sides.ts';
-import { lessBlurred } from './stage.ts';
+import { BLURRED_STEPS, lessBlurred } from './stage.ts';
 import { referenceWork } from './stepWork.ts';
 
 export interface FlowSetup {
@@ -45,6 +45,9 @@ export interface Flow {
   ): void;
 }
 
+/** Towards a steady state the tangents of gases that stand alone are renewed once in so many steps. */
+const RENEWED = 4;
+
 /** How often a step is tried with more and more cells without slopes. */
 const TRIES = 6;
 
@@ -59,6 +62,8 @@ export function newFlow({ blocks, gases, start, kernel }: FlowSetup): Flow {
   for (const [i, { sides }] of blocks.entries()) markWalls(fields[i]!, sides);
   const parts = work.on(fields);
   const state = { time: 0, steps: 0, rescued: 0 };
+  /** Steps for which some cell may go without slopes. */
+  let someBlurred = 0;
 
   function look(): void {
     for (const [b, { sides }] of blocks.entries()) fillGhosts(fields, b, sides, gases);
@@ -76,28 +81,30 @@ export function newFlow({ blocks, gases, start, kernel }: FlowSetup): Flow {
     return first;
   }
 
-  function attemptStep(flat: boolean): Problem | null {
+  function attemptStep(flat: boolean, renew: boolean): Problem | null {
     for (const which of [0, 1] as const) {
       look();
       const broken = all((b) => parts.stage(b, which, flat));
       if (broken !== null) return broken;
     }
-    return all((b) => parts.settle(b));
+    return all((b) => parts.settle(b, renew));
   }
 
   /** Tried again without slopes where it broke, then without slopes anywhere. */
-  function take(blurred = false): void {
+  function take(blurred: boolean, renew: boolean): void {
     parts.keep();
     for (let tried = 0; ; tried++) {
-      const broken = attemptStep(blurred || tried === TRIES);
+      const broken = attemptStep(blurred || tried === TRIES, renew || tried > 0);
       if (broken === null) {
         if (tried > 0) state.rescued += 1;
         break;
       }
       parts.restore();
+      someBlurred = BLURRED_STEPS;
       if (blurred || tried === TRIES) throw new ProblemError(broken);
     }
-    for (const field of fields) lessBlurred(field);
+    if (someBlurred > 0) for (const field of fields) lessBlurred(field);
+    someBlurred -= 1;
     state.steps += 1;
   }
 
@@ -115,16 +122,16 @@ export function newFlow({ blocks, gases, start, kernel }: FlowSetup): Flow {
     stableStep: (courant) => courant * parts.shortest(),
     step(seconds) {
       parts.sameSteps(seconds);
-      take();
+      take(false, true);
       state.time += seconds;
     },
     through(block, part) {
       look();
       return sideFlow(fields[block]!, part);
     },
-    relax(courant, blurred) {
+    relax(courant, blurred = false) {
       parts.ownSteps(courant);
-      take(blurred);
+      take(blurred, state.steps % RENEWED === 0);
     },
   };
 }

@@ -38,7 +38,7 @@ const PRESSURE_STEPS = 4;
 const NEAR = 1e-3;
 
 /** Steps for which a cell that broke, and those beside it, go without slopes. */
-const BLURRED_STEPS = 20;
+export const BLURRED_STEPS = 20;
 
 /** One step less to go for each cell without slopes. */
 export function lessBlurred({ blurred }: Field): void {
@@ -100,8 +100,16 @@ export function takeStage(
   return broken;
 }
 
-/** New tangents. Cells of one gas keep their energy, mixed ones their pressure (see docs: two gases). */
-export function settle(field: Field, { inner, outer }: GasPair, tangent: Tangent): Problem | null {
+/**
+ * New tangents. Cells of one gas keep their energy, mixed ones their pressure (see docs: two gases).
+ * @param all not in mixed cells only
+ */
+export function settle(
+  field: Field,
+  { inner, outer }: GasPair,
+  tangent: Tangent,
+  all: boolean,
+): Problem | null {
   const { mesh, density, u, v, pressure, share, energy } = field;
   const onlyOne = inner === outer;
   for (let j = 0; j < mesh.nj; j++) {
@@ -109,10 +117,12 @@ export function settle(field: Field, { inner, outer }: GasPair, tangent: Tangent
     for (let at = from; at < from + mesh.ni; at++) {
       const rho = density[at]!;
       const part = share[at]!;
+      const alone = onlyOne || part < MIXED || part > 1 - MIXED;
+      if (alone && !all) continue;
       const moving = (rho * (u[at]! ** 2 + v[at]! ** 2)) / 2;
       let p = pressure[at]!;
       mixedTangent(inner, outer, part, rho, p, tangent);
-      if (onlyOne || part < MIXED || part > 1 - MIXED) {
+      if (alone) {
         for (let n = 0; n < PRESSURE_STEPS; n++) {
           const next = (energy[at]! - moving - tangent.eta * rho - tangent.zeta) / tangent.kappa;
           const near = Math.abs(next - p) <= NEAR * p;

@@ -22,7 +22,7 @@ export interface StepParts {
   markShocks(block: number): void;
   /** See takeStage; ghosts and marks must be filled. */
   stage(block: number, which: 0 | 1, flat: boolean): Problem | null;
-  settle(block: number): Problem | null;
+  /** New tangents: in cells of mixed gas, and in `all`. */ settle(block: number, all: boolean): Problem | null;
   /** [s] the shortest of all cells’ longest steps */ shortest(): number;
   /** Each cell its own step from now on, or all the same. */ ownSteps(courant: number): void;
   sameSteps(seconds: number): void;
@@ -50,7 +50,7 @@ export function referenceWork(meshes: readonly MeshBlock[], gases: GasPair): Ste
           addInflow(fields[b]!, inflows[b]!, flat);
           return takeStage(fields[b]!, inflows[b]!, before[b]!, seconds[b]!, which);
         },
-        settle: (b) => settle(fields[b]!, gases, tangent),
+        settle: (b, every) => settle(fields[b]!, gases, tangent, every),
         shortest: () => Math.min(...fields.map(shortestStep)),
         ownSteps(courant) {
           for (const [b, field] of fields.entries()) ownSteps(field, courant, seconds[b]!);

@@ -15,6 +15,9 @@ const VALUES = ['density', 'u', 'v', 'pressure', 'share'] as const;
 
 export interface Averages {
   /** Take the field as it is now into the mean. */ add(): void;
+  /** Take in all that another mean of the same flow has taken in. */ addAll(other: Averages): void;
+  readonly count: number;
+  /** Of all that was taken in. */ readonly sums: readonly BlockFlow[];
   /** The mean; the field itself where nothing was taken in yet. */ blocks(): readonly BlockFlow[];
 }
 
@@ -22,6 +25,18 @@ export function averagesFor(flow: Flow): Averages {
   let count = 0;
   const sums = flow.fields.map(({ mesh }) => emptyBlock(mesh));
   return {
+    get count() {
+      return count;
+    },
+    sums,
+    addAll(other) {
+      count += other.count;
+      for (const [b, sum] of sums.entries())
+        for (const key of VALUES) {
+          const [to, from] = [sum[key], other.sums[b]![key]];
+          for (let k = 0; k < to.length; k++) to[k] = to[k]! + from[k]!;
+        }
+    },
     add() {
       count += 1;
       for (const [b, field] of flow.fields.entries()) {

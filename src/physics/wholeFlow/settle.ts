@@ -35,8 +35,9 @@ const MOST_BREAKS = 12;
 /** @throws ProblemError where the field goes on breaking */
 export function settle(flow: Flow, { least, most, watch, still }: SettleOptions): Settled {
   const seen: (readonly number[])[] = [];
-  // Of a flow on its way the mean since each of the last looks: which of them is told turns out at the end.
-  let since: readonly Averages[] = [];
+  // Of a flow on its way the mean over each of the last stretches: how many of them are told turns out at the end.
+  let stretches: readonly Averages[] = [];
+  let now = averagesFor(flow);
   let lastHalf = averagesFor(flow);
   let [courant, broke, blurredTo] = [COURANT, 0, 0];
   let steady = false;
@@ -51,18 +52,26 @@ export function settle(flow: Flow, { least, most, watch, still }: SettleOptions)
       continue;
     }
     n += 1;
-    if (n % SAMPLE === 0) for (const averages of [...since, lastHalf]) averages.add();
+    if (n % SAMPLE === 0) now.add();
     if (n % STRETCH !== 0) continue;
+    stretches = [...stretches, now].slice(1 - ALIKE);
+    lastHalf.addAll(now);
+    now = averagesFor(flow);
     courant = Math.min(COURANT, 1.5 * courant);
     seen.push(watch(flow));
     const last = swings(seen.slice(-ALIKE));
     steady = n >= least && seen.length >= ALIKE && last.every(({ swing }, k) => swing < still[k]!);
     if (steady) break;
-    since = [...since, averagesFor(flow)].slice(1 - ALIKE);
     if (n === STRETCH * Math.floor(most / 2 / STRETCH)) lastHalf = averagesFor(flow);
   }
   const watched = swings(steady ? seen.slice(-ALIKE) : seen.slice(Math.floor(seen.length / 2)));
-  return { steps: n, watched, steady, averages: steady ? since[0]! : lastHalf, broke };
+  return { steps: n, watched, steady, averages: steady ? together(flow, stretches) : lastHalf, broke };
+}
+
+function together(flow: Flow, parts: readonly Averages[]): Averages {
+  const whole = averagesFor(flow);
+  for (const part of parts) whole.addAll(part);
+  return whole;
 }
 
 function swings(

@@ -15,7 +15,7 @@ export interface KernelCalls {
   /** Writes each cell’s own seconds. @returns the shortest [s] */
   readonly steps: (block: number, courant: number) => number;
   /** New tangents. @returns how many cells broke */
-  readonly settle: (block: number, inner: number, outer: number) => number;
+  readonly settle: (block: number, inner: number, outer: number, all: 0 | 1) => number;
 }
 
 let compiled: WebAssembly.Module | null | undefined;

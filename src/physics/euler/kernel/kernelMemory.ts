@@ -153,7 +153,7 @@ export function writeWalls({ mesh, iWalls, jWalls }: Field, { iWall, jWall }: Ke
   }
 }
 
-/** Bytes of a table’s head: kind, rows, columns, place of the values; then from and step of both axes. */
+/** Bytes of a table’s head: kind, rows, columns, place of the values; then from and places a unit of both axes. */
 const HEAD = 48;
 
 function gasBytes({ as }: FieldGas): number {
@@ -172,7 +172,7 @@ export function writeGas(gas: FieldGas, memory: WebAssembly.Memory, places: Plac
   }
   const { x, y, padded } = as.table;
   for (const [k, value] of [1, x.count, y.count, at + HEAD].entries()) head.setInt32(4 * k, value, true);
-  for (const [k, value] of [x.from, x.step, y.from, y.step].entries())
+  for (const [k, value] of [x.from, 1 / x.step, y.from, 1 / y.step].entries())
     head.setFloat64(16 + 8 * k, value, true);
   new Float64Array(memory.buffer, at + HEAD, padded.length).set(padded);
   return at;

@@ -46,7 +46,7 @@ export function kernelWork(kernel: FlowKernel, meshes: readonly MeshBlock[], gas
           shocks(blocks[b]!.words);
         },
         stage: (b, which, flat) => broken(b, stage(blocks[b]!.words, which, flat ? 1 : 0)),
-        settle: (b) => broken(b, settle(blocks[b]!.words, inner, outer)),
+        settle: (b, every) => broken(b, settle(blocks[b]!.words, inner, outer, every ? 1 : 0)),
         shortest: () => Math.min(...blocks.map(({ words }) => steps(words, 1))),
         ownSteps(courant) {
           for (const { words } of blocks) steps(words, courant);
