@@ -14,3 +14,5 @@ export function sourceHash() {
     hash.update(path).update('\0').update(readFileSync(here + path, 'utf8').replaceAll('\r\n', '\n'));
   return hash.digest('hex');
 }
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) console.log(sourceHash());

@@ -1,6 +1,7 @@
 /** Random engines in random air as fields, from a seed; the coarsest mesh, some hundred steps. */
 
 import { attempt } from '../../src/numerics/problem.ts';
+import { flowKernel } from '../../src/physics/euler/index.ts';
 import { type Expansion, expandPerfect } from '../../src/physics/gas/index.ts';
 import { chamberAndNozzleContour, type NozzleSpec, nozzleModel } from '../../src/physics/nozzle/index.ts';
 import {
@@ -75,12 +76,13 @@ function run(
       cowl: contour.wall,
       plug: contour.plug!.wall,
       throatRadius: R,
+      kernel: flowKernel(32),
     });
     const field = plugFlow(prepared, air, sizeOfPlug(prepared, 8, 8), null);
     return told(settle(field.flow, { ...steps, watch: () => [thrustOfPlug(field)] }));
   }
   const { wall } = chamberAndNozzleContour(spec, R, SHAPE);
-  const prepared = prepareRound({ expansion, wall, throatRadius: R });
+  const prepared = prepareRound({ expansion, wall, throatRadius: R, kernel: flowKernel(32) });
   const leavesAt = flow.state === 'separated' && separation !== undefined ? separation.place.axial * R : null;
   const field = roundFlow(prepared, { air, leavesAt }, roundSize(prepared, 8, 8), null);
   return told(settle(field.flow, { ...steps, watch: () => [thrustOf(field)] }));

@@ -42,6 +42,7 @@ function field(over: Partial<FlowField> = {}): FlowField {
     thinnest: false,
     mode: null,
     fineness: 'coarse',
+    kernel: 32,
     cells: 32,
     steps: 400,
     broke: 0,

@@ -6,6 +6,7 @@ import {
   geometricAltitudeAtPressure,
   HIGHEST_ALTITUDE,
 } from '../../physics/air/index.ts';
+import { flowKernel } from '../../physics/euler/index.ts';
 import type { Contour } from '../../physics/nozzle/index.ts';
 import {
   axisShocks,
@@ -21,12 +22,17 @@ import {
 import { rowAt } from '../conditions.ts';
 import { contourAt } from '../plume.ts';
 import type { EngineSolution } from '../solution.ts';
-import { FINENESSES, type Fineness, type FlowField, type MeshSide } from './model.ts';
+import { FINENESSES, type Fineness, type FlowBits, type FlowField, type MeshSide } from './model.ts';
 import type { FlowPlace } from './places.ts';
 import { type Run, type Running, runOf } from './running.ts';
 
 /** Cells from the axis to the wall; each finer mesh begins from the one before. */
-const ACROSS: Readonly<Record<Fineness, number>> = { coarse: 8, normal: 16, fine: 32 };
+const ACROSS: Readonly<Record<Fineness, number>> = {
+  coarse: 8,
+  normal: 16,
+  fine: 32,
+  finest: 64,
+};
 /** Steps at least and at most: from nothing, from the neighbour, from the coarser mesh. */
 const STEPS = { cold: [600, 1600], warm: [400, 1200], finer: [300, 1000] } as const;
 /** Thrust stands within 0.1 %, the mean pressure on the jet’s axis within 2 %. */
@@ -43,11 +49,12 @@ export type FlowSolver = (
 ) => FlowField;
 
 /** What is the same in all fields of an engine is found once. */
-export function flowSolver(solution: EngineSolution): FlowSolver {
+export function flowSolver(solution: EngineSolution, bits: FlowBits = 32): FlowSolver {
+  const kernel = bits === 'reference' ? null : flowKernel(bits);
   const runs = new Map<Contour, Run>();
   return (place, fineness, from) => {
     const contour = contourAt(solution, place.ambientPressure);
-    const run = runs.get(contour) ?? runOf(solution, contour);
+    const run = runs.get(contour) ?? runOf(solution, contour, kernel);
     runs.set(contour, run);
     const which = caseAt(solution, contour, place);
     const mode = solution.nozzle.at(place.ambientPressure).mode ?? null;
@@ -58,7 +65,11 @@ export function flowSolver(solution: EngineSolution): FlowSolver {
     const beginning = begun === null ? null : beginningOf(begun.blocks);
     const running = run(which.round, ACROSS.coarse, ACROSS[fineness], beginning);
     const settled = settle(running.flow, { least, most, watch: running.watch, still: STILL });
-    return fieldOf(solution, place, which, fineness, { running, settled });
+    return fieldOf(solution, place, which, fineness, {
+      running,
+      settled,
+      kernel: kernel?.bits ?? 'reference',
+    });
   };
 }
 
@@ -70,8 +81,9 @@ export function* flowFields(
   solution: EngineSolution,
   places: readonly FlowPlace[],
   fineness: Fineness,
+  bits: FlowBits = 32,
 ): Generator<FlowField> {
-  const solve = flowSolver(solution);
+  const solve = flowSolver(solution, bits);
   let before: FlowField | null = null;
   for (const place of places) {
     let field: FlowField | null = null;
@@ -136,7 +148,11 @@ function fieldOf(
   { altitude, ambientPressure }: FlowPlace,
   { round: { air, leavesAt }, thinnest, by }: CaseAt,
   fineness: Fineness,
-  { running, settled }: { readonly running: Running; readonly settled: Settled },
+  {
+    running,
+    settled,
+    kernel,
+  }: { readonly running: Running; readonly settled: Settled; readonly kernel: FlowBits },
 ): FlowField {
   const { contour, expansion, nozzle, input, throatArea } = solution;
   const { flow, lip, seen, axisBlock, gases, walls } = running;
@@ -157,6 +173,7 @@ function fieldOf(
     thinnest,
     mode: model.mode ?? null,
     fineness,
+    kernel,
     cells: blocks.reduce((sum, { ni, nj }) => sum + ni * nj, 0),
     steps: settled.steps,
     broke: settled.broke,

@@ -1,4 +1,12 @@
 /** The whole flow of a study's engines. */
 export { type FlowSolver, flowFields, flowSolver, levelsTo } from './flowFields.ts';
-export { FINENESSES, type Fineness, type FlowField, SHOWN, type Shown } from './model.ts';
+export {
+  FINENESSES,
+  type Fineness,
+  FLOW_BITS,
+  type FlowBits,
+  type FlowField,
+  SHOWN,
+  type Shown,
+} from './model.ts';
 export { CLIMB, type FlowPlace, flowPlaceAt } from './places.ts';

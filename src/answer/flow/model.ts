@@ -4,8 +4,8 @@ import type { AxisShock, PictureBlock } from '../../physics/wholeFlow/index.ts';
 import type { RowSeparation } from '../separation/model.ts';
 
 /** How fine the mesh is. */
-export type Fineness = 'coarse' | 'normal' | 'fine';
-export const FINENESSES: readonly Fineness[] = ['coarse', 'normal', 'fine'];
+export type Fineness = 'coarse' | 'normal' | 'fine' | 'finest';
+export const FINENESSES: readonly Fineness[] = ['coarse', 'normal', 'fine', 'finest'];
 
 /** What a picture shows of the gas. */
 export type Shown = 'pressure' | 'mach' | 'temperature' | 'density' | 'speed' | 'density gradient';
@@ -27,6 +27,10 @@ export interface MeshSide {
   readonly to: number;
 }
 
+/** By what the steps are taken: WebAssembly on floats of so many bits, or the plain reference. */
+export type FlowBits = 32 | 64 | 'reference';
+export const FLOW_BITS: readonly FlowBits[] = [32, 64, 'reference'];
+
 export interface FlowField {
   /** Id and name of the engine. */ readonly engine: string;
   readonly name: string;
@@ -36,6 +40,7 @@ export interface FlowField {
   /** In vacuum the thinnest air that is computed stands for it. */ readonly thinnest: boolean;
   /** Of a nozzle that has two ways of working; null: one. */ readonly mode: string | null;
   readonly fineness: Fineness;
+  /** What took the steps; the reference also where this machine runs no WebAssembly with vectors. */ readonly kernel: FlowBits;
   readonly cells: number;
   readonly steps: number;
   /** How often the field broke and went on with shorter steps, at first order for a while. */ readonly broke: number;

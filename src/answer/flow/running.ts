@@ -1,7 +1,7 @@
 /** An engine as a field that can be settled: which mesh its nozzle asks for, what is watched, what its walls are. */
 
 import { ProblemError } from '../../numerics/problem.ts';
-import type { Flow } from '../../physics/euler/index.ts';
+import type { Flow, FlowKernel } from '../../physics/euler/index.ts';
 import type { Contour } from '../../physics/nozzle/index.ts';
 import {
   axisPressure,
@@ -55,7 +55,11 @@ export type Run = (
 ) => Running;
 
 /** @throws ProblemError where no mesh follows the walls */
-export function runOf({ expansion, contourIs, input, nozzle }: EngineSolution, contour: Contour): Run {
+export function runOf(
+  { expansion, contourIs, input, nozzle }: EngineSolution,
+  contour: Contour,
+  kernel: FlowKernel | null,
+): Run {
   const { plug } = contour;
   if (contourIs !== 'shape' || nozzle.spec.kind === 'expansionDeflection' || plug?.form === 'linear')
     throw new ProblemError({
@@ -64,11 +68,17 @@ export function runOf({ expansion, contourIs, input, nozzle }: EngineSolution, c
       why: 'Meshes are there for round nozzles with one wall, in each of their modes, and for annular plugs; not for linear plugs, for expansion–deflection and for bounds without a wall.',
       mend: 'Ask for an engine with such a nozzle.',
     });
-  return plug === undefined ? runRound(contour, expansion) : runPlug({ ...contour, plug }, expansion);
+  return plug === undefined
+    ? runRound(contour, expansion, kernel)
+    : runPlug({ ...contour, plug }, expansion, kernel);
 }
 
-function runRound({ wall, throatRadius }: Contour, expansion: EngineSolution['expansion']): Run {
-  const prepared = prepareRound({ expansion, wall, throatRadius });
+function runRound(
+  { wall, throatRadius }: Contour,
+  expansion: EngineSolution['expansion'],
+  kernel: FlowKernel | null,
+): Run {
+  const prepared = prepareRound({ expansion, wall, throatRadius, kernel });
   const { shape, lip, gases } = prepared;
   return (which, coarsest, across, from) => {
     const round = roundFlow(prepared, which, roundSize(prepared, coarsest, across), from);
@@ -93,8 +103,10 @@ function runRound({ wall, throatRadius }: Contour, expansion: EngineSolution['ex
 function runPlug(
   contour: Contour & { readonly plug: NonNullable<Contour['plug']> },
   expansion: EngineSolution['expansion'],
+  kernel: FlowKernel | null,
 ): Run {
   const prepared = preparePlug({
+    kernel,
     expansion,
     cowl: contour.wall,
     plug: contour.plug.wall,

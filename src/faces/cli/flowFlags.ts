@@ -1,7 +1,15 @@
 /** What the options of `plumeline flow` ask for. */
 
 import { extname } from 'node:path';
-import { FINENESSES, type Fineness, type FlowPlace, SHOWN, type Shown } from '../../answer/flow/index.ts';
+import {
+  FINENESSES,
+  type Fineness,
+  FLOW_BITS,
+  type FlowBits,
+  type FlowPlace,
+  SHOWN,
+  type Shown,
+} from '../../answer/flow/index.ts';
 import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 import { quote } from '../../study/report.ts';
 import type { OverFlow } from '../../telling/figures/flowPanel.ts';
@@ -23,6 +31,7 @@ export interface FlowFlags {
   readonly size?: string;
   readonly theme?: string;
   readonly png?: string;
+  readonly floats?: string;
   readonly fresh?: true;
   readonly json?: true;
 }
@@ -35,6 +44,7 @@ export interface FlowChoices {
   readonly options: FigureOptions;
   /** What lies over the field. */ readonly over: OverFlow;
   /** [px] of a PNG; null: as it is laid out */ readonly width: number | null;
+  readonly bits: FlowBits;
   /** Nothing is taken from the cache. */ readonly fresh: boolean;
 }
 
@@ -52,6 +62,7 @@ export function flowChoices({
   size,
   theme,
   png,
+  floats,
   fresh,
 }: FlowFlags): FlowChoices {
   const at = altitude === undefined ? (ambient === undefined ? USUAL : []) : placesFrom(altitude);
@@ -83,8 +94,14 @@ export function flowChoices({
     },
     over: streamlines === undefined ? {} : { streamlines: countOf(streamlines) },
     width: png === undefined ? null : widthOf(png, ending),
+    bits: bitsFrom(floats),
     fresh: fresh === true,
   };
+}
+
+function bitsFrom(floats = '32'): FlowBits {
+  const known = oneOf(floats, FLOW_BITS.map(String), '--floats');
+  return FLOW_BITS.find((each) => String(each) === known)!;
 }
 
 const MOST_STREAMLINES = 40;

@@ -418,7 +418,8 @@ Examples:
       '--streamlines [count]',
       'lines that run with the gas, so many on each side of the axis; absent: none',
     )
-    .option('--fineness <how>', 'coarse, normal or fine', 'normal')
+    .option('--fineness <how>', 'coarse, normal, fine or finest', 'normal')
+    .option('--floats <bits>', '32, 64 or reference: by what it is computed', '32')
     .option('--out <place>', 'a picture (.svg, .png), or a folder for one picture a place')
     .option('--size <shape>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720', '16:9')
     .option('--theme <theme>', 'light, dark or print', 'light')

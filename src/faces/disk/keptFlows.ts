@@ -3,6 +3,7 @@
 import {
   FINENESSES,
   type Fineness,
+  type FlowBits,
   type FlowField,
   type FlowPlace,
   type FlowSolver,
@@ -16,6 +17,7 @@ export interface KeptFlowOptions {
   /** Of the program that computes: another may find others. */ readonly version: string;
   /** Nothing is taken from the disk. */ readonly fresh?: boolean;
   readonly folder?: string;
+  /** By what it is computed. */ readonly bits?: FlowBits;
 }
 
 export interface KeptFlows {
@@ -31,10 +33,10 @@ export interface KeptFlows {
 export function keptFlows(
   solution: EngineSolution,
   places: readonly FlowPlace[],
-  { version, fresh = false, folder = flowFolder() }: KeptFlowOptions,
+  { version, fresh = false, folder = flowFolder(), bits = 32 }: KeptFlowOptions,
 ): KeptFlows {
   const { input, contour, expansion } = solution;
-  const engine = flowKey([version, input, contour.wall, expansion.chamber]);
+  const engine = flowKey([version, bits, input, contour.wall, expansion.chamber]);
   const found = new Map<string, Promise<FlowField>>();
   let solver: FlowSolver | null = null;
 
@@ -54,7 +56,7 @@ export function keptFlows(
     const kept = fresh ? null : await readFlow(folder, key);
     if (kept !== null) return kept;
     const from = await beginning(place, fineness);
-    solver ??= flowSolver(solution);
+    solver ??= flowSolver(solution, bits);
     const field = solver(places[place]!, fineness, from);
     await keepFlow(folder, key, field);
     return field;

@@ -22,7 +22,10 @@ export interface StepParts {
   markShocks(block: number): void;
   /** See takeStage; ghosts and marks must be filled. */
   stage(block: number, which: 0 | 1, flat: boolean): Problem | null;
-  /** New tangents: in cells of mixed gas, and in `all`. */ settle(block: number, all: boolean): Problem | null;
+  /** New tangents: in cells of mixed gas, and in `all`. */ settle(
+    block: number,
+    all: boolean,
+  ): Problem | null;
   /** [s] the shortest of all cells’ longest steps */ shortest(): number;
   /** Each cell its own step from now on, or all the same. */ ownSteps(courant: number): void;
   sameSteps(seconds: number): void;

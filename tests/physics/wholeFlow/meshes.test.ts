@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { cellAt, meshBlock, newFlow, perfectFieldGas } from '../../../src/physics/euler/index.ts';
 import { evenTable } from '../../../src/physics/euler/evenTable.ts';
+import { cellAt, meshBlock, newFlow, perfectFieldGas } from '../../../src/physics/euler/index.ts';
 import { placesAlong, stretchedShares } from '../../../src/physics/wholeFlow/places.ts';
 import { wallCourse } from '../../../src/physics/wholeFlow/wallCourse.ts';
 

@@ -1,5 +1,6 @@
 /** The jet of a sonic orifice into air at rest: its first Mach disk, against the published law. */
 
+import { flowKernel } from '../../../src/physics/euler/index.ts';
 import { expandPerfect } from '../../../src/physics/gas/index.ts';
 import type { ContourPoint } from '../../../src/physics/nozzle/index.ts';
 import {
@@ -47,7 +48,7 @@ export function diskOfOrifice(
 ): DiskFound {
   const pressure = 1e6;
   const expansion = expandPerfect({ gamma, molarMass: 0.029, temperature: 300, pressure });
-  const prepared = prepareRound({ expansion, wall: WALL, throatRadius: R });
+  const prepared = prepareRound({ expansion, wall: WALL, throatRadius: R, kernel: flowKernel(64) });
   const ambient = pressure / ratio;
   const air = { pressure: ambient, density: ambient / (287 * 288), speed: 0 };
   let from: readonly BlockFlow[] | null = null;

@@ -51,10 +51,10 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
 
 async function fieldsOf(
   solution: EngineSolution,
-  { places, fineness, fresh }: FlowChoices,
+  { places, fineness, bits, fresh }: FlowChoices,
   terminal: Terminal,
 ): Promise<readonly FlowField[]> {
-  const flows = keptFlows(solution, places, { version: programVersion(), fresh });
+  const flows = keptFlows(solution, places, { version: programVersion(), bits, fresh });
   const fields: FlowField[] = [];
   for (const place of places.keys()) {
     fields.push(await flows.at(place, fineness));

@@ -28,6 +28,9 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
   ]);
   return [
     tableOf([head, ...rows]),
+    ...(fields.some(({ kernel }) => kernel === 'reference')
+      ? [wrapped('Computed by the plain reference, without WebAssembly: the same flow, more slowly.', width)]
+      : []),
     ...fields.map((field) => wrapped(`${flowFinding(field)} ${troubleWords(field)}`.trimEnd(), width)),
     wrapped(
       'Inviscid, computed: no turbulence, so the jet does not mix with the air and nothing rubs on the walls. By law: where a published law puts the Mach disk behind an under-expanded exit, or the length of a shock cell near the matched pressure.',
