@@ -10,6 +10,7 @@ import type { Clip } from '../../telling/clips/clip.ts';
 import { flashMeter, groundsUnder } from '../../telling/clips/flashMeter.ts';
 import type { Scene } from '../../telling/scene/scene.ts';
 import { sceneToSvg } from '../../telling/scene/svg.ts';
+import { FRAME_DIGITS } from '../../telling/timeline/otio.ts';
 import { type DrawnPicture, pictureOf } from '../package/pngPicture.ts';
 import type { WriteOptions, WrittenClip } from './filmModel.ts';
 import { requireCalm } from './requireCalm.ts';
@@ -19,7 +20,12 @@ interface Kept {
   readonly picture: DrawnPicture;
 }
 
-/** `00000.png`, `00001.png`, … and `clip.json`, which says how fast they go. */
+/** Says how fast the pictures go, and what they show. */
+export const ABOUT_FRAMES = 'clip.json';
+
+export const frameName = (n: number): string => `${String(n).padStart(FRAME_DIGITS, '0')}.png`;
+
+/** `00000.png`, `00001.png`, … and `clip.json`. */
 export async function writeFrames(
   clip: Clip,
   out: string,
@@ -46,17 +52,21 @@ export async function writeFrames(
       const { picture } = kept;
       digest.update(svg).update('\n');
       meter.add(picture.pixels, picture.width, picture.height);
-      await writeFile(join(fresh, `${String(n).padStart(5, '0')}.png`), picture.png);
+      await writeFile(join(fresh, frameName(n)), picture.png);
     }
     const flashes = meter.verdict();
     requireCalm(clip, flashes);
     const { title, description, notes, rate, frames } = clip;
-    const about = { title, description, notes, caution: CAUTION, framesPerSecond: rate.name, frames };
-    await writeFile(join(fresh, 'clip.json'), `${JSON.stringify(about, null, 2)}\n`);
+    const framesDigest = digest.digest('hex');
+    const about = {
+      ...{ title, description, notes, caution: CAUTION },
+      ...{ framesPerSecond: rate.name, frames, framesSha256: framesDigest },
+    };
+    await writeFile(join(fresh, ABOUT_FRAMES), `${JSON.stringify(about, null, 2)}\n`);
     await rmdir(path).catch(() => undefined);
     await rename(fresh, path);
     onProgress?.(clip.frames, clip.frames);
-    return { path, form: 'frames', frames, framesDigest: digest.digest('hex'), flashes, notes: [] };
+    return { path, form: 'frames', frames, framesDigest, flashes, notes: [] };
   } catch (error) {
     await rm(fresh, { recursive: true, force: true });
     throw error;

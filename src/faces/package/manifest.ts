@@ -1,5 +1,6 @@
 /** Size and hash of each file of a package; of an MP4 film the hash of the pictures that went into it, which is the same each time. */
 
+import { type Content, contentOf } from './packagePlace.ts';
 import type { PackedClip } from './packClips.ts';
 import { sha256 } from './sha256.ts';
 
@@ -15,25 +16,32 @@ export interface FramesHash {
 
 export type ManifestFiles = Readonly<Record<string, FileHash | FramesHash>>;
 
-export function manifestFiles(
-  files: ReadonlyMap<string, Buffer>,
+/** One file after the other, so that long clips need no memory. */
+export async function manifestFiles(
+  files: Iterable<readonly [name: string, content: Content]>,
   clips: readonly PackedClip[],
-): ManifestFiles {
+): Promise<ManifestFiles> {
   const films = new Map(clips.filter(({ form }) => form === 'h264').map((clip) => [clip.file, clip]));
-  return Object.fromEntries(
-    [...files].map(([name, bytes]) => {
-      const film = films.get(name);
-      if (film !== undefined) return [name, { frames: film.frames, framesSha256: film.framesDigest }];
-      return [name, { bytes: bytes.length, sha256: sha256(bytes) }];
-    }),
-  );
+  const hashes: Record<string, FileHash | FramesHash> = {};
+  for (const [name, content] of files) {
+    const film = films.get(name);
+    if (film !== undefined) {
+      hashes[name] = { frames: film.frameCount, framesSha256: film.framesDigest };
+      continue;
+    }
+    const bytes = await contentOf(content);
+    hashes[name] = { bytes: bytes.length, sha256: sha256(bytes) };
+  }
+  return hashes;
 }
 
 /** Hashes of the drawings and films, by name. */
 export function picturesIn(files: ManifestFiles): Record<string, string> {
   return Object.fromEntries(
     Object.entries(files).flatMap(([name, hash]) => {
-      const picture = /^figures\/(.+)\.svg$/.exec(name)?.[1] ?? /^(clips\/.+)\.(?:mp4|webm)$/.exec(name)?.[1];
+      const picture =
+        /^figures\/(.+)\.svg$/.exec(name)?.[1] ??
+        /^(clips\/.+)(?:\.(?:mp4|webm)|\/clip\.json)$/.exec(name)?.[1];
       if (picture === undefined) return [];
       return [[picture, 'framesSha256' in hash ? hash.framesSha256 : hash.sha256]];
     }),

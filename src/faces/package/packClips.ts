@@ -1,6 +1,6 @@
-/** The clips of a package, made one after the other; without an encoder there are none, and that is told. */
+/** The clips of a package, made one after the other; without an encoder they are numbered pictures, and that is told. */
 
-import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
 import type { Materials } from '../../answer/materials.ts';
@@ -11,17 +11,15 @@ import { USUAL_PACKAGE } from '../../study/packageForm.ts';
 import { clipOf, movementOf, namedClips, wordsOfClip } from '../../telling/clips/index.ts';
 import type { Swept } from '../../telling/figures/sweptFigures.ts';
 import { clipPlan, type PlannedClip } from '../../telling/handover/clipPlan.ts';
-import { type MediaSlot, mediaSlots } from '../../telling/handover/mediaSlots.ts';
+import { type Media, type MediaSlot, mediaSlots } from '../../telling/handover/mediaSlots.ts';
 import { type ScriptParts, timedCuts } from '../../telling/handover/timedCuts.ts';
-import { launchProblem } from '../film/chromium.ts';
 import type { WrittenClip } from '../film/filmModel.ts';
 import { writeClip } from '../film/writeClip.ts';
 
-export interface PackedClip {
-  /** In the package. */ readonly file: string;
-  readonly bytes: Buffer;
+export interface PackedClip extends Media {
   readonly form: WrittenClip['form'];
-  readonly frames: number;
+  /** Its files, where they lie until they are in the package. */ readonly files: readonly LaidFile[];
+  readonly frameCount: number;
   readonly framesDigest: string;
   readonly title: string;
   readonly description: string;
@@ -42,9 +40,15 @@ export interface ClipsOptions {
   /** Told after frames. */ readonly onFrame?: (clip: string, done: number, of: number) => void;
 }
 
+export interface LaidFile {
+  /** In the package. */ readonly name: string;
+  /** Absolute. */ readonly path: string;
+}
+
 export interface PackedClips {
   readonly clips: readonly PackedClip[];
-  /** What is not there, and why. */ readonly notes: readonly string[];
+  /** What is not there, or otherwise, and why. */ readonly notes: readonly string[];
+  /** Takes the files away again, once they are in the package or not needed. */ discard(): Promise<void>;
 }
 
 export async function packClips(subject: ClipSubject, options: ClipsOptions = {}): Promise<PackedClips> {
@@ -55,35 +59,32 @@ export async function packClips(subject: ClipSubject, options: ClipsOptions = {}
   );
   const slots = script === null ? [] : mediaSlots(timedCuts(script).cuts);
   const { planned, notes } = clipPlan(slots, known, study.package ?? USUAL_PACKAGE);
-  if (planned.length === 0) return { clips: [], notes };
-  const missing = launchProblem();
-  if (missing !== null) {
-    const names = planned.map(({ stem }) => stem).join(', ');
-    const why = `${missing.what} ${missing.why} ${missing.mend}`;
-    return { clips: [], notes: [...notes, `The clips are not in the package (${names}). ${why}`] };
-  }
+  if (planned.length === 0) return { clips: [], notes, discard: async () => undefined };
   const place = await mkdtemp(join(tmpdir(), 'plumeline-clips-'));
+  const discard = (): Promise<void> => rm(place, { recursive: true, force: true });
   const clips: PackedClip[] = [];
-  const told = [...notes];
+  // What holds of all of them is told once.
+  const told = new Set(notes);
   try {
     for (const one of planned) {
       const made = await filmed(one, subject, place, options);
-      if (typeof made === 'string') told.push(made);
-      else clips.push(made);
+      for (const note of made.notes) told.add(note);
+      if (made.clip !== null) clips.push(made.clip);
     }
-  } finally {
-    await rm(place, { recursive: true, force: true });
+  } catch (error) {
+    await discard();
+    throw error;
   }
-  return { clips, notes: told };
+  return { clips, notes: [...told], discard };
 }
 
-/** Why not, where it cannot be made: the others go on. */
+/** Null where it cannot be made, and why: the others go on. */
 async function filmed(
   { stem, clip: named, words, size, timing, slots }: PlannedClip,
   { study, solved, swept, materials }: ClipSubject,
   place: string,
   { signal, onFrame }: ClipsOptions,
-): Promise<PackedClip | string> {
+): Promise<{ readonly clip: PackedClip | null; readonly notes: readonly string[] }> {
   try {
     const ids = study.sweeps.map(({ id }) => id);
     const movement = movementOf(solved, swept.sweeps, ids, {
@@ -103,20 +104,25 @@ async function filmed(
       onProgress: (done, of) => onFrame?.(stem, done, of),
     });
     const { form, frames, framesDigest, notes } = written;
-    if (form === 'frames') return `The clip ${stem} is not in the package. ${notes.join(' ')}`;
+    const { title, description } = clip;
+    const file = `clips/${basename(written.path)}`;
+    const files =
+      form === 'frames'
+        ? (await readdir(written.path))
+            .sort()
+            .map((name) => ({ name: `${file}/${name}`, path: join(written.path, name) }))
+        : [{ name: file, path: written.path }];
     return {
-      file: `clips/${basename(written.path)}`,
-      bytes: await readFile(written.path),
-      form,
-      frames,
-      framesDigest,
-      title: clip.title,
-      description: clip.description,
-      notes: clip.notes,
-      slots,
+      clip: {
+        ...{ file, frames: form === 'frames' ? frames : null },
+        ...{ form, files, frameCount: frames, framesDigest },
+        ...{ title, description, notes: clip.notes, slots },
+      },
+      notes,
     };
   } catch (error) {
     if (!(error instanceof ProblemError)) throw error;
-    return `The clip ${stem} is not in the package. ${error.problem.what} ${error.problem.mend}`;
+    const { what, mend } = error.problem;
+    return { clip: null, notes: [`The clip ${stem} is not in the package. ${what} ${mend}`] };
   }
 }

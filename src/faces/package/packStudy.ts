@@ -6,7 +6,7 @@ import { correctionNote } from '../../telling/corrections/correctionNote.ts';
 import { publishedOf } from '../../telling/corrections/published.ts';
 import { descriptionText } from '../../telling/description/descriptionText.ts';
 import { correctionsName, type EarlierPackage, earlierPackage } from './earlierPackage.ts';
-import { manifestFiles, picturesIn } from './manifest.ts';
+import { type ManifestFiles, manifestFiles, picturesIn } from './manifest.ts';
 import { filesOf, type PackageFiles } from './packageFiles.ts';
 import { manifestName, packageForm, requireReplaceable, writeWhole } from './packagePlace.ts';
 import type { PackInput } from './packInput.ts';
@@ -29,7 +29,10 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
   const earlier = await earlierPackage(folder);
   const made = await filesOf(input);
   const { files } = made;
-  const changes = addCorrections(input, made, earlier);
+  const clips = input.clips ?? [];
+  const hashes = await manifestFiles(files, clips);
+  const { changes, added } = corrected(input, made, hashes, earlier);
+  for (const [name, content] of added) files.set(name, content);
   const { program, caution, question } = input.solved.answer;
   const manifest = {
     format: packageForm,
@@ -37,7 +40,7 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
     caution,
     question,
     date: input.date ?? null,
-    files: manifestFiles(files, input.clips ?? []),
+    files: { ...hashes, ...(await manifestFiles(added, clips)) },
   };
   files.set(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`));
   input.signal?.throwIfAborted();
@@ -46,17 +49,20 @@ export async function packStudy(input: PackInput, out: string): Promise<PackedSt
 }
 
 /** The correction note, and the text for a film's description that tells of it. */
-function addCorrections(
-  { solved: { answer }, date = null, clips = [] }: PackInput,
-  { files, sheet, references, chapters }: PackageFiles,
+function corrected(
+  { solved: { answer }, date = null }: PackInput,
+  { sheet, references, chapters }: PackageFiles,
+  hashes: ManifestFiles,
   earlier: EarlierPackage | null,
-): readonly PackageChange[] | null {
-  const now = publishedOf(answer, sheet, picturesIn(manifestFiles(files, clips)));
+): { readonly changes: readonly PackageChange[] | null; readonly added: ReadonlyMap<string, Buffer> } {
+  const now = publishedOf(answer, sheet, picturesIn(hashes));
   const before = earlier?.published ?? null;
   const changes = before === null ? null : packageChanges(before, now);
   const corrections = correctionNote(earlier?.corrections ?? null, changes ?? [], date, answer.caution);
-  if (corrections !== null) files.set(correctionsName, Buffer.from(corrections));
   const description = descriptionText({ answer, references, cuts: chapters, corrections });
-  files.set('description.txt', Buffer.from(description));
-  return changes;
+  const added = new Map([
+    ...(corrections === null ? [] : [[correctionsName, Buffer.from(corrections)] as const]),
+    ['description.txt', Buffer.from(description)] as const,
+  ]);
+  return { changes, added };
 }

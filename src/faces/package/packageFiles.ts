@@ -24,6 +24,7 @@ import { referencesOf, sourceFiles } from '../../telling/sources/sourceFiles.ts'
 import { drawnCards, drawnWithout } from './drawnFigures.ts';
 import { exploreFile, exploreFrames } from './exploreFile.ts';
 import { embeddedFonts } from './fontFiles.ts';
+import type { Content } from './packagePlace.ts';
 import type { PackInput } from './packInput.ts';
 import { type PictureMakers, pictureMakers } from './pictureMakers.ts';
 import { readingFile } from './readingFile.ts';
@@ -31,7 +32,7 @@ import { readme } from './readme.ts';
 import { sha256 } from './sha256.ts';
 
 export interface PackageFiles {
-  readonly files: Map<string, Buffer>;
+  readonly files: Map<string, Content>;
   readonly sheet: FactSheet;
   readonly references: readonly Reference[];
   /** Of the script and its cuts; empty where there is none. */ readonly chapters: readonly CutChapters[];
@@ -74,7 +75,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
   } = input;
   const { answer, solutions } = solved;
   const { shapes } = study.package ?? USUAL_PACKAGE;
-  const files = new Map<string, Buffer>();
+  const files = new Map<string, Content>();
   const add = (name: string, content: string | Buffer): void => {
     files.set(name, typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
   };
@@ -144,7 +145,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
   add('fact-sheet.html', factSheetHtml(sheet, embeddedFonts([400, 600])));
   add('fact-sheet.json', `${JSON.stringify(sheet, null, 2)}\n`);
   add('study.yaml', text);
-  for (const { file, bytes } of clips) add(file, bytes);
+  for (const { name, path } of clips.flatMap((clip) => clip.files)) files.set(name, { path });
   if (clips.length > 0) add('clips/clips.csv', clipsTable(clips, answer.caution));
   const cuts = script === null ? null : timedCuts(script);
   const { stills, mediaOf } = mediaFiles(
@@ -156,7 +157,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
     ),
     { files: new Set(files.keys()), endings: shapes.map(shapeWord) },
   );
-  for (const { from, to } of stills) add(to, files.get(from)!);
+  for (const { from, to } of stills) files.set(to, files.get(from)!);
   const told =
     script === null || cuts === null
       ? null

@@ -1,7 +1,7 @@
 /** The folder of a package: what may be replaced, and how. */
 
 import { randomBytes } from 'node:crypto';
-import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { copyFile, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
 import { ProblemError } from '../../numerics/problem.ts';
 
@@ -65,17 +65,24 @@ function listed(manifest: string): ReadonlySet<string> | null {
   }
 }
 
+/** What goes into a file: bytes, or those of a file elsewhere. */
+export type Content = Buffer | { readonly path: string };
+
+export const contentOf = async (content: Content): Promise<Buffer> =>
+  Buffer.isBuffer(content) ? content : readFile(content.path);
+
 /** Write beside the place, then exchange: a reader never sees half a package. */
-export async function writeWhole(folder: string, files: ReadonlyMap<string, Buffer>): Promise<void> {
+export async function writeWhole(folder: string, files: ReadonlyMap<string, Content>): Promise<void> {
   const mark = randomBytes(4).toString('hex');
   const beside = (what: string): string => join(dirname(folder), `.${basename(folder)}.${what}-${mark}`);
   const fresh = beside('new');
   const old = beside('old');
   try {
-    for (const [name, bytes] of files) {
+    for (const [name, content] of files) {
       const path = join(fresh, ...name.split('/'));
       await mkdir(dirname(path), { recursive: true });
-      await writeFile(path, bytes);
+      if (Buffer.isBuffer(content)) await writeFile(path, content);
+      else await copyFile(content.path, path);
     }
     const replaced = await rename(folder, old).then(
       () => true,

@@ -22,7 +22,8 @@ fact-sheet.html
 sources.json   every source of the numbers and of the study as CSL-JSON, for word processors and reference managers
 sources.bib    the same as BibTeX
 sources.txt    the same for people, each with what it is used for
-clips/         moving figures named by scene, as long as the script shows them; clips.csv: what each shows
+clips/         moving figures named by scene, as long as the script shows them; clips.csv: what each shows; a folder of
+               numbered pictures each, where no browser was there to encode films
 scenes/        stills that the script shows, named by scene
 script/        the script as written (script.md), with its numbers (whole.md), and each cut with and without them;
                -reading.html: large words to read from, without a network

@@ -4,7 +4,7 @@ import { csvOf } from '../csvCell.ts';
 
 export interface TabledClip {
   readonly file: string;
-  readonly frames: number;
+  readonly frameCount: number;
   readonly framesDigest: string;
   readonly title: string;
   readonly description: string;
@@ -18,12 +18,12 @@ export const clipsTable = (clips: readonly TabledClip[], caution: string): strin
   csvOf([
     HEAD,
     ['', '', caution, '', '', ''],
-    ...clips.map(({ file, title, description, notes, frames, framesDigest }) => [
+    ...clips.map(({ file, title, description, notes, frameCount, framesDigest }) => [
       file,
       title,
       description,
       notes.join(' '),
-      String(frames),
+      String(frameCount),
       framesDigest,
     ]),
   ]);

@@ -1,7 +1,7 @@
 /** Which file of a package stands for what a script shows: its clip where there is one, else a still named by scene. */
 
 import type { NamedClip } from '../clips/namedClips.ts';
-import { type MediaOf, type MediaSlot, mediaOf } from './mediaSlots.ts';
+import { type Media, type MediaOf, type MediaSlot, mediaOf } from './mediaSlots.ts';
 
 export interface MediaFiles {
   /** Pictures to be laid down once more, named by scene. */
@@ -12,11 +12,11 @@ export interface MediaFiles {
 /** @param endings of the pictures in the figures’ shapes, the first one wanted first: `16x9` */
 export function mediaFiles(
   slots: readonly MediaSlot[],
-  clips: readonly { readonly file: string; readonly slots: readonly MediaSlot[] }[],
+  clips: readonly (Media & { readonly slots: readonly MediaSlot[] })[],
   known: readonly NamedClip[],
   { files, endings }: { readonly files: ReadonlySet<string>; readonly endings: readonly string[] },
 ): MediaFiles {
-  const filmed = clips.flatMap(({ file, slots: own }) => own.map((slot) => ({ slot, file })));
+  const filmed = clips.flatMap(({ file, frames, slots: own }) => own.map((slot) => ({ slot, file, frames })));
   const clipOf = mediaOf(filmed);
   const stills = new Map<string, string>();
   const drawn = slots.flatMap((slot) => {
@@ -30,7 +30,7 @@ export function mediaFiles(
     if (from === undefined) return [];
     const file = `scenes/${slot.stem}.png`;
     stills.set(file, from);
-    return [{ slot, file }];
+    return [{ slot, file, frames: null }];
   });
   return {
     stills: [...stills].map(([to, from]) => ({ from, to })),

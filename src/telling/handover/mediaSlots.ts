@@ -54,12 +54,20 @@ export function mediaSlots(cuts: readonly TimedCut[]): readonly MediaSlot[] {
   );
 }
 
-/** The file that a thing shown stands for in a cut, relative to the package; null: there is none. */
-export type MediaOf = (cut: string, scene: string, shown: Shown) => string | null;
+/** What stands for a thing shown, relative to the package. */
+export interface Media {
+  /** A film or still; of numbered pictures their folder. */ readonly file: string;
+  /** How many numbered pictures; null: it is one file. */ readonly frames: number | null;
+}
 
-export function mediaOf(files: readonly { readonly slot: MediaSlot; readonly file: string }[]): MediaOf {
+/** The media of a thing shown in a cut; null: there are none. */
+export type MediaOf = (cut: string, scene: string, shown: Shown) => Media | null;
+
+export function mediaOf(files: readonly (Media & { readonly slot: MediaSlot })[]): MediaOf {
   const key = (cut: string, scene: string, { at, words }: Shown): string =>
     JSON.stringify([cut, scene, at, words]);
-  const known = new Map(files.map(({ slot, file }) => [key(slot.cut, slot.scene, slot.shown), file]));
+  const known = new Map(
+    files.map(({ slot, file, frames }) => [key(slot.cut, slot.scene, slot.shown), { file, frames }]),
+  );
   return (cut, scene, shown) => known.get(key(cut, scene, shown)) ?? null;
 }

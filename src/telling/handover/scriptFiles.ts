@@ -52,7 +52,7 @@ export function scriptFiles(
           caution,
           resolved: cut.resolved,
           timed: cut.timed,
-          fileOf: (scene, shown) => mediaOf(cut.name, scene, shown),
+          mediaOf: (scene, shown) => mediaOf(cut.name, scene, shown),
           verdicts,
         }),
       },

@@ -43,7 +43,7 @@ export function scenesTable(cuts: readonly TimedCut[], mediaOf: MediaOf, caution
   const rows = cuts.flatMap(({ name, resolved, timed }) =>
     timed.scenes.map((scene) => {
       const shown = resolved.scenes.find((one) => one.scene.id === scene.id)?.scene.shown ?? [];
-      const files = shown.flatMap((one) => mediaOf(name, scene.id, one) ?? []);
+      const files = shown.flatMap((one) => mediaOf(name, scene.id, one)?.file ?? []);
       return [
         name || 'whole',
         scene.id,

@@ -1,10 +1,15 @@
 /**
  * OpenTimelineIO JSON, as its reference library reads it: Timeline.1, Stack.1, Track.1, Clip.2, Marker.2,
- * ExternalReference.1, MissingReference.1, TimeRange.1, RationalTime.1.
+ * ExternalReference.1, ImageSequenceReference.1, MissingReference.1, TimeRange.1, RationalTime.1.
  */
+
+import type { Media } from '../handover/mediaSlots.ts';
 
 /** Frames a second of the timeline: a tenth of a second is three whole frames. */
 export const RATE = 30;
+
+/** Digits of the names of numbered pictures: `00000.png`. */
+export const FRAME_DIGITS = 5;
 
 type Json = Readonly<Record<string, unknown>>;
 
@@ -46,16 +51,12 @@ export function marker({ name, comment, colour, start, seconds, metadata }: Mark
 export interface ClipParts {
   readonly name: string;
   /** [s] */ readonly seconds: number;
-  /** Relative to the timeline's file; null: still to be made. */ readonly media: string | null;
+  /** Relative to the timeline's file; null: still to be made. */ readonly media: Media | null;
   readonly markers: readonly Json[];
   readonly metadata: Json;
 }
 
 export function clip({ name, seconds, media, markers, metadata }: ClipParts): Json {
-  const reference =
-    media === null
-      ? { OTIO_SCHEMA: 'MissingReference.1' }
-      : { OTIO_SCHEMA: 'ExternalReference.1', target_url: media };
   return {
     OTIO_SCHEMA: 'Clip.2',
     metadata: { plumeline: metadata },
@@ -66,14 +67,31 @@ export function clip({ name, seconds, media, markers, metadata }: ClipParts): Js
     enabled: true,
     media_references: {
       DEFAULT_MEDIA: {
-        ...reference,
+        ...reference(media),
         metadata: {},
-        name: media ?? '',
-        available_range: null,
+        name: media?.file ?? '',
         available_image_bounds: null,
       },
     },
     active_media_reference_key: 'DEFAULT_MEDIA',
+  };
+}
+
+function reference(media: Media | null): Json {
+  if (media === null) return { OTIO_SCHEMA: 'MissingReference.1', available_range: null };
+  const { file, frames } = media;
+  if (frames === null) return { OTIO_SCHEMA: 'ExternalReference.1', target_url: file, available_range: null };
+  return {
+    OTIO_SCHEMA: 'ImageSequenceReference.1',
+    target_url_base: `${file}/`,
+    name_prefix: '',
+    name_suffix: '.png',
+    start_frame: 0,
+    frame_step: 1,
+    rate: RATE,
+    frame_zero_padding: FRAME_DIGITS,
+    missing_frame_policy: 'error',
+    available_range: timeRange(0, frames / RATE),
   };
 }
 

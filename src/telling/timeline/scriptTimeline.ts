@@ -1,7 +1,7 @@
 /** A script, timed, as a timeline for the edit: pictures on one track, the voice with its sentences on the other. */
 
 import type { Scene, Shown } from '../../study/script/model.ts';
-import { pictureSlots } from '../handover/mediaSlots.ts';
+import { type Media, pictureSlots } from '../handover/mediaSlots.ts';
 import { plainText } from '../scene/safeText.ts';
 import type { ResolvedScene, ResolvedScript } from '../script/model.ts';
 import type { TimedLine, TimedScene, TimedScript } from '../time/model.ts';
@@ -12,8 +12,8 @@ export interface TimelineParts {
   readonly caution: string;
   readonly resolved: ResolvedScript;
   readonly timed: TimedScript;
-  /** Path of the file for a thing shown in a scene, relative to the timeline; null: the package has none. */
-  readonly fileOf: (scene: string, shown: Shown) => string | null;
+  /** What stands for a thing shown in a scene, relative to the timeline; null: the package has nothing. */
+  readonly mediaOf: (scene: string, shown: Shown) => Media | null;
   /** Verdict on a sentence by its id, as people read it. */ readonly verdicts: ReadonlyMap<string, string>;
 }
 
@@ -36,9 +36,9 @@ export function scriptTimeline(parts: TimelineParts): string {
 }
 
 /** One clip for each thing shown, from its line to the next thing or to the end of the scene. */
-function picturesOf(timed: TimedScene, scene: Scene, { fileOf }: TimelineParts): readonly Json[] {
+function picturesOf(timed: TimedScene, scene: Scene, { mediaOf }: TimelineParts): readonly Json[] {
   return pictureSlots(timed, scene).map(({ seconds, shown }) => {
-    const media = shown.flatMap((one) => fileOf(scene.id, one) ?? [])[0] ?? null;
+    const media = shown.flatMap((one) => mediaOf(scene.id, one) ?? [])[0] ?? null;
     return clip({
       name: plainText(`${scene.id}: ${shown.map(wordsOf).join('; ') || scene.name}`),
       seconds,

@@ -85,7 +85,10 @@ beforeAll(async () => {
   };
   packed = await packStudy(input, join(place, 'one'));
 }, 240_000);
-afterAll(() => rm(place, { recursive: true, force: true }));
+afterAll(async () => {
+  await filmed.discard();
+  await rm(place, { recursive: true, force: true });
+});
 
 const file = async (name: string): Promise<string> =>
   (await readFile(join(packed.folder, ...name.split('/')))).toString();
@@ -111,14 +114,14 @@ describe('a package with a script', () => {
     ]);
     // Where there is no such reader, the film tests decode films by the browser.
     if (probe.status === 0)
-      expect(probe.stdout.toString().trim()).toBe(`1920,1080,${filmed.clips[0]!.frames}`);
+      expect(probe.stdout.toString().trim()).toBe(`1920,1080,${filmed.clips[0]!.frameCount}`);
   });
 
   test('its manifest has the hash of the pictures of an MP4 film, and of all else the bytes', async () => {
     const { files } = JSON.parse(await file('manifest.json'));
     const [clip] = filmed.clips;
     expect(files['clips/01-one-cut-climb.mp4']).toEqual({
-      frames: clip!.frames,
+      frames: clip!.frameCount,
       framesSha256: clip!.framesDigest,
     });
     for (const name of packed.files.filter((each) => !/\.mp4$|^manifest/.test(each))) {
@@ -172,16 +175,30 @@ describe('clips', () => {
     expect(after.filter((name) => !before.includes(name))).toEqual([]);
   });
 
-  test('without an encoder there are none, which is told, and the timeline has the still', async () => {
+  test('without an encoder they are numbered pictures, which is told, and the timeline has them', async () => {
     vi.stubEnv('CHROME', '');
     vi.stubEnv('PATH', place);
     try {
-      const { clips, notes } = await packClips(subject);
-      expect(clips).toEqual([]);
-      expect(notes).toEqual([expect.stringMatching(/not in the package.*No Chromium or Chrome was found/)]);
-      const without = await packStudy({ ...input, clips }, join(place, 'without'));
-      const timeline = (await readFile(join(without.folder, 'timeline.otio'))).toString();
-      expect(timeline).toContain('"target_url": "scenes/01-one-cut-climb.png"');
+      const { clips, notes, discard } = await packClips(subject);
+      expect(notes).toEqual([expect.stringMatching(/No Chromium or Chrome was found.*numbered pictures/)]);
+      const without = await packStudy({ ...input, clips }, join(place, 'without')).finally(discard);
+      const folder = 'clips/01-one-cut-climb';
+      const laid = without.files.filter((name) => name.startsWith('clips/0'));
+      const { frameCount } = clips[0]!;
+      expect(frameCount).toBe(filmed.clips[0]!.frameCount);
+      expect(laid).toEqual([
+        ...Array.from({ length: frameCount }, (_, n) => `${folder}/${String(n).padStart(5, '0')}.png`),
+        `${folder}/clip.json`,
+      ]);
+      expect((await readdir(join(without.folder, folder))).length).toBe(laid.length);
+      const { files } = JSON.parse((await readFile(join(without.folder, 'manifest.json'))).toString());
+      expect(Object.keys(files)).toEqual(expect.arrayContaining(laid));
+      const timeline = JSON.parse((await readFile(join(without.folder, 'timeline.otio'))).toString());
+      expect(timeline.tracks.children[0].children[0].media_references.DEFAULT_MEDIA).toMatchObject({
+        OTIO_SCHEMA: 'ImageSequenceReference.1',
+        target_url_base: `${folder}/`,
+        available_range: { duration: { value: frameCount } },
+      });
     } finally {
       vi.unstubAllEnvs();
     }

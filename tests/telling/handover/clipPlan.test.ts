@@ -101,8 +101,13 @@ describe('what a script shows', () => {
   const shown = slots.find(({ name }) => name === 'cut-climb')!;
 
   test('is its clip, where that is there', () => {
-    const { mediaOf, stills } = mediaFiles(slots, [{ file: 'clips/x.mp4', slots: [shown] }], known, setting);
-    expect(mediaOf('', 'Two.way', shown.shown)).toBe('clips/x.mp4');
+    const { mediaOf, stills } = mediaFiles(
+      slots,
+      [{ file: 'clips/x.mp4', frames: null, slots: [shown] }],
+      known,
+      setting,
+    );
+    expect(mediaOf('', 'Two.way', shown.shown)).toEqual({ file: 'clips/x.mp4', frames: null });
     expect(stills).toContainEqual({
       from: 'figures/outlines-16x9.png',
       to: 'scenes/01-one-outlines.png',
@@ -111,7 +116,10 @@ describe('what a script shows', () => {
 
   test('is the still of the same figure, where it is not', () => {
     const { mediaOf } = mediaFiles(slots, [], known, setting);
-    expect(mediaOf('', 'Two.way', shown.shown)).toBe('scenes/02-two-way-cut-climb.png');
+    expect(mediaOf('', 'Two.way', shown.shown)).toEqual({
+      file: 'scenes/02-two-way-cut-climb.png',
+      frames: null,
+    });
   });
 
   test('is nothing, where nothing is drawn', () => {

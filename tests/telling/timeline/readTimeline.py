@@ -11,13 +11,25 @@ except ImportError:
 timeline = otio.adapters.read_from_file(sys.argv[1])
 
 
+def numbered(media):
+    if not isinstance(media, otio.schema.ImageSequenceReference):
+        return None
+    count = media.number_of_images_in_sequence()
+    return {
+        "first": media.target_url_for_image_number(0),
+        "last": media.target_url_for_image_number(count - 1),
+        "count": count,
+    }
+
+
 def told(clip):
     media = clip.media_reference
     return {
         "name": clip.name,
         "start": clip.range_in_parent().start_time.to_seconds(),
         "seconds": clip.duration().to_seconds(),
-        "media": getattr(media, "target_url", None),
+        "media": getattr(media, "target_url", getattr(media, "target_url_base", None)),
+        "pictures": numbered(media),
         "missing": media.is_missing_reference,
         "markers": [
             {

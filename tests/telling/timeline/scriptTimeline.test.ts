@@ -36,7 +36,12 @@ const written = scriptTimeline({
   caution: 'Caution.',
   resolved,
   timed,
-  fileOf: (figure) => (['cut-in-vacuum', 'outlines'].includes(figure) ? `figures/${figure}-16x9.png` : null),
+  mediaOf: (scene, { words }) =>
+    scene !== 'one'
+      ? null
+      : words.startsWith('outlines')
+        ? { file: 'clips/01-one-outlines', frames: 90 }
+        : { file: 'scenes/01-one-cut-in-vacuum.png', frames: null },
   verdicts: new Map([['known', 'safe to say']]),
 });
 
@@ -53,6 +58,7 @@ interface Told {
       readonly seconds: number;
       readonly media: string | null;
       readonly missing: boolean;
+      readonly pictures: { readonly first: string; readonly last: string; readonly count: number } | null;
       readonly markers: readonly {
         name: string;
         colour: string;
@@ -120,9 +126,14 @@ describe('the timeline', () => {
       const [pictures, voice] = tracks;
       expect([pictures!.kind, voice!.kind]).toEqual(['Video', 'Audio']);
       expect(pictures!.clips.map(({ media, missing }) => [media, missing])).toEqual([
-        ['figures/cut-in-vacuum-16x9.png', false],
-        ['figures/outlines-16x9.png', false],
+        ['scenes/01-one-cut-in-vacuum.png', false],
+        ['clips/01-one-outlines/', false],
         [null, true],
+      ]);
+      expect(pictures!.clips.map(({ pictures: numbered }) => numbered)).toEqual([
+        null,
+        { first: 'clips/01-one-outlines/00000.png', last: 'clips/01-one-outlines/00089.png', count: 90 },
+        null,
       ]);
       const [one, odd] = voice!.clips;
       expect(one!.seconds).toBeCloseTo(timed.scenes[0]!.seconds, 9);

@@ -9,14 +9,15 @@ import { changeWords } from '../../../telling/corrections/changes.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { readReviewFile } from '../../disk/reviewFile.ts';
 import { requireReplaceable } from '../../package/packagePlace.ts';
-import { packClips } from '../../package/packClips.ts';
-import { packStudy } from '../../package/packStudy.ts';
+import { type PackedClips, packClips } from '../../package/packClips.ts';
+import type { PackInput } from '../../package/packInput.ts';
+import { type PackedStudy, packStudy } from '../../package/packStudy.ts';
 import { type PictureMakers, pictureMakers } from '../../package/pictureMakers.ts';
 import { sha256 } from '../../package/sha256.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { interruptible } from '../interruptible.ts';
-import { openStudy } from '../openStudy.ts';
-import { workedOut } from '../packWork.ts';
+import { type OpenedStudy, openStudy } from '../openStudy.ts';
+import { type WorkedOut, workedOut } from '../packWork.ts';
 import { reviewableOf } from '../scriptReview.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
 import { programVersion } from '../version.ts';
@@ -56,7 +57,8 @@ async function packed(
 ): Promise<ExitStatus> {
   const day = dayGiven(flags.date);
   const shelf = openDataShelf();
-  const { study, text, folder } = await openStudy(given, shelf, terminal);
+  const opened = await openStudy(given, shelf, terminal);
+  const { study, folder } = opened;
   // Before the work, not after it.
   await requireReplaceable(resolve(flags.out));
   const worked = await workedOut({
@@ -67,42 +69,22 @@ async function packed(
         onEngine: (name, which, count) => sayIfSlow(terminal, `Solving ${name} (${which} of ${count}) …`),
       }),
   });
-  const { solved, sentences, analogies } = worked;
+  const { solved, swept, script } = worked;
+  const materials = await gatherMaterials(study.engines, shelf);
   const filmed =
     flags.clips === false
-      ? { clips: [], notes: [] }
+      ? NO_CLIPS
       : await packClips(
-          {
-            study,
-            solved,
-            swept: worked.swept,
-            script: worked.script,
-            materials: await gatherMaterials(study.engines, shelf),
-          },
+          { study, solved, swept, script, materials },
           { signal, onFrame: filmProgress(terminal) },
         );
-  const signOffs = await readReviewFile(folder);
-  const signable = [
-    ...reviewables(sentences, checkFacts(study), analogies),
-    ...(worked.script === null ? [] : [reviewableOf(worked.script)]),
-  ];
-  const written = await packStudy(
-    {
-      study,
-      text,
-      ...worked,
-      makers,
-      solved: { ...solved, answer: worked.answer },
-      clips: filmed.clips,
-      signal,
-      rows: await dataRowsUsed(study, shelf),
-      standings: standingsOf(signOffs, signable, sha256),
-      // The day is an input: given, or of the latest sign-off; the clock would change the bytes.
-      date: day ?? latestDay(signOffs),
-      onFigure: (name, which, count) => sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
-    },
-    flags.out,
-  );
+  const input = {
+    ...{ ...worked, makers, signal },
+    ...{ clips: filmed.clips, rows: await dataRowsUsed(study, shelf) },
+    onFigure: (name: string, which: number, count: number) =>
+      sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
+  };
+  const written = await signedAndWritten(opened, input, day, flags.out).finally(filmed.discard);
   const failed = Object.entries(solved.answer.failed);
   for (const [id, problem] of failed) terminal.err(`The engine ${id} could not be computed: ${problem.what}`);
   terminal.out(`${written.files.length} files in ${written.folder}; open index.html there.`);
@@ -115,6 +97,33 @@ async function packed(
   }
   return failed.length + filmed.notes.length === 0 ? EXIT.answered : EXIT.incomplete;
 }
+
+/** With the sign-offs of the study's own file. */
+async function signedAndWritten(
+  { study, text, folder }: OpenedStudy,
+  worked: WorkedOut & Omit<PackInput, 'study' | 'text' | 'date'>,
+  day: string | null,
+  out: string,
+): Promise<PackedStudy> {
+  const { sentences, analogies, script, answer } = worked;
+  const signOffs = await readReviewFile(folder);
+  const signable = [
+    ...reviewables(sentences, checkFacts(study), analogies),
+    ...(script === null ? [] : [reviewableOf(script)]),
+  ];
+  return packStudy(
+    {
+      ...{ ...worked, study, text },
+      solved: { ...worked.solved, answer },
+      standings: standingsOf(signOffs, signable, sha256),
+      // The day is an input: given, or of the latest sign-off; the clock would change the bytes.
+      date: day ?? latestDay(signOffs),
+    },
+    out,
+  );
+}
+
+const NO_CLIPS: PackedClips = { clips: [], notes: [], discard: async () => undefined };
 
 /** A line a clip, and one at every half of it. */
 function filmProgress(terminal: Terminal): (clip: string, done: number, of: number) => void {
