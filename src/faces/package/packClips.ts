@@ -48,7 +48,9 @@ export interface LaidFile {
 export interface PackedClips {
   readonly clips: readonly PackedClip[];
   /** What is not there, or otherwise, and why. */ readonly notes: readonly string[];
-  /** Takes the files away again, once they are in the package or not needed. */ discard(): Promise<void>;
+  /** Takes the files away again, once they are in the package or not needed. */ discard(
+    this: void,
+  ): Promise<void>;
 }
 
 export async function packClips(subject: ClipSubject, options: ClipsOptions = {}): Promise<PackedClips> {

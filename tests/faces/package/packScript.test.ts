@@ -181,7 +181,9 @@ describe('clips', () => {
     try {
       const { clips, notes, discard } = await packClips(subject);
       expect(notes).toEqual([expect.stringMatching(/No Chromium or Chrome was found.*numbered pictures/)]);
-      const without = await packStudy({ ...input, clips }, join(place, 'without')).finally(discard);
+      const without = await packStudy({ ...input, clips }, join(place, 'without')).finally(
+        () => void discard(),
+      );
       const folder = 'clips/01-one-cut-climb';
       const laid = without.files.filter((name) => name.startsWith('clips/0'));
       const { frameCount } = clips[0]!;

@@ -84,7 +84,12 @@ async function packed(
     onFigure: (name: string, which: number, count: number) =>
       sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
   };
-  const written = await signedAndWritten(opened, input, day, flags.out).finally(filmed.discard);
+  let written: PackedStudy;
+  try {
+    written = await signedAndWritten(opened, input, day, flags.out);
+  } finally {
+    await filmed.discard();
+  }
   const failed = Object.entries(solved.answer.failed);
   for (const [id, problem] of failed) terminal.err(`The engine ${id} could not be computed: ${problem.what}`);
   terminal.out(`${written.files.length} files in ${written.folder}; open index.html there.`);
