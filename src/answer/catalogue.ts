@@ -22,6 +22,7 @@ import { nameInSeparation, separationQuantities } from './catalogue/separation.t
 import { thrustPartQuantities } from './catalogue/thrustParts.ts';
 import { vehicleQuantities } from './catalogue/vehicle.ts';
 import { wallQuantities } from './catalogue/wall.ts';
+import { wholeFlowQuantities } from './catalogue/wholeFlow.ts';
 
 export type { CatalogueEntry, Dimension, DisplayUnit, QuantityPlace } from './catalogue/entry.ts';
 
@@ -47,6 +48,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...flightQuantities,
   ...flightPointQuantities,
   ...vehicleQuantities,
+  ...wholeFlowQuantities,
 ];
 
 const byName = new Map(catalogue.map((entry) => [entry.name, entry]));

@@ -1,77 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import type { FlowField } from '../../src/answer/flow/index.ts';
+import { type FlowField, fieldAlong } from '../../src/answer/flow/index.ts';
 import { flowTable } from '../../src/faces/cli/text/flowText.ts';
-import { axisShocks, firstCell, mainShock, type PictureBlock } from '../../src/physics/wholeFlow/index.ts';
+import { axisShocks, firstCell, mainShock } from '../../src/physics/wholeFlow/index.ts';
 import { CAUTION_SHORT } from '../../src/telling/caution.ts';
 import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
 import { flowLines } from '../../src/telling/figures/flowPlane.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../src/telling/scene/svg.ts';
-
-/** Squares of 0.1 m from the axis outwards; the pressure along the axis as given, the same further out. */
-function block(pressures: readonly number[], mach: readonly number[] = pressures.map(() => 2)): PictureBlock {
-  const [ni, nj] = [pressures.length, 4];
-  const nodes = (of: (i: number, j: number) => number): Float32Array =>
-    Float32Array.from({ length: (ni + 1) * (nj + 1) }, (_, k) => of(k % (ni + 1), Math.floor(k / (ni + 1))));
-  const cells = (of: (i: number) => number): Float32Array =>
-    Float32Array.from({ length: ni * nj }, (_, k) => of(k % ni));
-  return {
-    ni,
-    nj,
-    axial: nodes((i) => 0.1 * i),
-    radius: nodes((_, j) => 0.1 * j),
-    pressure: cells((i) => pressures[i]!),
-    mach: cells((i) => mach[i]!),
-    density: cells((i) => pressures[i]! / 1e5),
-    share: cells(() => 1),
-    temperature: cells(() => 1000),
-    along: cells(() => 2000),
-    away: cells(() => 0),
-  };
-}
-
-function field(over: Partial<FlowField> = {}): FlowField {
-  const jet = block([3e5, 1e5, 3e4, 1e4, 1e5, 1.5e5, 1.2e5, 9e4], [2, 3, 4, 5, 0.6, 0.8, 1.2, 1.5]);
-  const shocks = axisShocks(jet, 0, 1);
-  return {
-    engine: 'bell',
-    name: 'Birch <B>',
-    form: 'round',
-    altitude: 12_000,
-    ambientPressure: 19_400,
-    thinnest: false,
-    mode: null,
-    fineness: 'coarse',
-    kernel: 32,
-    cells: 32,
-    steps: 400,
-    broke: 0,
-    rescued: 0,
-    steady: false,
-    thrustCoefficient: { mean: 1.7, swing: 0.01, byModel: 1.71 },
-    leaves: null,
-    separation: null,
-    lip: { axial: 0, radius: 0.3 },
-    shocks,
-    mainShock: mainShock(shocks),
-    firstCell: null,
-    byLaw: { machDisk: 0.4, cellLength: null },
-    seen: 0.6,
-    walls: [
-      {
-        kind: 'wall',
-        line: [
-          [0, 0.3],
-          [0.1, 0.35],
-        ],
-        side: { block: 0, row: 4, from: 0, to: 1 },
-      },
-    ],
-    axisBlock: 0,
-    blocks: [jet],
-    ...over,
-  };
-}
+import { block, field } from './jetField.ts';
 
 describe('shocks on the axis', () => {
   test('a Mach disk where the pressure rises most and the flow turns subsonic', () => {
@@ -136,4 +72,54 @@ describe('a computed flow as a figure', () => {
     for (const { value } of flowLines(even, 'density gradient', 0.3).flat())
       expect(value).toBeCloseTo(0.6, 4);
   });
+});
+
+describe('what is said of a field against the published laws', () => {
+  const words = (over: Partial<FlowField>): string =>
+    figureFlow(field(over), 'pressure', { size: '16:9', theme: 'light' }).description;
+
+  test('a disk beside its law, a cell only where no law has a disk', () => {
+    // 0.4 m found, 0.5 m by the law: a fifth less.
+    expect(words({ byLaw: { machDisk: 0.5, cellLength: 0.3 }, firstCell: 0.2 })).toContain(
+      'the Mach disk stands at 400\u00a0mm, by the published law at 500\u00a0mm (−20\u00a0%).',
+    );
+    expect(words({ byLaw: { machDisk: null, cellLength: 0.3 }, firstCell: 0.33 })).toContain(
+      'the first shock cell ends at 330\u00a0mm, by the law at 300\u00a0mm (+10\u00a0%).',
+    );
+    expect(words({ form: 'plug' })).not.toContain('by the published law');
+  });
+
+  test('where gas with friction would let go is hatched, and how many criteria say so', () => {
+    const at = (axial: number) => ({ axial, areaRatio: 2, pressure: 1e4 });
+    const separation: FlowField['separation'] = {
+      case: 'restricted' as never,
+      place: at(0.05),
+      earliest: at(0.02),
+      latest: at(0.08),
+      counted: 4,
+      lettingGo: 3,
+      massFlow: 1,
+    };
+    expect(words({ separation })).toContain('where gas with friction leaves the wall, by 3 of 4 criteria');
+    expect(words({ separation: { ...separation, lettingGo: 0 } })).not.toContain('Hatched');
+    const svg = (given: FlowField['separation']): string =>
+      sceneToSvg(figureFlow(field({ separation: given }), 'pressure', { size: '16:9', theme: 'light' }));
+    expect(svg(separation)).toContain('pattern');
+    expect(svg(null)).not.toContain('pattern');
+  });
+});
+
+test('a field along its axis and its wall, cell by cell', () => {
+  const [axis, wall] = fieldAlong(
+    field({
+      axisBlock: 1,
+      blocks: [block([3e5, 1e5]), block([5e4, 2e4])],
+      walls: [{ kind: 'wall', line: [], side: { block: 0, row: 4, from: 0, to: 2 } }],
+    }),
+  );
+  expect(axis!.line).toBe('axis');
+  expect(axis!.points.map(({ pressure }) => pressure)).toEqual([3e5, 1e5, 5e4, 2e4]);
+  expect(wall!.line).toBe('wall');
+  expect(wall!.points.map(({ axial }) => Number(axial.toFixed(6)))).toEqual([0.05, 0.15]);
+  expect(wall!.points.map(({ speed }) => speed)).toEqual([2000, 2000]);
 });

@@ -1,4 +1,5 @@
 /** The whole flow of a study's engines. */
+export { type AlongLine, type AlongPoint, fieldAlong } from './along.ts';
 export { type FlowSolver, flowFields, flowSolver, levelsTo } from './flowFields.ts';
 export {
   FINENESSES,

@@ -36,7 +36,7 @@ export interface ClipFlags {
   readonly title?: string;
 }
 
-const KINDS: readonly ClipKind[] = ['altitude', 'build-up', 'rings', 'throttle'];
+const KINDS: readonly ClipKind[] = ['altitude', 'build-up', 'rings', 'throttle', 'drift'];
 /** [s] of handles that are asked for without saying how long. */
 const USUAL_HANDLES = 1;
 /** [m] Above it the scale of the figures goes over into vacuum. */

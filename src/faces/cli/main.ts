@@ -539,7 +539,7 @@ Example:
     .argument('<study>', 'folder with study.yaml, or that file')
     .requiredOption(
       '--figure <name>',
-      'cut, specific-impulse, thrust, push, pressure-along-wall, ascent-ID, sweep-ID',
+      'cut, specific-impulse, thrust, push, pressure-along-wall, flow-ENGINE, ascent-ID, sweep-ID',
     )
     .requiredOption(
       '--out <file>',
@@ -547,7 +547,7 @@ Example:
     )
     .option(
       '--kind <kind>',
-      'altitude: it climbs; build-up: curves are drawn in; rings: a nozzle grows ring by ring; throttle: it throttles',
+      'altitude: it climbs; build-up: curves are drawn in; rings: a nozzle grows ring by ring; throttle: it throttles; drift: specks drift with the gas',
     )
     .option('--engine <id>', 'the engine that grows (rings); absent: the first')
     .option('--from <altitude>', 'where a climb begins: "5 km", pad, vacuum (pad)')

@@ -3,6 +3,7 @@
 import type { Crew } from '../../answer/asked/crew.ts';
 import { withDrawnBands } from '../../answer/bands/drawnBands.ts';
 import { altitudeCurve } from '../../answer/conditions.ts';
+import type { FlowField } from '../../answer/flow/index.ts';
 import type { MeasuredSeries } from '../../answer/measured/model.ts';
 import type { StudyAnswer } from '../../answer/model.ts';
 import { findNeed, type Need, needRequestOf } from '../../answer/needs/index.ts';
@@ -23,6 +24,7 @@ import { type ExploreFrames, exploreFrames } from '../package/exploreFile.ts';
 import type { PictureMakers } from '../package/pictureMakers.ts';
 import { type Checked, checkedStudy } from './checkedSentences.ts';
 import { measuredOf } from './measuredOf.ts';
+import { packFlows } from './packFlows.ts';
 import { sayIfSlow, type Terminal } from './terminal.ts';
 import { studyProblemText } from './text/problemText.ts';
 
@@ -30,6 +32,7 @@ export interface WorkedOut extends Checked, Found {
   readonly solved: SolvedStudy;
   /** The figures that need no sentence. */ readonly drawn: DrawnFigures;
   /** What moves on the page for viewers; null where there is no engine. */ readonly explore: ExploreFrames | null;
+  /** Whole flows that the script or the package shows. */ readonly flows: readonly FlowField[];
 }
 
 /** All that no sentence is needed for. */
@@ -107,15 +110,20 @@ async function allOf(
 
 /** Drawn while sentences are judged. */
 async function drawnOf(
-  { study, makers, signal }: PackWork,
-  { solutions }: SolvedStudy,
+  { study, makers, terminal, signal }: PackWork,
+  solved: SolvedStudy,
   found: Found,
-): Promise<Pick<WorkedOut, 'drawn' | 'explore'>> {
+): Promise<Pick<WorkedOut, 'drawn' | 'explore' | 'flows'>> {
   const { answer } = found;
+  const { solutions } = solved;
+  const { flows, flowFigures } = await packFlows(study, solved, found.script, terminal, signal);
   const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
   const { shapes } = study.package ?? USUAL_PACKAGE;
-  const drawn = await drawnWithout({ answer, shapes, makers, signal }, { ...found, curves });
-  return { drawn, explore: exploreFrames(answer, curves) };
+  const drawn = await drawnWithout(
+    { answer, shapes, makers, signal },
+    { ...found, curves, flows, flowFigures },
+  );
+  return { drawn, flows, explore: exploreFrames(answer, curves) };
 }
 
 /** The script and its numbers, where there is one; what is wrong in it is told. */

@@ -3,6 +3,7 @@
 import { mkdtemp, readdir, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { basename, join } from 'node:path';
+import type { FlowField } from '../../answer/flow/index.ts';
 import type { Materials } from '../../answer/materials.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
@@ -31,6 +32,7 @@ export interface ClipSubject {
   readonly study: Study;
   readonly solved: SolvedStudy;
   readonly swept: Swept;
+  /** Whole flows that are there. */ readonly flows?: readonly FlowField[];
   readonly script: ScriptParts | null;
   readonly materials: Materials;
 }
@@ -83,7 +85,7 @@ export async function packClips(subject: ClipSubject, options: ClipsOptions = {}
 /** Null where it cannot be made, and why: the others go on. */
 async function filmed(
   { stem, clip: named, words, size, timing, slots }: PlannedClip,
-  { study, solved, swept, materials }: ClipSubject,
+  { study, solved, swept, materials, flows = [] }: ClipSubject,
   place: string,
   { signal, onFrame }: ClipsOptions,
 ): Promise<{ readonly clip: PackedClip | null; readonly notes: readonly string[] }> {
@@ -97,6 +99,7 @@ async function filmed(
         size,
         theme: size === 'print' ? 'print' : 'light',
         transparent: false,
+        flows,
         anew: { study, materials },
       },
     });

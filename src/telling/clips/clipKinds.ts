@@ -1,6 +1,7 @@
 /** What can be made into a clip, by the names that a caller gives. */
 
 import { altitudeCurve } from '../../answer/conditions.ts';
+import type { FlowField } from '../../answer/flow/index.ts';
 import type { SolvedStudy } from '../../answer/solve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import { drawnStyles } from '../figures/drawnEngines.ts';
@@ -8,6 +9,8 @@ import { pressureAlongWall } from '../figures/figureAlongWall.ts';
 import { figureAscent } from '../figures/figureAscent.ts';
 import { impulseOverAltitude, thrustOverAltitude } from '../figures/figureOverAltitude.ts';
 import { figureSweep } from '../figures/figureSweep.ts';
+import { flowEngines } from '../figures/flowKinds.ts';
+import { flowNear } from '../figures/flowNear.ts';
 import type { Altitude, FigureOptions } from '../figures/options.ts';
 import type { Swept } from '../figures/sweptFigures.ts';
 import type { FigureSize } from '../look/formats.ts';
@@ -17,6 +20,8 @@ import { climbCurves } from './climbCurves.ts';
 import { climbCut } from './climbCut.ts';
 import { climbWall } from './climbWall.ts';
 import type { Movement } from './clip.ts';
+import { flowClimb } from './flowClimb.ts';
+import { flowDriftClip } from './flowDriftClip.ts';
 import { ringByRing } from './ringByRing.ts';
 import type { Anew } from './throttledEngines.ts';
 import { throttleRamp } from './throttleRamp.ts';
@@ -30,7 +35,9 @@ export type ClipKind =
   /** A nozzle grows ring by ring. */
   | 'rings'
   /** The throttle moves. */
-  | 'throttle';
+  | 'throttle'
+  /** Specks drift with the gas of a whole flow. */
+  | 'drift';
 
 export interface ClipRequest {
   /** As in {@link clipFigures}. */ readonly figure: string;
@@ -41,10 +48,11 @@ export interface ClipRequest {
   readonly title?: string;
   /** Where an altitude sweep begins and ends. */ readonly from: Altitude;
   readonly to: Altitude;
-  /** Where a nozzle grows, and where the pressure along the wall is drawn. */ readonly at: Altitude;
+  /** Where a nozzle grows, specks drift, and where the pressure along the wall is drawn. */ readonly at: Altitude;
   /** The engine that grows; absent: the first. */ readonly engine?: string;
   /** Throttle at the start and at the end, chamber pressure over the stated one [–]; absent: 1 and 0.5. */
   readonly throttles?: readonly [number, number];
+  /** Whole flows that are there; needed where one moves. */ readonly flows?: readonly FlowField[];
   /** What engines are solved anew with; needed where the throttle moves. */ readonly anew?: Anew;
 }
 
@@ -61,6 +69,9 @@ export function clipFigures({ answer }: SolvedStudy, sweepIds: readonly string[]
     { name: 'thrust', kinds: ['altitude', 'build-up'] },
     { name: 'push', kinds: ['rings'] },
     { name: 'pressure-along-wall', kinds: ['build-up', 'altitude'] },
+    ...flowEngines(answer).map(
+      ({ id }): ClipFigure => ({ name: `flow-${id}`, kinds: ['altitude', 'drift'] }),
+    ),
     ...answer.vehicles.map(({ id }): ClipFigure => ({ name: `ascent-${id}`, kinds: ['build-up'] })),
     ...sweepIds.map((id): ClipFigure => ({ name: `sweep-${id}`, kinds: ['build-up'] })),
   ];
@@ -96,6 +107,13 @@ export function movementOf(
     // Curves are those of full throttle.
     const { curves: _, ...own } = options;
     return throttleRamp(solved, request.anew, { ...own, altitude: at, fromShare, toShare });
+  }
+  const flowing = flowEngines(answer).find(({ id }) => figure === `flow-${id}`);
+  if (flowing !== undefined) {
+    const flows = (request.flows ?? []).filter((field) => field.engine === flowing.id);
+    const near = flowNear(flows, flowing.id, at);
+    if (near === null) throw nothingThere(figure);
+    return kind === 'drift' ? flowDriftClip(near, options) : flowClimb(flows, { ...options, from, to });
   }
   if (kind === 'altitude') {
     const climb = { ...options, from, to };

@@ -1,6 +1,7 @@
 /** The clips of a study by name, as a script names them and a package holds them. */
 
 import type { StudyAnswer } from '../../answer/model.ts';
+import { flowEngines } from '../figures/flowKinds.ts';
 import type { ClipKind, ClipRequest } from './clipKinds.ts';
 
 export interface NamedClip {
@@ -47,6 +48,20 @@ export function namedClips(
         'push',
       ),
     ),
+    ...flowEngines(answer).flatMap(({ id, name }) => [
+      clip(
+        `flow-${id}-climb`,
+        `The whole flow of ${name}, climbing`,
+        { figure: `flow-${id}`, kind: 'altitude' },
+        `flow-${id}`,
+      ),
+      clip(
+        `flow-${id}-drift`,
+        `The whole flow of ${name}, specks drifting with the gas`,
+        { figure: `flow-${id}`, kind: 'drift' },
+        `flow-${id}`,
+      ),
+    ]),
   ];
 }
 

@@ -11,7 +11,7 @@ import { dashOf, type Words, wordsAt, wordsSize } from './marks.ts';
 import { type MarkedSeries, measuredMarks, measuredValues } from './measuredMarks.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 import { type Candidate, LabelRoom } from './placeLabels.ts';
-import { plotIn, type Side } from './plotAxes.ts';
+import { type Plot, plotIn, type Side } from './plotAxes.ts';
 
 export interface Course {
   readonly words: string;
@@ -31,12 +31,14 @@ export interface CourseSides {
   readonly up: CourseSide;
 }
 
+/** @param under what lies behind the curves */
 export function coursePanel(
   courses: readonly Course[],
   { across, up }: CourseSides,
   box: Box,
   style: PanelStyle,
   measured: readonly MarkedSeries[] = [],
+  under: (plot: Plot) => readonly SceneNode[] = () => [],
 ): readonly SceneNode[] {
   const all = courses.flatMap(({ points }) => points);
   const isOn = isOnCourses(courses);
@@ -54,6 +56,7 @@ export function coursePanel(
   return [
     group('grid', plot.grid),
     group('axis', plot.words),
+    ...under(plot),
     ...courses.map(({ style: own, width }, i) =>
       group(`${own.colour} curve`, [
         {

@@ -2,9 +2,11 @@
 
 import { CAUTION } from '../../answer/caution.ts';
 import type { FlowField, Shown } from '../../answer/flow/index.ts';
+import { capital } from '../../study/capital.ts';
 import { layoutOf } from '../look/formats.ts';
 import { formatPressure } from '../numbers/formatNumber.ts';
 import type { Scene } from '../scene/scene.ts';
+import { nearWords } from './flowNear.ts';
 import { flowPanel, type OverFlow } from './flowPanel.ts';
 import { separationWords } from './flowSeparation.ts';
 import { flowFinding, lawWords, troubleWords, WITHOUT_FRICTION } from './flowWords.ts';
@@ -25,7 +27,12 @@ export interface FlowFigureOptions extends FigureOptions, OverFlow {}
 export function figureFlow(field: FlowField, shown: Shown, options: FlowFigureOptions): Scene {
   const layout = layoutOf(options.size);
   const title = options.title ?? flowFinding(field);
-  const subtitle = `${WORDS[shown]}; inviscid, computed. Air ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}.${linesWords(options)}`;
+  const near = options.altitude === undefined ? '' : nearWords(field, options.altitude);
+  const air =
+    near === ''
+      ? `Air ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}`
+      : capital(near);
+  const subtitle = `${WORDS[shown]}; inviscid, computed. ${air}.${linesWords(options)}`;
   const around = frame(layout, { title, subtitle, foot: footOf(field) }, options);
   return {
     width: layout.width,

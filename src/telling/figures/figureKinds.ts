@@ -1,5 +1,6 @@
 /** Every figure that a study has, each with its name: those of the engines, of vehicles, sweeps, needs and sentences. */
 
+import type { FlowField } from '../../answer/flow/index.ts';
 import type { MeasuredSeries } from '../../answer/measured/model.ts';
 import type { ConditionRow, StudyAnswer } from '../../answer/model.ts';
 import { type Need, needWords } from '../../answer/needs/index.ts';
@@ -22,6 +23,7 @@ import { figureCsv } from './figureTable.ts';
 import { temperaturesAlongWall } from './figureTemperatures.ts';
 import { figureVerdict, verdictRows } from './figureVerdict.ts';
 import { figureWorth, worthFigureRows } from './figureWorth.ts';
+import { flowKinds } from './flowKinds.ts';
 import type { FigureKind } from './kind.ts';
 import type { FigureOptions } from './options.ts';
 import { NOTHING_SWEPT, type Swept } from './sweptFigures.ts';
@@ -44,11 +46,18 @@ export interface FigureSubject {
   readonly worth?: WorthTable | null;
   readonly vehicleWorths?: readonly VehicleWorth[];
   readonly needs?: readonly Need[];
+  /** Whole flows that are there. */ readonly flows?: readonly FlowField[];
+  /** Names of their figures that are wanted; absent: all. */ readonly flowFigures?: readonly string[];
   /** Measured points beside what is computed. */ readonly measured?: readonly MeasuredSeries[];
 }
 
 export function figureKinds(subject: FigureSubject): readonly FigureKind[] {
-  const kinds = [...engineKinds(subject), ...vehicleKinds(subject), ...askedKinds(subject)];
+  const kinds = [
+    ...engineKinds(subject),
+    ...flowKinds(subject.answer, subject.flows ?? [], subject.flowFigures),
+    ...vehicleKinds(subject),
+    ...askedKinds(subject),
+  ];
   const { curves, measured } = subject;
   return kinds.map((kind) => {
     const given = (options: FigureOptions): FigureOptions => ({

@@ -52,15 +52,23 @@ export function driftNodes(
   );
 }
 
-/** [s] from the time in which the line next to the axis goes from the throat to its end; null: it goes nowhere. */
-export function timeBetween({ lip }: FlowField, [first]: readonly Streamline[]): number | null {
+/** [s] between two specks of a line; null: the gas goes nowhere. */
+function timeBetween(field: FlowField, lines: readonly Streamline[]): number | null {
+  const took = timeOf(field, lines);
+  return took === null ? null : took / SPECKS;
+}
+
+/** [s] in which the gas beside the axis goes from the throat to the end of its line; null: it goes nowhere. */
+export const throughTime = (field: FlowField): number | null => timeOf(field, streamlinesOf(field, LINES));
+
+function timeOf({ lip }: FlowField, [first]: readonly Streamline[]): number | null {
   if (first === undefined || first.time.length < 2) return null;
   const k = Math.max(
     0,
     first.axial.findIndex((x) => x >= Math.min(0, lip.axial)),
   );
   const took = first.time.at(-1)! - first.time[k]!;
-  return took > 0 ? took / SPECKS : null;
+  return took > 0 ? took : null;
 }
 
 /** The part of a line between two times. */

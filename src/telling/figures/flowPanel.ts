@@ -22,6 +22,9 @@ export interface OverFlow {
   /** Lines along which the gas flows; none: absent. */ readonly streamlines?: number;
   /** Specks carried by the gas, at this share of the time between two of them on a line; absent: none. */
   readonly drift?: number;
+  /** [m] shown behind the lip, the same in every picture of a row; absent: as the field asks for. */
+  readonly reach?: number;
+  /** Marks of shocks at the edge; absent: they are there. */ readonly marks?: boolean;
 }
 
 export function flowPanel(
@@ -29,12 +32,12 @@ export function flowPanel(
   shown: Shown,
   box: Box,
   layout: Layout,
-  { streamlines, drift }: OverFlow = {},
+  { streamlines, drift, reach, marks = true }: OverFlow = {},
 ): readonly SceneNode[] {
   const key =
     shown === 'density gradient' ? 0 : pressureKeyHeight(layout.type.small) + 0.4 * layout.type.label;
   const picture: Box = { ...box, height: box.height - key - 1.8 * layout.type.small };
-  const { at, scale, clip } = placing(field, picture, layout);
+  const { at, scale, clip } = placing(field, picture, layout, reach);
   const bands = field.blocks.flatMap((block) => bandNodes(block, field, shown, at, clip));
   const foot = picture.y + picture.height + 1.4 * layout.type.small;
   const keyWidth = Math.min(box.width, 30 * layout.type.label);
@@ -51,7 +54,7 @@ export function flowPanel(
         ...separationNodes(field, at, layout),
       ],
     },
-    ...shockMarks(field, at, clip, layout),
+    ...(marks ? shockMarks(field, at, clip, layout) : []),
     group('scale', rulerNodes(box.x, foot, scale, box.width, layout)),
     ...(shown === 'density gradient'
       ? []
@@ -77,13 +80,14 @@ function placing(
   field: FlowField,
   box: Box,
   { upright }: Layout,
+  reach = field.seen,
 ): { readonly at: At; readonly scale: number; readonly clip: Box } {
-  const { lip, seen, blocks } = field;
+  const { lip, blocks } = field;
   const from = Math.min(blocks[0]!.axial[0]!, lip.axial - 0.25 * lip.radius);
   const [length, breadth] = upright ? [box.height, box.width] : [box.width, box.height];
-  const scale = Math.min(length / (lip.axial + seen - from), breadth / 2 / (BESIDE * lip.radius));
+  const scale = Math.min(length / (lip.axial + reach - from), breadth / 2 / (BESIDE * lip.radius));
   const end = Math.max(...blocks.flatMap(({ axial }) => axial.at(-1)!));
-  const shown = Math.min(length, scale * (Math.min(end, lip.axial + BEYOND * seen) - from));
+  const shown = Math.min(length, scale * (Math.min(end, lip.axial + BEYOND * reach) - from));
   const clip = upright ? { ...box, height: shown } : { ...box, width: shown };
   const axis = upright ? box.x + box.width / 2 : box.y + box.height / 2;
   return {

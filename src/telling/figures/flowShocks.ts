@@ -8,20 +8,20 @@ import { polyline } from '../scene/pathData.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import type { At } from './flowWalls.ts';
 
-interface Mark {
+export interface ShockMark {
   readonly text: string;
   /** [m] behind the lip */ readonly behind: number;
   readonly found: boolean;
 }
 
 /** The shock, the end of the first cell, and both by the laws; what is not there is left out. */
-function marksOf({
+export function marksOf({
   mainShock,
   firstCell,
   byLaw: { machDisk, cellLength },
   form,
-}: FlowField): readonly Mark[] {
-  const mark = (text: string, behind: number | null, found: boolean): readonly Mark[] =>
+}: FlowField): readonly ShockMark[] {
+  const mark = (text: string, behind: number | null, found: boolean): readonly ShockMark[] =>
     behind === null ? [] : [{ text, behind, found }];
   const shock = mainShock?.disk === true && form === 'round' ? 'Mach disk' : 'shock';
   return [

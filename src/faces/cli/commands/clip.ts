@@ -6,7 +6,9 @@ import { solveStudyLive } from '../../../answer/solve.ts';
 import { type Sweep, sweep, sweepRequestOf } from '../../../answer/sweeps/index.ts';
 import type { Study } from '../../../study/model.ts';
 import { clipOf, movementOf } from '../../../telling/clips/index.ts';
+import { flowOfClip } from '../../../telling/figures/flowsWanted.ts';
 import { openDataShelf } from '../../disk/data.ts';
+import { wantedFlows } from '../../disk/wantedFlows.ts';
 import type { WrittenClip } from '../../film/filmModel.ts';
 import { writeClip } from '../../film/writeClip.ts';
 import { type ClipFlags, requestFrom, timingFrom } from '../clipFlags.ts';
@@ -29,7 +31,15 @@ export async function clipCommand(given: string, flags: ClipFlags, terminal: Ter
   const ids = study.sweeps.map(({ id }) => id);
   const swept = await sweptFor(study, shelf, wanted.figure);
   const materials = wanted.kind === 'throttle' ? await gatherMaterials(study.engines, shelf) : null;
-  const request = { ...wanted, ...(materials !== null && { anew: { study, materials } }) };
+  const flow = flowOfClip(solved.answer, wanted);
+  const flows =
+    flow === null
+      ? []
+      : await wantedFlows(solved, [flow], {
+          version: programVersion(),
+          onField: (name, done, of) => sayIfSlow(terminal, `The whole flow of ${name}: ${done} of ${of} …`),
+        });
+  const request = { ...wanted, flows, ...(materials !== null && { anew: { study, materials } }) };
   const clip = clipOf(movementOf(solved, swept, ids, request), timing);
   const written = await interruptible((signal) =>
     writeClip(clip, flags.out, { signal, onProgress: progressTo(terminal) }),

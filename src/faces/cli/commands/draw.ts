@@ -3,6 +3,7 @@ import { extname, resolve } from 'node:path';
 import type { Crew } from '../../../answer/asked/crew.ts';
 import { localCrew } from '../../../answer/asked/localCrew.ts';
 import { altitudeCurve } from '../../../answer/conditions.ts';
+import type { StudyAnswer } from '../../../answer/model.ts';
 import { findNeed, needRequestOf } from '../../../answer/needs/index.ts';
 import type { DataShelf } from '../../../answer/shelf.ts';
 import { type SolvedStudy, solveStudyLive } from '../../../answer/solve.ts';
@@ -12,10 +13,13 @@ import type { Study } from '../../../study/model.ts';
 import { nearestName } from '../../../study/nearest.ts';
 import { quote } from '../../../study/report.ts';
 import { type FigureSubject, figureKinds } from '../../../telling/figures/figureKinds.ts';
+import { flowFigureNames } from '../../../telling/figures/flowKinds.ts';
+import { flowOfFigure } from '../../../telling/figures/flowsWanted.ts';
 import type { FigureKind } from '../../../telling/figures/kind.ts';
 import type { Scene } from '../../../telling/scene/scene.ts';
 import { sceneToSvg } from '../../../telling/scene/svg.ts';
 import { openDataShelf } from '../../disk/data.ts';
+import { wantedFlows } from '../../disk/wantedFlows.ts';
 import { embeddedFonts } from '../../package/fontFiles.ts';
 import { pngOf } from '../../package/pngPicture.ts';
 import { BadInput } from '../badInput.ts';
@@ -40,7 +44,7 @@ export async function drawCommand(given: string, flags: DrawFlags, terminal: Ter
     return EXIT.answered;
   }
   const measured = await measuredOf(study, folder, shelf);
-  const kind = await kindOf(choices.figure, study, solved, shelf, terminal);
+  const kind = await kindOf(choices, study, solved, shelf, terminal);
   const scene = kind.draw({ ...choices.options, measured });
   if (scene === null)
     throw new BadInput([
@@ -79,14 +83,15 @@ function listOf(study: Study, solved: SolvedStudy): readonly string[] {
   const named = figureKinds(subjectOf(solved)).filter(
     (kind) => kind.draw({ size: '16:9', theme: 'light' }) !== null,
   );
-  const rest = askedNames(study);
+  const rest = askedNames(study, solved.answer);
   const lines = [...named.map(({ name, about }) => [name, about] as const), ...rest];
   const width = Math.max(0, ...lines.map(([name]) => name.length));
   return lines.map(([name, about]) => `${name.padEnd(width)}  ${about}`);
 }
 
-function askedNames(study: Study): readonly (readonly [string, string])[] {
+function askedNames(study: Study, answer: StudyAnswer): readonly (readonly [string, string])[] {
   return [
+    ...flowFigureNames(answer).map(({ name, about }) => [name, about] as const),
     ...(study.engines.length < 2
       ? []
       : [['worth', 'what the second engine gains and what it costs'] as const]),
@@ -107,14 +112,17 @@ function subjectOf({ answer, solutions }: SolvedStudy): FigureSubject {
 
 /** The kind of that name; what it needs beyond the answer is worked out for it alone. */
 async function kindOf(
-  name: string,
+  { figure: name, options }: DrawChoices,
   study: Study,
   solved: SolvedStudy,
   shelf: DataShelf,
   terminal: Terminal,
 ): Promise<FigureKind> {
   const subject = subjectOf(solved);
-  const known = [...figureKinds(subject).map((kind) => kind.name), ...askedNames(study).map(([id]) => id)];
+  const known = [
+    ...figureKinds(subject).map((kind) => kind.name),
+    ...askedNames(study, solved.answer).map(([id]) => id),
+  ];
   if (!known.includes(name)) {
     const near = nearestName(name, known);
     throw new BadInput([
@@ -125,6 +133,14 @@ async function kindOf(
         mend: 'plumeline draw <study> --list names those that it has.',
       },
     ]);
+  }
+  const flow = flowOfFigure(solved.answer, name, options.altitude ?? 0);
+  if (flow !== null) {
+    const flows = await wantedFlows(solved, [flow], {
+      version: programVersion(),
+      onField: (engine) => sayIfSlow(terminal, `Computing the whole flow of ${engine} …`),
+    });
+    return figureKinds({ ...subject, flows }).find((kind) => kind.name === name)!;
   }
   const more = await askedFor(name, study, solved, await localCrew(study, shelf), terminal);
   return figureKinds({ ...subject, ...more }).find((kind) => kind.name === name)!;

@@ -75,7 +75,7 @@ async function packed(
     flags.clips === false
       ? NO_CLIPS
       : await packClips(
-          { study, solved, swept, script, materials },
+          { study, solved, swept, script, materials, flows: worked.flows },
           { signal, onFrame: filmProgress(terminal) },
         );
   const input = {

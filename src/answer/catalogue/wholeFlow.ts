@@ -1,0 +1,112 @@
+/** Numbers of a whole flow computed as a field: figures and their tables tell them. */
+
+import { type CatalogueEntry, UNIT } from './entry.ts';
+
+const field = {
+  source: 'E. F. Toro, M. Spruce, W. Speares, Shock Waves 4, 1994, 25 (from memory)',
+  model: 'flow-field',
+  limits: 'No friction: no mixing with the air, and where gas leaves a wall is put in, not found.',
+  typicalError:
+    'Thrust of full nozzles within 0.2 % of characteristics; Mach disks of sonic jets within 10 %.',
+  place: 'altitude',
+  notAsked: {
+    why: 'It is of a whole flow, which is computed in seconds to minutes, not drawn over what is not known.',
+    instead: 'Ask plumeline flow, or draw the figures of the whole flow.',
+  },
+} as const;
+
+/** At a place of the field. */
+const there = [
+  ['pressure', 'pressure in the flow', 'pressure', UNIT.bar, 4, 'Pressure of the gas at this place.', 'p'],
+  [
+    'mach',
+    'Mach number in the flow',
+    'ratio',
+    UNIT.one,
+    3,
+    'Speed of the gas over its own speed of sound.',
+    'M = u / a',
+  ],
+  [
+    'temperature',
+    'temperature in the flow',
+    'temperature',
+    UNIT.kelvin,
+    4,
+    'Temperature of the gas at this place.',
+    'T = p / (ρ R)',
+  ],
+  [
+    'speed',
+    'speed in the flow',
+    'velocity',
+    UNIT.metrePerSecond,
+    4,
+    'Speed of the gas at this place.',
+    '|u| = √(u² + v²)',
+  ],
+] as const;
+
+export const wholeFlowQuantities: readonly CatalogueEntry[] = [
+  {
+    ...field,
+    name: 'wholeFlow.axial',
+    label: 'distance from the throat along the axis',
+    dimension: 'length',
+    unit: UNIT.metre,
+    unitForSmall: UNIT.millimetre,
+    digits: 4,
+    meaning: 'Along the axis from the throat plane, through the nozzle and the jet.',
+    equation: 'x',
+  },
+  ...there.map(
+    ([name, label, dimension, unit, digits, meaning, equation]): CatalogueEntry => ({
+      ...field,
+      name: `wholeFlow.${name}`,
+      label,
+      dimension,
+      unit,
+      digits,
+      meaning,
+      equation,
+    }),
+  ),
+  ...(
+    [
+      [
+        'shock',
+        'distance of the jet’s shock',
+        'How far behind the lip the strongest shock of the jet meets the axis.',
+        'greatest d ln p / dx on the axis',
+      ],
+      [
+        'cell',
+        'length of the first shock cell in the field',
+        'From the lip to where the axis pressure has swung once about that of the air.',
+        'p(x) about p_a on the axis',
+      ],
+    ] as const
+  ).map(
+    ([name, label, meaning, equation]): CatalogueEntry => ({
+      ...field,
+      name: `wholeFlow.${name}`,
+      label,
+      dimension: 'length',
+      unit: UNIT.metre,
+      unitForSmall: UNIT.millimetre,
+      digits: 2,
+      meaning,
+      equation,
+    }),
+  ),
+  {
+    ...field,
+    name: 'wholeFlow.thrustCoefficient',
+    label: 'thrust coefficient of the field',
+    dimension: 'ratio',
+    unit: UNIT.one,
+    digits: 4,
+    meaning: 'Push of the computed field on the engine over chamber pressure and throat area.',
+    equation: 'C_F = F / (p₀ A_t)',
+  },
+];

@@ -1,0 +1,58 @@
+/** The tables of the figures of a whole flow: what was found in it beside the laws, and the gas along axis and walls. */
+
+import { type FlowField, fieldAlong } from '../../answer/flow/index.ts';
+import type { FigureRow } from './figureTable.ts';
+
+/** Shock, cell and thrust, by the field and by the models that have them too. */
+export function flowRows(field: FlowField): readonly FigureRow[] {
+  const { name: of, ambientPressure, mainShock, firstCell, byLaw, thrustCoefficient, seen } = field;
+  const at = { quantity: 'ambientPressure', value: ambientPressure };
+  const notSeen = `not seen within ${seen.toFixed(2)} m of the lip`;
+  const { mean, swing, byModel } = thrustCoefficient;
+  return [
+    {
+      of,
+      quantity: 'wholeFlow.shock',
+      at,
+      value: mainShock?.behind ?? null,
+      ...(mainShock === null ? { note: notSeen } : { note: mainShock.disk ? 'Mach disk' : 'no disk' }),
+    },
+    { of, quantity: 'plume.machDisk', at, value: byLaw.machDisk, note: 'by the published law' },
+    {
+      of,
+      quantity: 'wholeFlow.cell',
+      at,
+      value: firstCell,
+      ...(firstCell === null ? { note: notSeen } : {}),
+    },
+    { of, quantity: 'plume.cellLength', at, value: byLaw.cellLength, note: 'by the published law' },
+    {
+      of,
+      quantity: 'wholeFlow.thrustCoefficient',
+      at,
+      value: mean,
+      low: mean * (1 - swing),
+      high: mean * (1 + swing),
+    },
+    { of, quantity: 'thrustCoefficient', at, value: byModel, note: 'by the model of the nozzle' },
+  ];
+}
+
+/** Every cell beside the axis and beside the walls. */
+export function flowAlongRows(field: FlowField): readonly FigureRow[] {
+  const { name: of } = field;
+  return [
+    ...flowRows(field),
+    ...fieldAlong(field).flatMap(({ line: which, points }) =>
+      points.flatMap(({ axial, pressure, mach, temperature, speed }): readonly FigureRow[] => {
+        const at = { quantity: 'wholeFlow.axial', value: axial };
+        return [
+          { of, quantity: 'wholeFlow.pressure', which, at, value: pressure },
+          { of, quantity: 'wholeFlow.mach', which, at, value: mach },
+          { of, quantity: 'wholeFlow.temperature', which, at, value: temperature },
+          { of, quantity: 'wholeFlow.speed', which, at, value: speed },
+        ];
+      }),
+    ),
+  ];
+}

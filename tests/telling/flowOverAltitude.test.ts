@@ -1,0 +1,175 @@
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { FlowField } from '../../src/answer/flow/index.ts';
+import type { StudyAnswer } from '../../src/answer/model.ts';
+import { flowClimb } from '../../src/telling/clips/flowClimb.ts';
+import { flowDriftClip } from '../../src/telling/clips/flowDriftClip.ts';
+import { clipOf, frameRateOf, namedClips, USUAL_TIMING } from '../../src/telling/clips/index.ts';
+import { type FigureSubject, figureKinds } from '../../src/telling/figures/figureKinds.ts';
+import { drawnLonger, flowMorph } from '../../src/telling/figures/flowMorph.ts';
+import { flowNear, nearWords } from '../../src/telling/figures/flowNear.ts';
+import { flowOfClip, flowOfFigure } from '../../src/telling/figures/flowsWanted.ts';
+import { flowsShown } from '../../src/telling/handover/flowsShown.ts';
+import type { MediaSlot } from '../../src/telling/handover/mediaSlots.ts';
+import { sceneToSvg } from '../../src/telling/scene/svg.ts';
+import { solveText } from '../answer/solveText.ts';
+import { field } from './jetField.ts';
+
+const shock = (behind: number) => ({ behind, machAhead: 4, pressureRise: 10, disk: true });
+const at = (ambientPressure: number, behind: number, altitude: number): FlowField =>
+  field({ ambientPressure, altitude, mainShock: shock(behind) });
+/** Air of 1976 at sea level, 5 and 10 km, by a table. */
+const flows = [at(101_325, 0.2, 0), at(54_048, 0.3, 5000), at(26_500, 0.4, 10_000)];
+
+describe('between computed altitudes', () => {
+  test('the nearest in ln p is shown, and said so', () => {
+    expect(flowNear(flows, 'bell', 2000)).toBe(flows[0]);
+    expect(flowNear(flows, 'bell', 3000)).toBe(flows[1]);
+    expect(flowNear(flows, 'bell', 'vacuum')).toBe(flows[2]);
+    expect(flowNear(flows, 'other', 0)).toBeNull();
+    expect(nearWords(flows[0]!, 2000)).toBe('computed in air of 1.01\u00a0bar, the nearest to 2\u00a0km');
+    expect(nearWords(flows[0]!, 0)).toBe('');
+    const last = field({ thinnest: true, ambientPressure: 50 });
+    expect(nearWords(last, 'vacuum')).toBe('');
+  });
+
+  test('the shock moves evenly in ln p, and does not jump where the field shown changes', () => {
+    const place = (pressure: number): number => drawnLonger(flowMorph(flows, pressure)).mainShock!.behind;
+    for (const share of [0, 0.2, 0.499, 0.501, 0.9, 1]) {
+      const pressure = 101_325 * (54_048 / 101_325) ** share;
+      expect(place(pressure)).toBeCloseTo(0.2 * 1.5 ** share, 5);
+    }
+    // Beyond the thinnest air there is nothing to go by.
+    expect(place(0)).toBe(0.4);
+    expect(place(2e5)).toBe(0.2);
+  });
+
+  test('what is not the same shock is not drawn longer', () => {
+    const [first, second] = flows as [FlowField, FlowField];
+    const none = { ...second, mainShock: null };
+    expect(flowMorph([first, none], 8e4)).toEqual({ field: first, longer: 1 });
+    const weak = { ...second, mainShock: { ...shock(0.3), disk: false } };
+    expect(flowMorph([first, weak], 6e4)).toEqual({ field: weak, longer: 1 });
+    const far = { ...second, mainShock: shock(0.9) };
+    expect(flowMorph([first, far], 7.5e4).longer).toBe(1);
+  });
+
+  test('only what lies behind the lip is moved', () => {
+    const given = field({ lip: { axial: 0.3, radius: 0.3 } });
+    const moved = drawnLonger({ field: given, longer: 1.2 });
+    const [was, is] = [given.blocks[0]!.axial, moved.blocks[0]!.axial];
+    for (const [k, x] of was.entries()) expect(is[k]).toBeCloseTo(x <= 0.3 ? x : 0.3 + 1.2 * (x - 0.3), 5);
+  });
+});
+
+describe('clips of a whole flow', () => {
+  const options = { size: '16:9', theme: 'light' } as const;
+
+  test('a climb shows one field at a time, and which', () => {
+    const climb = flowClimb(flows, { ...options, from: 0, to: 10_000 });
+    const [begin, end] = [0, 1].map((share) => sceneToSvg(climb.at(share)));
+    expect(begin).toContain('field of the pad');
+    expect(end).toContain('field of 10\u00a0km');
+    for (const svg of [begin, end]) {
+      expect(svg).toContain('inviscid, computed');
+      expect(svg).toContain('No turbulence');
+      expect(svg).toContain('the nearest is shown');
+    }
+    expect(climb.notes.join(' ')).toContain('1.01\u00a0bar, 0.54\u00a0bar, 0.27\u00a0bar');
+  });
+
+  test('specks drift, the same in every run', () => {
+    const frames = (): readonly string[] => {
+      const clip = clipOf(flowDriftClip(field(), options), { ...USUAL_TIMING, rate: frameRateOf('25') });
+      return [0, 60, 61].map((n) => sceneToSvg(clip.frame(n)));
+    };
+    const [first, again] = [frames(), frames()];
+    expect(again).toEqual(first);
+    expect(first[1]).not.toBe(first[2]);
+    expect(first[0]).toContain('Specks drift with the gas');
+  });
+});
+
+describe('figures of a whole flow among those of a study', () => {
+  let answer: StudyAnswer;
+  let subject: FigureSubject;
+  beforeAll(async () => {
+    ({ answer } = await solveText(
+      'bell: { name: Birch, propellants: { gamma: 1.2, molarMass: 22 g/mol, temperature: 3000 K }, chamber: { pressure: 50 bar }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 8, halfAngle: 15 deg } }\nbest: { like: bell, name: Bound, nozzle: { kind: adapting, areaRatio: 8 } }',
+    ));
+    subject = { answer, curves: {}, flows };
+  });
+
+  test('are there for the engines that have fields, and draw the nearest one', () => {
+    const names = figureKinds(subject)
+      .map(({ name }) => name)
+      .filter((name) => name.startsWith('flow-'));
+    expect(names).toEqual([
+      'flow-bell',
+      'flow-bell-mach-number',
+      'flow-bell-temperature',
+      'flow-bell-density',
+      'flow-bell-speed',
+      'flow-bell-density-gradient',
+      'flow-bell-along',
+    ]);
+    expect(figureKinds({ answer, curves: {} }).some(({ name }) => name.startsWith('flow-'))).toBe(false);
+    for (const kind of figureKinds(subject).filter(({ name }) => name.startsWith('flow-'))) {
+      const scene = kind.draw({ size: '16:9', theme: 'light', altitude: 3000 })!;
+      expect(scene.description, kind.name).toContain('the nearest to 3\u00a0km');
+      expect(scene.description, kind.name).toContain('No turbulence');
+      expect(sceneToSvg(scene), kind.name).not.toContain('NaN');
+    }
+  });
+
+  test('have tables: what was found, and the law beside it', () => {
+    const table = (name: string): string =>
+      figureKinds(subject)
+        .find((kind) => kind.name === name)!
+        .csv({ size: '16:9', theme: 'light', altitude: 5000 });
+    expect(table('flow-bell')).toMatch(/wholeFlow\.shock.*,54048,0\.3,/);
+    expect(table('flow-bell')).toMatch(/plume\.machDisk.*,0\.4,.*by the published law/);
+    expect(table('flow-bell-along').match(/wholeFlow\.temperature/g)!.length).toBeGreaterThan(7);
+  });
+
+  test('by their names it is known what is to be computed', () => {
+    expect(flowOfFigure(answer, 'flow-bell-speed', 5000)).toMatchObject({
+      engine: 'bell',
+      at: { place: { altitude: 5000 } },
+    });
+    // A bound has no walls, so no field.
+    expect(flowOfFigure(answer, 'flow-best', 0)).toBeNull();
+    expect(flowOfFigure(answer, 'thrust', 0)).toBeNull();
+    const way = { from: 0, to: 'vacuum', at: 0 } as const;
+    expect(flowOfClip(answer, { figure: 'flow-bell', ...way })).toEqual({
+      engine: 'bell',
+      at: { from: 0, to: 'vacuum' },
+    });
+    expect(flowOfClip(answer, { figure: 'flow-bell', kind: 'drift', ...way })!.at).toMatchObject({
+      place: { altitude: 0 },
+    });
+    const clips = namedClips(answer, []).map(({ name }) => name);
+    expect(clips).toContain('flow-bell-climb');
+    expect(clips).not.toContain('flow-best-climb');
+  });
+});
+
+test('what a script and a package show of whole flows, each once', async () => {
+  const { answer } = await solveText(
+    'bell: { name: Birch, propellants: { gamma: 1.2, molarMass: 22 g/mol, temperature: 3000 K }, chamber: { pressure: 50 bar }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 8, halfAngle: 15 deg } }',
+  );
+  const slot = (name: string, words: string) => ({
+    name,
+    shown: { at: 'line', figure: name, words } as unknown as MediaSlot['shown'],
+  });
+  const found = flowsShown(
+    answer,
+    [slot('flow-bell-speed', ''), slot('thrust', ''), slot('flow-bell-climb', 'from 5 km to 20 km')],
+    namedClips(answer, []),
+    ['flow-bell-drift', 'cut-climb'],
+  );
+  expect(found.figures).toEqual(['flow-bell-speed', 'flow-bell']);
+  expect(found.wanted).toEqual([
+    { engine: 'bell', at: { place: { altitude: 0, ambientPressure: expect.closeTo(101_325, 0) } } },
+    { engine: 'bell', at: { from: 5000, to: 20_000 } },
+  ]);
+});
