@@ -1,6 +1,6 @@
 /** Hands in any number made one crew: shares the work out, keeps its order, stops when told. */
 
-import type { Crew, Point } from './crew.ts';
+import type { Crew, Job, Point } from './crew.ts';
 import type { Ask, Told } from './model.ts';
 
 /** One thread of work; asked for one thing at a time. */
@@ -9,6 +9,8 @@ export interface Hand {
   work(asks: readonly Ask[], point: Point, signal?: AbortSignal): Promise<readonly Told[]>;
   /** How many pieces it takes beside the one at work, so that it need not wait for the next one; none by default. */
   readonly ahead?: number;
+  /** Where it can do other work than telling. */
+  readonly doJob?: (this: void, job: Job) => Promise<unknown>;
 }
 
 /** Asks that are worked out together, with their places in the list. */
@@ -27,6 +29,13 @@ interface Piece {
 export function crewOf(hands: readonly Hand[]): Crew {
   if (hands.length === 0) throw new RangeError('a crew needs a hand');
   const busy = busyHands(hands);
+
+  async function delegate(job: Job, signal?: AbortSignal): Promise<unknown> {
+    signal?.throwIfAborted();
+    const hand = await busy.take(true);
+    const done = hand.doJob!(job).finally(() => busy.giveBack(hand));
+    return signal === undefined ? done : Promise.race([done, whenAborted(signal)]);
+  }
 
   return {
     size: hands.length,
@@ -79,6 +88,7 @@ export function crewOf(hands: readonly Hand[]): Crew {
       }
       return told;
     },
+    ...(hands.length > 1 && hands.every(({ doJob }) => doJob !== undefined) && { delegate }),
   };
 }
 
