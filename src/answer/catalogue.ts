@@ -11,7 +11,7 @@ import { coolingQuantities } from './catalogue/cooling.ts';
 import { cycleQuantities } from './catalogue/cycle.ts';
 import { contourQuantities, engineQuantities } from './catalogue/engine.ts';
 import type { CatalogueEntry } from './catalogue/entry.ts';
-import { flightPointQuantities, flightQuantities } from './catalogue/flight.ts';
+import { exchangeQuantities, flightPointQuantities, flightQuantities } from './catalogue/flight.ts';
 import { heatQuantities } from './catalogue/heat.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
 import { lossQuantities } from './catalogue/losses.ts';
@@ -47,6 +47,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...inputQuantities,
   ...flightQuantities,
   ...flightPointQuantities,
+  ...exchangeQuantities,
   ...vehicleQuantities,
   ...wholeFlowQuantities,
 ];

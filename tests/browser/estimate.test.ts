@@ -1,7 +1,16 @@
 /** What an input does is on screen at once as a first estimate, marked, and gives way to what a fresh solve says. */
 
 import { describe, expect, it } from 'vitest';
-import { ledgerText, onDisk, open, page, ready, textOf, useWorkbench } from './studyPage.ts';
+import {
+  ledgerText,
+  onDisk,
+  open,
+  page,
+  ready,
+  textOf,
+  useWorkbench,
+  withoutSentences,
+} from './studyPage.ts';
 
 useWorkbench();
 
@@ -61,6 +70,7 @@ describe('a first estimate', () => {
   });
 
   it('comes with an edit and is replaced by what a fresh solve says', async () => {
+    await withoutSentences();
     await open();
     const seen = await watch();
     await field('bell.nozzle.areaRatio').fill('27');
@@ -77,6 +87,7 @@ describe('a first estimate', () => {
   });
 
   it('says that the answer follows where only the full one can tell', async () => {
+    await withoutSentences();
     await open();
     const seen = await watch();
     await field('plug.nozzle.kept').fill('40 %');
@@ -89,6 +100,7 @@ describe('a first estimate', () => {
   });
 
   it('is of the last of many moves, and so is the answer', async () => {
+    await withoutSentences();
     await open();
     const pressure = field('bell.chamber.pressure');
     await pressure.focus();

@@ -2,12 +2,22 @@
 
 import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { RAMPS, rampColour, type Tint } from '../../src/telling/look/flowRamps.ts';
 import type { Theme } from '../../src/telling/look/tokens.ts';
-import { axeFindings, open, page, pictures, slider, textOf, useWorkbench } from './studyPage.ts';
+import {
+  axeFindings,
+  open,
+  page,
+  pictures,
+  slider,
+  textOf,
+  useWorkbench,
+  withoutSentences,
+} from './studyPage.ts';
 
 useWorkbench();
+beforeEach(withoutSentences);
 
 const choose = (name: string) => page.getByRole('button', { name, exact: true }).click();
 const cut = () => page.locator('.stage .cut canvas');

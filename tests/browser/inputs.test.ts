@@ -1,10 +1,20 @@
 /** Inputs of two engines: sliders, locked together, copied, taken back; each an edit of the study file that can be undone. */
 
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { axeFindings, ledgerText, onDisk, open, page, textOf, useWorkbench } from './studyPage.ts';
+import {
+  axeFindings,
+  ledgerText,
+  onDisk,
+  open,
+  page,
+  textOf,
+  useWorkbench,
+  withoutSentences,
+} from './studyPage.ts';
 
 useWorkbench();
+beforeEach(withoutSentences);
 
 const field = (input: string) => page.locator(`input[id="field-engines.${input}"]`);
 const sliderOf = (engine: string, label: string) =>

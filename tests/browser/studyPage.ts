@@ -1,6 +1,6 @@
 /** The workbench open in a real browser on a copy of the example study, for the tests of this folder. */
 
-import { cp, mkdir, mkdtemp, readFile, rm } from 'node:fs/promises';
+import { cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -28,6 +28,12 @@ let foreign: string[];
 
 export const studyFile = () => join(folder, 'study.yaml');
 export const onDisk = () => readFile(studyFile(), 'utf8');
+
+/** For tests that are not about its sentences: checking them would keep both cores busy all the while. */
+export async function withoutSentences(): Promise<void> {
+  const text = await onDisk();
+  await writeFile(studyFile(), text.replace(/^sentences:$[\s\S]*?(?=^# What a bell would need)/m, ''));
+}
 
 interface Looks {
   readonly width?: number;

@@ -1,7 +1,7 @@
 /** What is in the study can be taken back; two windows on one study do not fight. */
 
 import { writeFile } from 'node:fs/promises';
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import {
   context,
   forgive,
@@ -12,9 +12,11 @@ import {
   studyFile,
   textOf,
   useWorkbench,
+  withoutSentences,
 } from './studyPage.ts';
 
 useWorkbench();
+beforeEach(withoutSentences);
 
 const field = (input: string, on = page) => on.locator(`input[id="field-engines.${input}"]`);
 const status = (on = page) => textOf(on.locator('header [role=status]'));

@@ -3,7 +3,7 @@
 import { readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import {
   axeFindings,
   context,
@@ -20,11 +20,13 @@ import {
   studyFile,
   textOf,
   useWorkbench,
+  withoutSentences,
 } from './studyPage.ts';
 
 useWorkbench();
 
 describe('the altitude scale', () => {
+  beforeEach(withoutSentences);
   it('moves numbers and drawing when the bob is dragged', async () => {
     await open();
     const before = { ledger: await ledgerText(), drawing: await page.locator('.stage').innerHTML() };
@@ -91,6 +93,7 @@ describe('the altitude scale', () => {
 });
 
 describe('editing', () => {
+  beforeEach(withoutSentences);
   it('writes an input to the file, keeps the comments, and can be undone', async () => {
     await open();
     const original = await onDisk();
@@ -187,6 +190,7 @@ describe('editing', () => {
 });
 
 describe('studies of other shapes', () => {
+  beforeEach(withoutSentences);
   const wide = `  wide:
     like: bell
     name: Alder W
@@ -204,7 +208,7 @@ describe('studies of other shapes', () => {
       text
         .replace(/^ {2}# The same chamber[\s\S]*?areaRatio: 60 \}\n/m, '')
         .replace(/^compare:.*\n/m, '')
-        .replace(/^sentences:[\s\S]*?(?=^sources:)/m, ''),
+        .replace(/^needs:[\s\S]*?(?=^sources:)/m, ''),
     );
     await open();
     await expect.poll(() => names()).toEqual(['Alder B']);
@@ -280,6 +284,7 @@ describe('studies of other shapes', () => {
 });
 
 describe('an edit while the file changes elsewhere', () => {
+  beforeEach(withoutSentences);
   it('is made on the new text, and both changes stand', async () => {
     await open();
     const original = await onDisk();
@@ -300,6 +305,7 @@ describe('an edit while the file changes elsewhere', () => {
 });
 
 describe('the theme', () => {
+  beforeEach(withoutSentences);
   it('follows the system, can be turned, and is remembered', async () => {
     await open({ dark: true });
     const now = () => page.evaluate(() => document.documentElement.dataset.theme);
@@ -313,6 +319,7 @@ describe('the theme', () => {
 });
 
 describe('where a number comes from', () => {
+  beforeEach(withoutSentences);
   it('opens its entry and goes back', async () => {
     await open();
     await number('.*specific impulse').first().click();
@@ -422,6 +429,7 @@ describe('sentences with their verdicts', () => {
 });
 
 describe('the pedigree of a number', () => {
+  beforeEach(withoutSentences);
   it('opens by the keyboard, takes the focus, tells span, inputs and model, and Escape goes back', async () => {
     await open();
     const isp = number('Alder B, specific impulse');
@@ -458,6 +466,9 @@ describe('the pedigree of a number', () => {
     await opens('Alder P, made for', 'match');
     await opens('Alder B, what it is', 'area ratio');
     await opens('Alder P, the gas', 'What it means');
+    await opens('Alder B, .* in the drawing', 'What it means');
+    await opens('Short answer at the pad', 'Worked out from several numbers');
+    await opens('Short answer Alder B and Alder P', 'altitude at which the two tie');
     await number('Chamber pressure').first().click();
     await expect.poll(() => textOf(page.locator('.card'))).toContain('as set in the study');
     await page.keyboard.press('Escape');
@@ -499,6 +510,7 @@ describe('what no computation decides', () => {
 });
 
 describe('the page’s own thread', () => {
+  beforeEach(withoutSentences);
   it('has no solver in its script: that is in the workers', async () => {
     const assets = fileURLToPath(new URL('../../dist/faces/workbench/assets/', import.meta.url));
     const files = await readdir(assets);
@@ -513,6 +525,7 @@ describe('the page’s own thread', () => {
 });
 
 describe('a sweep tried out', () => {
+  beforeEach(withoutSentences);
   it('follows a quantity against an input, refines, and tells what it found', async () => {
     await open();
     await number('Alder B, specific impulse').first().click();
@@ -602,6 +615,7 @@ describe('a sweep tried out', () => {
 });
 
 describe('vehicles', () => {
+  beforeEach(withoutSentences);
   it('tell what they carry with either engine, and follow an input that is changed', async () => {
     await open();
     await page.getByRole('tab', { name: 'Vehicles' }).click();
@@ -649,6 +663,9 @@ describe('whether it is worth it', () => {
     await expect.poll(() => textOf(panel)).toMatch(/specific impulse in vacuum\d/);
     await expect.poll(() => textOf(panel)).toContain('What a little more is worth to Alder booster');
     await expect.poll(() => axeFindings('worth')).toEqual([]);
+    await number('Alder booster, first stage, one second').first().click();
+    await expect.poll(() => textOf(page.locator('.card'))).toContain('payload for a little more');
+    await page.keyboard.press('Escape');
     // Of another study it would be untrue.
     await writeFile(studyFile(), (await onDisk()).replace('areaRatio: 60, kept', 'areaRatio: 50, kept'));
     await expect.poll(() => begin.count(), { timeout: 20_000 }).toBe(2);
@@ -687,6 +704,7 @@ describe('access for everyone', () => {
   );
 
   it('gives every control at least 24 by 24 pixels', async () => {
+    await withoutSentences();
     for (const width of [1440, 390]) {
       await open({ width });
       const small = await page.evaluate(() =>
@@ -701,6 +719,7 @@ describe('access for everyone', () => {
   });
 
   it('does not overflow sideways at 390, 720 (200 % of 1440), 1000 and 1440', async () => {
+    await withoutSentences();
     for (const width of [390, 720, 1000, 1440]) {
       await open({ width });
       const wide = await page.evaluate(() => document.documentElement.scrollWidth);

@@ -308,6 +308,41 @@ export const flightQuantities: readonly CatalogueEntry[] = [
   },
 ];
 
+const exchange = {
+  dimension: 'mass',
+  unit: UNIT.kilogram,
+  digits: 3,
+  source: 'central differences of the flight; docs/methods/worth.md',
+  model: 'worth',
+  place: 'vehicle',
+  typicalError:
+    'As good as the slope of the model: the payload itself hangs on masses, drag and engine (docs/methods/flight.md).',
+  limits: 'For small changes; the steering is held as it is best for the vehicle as stated.',
+  notAsked: {
+    why: 'It belongs to one change of one stage.',
+    instead: 'Write the change itself, e.g. booster.payload(first.dry = 17 t) - booster.payload.',
+  },
+} as const;
+
+/** What a little more of something is worth to a vehicle. */
+export const exchangeQuantities: readonly CatalogueEntry[] = [
+  {
+    ...exchange,
+    name: 'exchange.payload',
+    label: 'payload for a little more',
+    meaning:
+      'How much more or less a vehicle carries to its orbit where one thing is changed by one unit, all else held.',
+    equation: '∂m_payload/∂x ≈ [m_payload(x + δ) − m_payload(x − δ)]/2δ, δ = 0.5 % of x',
+  },
+  {
+    ...exchange,
+    name: 'exchange.dryMass',
+    label: 'dry mass that a little more pays for',
+    meaning: 'What the first stage may weigh more for it, the payload being the same.',
+    equation: 'Δm_dry = (∂m_payload/∂x)/(−∂m_payload/∂m_dry)',
+  },
+];
+
 const point = {
   ...flown,
   along: 'flight',

@@ -16,6 +16,9 @@ export interface KeptPictures {
 /** Fewer nodes than this are sooner drawn than laid down. */
 const FEWEST = 4;
 
+/** Pixels of all pictures kept; what was laid down longest ago goes first. Each takes four bytes. */
+const MOST_PIXELS = 12e6;
+
 interface Picture {
   readonly nodes: readonly SceneNode[];
   readonly box: Box;
@@ -25,17 +28,29 @@ interface Picture {
 export function keptPictures(): KeptPictures {
   let before: ReadonlySet<SceneNode> = new Set();
   let drawnFor = '';
-  let pictures = new WeakMap<SceneNode, Picture>();
+  /** By their first node, the one laid down last at the end. */
+  const pictures = new Map<SceneNode, Picture>();
+  let pixels = 0;
 
   function pictureOf(nodes: readonly PathNode[], theme: Theme, ratio: number): Picture {
     const [first] = nodes as [PathNode];
     const known = pictures.get(first);
-    if (known?.nodes.length === nodes.length && known.nodes.every((node, i) => node === nodes[i])) {
-      return known;
-    }
-    const picture = pictureFrom(nodes, theme, ratio);
+    const isSame = known?.nodes.length === nodes.length && known.nodes.every((node, i) => node === nodes[i]);
+    const picture = known !== undefined && isSame ? known : pictureFrom(nodes, theme, ratio);
+    forget(first);
     pictures.set(first, picture);
+    pixels += pixelsOf(picture);
+    for (const oldest of pictures.keys()) {
+      if (pixels <= MOST_PIXELS || oldest === first) break;
+      forget(oldest);
+    }
     return picture;
+  }
+
+  function forget(first: SceneNode): void {
+    const known = pictures.get(first);
+    if (known !== undefined) pixels -= pixelsOf(known);
+    pictures.delete(first);
   }
 
   return {
@@ -43,7 +58,8 @@ export function keptPictures(): KeptPictures {
       const way = `${theme} ${ratio}`;
       if (way !== drawnFor) {
         before = new Set();
-        pictures = new WeakMap();
+        pictures.clear();
+        pixels = 0;
         drawnFor = way;
       }
       for (const run of runsOf(nodes, before)) {
@@ -57,6 +73,8 @@ export function keptPictures(): KeptPictures {
     },
   };
 }
+
+const pixelsOf = ({ canvas }: Picture): number => canvas.width * canvas.height;
 
 interface Run {
   readonly nodes: readonly SceneNode[];

@@ -332,6 +332,8 @@ function stateWords(
       weight: 400,
       fill: 'ink',
     }));
+  const telling = (tells: string, lines: readonly Words[]): Words[] =>
+    lines.map((line) => ({ ...line, tells }));
   const { state, criterion } = row.flow;
   if (state === 'unchoked') return [...strong('the flow does not choke'), ...plain('not drawn here')];
   if (state === 'separated') {
@@ -343,7 +345,13 @@ function stateWords(
     ];
   }
   const plug = plugState(row);
-  if (plug !== null) return [...strong(`${formatPressure(row.exitPressure)} in the jet`), ...plain(plug)];
+  if (plug !== null) {
+    const inJet = telling('exitPressure', strong(`${formatPressure(row.exitPressure)} in the jet`));
+    return [
+      ...inJet,
+      ...(row.plug?.base === undefined ? plain(plug) : telling('plug.base.pressure', plain(plug))),
+    ];
+  }
   const fills = adapts(engine)
     ? row.exitPressure > ambient * 1.001
       ? 'fully open'
@@ -355,7 +363,7 @@ function stateWords(
   const notional = engine.contourIs === 'notional' && !legend ? ', notional outline' : '';
   const mode = row.mode === undefined ? '' : `, ${row.mode}`;
   return [
-    ...strong(`${formatPressure(row.exitPressure)} at the exit`),
+    ...telling('exitPressure', strong(`${formatPressure(row.exitPressure)} at the exit`)),
     ...plain(`${fills}${mode}${notional}`),
   ];
 }

@@ -82,6 +82,7 @@ export interface Words {
   readonly size: number;
   readonly weight: Weight;
   readonly fill: ColourToken;
+  /** Name in the catalogue of the number that they tell. */ readonly tells?: string;
 }
 
 /** Distance of base lines, as a share of the type size. */
@@ -115,6 +116,7 @@ export function wordsAt(
       anchor,
       fill: line.fill,
       ...(halo ? { halo } : {}),
+      ...(line.tells === undefined ? {} : { tells: line.tells }),
     };
     top += LEADING * line.size;
     return node;

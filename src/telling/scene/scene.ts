@@ -80,6 +80,7 @@ export interface TextNode {
   readonly anchor: 'start' | 'middle' | 'end';
   readonly fill: ColourToken;
   /** Paper stroke under the letters, for text on the wash or over lines. */ readonly halo?: boolean;
+  /** Name in the catalogue of the number that it tells. */ readonly tells?: string;
 }
 
 export interface GroupNode {

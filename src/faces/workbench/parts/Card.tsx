@@ -66,6 +66,11 @@ export function Card({ card }: { readonly card: OpenCard }) {
               </ul>
             </>
           )}
+          {card.expression === null && entry.notAsked !== undefined && (
+            <p class="hint">
+              No test names it: {entry.notAsked.why} {entry.notAsked.instead}
+            </p>
+          )}
           {card.expression !== null && <CardActions card={card} entry={entry} expression={card.expression} />}
         </>
       )}

@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks';
 import type { InputSlider } from '../state/inputSliders.ts';
+import { warmUp } from '../workshop/workshop.ts';
 import type { FieldDraft } from './useFieldDraft.ts';
 
 interface FieldSliderProps {
@@ -32,12 +33,15 @@ export function FieldSlider({ slider, draft, label, isInherited }: FieldSliderPr
       onPointerCancel={() => {
         isHeld.current = false;
       }}
-      onInput={(event) => draft.slideTo(textAt(event.currentTarget.valueAsNumber))}
-      onChange={(event) => {
+      onFocus={warmUp}
+      onInput={(event) => {
         const text = textAt(event.currentTarget.valueAsNumber);
-        // Keys come one by one: they gather as they do in the field.
-        if (isHeld.current) draft.commit(text);
-        else draft.commitSoon(text);
+        // Keys come one by one: they gather as they do in the field, and are worked out once.
+        if (isHeld.current) draft.slideTo(text);
+        else draft.stepTo(text);
+      }}
+      onChange={(event) => {
+        if (isHeld.current) draft.commit(textAt(event.currentTarget.valueAsNumber));
         isHeld.current = false;
       }}
       onBlur={() => {

@@ -9,13 +9,16 @@ import { liveJudged, liveSaid } from '../state/liveSaid.ts';
 import { liveWords } from '../state/liveWords.ts';
 import { airHere, altitudeText } from '../state/shown.ts';
 import { solved } from '../state/studyStore.ts';
-import { checkedById, checking } from '../state/verdicts.ts';
+import { checkedById, checking, checkStage } from '../state/verdicts.ts';
 import { altitude } from '../state/view.ts';
 import { shareWords } from './shareWords.ts';
 import { markOf, VerdictMark } from './VerdictMark.tsx';
 
 /** Size of a ± beside that of its number. */
 const SMALLER = 0.33;
+
+/** Behind a verdict that is not the last word. */
+const SO_FAR = ' so far';
 
 export function LiveNumberWords() {
   const { number, plusMinus, what, sure } = liveWords.value;
@@ -72,10 +75,15 @@ export function LiveSentenceWords({ id }: { readonly id: string }) {
   }
   const checked = checkedById.value.get(id) ?? null;
   const label = checked === null ? 'being checked' : verdictLabel(checked);
+  const isLast = checked === null || !checking.value;
   return (
     <>
-      <p class="live-number" style={{ '--signs': String(label.length) }}>
+      <p
+        class={isLast ? 'live-number' : 'live-number not-last'}
+        style={{ '--signs': String(label.length + (isLast ? 0 : SMALLER * SO_FAR.length)) }}
+      >
         <b>{label}</b>
+        {!isLast && <span>{SO_FAR}</span>}
       </p>
       <p class="live-what">“{sentence.say}”</p>
       <div class="live-sure" role="status">
@@ -93,7 +101,10 @@ function Known({ checked }: { readonly checked: CheckedSentence }) {
         <VerdictMark verdict={markOf(checked)} size={26} />
         <span>
           {share === null ? capital(checked.why) : `It ${shareWords(share)}.`}
-          {checking.value && ' A first look; still being checked.'}
+          {checking.value &&
+            (checkStage.value === null
+              ? ' So it was before the last change; it is being checked again.'
+              : ' A first look; still being checked.')}
         </span>
       </p>
       <p>{besideWords(checked)}</p>

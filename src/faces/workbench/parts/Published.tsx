@@ -1,7 +1,9 @@
+import type { PublishedFigure } from '../../../answer/model.ts';
 import { checkWords, figureWords, solveWords } from '../../../answer/published/words.ts';
 import { type ShownEngine, shownEngines } from '../state/pair.ts';
 import { openCard, panel } from '../state/view.ts';
 import { EngineMark } from './EngineMark.tsx';
+import { TracedNumber } from './TracedNumber.tsx';
 
 /** Published figures beside the computed ones, what contradicts what, and what they settle. */
 export function Published() {
@@ -43,11 +45,32 @@ function OfEngine({ engine: { style, input, result } }: { readonly engine: Shown
             <li key={i}>
               <b>{words.what}</b>
               <span>
-                {words.published} published, {words.computed} computed
+                {words.published} published,{' '}
+                {figure.computed === null ? (
+                  words.computed
+                ) : (
+                  <TracedNumber
+                    quantity={figure.comparedWith}
+                    engine={input.id}
+                    shown={words.computed}
+                    condition={words.what}
+                    label={`${input.name}, ${words.what}`}
+                    expression={`${input.id}.${figure.comparedWith}${placeOf(figure)}`}
+                  />
+                )}{' '}
+                computed
               </span>
               {words.difference !== '' && (
                 <span class={figure.within === true ? 'inside' : 'outside'}>
-                  {words.difference}, {words.verdict}
+                  <TracedNumber
+                    quantity="published.share"
+                    engine={input.id}
+                    shown={words.difference}
+                    condition={`${words.what}: ${words.computed} computed, ${words.published} published (${words.source})`}
+                    label={`${input.name}, ${words.what}, difference`}
+                    expression={null}
+                  />
+                  , {words.verdict}
                 </span>
               )}
               <span class="from">{words.source}</span>
@@ -69,6 +92,13 @@ function OfEngine({ engine: { style, input, result } }: { readonly engine: Shown
       )}
     </section>
   );
+}
+
+/** As a test writes the place: `(vacuum)`. */
+function placeOf({ at }: PublishedFigure): string {
+  if (at === null) return '';
+  if (at.ambientPressure === 0) return '(vacuum)';
+  return at.altitude === null ? `(${at.ambientPressure / 1e5} bar)` : `(${at.altitude / 1000} km)`;
 }
 
 /** In the table of numbers: how many published figures the computed ones miss; pressed, it opens them. */

@@ -1,5 +1,8 @@
+import type { EnginesAnswer } from '../../../answer/model.ts';
+import { answerParts } from '../state/answerNumbers.ts';
 import { isEstimated } from '../state/estimates.ts';
 import { solved } from '../state/studyStore.ts';
+import { TracedNumber } from './TracedNumber.tsx';
 
 /** The question, and the short answer with its verdict first; paler while the engines below are others by an estimate. */
 export function Question() {
@@ -11,9 +14,31 @@ export function Question() {
       <h1 class={answer.question.length > 76 ? 'question long' : 'question'}>{answer.question}</h1>
       <p class={isEstimated.value ? 'answer before' : 'answer'}>
         {isEstimated.value && <span class="unseen">As it was before: </span>}
-        <strong>{answer.shortAnswer.verdict}.</strong> {unbroken(answer.shortAnswer.text)}
+        <strong>
+          <Told text={`${answer.shortAnswer.verdict}.`} answer={answer} />
+        </strong>{' '}
+        <Told text={answer.shortAnswer.text} answer={answer} />
       </p>
     </div>
+  );
+}
+
+/** Each of its numbers tells, when pressed, where it comes from. */
+function Told({ text, answer }: { readonly text: string; readonly answer: EnginesAnswer }) {
+  return (
+    <>
+      {answerParts(text, answer).map(({ text: words, card, mark }, i) =>
+        card === null ? (
+          unbroken(words)
+        ) : (
+          // A full stop does not go to the next line without its number.
+          <span key={`${i} ${words}`} class="kept-together">
+            <TracedNumber {...card} shown={unbroken(words)} label={`Short answer ${card.condition}`} />
+            {mark}
+          </span>
+        ),
+      )}
+    </>
   );
 }
 

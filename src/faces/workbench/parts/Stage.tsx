@@ -18,6 +18,7 @@ import { solved } from '../state/studyStore.ts';
 import { altitude, closer, engineInFront, tint } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
 import { CloserView, closerAcross } from './CloserView.tsx';
+import { DrawnNumbers } from './DrawnNumbers.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Layer } from './Layer.tsx';
 import { MatchButtons } from './MatchButtons.tsx';
@@ -217,6 +218,7 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
       <CanvasLayer name="cursor" nodes={panel.cursor(here, withoutFailed(rows, engines))} seen={column} />
       <AltitudeHandle panel={panel} height={height} />
       {two && <MatchButtons panel={panel} engines={engines} />}
+      <DrawnNumbers nodes={shownCut?.nodes ?? []} engines={named} />
       {named.map(({ id, side }) => {
         const engine = pair.engines[id];
         if (closer.value === null || shownCut === null || engine === undefined) return null;

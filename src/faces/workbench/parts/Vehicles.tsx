@@ -33,7 +33,7 @@ export function Vehicles() {
               </p>
             )}
             {vehicle !== undefined && (
-              <div class={isFlying ? 'provisional' : undefined}>
+              <div class={isFlying ? 'flights-before' : undefined}>
                 <Told vehicle={vehicle} styles={styles} />
               </div>
             )}

@@ -191,16 +191,40 @@ function Exchange({ vehicle }: { readonly vehicle: VehicleWorth }) {
         </tr>
       </thead>
       <tbody>
-        {exchangeRows(vehicle).map(([label, ...cells]) => (
+        {exchangeRows(vehicle).map(([label, payload, dryMass]) => (
           <tr key={label}>
             <th scope="row">{label}</th>
-            {cells.map((cell, i) => (
-              <td key={heads[i]}>{cell}</td>
-            ))}
+            <td>
+              <Rate vehicle={vehicle} quantity="exchange.payload" of={label} shown={payload} />
+            </td>
+            <td>
+              <Rate vehicle={vehicle} quantity="exchange.dryMass" of={label} shown={dryMass} />
+            </td>
           </tr>
         ))}
       </tbody>
     </table>
+  );
+}
+
+interface RateProps {
+  readonly vehicle: VehicleWorth;
+  readonly quantity: 'exchange.payload' | 'exchange.dryMass';
+  readonly of: string;
+  readonly shown: string;
+}
+
+function Rate({ vehicle, quantity, of, shown }: RateProps) {
+  if (shown === '') return null;
+  return (
+    <TracedNumber
+      quantity={quantity}
+      engine={vehicle.vehicle}
+      shown={shown}
+      condition={of}
+      label={`${vehicle.name}, ${of}`}
+      expression={null}
+    />
   );
 }
 

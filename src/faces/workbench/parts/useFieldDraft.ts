@@ -20,7 +20,8 @@ export interface FieldDraft {
   takeBack(): void;
   /** One step of the last digit. */ step(direction: 1 | -1, isLarge: boolean): void;
   /** A slider under a hand: shown, and not written before it lets go. */ slideTo(text: string): void;
-  /** Soon: more of the same may follow. */ commitSoon(text: string): void;
+  /** One of several values that follow each other: estimated at once, and written when no more of them come. */
+  stepTo(text: string): void;
 }
 
 /**
@@ -111,8 +112,10 @@ export function useFieldDraft(
     if (problems.length > 0) endSlide().catch(reportError);
     else setDraft((one) => (one?.trim() === text ? null : one));
   }
-  function commitSoon(text: string): void {
+  function stepTo(text: string): void {
     clearPause();
+    setDraft(text);
+    estimateDraft(editsOf(text));
     timer.current = setTimeout(() => commit(text), STEP_PAUSE);
   }
   return {
@@ -128,10 +131,7 @@ export function useFieldDraft(
     takeBack,
     step(direction, isLarge) {
       const next = steppedText(shown, direction, isLarge);
-      if (next === null) return;
-      setDraft(next);
-      estimateDraft(editsOf(next));
-      commitSoon(next);
+      if (next !== null) stepTo(next);
     },
     slideTo(text) {
       clearPause();
@@ -139,7 +139,7 @@ export function useFieldDraft(
       setDraft(text);
       slide(editsOf(text));
     },
-    commitSoon,
+    stepTo,
   };
 }
 

@@ -63,13 +63,16 @@ function warmUp(of: Base, round = 0): void {
 }
 
 const MOST_GASES = 8;
+/** Where and how the study says it: a gas does not hang on that. */
+const OF_THE_TEXT: ReadonlySet<string> = new Set(['path', 'text']);
 const gases = new Map<string, WorkingGas>();
 
 /** One gas for all engines that burn the same at the same pressure. */
 function gasOf(engine: EngineInput, data: Materials): WorkingGas {
   const { pressure, pressureAt, contractionRatio } = engine.chamber;
   const inlet = pressureAt === 'injector' ? contractionRatio.value : null;
-  const key = JSON.stringify([engine.propellants, engine.chemistry, pressure.value, pressureAt, inlet]);
+  const burnt = [engine.propellants, engine.chemistry, pressure.value, pressureAt, inlet];
+  const key = JSON.stringify(burnt, (name, value: unknown) => (OF_THE_TEXT.has(name) ? undefined : value));
   const known = gases.get(key) ?? workingGas(engine, data);
   gases.delete(key);
   gases.set(key, known);

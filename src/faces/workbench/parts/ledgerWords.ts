@@ -1,0 +1,27 @@
+/** Words that the cells of the ledger share: where their numbers hold, and how they stand. */
+
+import type { ShownEngine } from '../state/pair.ts';
+import { altitudeText } from '../state/shown.ts';
+import { altitude } from '../state/view.ts';
+import { ABOUT, standingWords } from './standingWords.ts';
+
+/** `≈ ` before what is a first estimate. */
+export const aboutOf = ({ standing }: ShownEngine): string =>
+  standing === undefined || standing === 'before' ? '' : ABOUT;
+
+export const classOf = ({ side, standing }: ShownEngine): string =>
+  `value ${side}${standing === undefined ? '' : ' catching-up'}`;
+
+/** Of a number on its way, what there is of it. */
+export const standingOf = ({ standing }: ShownEngine): string =>
+  standing === undefined ? '' : `, ${standingWords[standing]}`;
+
+export function conditionHere(): string {
+  if (!Number.isFinite(altitude.value)) return 'in vacuum';
+  return altitude.value === 0 ? 'at the pad' : `at ${altitudeText.value}`;
+}
+
+/** As a test writes the altitude on the scale: `(12 km)`. */
+export function placeHere(): string {
+  return Number.isFinite(altitude.value) ? `(${altitude.value} km)` : '(vacuum)';
+}
