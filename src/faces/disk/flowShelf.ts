@@ -5,6 +5,7 @@ import { mkdir, readFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import type { FlowField } from '../../answer/flow/index.ts';
+import { FLOW_FORMAT, flowOfText as textRead } from '../flows/flowText.ts';
 import { writeFileAtomically } from './atomicWrite.ts';
 
 /** Where flows are kept: the system’s place for what can be computed again. */
@@ -41,30 +42,17 @@ export async function keepFlow(folder: string, key: string, field: FlowField): P
   await writeFileAtomically(join(folder, `${key}.json`), flowText(field));
 }
 
-const FORMAT = 'plumeline flow field 3';
-
 /** Numbers of the cells as the bytes of 32-bit floats, lowest byte first, in base 64. */
 export function flowText(field: FlowField): string {
-  return JSON.stringify({ format: FORMAT, ...field }, (_key, value: unknown) =>
+  return JSON.stringify({ format: FLOW_FORMAT, ...field }, (_key, value: unknown) =>
     value instanceof Float32Array
       ? { floats: Buffer.from(value.buffer, value.byteOffset, value.byteLength).toString('base64') }
       : value,
   );
 }
 
-export function flowOfText(text: string): FlowField {
-  const read = JSON.parse(text, (_key, value: unknown) => {
-    if (
-      typeof value !== 'object' ||
-      value === null ||
-      !('floats' in value) ||
-      typeof value.floats !== 'string'
-    )
-      return value;
-    const bytes = Buffer.from(value.floats, 'base64');
-    return new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength));
-  }) as { readonly format?: unknown } & FlowField;
-  const { format, ...field } = read;
-  if (format !== FORMAT) throw new Error('no flow field');
-  return field;
-}
+export const flowOfText = (text: string): FlowField =>
+  textRead(text, (base64) => {
+    const bytes = Buffer.from(base64, 'base64');
+    return bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength);
+  });

@@ -9,6 +9,7 @@ import { ProblemError } from '../../numerics/problem.ts';
 import { watchStudy } from './changes.ts';
 import { filmDesk } from './filmDesk.ts';
 import { firstAnswerFor } from './firstAnswer.ts';
+import { flowDesk } from './flowDesk.ts';
 import { acceptedHosts, isLoopback, newToken } from './guard.ts';
 import { openScriptFile } from './scriptFile.ts';
 import { type ShippedFolders, studyApp } from './studyApp.ts';
@@ -64,9 +65,11 @@ export async function serveStudy({
   let hosts: readonly string[] = [];
   const script = openScriptFile(folder);
   const films = filmDesk();
+  const flows = flowDesk(file);
   const firstAnswer = firstAnswerFor(file);
   const app = studyApp({
     films,
+    flows,
     firstAnswer,
     file,
     script,
@@ -83,6 +86,7 @@ export async function serveStudy({
     async close() {
       changes.close();
       await films.close();
+      await flows.close();
       await firstAnswer.close();
       const closed = once(server, 'close');
       server.close();

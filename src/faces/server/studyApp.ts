@@ -10,6 +10,8 @@ import { FILM_SHAPES, type FilmWanted } from '../film/filmModel.ts';
 import type { Changes } from './changes.ts';
 import type { FilmDesk } from './filmDesk.ts';
 import type { FirstAnswer } from './firstAnswer.ts';
+import type { FlowDesk } from './flowDesk.ts';
+import { flowOrder } from './flowOrder.ts';
 import { onlyMethods, onlyOwnSite, onlyWithToken, refuse, withSafetyHeaders } from './guard.ts';
 import { isMissing } from './insideFolder.ts';
 import { studiesIn } from './nearStudies.ts';
@@ -32,6 +34,7 @@ export interface StudyAppParts {
   readonly script: ScriptFile;
   readonly changes: Changes;
   readonly films: FilmDesk;
+  readonly flows: FlowDesk;
   readonly firstAnswer: FirstAnswer;
   readonly token: string;
   readonly folders: ShippedFolders;
@@ -52,6 +55,7 @@ export function studyApp({
   script,
   changes,
   films,
+  flows,
   firstAnswer,
   token,
   folders,
@@ -66,6 +70,7 @@ export function studyApp({
       '/api/script': ['PUT'],
       '/api/script-numbers': ['PUT'],
       '/api/film': ['PUT'],
+      '/api/flows': ['PUT'],
     }),
   );
 
@@ -152,6 +157,21 @@ export function studyApp({
       'Content-Type': film.name.endsWith('.mp4') ? 'video/mp4' : 'video/webm',
       'Content-Disposition': `attachment; filename="${film.name}"`,
     });
+  });
+
+  app.get('/api/flows', async (context) => context.json(await flows.list(), 200, noStore));
+  onPut('/api/flows', async (context, text) => {
+    const order = flowOrder(text);
+    if (order === null) return refuse(context, 400, 'No such flow can be asked for.');
+    if (order === 'stop') await flows.stop();
+    else if ('look' in order) flows.look(order.look);
+    else await flows.begin(order);
+    return context.json(await flows.list(), 200, noStore);
+  });
+  app.get('/api/flows/cells', async (context) => {
+    const cells = await flows.cells(context.req.query('key') ?? '');
+    if (cells === null) return refuse(context, 404, 'There is no such flow.');
+    return context.body(cells, 200, { ...noStore, 'Content-Type': 'application/json' });
   });
 
   app.get('/api/near', async (context) => {

@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { FONT_FAMILY, themeCss } from '../../telling/look/themeCss.ts';
+import { followFlows } from './flow/flows.ts';
 import { App } from './parts/App.tsx';
 import { followFind } from './state/find/findBox.ts';
 import { followLive } from './state/live.ts';
@@ -47,4 +48,5 @@ followScript();
 followFind();
 followLive();
 followLiveSaid();
+followFlows();
 openStudy().catch(reportError);

@@ -14,7 +14,7 @@ import { plainText } from '../scene/safeText.ts';
 import { group, type SceneNode } from '../scene/scene.ts';
 import { ambientAt, conditionAt, rowsOf } from './conditions.ts';
 import { airReach, engineNodes, gasEnd, mounting, wash } from './cutEngine.ts';
-import { type CutEngine, lipY, type UnplacedEngine, widest } from './cutPlaces.ts';
+import { type CutEngine, lipY, topOf, type UnplacedEngine, widest } from './cutPlaces.ts';
 import { jetBoundary } from './cutPlug.ts';
 import { edgeByField, edgeFrom, JET_ROOM } from './cutPlume.ts';
 import { adapts, type DrawnEngine, drawnEngines, inMode } from './drawnEngines.ts';
@@ -30,6 +30,10 @@ import {
 } from './pressureKey.ts';
 
 export interface CutPanelOptions extends FigureOptions {
+  /** Ids of engines over which a computed field is laid: air and jet are its own. */
+  readonly underField?: readonly string[];
+  /** Room below the longest engine for its jet, as a share of its length; absent: the usual. */
+  readonly jetRoom?: number;
   /** Rows at this altitude by engine id, where the caller has computed them exactly. */
   readonly rows?: Readonly<Record<string, ConditionRow>>;
   /** Names and facts above the mounting line; true unless the page has its own. */ readonly legend?: boolean;
@@ -52,7 +56,14 @@ export interface CutPanel {
   readonly nodes: readonly SceneNode[];
   /** [px/m] the one scale */ readonly scale: number;
   /** By engine id: axis and mounting line on the drawing, for pages that add to it. */
-  readonly places: Readonly<Record<string, { readonly axisX: number; readonly faceY: number }>>;
+  readonly places: Readonly<Record<string, CutPlaced>>;
+}
+
+export interface CutPlaced {
+  /** [px] */ readonly axisX: number;
+  readonly faceY: number;
+  /** [m] from the throat plane, of what lies at `faceY` */ readonly top: number;
+  /** [px] where its jet may be drawn */ readonly jetBox: Box;
 }
 
 /** What stands where. */
@@ -148,7 +159,10 @@ export function cutPanel(
     engines,
     box,
     plan,
-    { legend, key, names: tallest(names), states: Math.max(...roomFor) },
+    {
+      ...{ legend, key, names: tallest(names), states: Math.max(...roomFor) },
+      jetRoom: options.jetRoom ?? JET_ROOM,
+    },
     style,
   );
   const spoken = engines.map((drawn, i): Spoken => {
@@ -164,7 +178,7 @@ export function cutPanel(
         faceY,
         axisX,
         tint: options.tint ?? 'pressure',
-        edge: edgeOf(inUse, ambient),
+        edge: options.underField?.includes(drawn.engine.id) === true ? [] : edgeOf(inUse, ambient),
         jetBox: { x: axisX - jetWidth / 2, y: faceY, width: jetWidth, height: floor - faceY },
       },
       names: names[i] ?? [],
@@ -174,13 +188,19 @@ export function cutPanel(
     };
   });
   const half = (plan.beside ? 0.46 : 0.42) * engineWidth;
+  const isBare = ({ drawn: { engine } }: Spoken): boolean => options.underField?.includes(engine.id) !== true;
   return {
     scale,
-    places: Object.fromEntries(spoken.map(({ drawn: { engine, axisX } }) => [engine.id, { axisX, faceY }])),
+    places: Object.fromEntries(
+      spoken.map(({ drawn: { engine, axisX, jetBox } }) => [
+        engine.id,
+        { axisX, faceY, top: topOf(engine), jetBox },
+      ]),
+    ),
     nodes: [
       group(
         'air',
-        spoken.flatMap(({ drawn }) => wash(drawn, ambient, airWidth(plan, box), box, style)),
+        spoken.filter(isBare).flatMap(({ drawn }) => wash(drawn, ambient, airWidth(plan, box), box, style)),
       ),
       ...spoken.map((one) =>
         group(`${one.drawn.style.colour} cut`, [
@@ -221,6 +241,7 @@ function hang(
     readonly key: boolean;
     readonly names: number;
     readonly states: number;
+    readonly jetRoom: number;
   },
   { type }: PanelStyle,
 ): {
@@ -244,7 +265,7 @@ function hang(
   const longest = Math.max(...engines.map(({ engine }) => engine.contour.totalLength));
   const scale = Math.min(
     (room - below) / longest,
-    room / ((1 + JET_ROOM) * longest),
+    room / ((1 + words.jetRoom) * longest),
     width / Math.max(...engines.map(({ engine }) => 2 * widest(engine))),
   );
   return { mountY, faceY, scale, floor };

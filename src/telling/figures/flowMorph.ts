@@ -2,8 +2,11 @@
 
 import type { FlowField } from '../../answer/flow/index.ts';
 
-export interface FlowMorph {
-  readonly field: FlowField;
+/** What is looked at of a field to place it between others. */
+export type Placed = Pick<FlowField, 'ambientPressure' | 'mainShock' | 'form' | 'mode'>;
+
+export interface FlowMorph<Field extends Placed = FlowField> {
+  readonly field: Field;
   /** Length of the jet in the picture over that in the field; 1: as computed. */ readonly longer: number;
 }
 
@@ -15,9 +18,9 @@ const MOST = 1.25;
  * between two neighbours that both have one of a kind; else the nearest stays as it is.
  * @param flows of one engine, one at least, by falling pressure of the air
  */
-export function flowMorph(flows: readonly FlowField[], ambient: number): FlowMorph {
+export function flowMorph<Field extends Placed>(flows: readonly Field[], ambient: number): FlowMorph<Field> {
   const at = Math.log(Math.max(ambient, flows.at(-1)!.ambientPressure));
-  const ln = (field: FlowField): number => Math.log(field.ambientPressure);
+  const ln = (field: Field): number => Math.log(field.ambientPressure);
   const next = flows.findIndex((field) => ln(field) <= at);
   const [above, below] = [flows[next - 1], flows[next]];
   if (below === undefined) return { field: flows.at(-1)!, longer: 1 };
@@ -27,7 +30,7 @@ export function flowMorph(flows: readonly FlowField[], ambient: number): FlowMor
   return { field, longer: longerFor(above, below, share, field) };
 }
 
-function longerFor(above: FlowField, below: FlowField, share: number, shown: FlowField): number {
+function longerFor(above: Placed, below: Placed, share: number, shown: Placed): number {
   const [from, to] = [above.mainShock, below.mainShock];
   // A plug’s own body would be drawn longer with its jet.
   if (shown.form === 'plug' || from === null || to === null || from.disk !== to.disk) return 1;

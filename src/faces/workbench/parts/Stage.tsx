@@ -8,6 +8,8 @@ import type { Altitude } from '../../../telling/figures/options.ts';
 import { overAltitudePanel } from '../../../telling/figures/overAltitude.ts';
 import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
 import { textWidth, wrapText } from '../../../telling/look/measureText.ts';
+import { FlowOver } from '../flow/FlowOver.tsx';
+import { fieldsOnScreen, underFlows } from '../flow/underFlows.ts';
 import { CanvasLayer } from '../heart/CanvasLayer.tsx';
 import { shapesOf, wordsIn } from '../heart/heartNodes.ts';
 import { litCurves } from '../heart/litCurves.ts';
@@ -185,10 +187,12 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
   const named = only === null ? engines : engines.filter(({ id }) => id === only);
   const head = nameLine + factLine * Math.max(0, ...named.map((engine) => foldedLines(engine, nameWidth)));
   const hasCut = only === null || drawnIds.includes(only);
+  const fields = fieldsOnScreen(engines, rows);
   const shownCut = !hasCut
     ? null
     : cutPanel(pair, here, { x: cutLeft, y: head, width: cutWidth, height: height - head }, cutStyle, {
         ...options,
+        ...underFlows(fields),
         rows,
         tint: tint.value,
         legend: false,
@@ -211,6 +215,14 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
         nodes={shapes}
         seen={{ x: -fade, y: 0, width: width + 2 * fade, height }}
       />
+      {shownCut !== null && fields.size > 0 && (
+        <FlowOver
+          panel={shownCut}
+          fields={fields}
+          names={Object.fromEntries(named.map(({ id, input }) => [id, input.name]))}
+          seen={{ x: -fade, y: 0, width: width + 2 * fade, height }}
+        />
+      )}
       <Layer {...layer} name="words" nodes={wordsIn(shownCut?.nodes ?? [])} />
       <Layer {...layer} name="column" nodes={panel.nodes} />
       <Layer {...layer} name="lit" nodes={litNodes} />

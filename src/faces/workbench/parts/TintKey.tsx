@@ -1,4 +1,5 @@
 import { RAMPS, TINTS, type Tint } from '../../../telling/look/flowRamps.ts';
+import { FlowChoice } from '../flow/FlowChoice.tsx';
 import { airPressure } from '../state/shown.ts';
 import { closer, tint } from '../state/view.ts';
 
@@ -74,6 +75,7 @@ export function TintKey() {
           </button>
         ))}
       </fieldset>
+      <FlowChoice />
       <Key shown={shown} />
     </div>
   );

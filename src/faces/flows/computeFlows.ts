@@ -1,0 +1,147 @@
+/** The whole flows of a study's engines over a climb, one field after the other, what is looked at first. */
+
+import { setImmediate } from 'node:timers/promises';
+import { CLIMB, type Fineness, flowPlaceAt } from '../../answer/flow/index.ts';
+import { solveStudyLive } from '../../answer/solve.ts';
+import { type Problem, ProblemError } from '../../numerics/problem.ts';
+import { knownNames } from '../../study/names.ts';
+import { readStudy } from '../../study/read.ts';
+import { programVersion } from '../cli/version.ts';
+import { openDataShelf } from '../disk/data.ts';
+import { flowFolder } from '../disk/flowShelf.ts';
+import { keptFlows } from '../disk/keptFlows.ts';
+import { enginesMark, type FlowsWanted, type FlowWork, type ListedFlow, listedFlow } from './flowList.ts';
+import { keepFlowList } from './listShelf.ts';
+
+/** What is told on the way. */
+export type FlowReport =
+  | { readonly is: 'begun'; readonly mark: string; readonly of: number }
+  | { readonly is: 'field'; readonly field: ListedFlow; readonly done: number; readonly of: number }
+  | { readonly is: 'without'; readonly engine: string; readonly problem: Problem }
+  | { readonly is: 'ended'; readonly work: FlowWork };
+
+export interface ComputeOptions {
+  readonly report: (report: FlowReport) => void;
+  /** [m] where one looks now; null: vacuum. */ readonly looksAt: () => number | null;
+  readonly isStopped: () => boolean;
+}
+
+const LEVELS: readonly Fineness[] = ['coarse', 'normal'];
+
+/** Ends with what went wrong with the whole; what fails at one place is passed over. */
+export async function computeFlows(
+  text: string,
+  { engines }: FlowsWanted,
+  options: ComputeOptions,
+): Promise<void> {
+  const { report } = options;
+  try {
+    await computeAll(text, engines, options);
+    report({ is: 'ended', work: { is: 'none' } });
+  } catch (error) {
+    report({ is: 'ended', work: { is: 'failed', problem: problemOf(error) } });
+  }
+}
+
+/** A place of an engine, and how fine its field is so far. */
+interface Task {
+  readonly engine: string;
+  readonly place: number;
+  /** Levels done; all: it is ready, or cannot be. */ level: number;
+}
+
+async function computeAll(
+  text: string,
+  engines: readonly string[],
+  { report, looksAt, isStopped }: ComputeOptions,
+): Promise<void> {
+  const shelf = openDataShelf();
+  const outcome = readStudy(text, { file: 'study.yaml', ...knownNames(await shelf.propellants()) });
+  if (!outcome.ok)
+    throw new ProblemError({
+      code: 'flow-of-faulty-study',
+      what: 'The study has mistakes, so no whole flow is computed.',
+      mend: 'Mend what the page points out.',
+    });
+  const { study } = outcome;
+  const mark = enginesMark(study.engines);
+  const { solutions } = await solveStudyLive(study, shelf);
+  const folder = flowFolder();
+  const version = programVersion();
+  const flows = new Map(
+    engines.flatMap((id) => {
+      const solution = solutions.get(id);
+      return solution === undefined ? [] : [[id, keptFlows(solution, CLIMB, { version, folder })] as const];
+    }),
+  );
+  const tasks: readonly Task[] = [...flows.keys()].flatMap((engine) =>
+    CLIMB.map((_, place): Task => ({ engine, place, level: 0 })),
+  );
+  const of = LEVELS.length * tasks.length;
+  const found = new Map<string, ListedFlow>();
+  report({ is: 'begun', mark, of });
+  for (let task = nextOf(tasks, looksAt()); task !== null; task = nextOf(tasks, looksAt())) {
+    // Orders come in between two fields.
+    await setImmediate();
+    if (isStopped()) return;
+    const { engine, place, level } = task;
+    const kept = flows.get(engine)!;
+    const fineness = LEVELS[level]!;
+    task.level += 1;
+    try {
+      const field = listedFlow(await kept.at(place, fineness), kept.keyOf(place, fineness));
+      found.set(`${engine} ${place}`, field);
+      const done = tasks.reduce((sum, each) => sum + each.level, 0);
+      report({ is: 'field', field, done, of });
+      await keepFlowList(folder, version, mark, [...found.values()]);
+    } catch (error) {
+      if (!(error instanceof ProblemError)) throw error;
+      const ofEngine = error.problem.code === 'flow-no-mesh';
+      for (const each of tasks)
+        if (each.engine === engine && (ofEngine || each.place === place)) each.level = LEVELS.length;
+      if (ofEngine) report({ is: 'without', engine, problem: error.problem });
+    }
+  }
+}
+
+/** First the place that is looked at made fine as soon as it is there, then all coarse by falling pressure, then fine from there outwards. */
+function nextOf(tasks: readonly Task[], altitude: number | null): Task | null {
+  const looked = placeAt(altitude);
+  const open = tasks.filter(({ level }) => level < LEVELS.length);
+  const away = ({ place }: Task): number => Math.abs(place - looked);
+  const least = (some: readonly Task[], by: (task: Task) => number): Task | null =>
+    some.reduce<Task | null>((best, task) => (best === null || by(task) < by(best) ? task : best), null);
+  return (
+    open.find((task) => task.level > 0 && task.place === looked) ??
+    least(
+      open.filter(({ level }) => level === 0),
+      ({ place }) => place,
+    ) ??
+    least(open, away)
+  );
+}
+
+/** The nearest place of the climb in ln p. */
+function placeAt(altitude: number | null): number {
+  const last = CLIMB.length - 1;
+  if (altitude === null) return last;
+  const { ambientPressure } = flowPlaceAt(Math.min(altitude, HIGHEST));
+  let best = 0;
+  for (let k = 1; k < last; k++) if (apart(k, ambientPressure) < apart(best, ambientPressure)) best = k;
+  return best;
+}
+
+const apart = (place: number, pressure: number): number =>
+  Math.abs(Math.log(CLIMB[place]!.ambientPressure / pressure));
+
+/** [m] as far as the table of the air goes */
+const HIGHEST = 80_000;
+
+function problemOf(error: unknown): Problem {
+  if (error instanceof ProblemError) return error.problem;
+  return {
+    code: 'flow-failed',
+    what: `The whole flow could not be computed: ${error instanceof Error ? error.message : String(error)}.`,
+    mend: 'Try again; plumeline flow computes the same from the command line.',
+  };
+}

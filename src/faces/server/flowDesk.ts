@@ -1,0 +1,201 @@
+/** Whole flows for the page: which are there, their cells, and a thread that computes more when it is asked to. */
+
+import { existsSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { Worker } from 'node:worker_threads';
+import type { Problem } from '../../numerics/problem.ts';
+import { knownNames } from '../../study/names.ts';
+import { readStudy } from '../../study/read.ts';
+import { programVersion } from '../cli/version.ts';
+import { openDataShelf } from '../disk/data.ts';
+import { flowFolder } from '../disk/flowShelf.ts';
+import { computeFlows, type FlowReport } from '../flows/computeFlows.ts';
+import {
+  enginesMark,
+  type FlowList,
+  type FlowsWanted,
+  type FlowWork,
+  type ListedFlow,
+  NO_FLOWS,
+} from '../flows/flowList.ts';
+import { readFlowList } from '../flows/listShelf.ts';
+import type { FlowOrder } from './flowThread.ts';
+import type { StudyFile } from './studyFile.ts';
+
+export interface FlowDesk {
+  /** What is there of the study as its file has it; starts nothing. */ list(): Promise<FlowList>;
+  /** Computes what is not kept; goes on where that is under way. */ begin(
+    wanted: FlowsWanted,
+  ): Promise<void>;
+  /** What is near this altitude [m] is done first; null: vacuum. */ look(altitude: number | null): void;
+  stop(): Promise<void>;
+  /** The cells of a field as they are kept; null: there are none of that name. */ cells(
+    key: string,
+  ): Promise<string | null>;
+  close(): Promise<void>;
+}
+
+/** Lies beside this file once it is built; what runs from the sources computes in this thread, field by field. */
+const threadFile = new URL('./flowThread.js', import.meta.url);
+
+/** The work on one text. */
+interface Run {
+  readonly text: string;
+  readonly engines: readonly string[];
+  mark: string;
+  work: FlowWork;
+  readonly fields: Map<string, ListedFlow>;
+  readonly without: Record<string, Problem>;
+  look(altitude: number | null): void;
+  end(): Promise<void>;
+}
+
+export function flowDesk(file: StudyFile): FlowDesk {
+  let run: Run | null = null;
+  let known: { readonly hash: string; readonly mark: string } | null = null;
+
+  /** Of the engines in the file; empty: it is no study now. */
+  async function markNow(): Promise<string> {
+    const { hash, text } = await file.read();
+    if (known?.hash !== hash) known = { hash, mark: await markOf(text) };
+    return known.mark;
+  }
+
+  async function stop(): Promise<void> {
+    const ending = run;
+    if (ending?.work.is === 'working') ending.work = { is: 'none' };
+    await ending?.end();
+  }
+
+  return {
+    async list() {
+      const mark = await markNow();
+      if (mark === '') return NO_FLOWS;
+      const kept = await readFlowList(flowFolder(), programVersion(), mark);
+      if (run === null || run.mark !== mark) {
+        // One that is still solving engines has no mark yet.
+        const work: FlowWork = run?.mark === '' ? run.work : { is: 'none' };
+        return { mark, fields: kept, work, without: {} };
+      }
+      const fields = new Map(kept.map((field) => [placeOf(field), field]));
+      for (const [place, field] of run.fields) fields.set(place, field);
+      return { mark, fields: [...fields.values()], work: run.work, without: run.without };
+    },
+    async begin(wanted) {
+      const { text } = await file.read();
+      const goesOn =
+        run !== null &&
+        run.text === text &&
+        run.work.is === 'working' &&
+        wanted.engines.every((id) => run!.engines.includes(id));
+      if (goesOn) return run!.look(wanted.altitude);
+      await stop();
+      run = started(text, wanted);
+    },
+    look: (altitude) => run?.look(altitude),
+    stop,
+    async cells(key) {
+      if (!/^[0-9a-f]{32}$/.test(key)) return null;
+      return readFile(join(flowFolder(), `${key}.json`), 'utf8').catch(() => null);
+    },
+    close: stop,
+  };
+}
+
+const placeOf = ({ engine, ambientPressure }: ListedFlow): string => `${engine} ${ambientPressure}`;
+
+async function markOf(text: string): Promise<string> {
+  const shelf = openDataShelf();
+  const outcome = readStudy(text, { file: 'study.yaml', ...knownNames(await shelf.propellants()) });
+  return outcome.ok ? enginesMark(outcome.study.engines) : '';
+}
+
+function started(text: string, wanted: FlowsWanted): Run {
+  const run: Run = {
+    text,
+    engines: wanted.engines,
+    mark: '',
+    work: { is: 'working', done: 0, of: 1 },
+    fields: new Map(),
+    without: {},
+    ...(existsSync(threadFile) ? onThread(text, wanted, take) : inThisThread(text, wanted, take)),
+  };
+  return run;
+
+  function take(report: FlowReport): void {
+    switch (report.is) {
+      case 'begun':
+        run.mark = report.mark;
+        run.work = { is: 'working', done: 0, of: report.of };
+        break;
+      case 'field':
+        run.fields.set(placeOf(report.field), report.field);
+        if (run.work.is === 'working') run.work = { is: 'working', done: report.done, of: report.of };
+        break;
+      case 'without':
+        run.without[report.engine] = report.problem;
+        break;
+      case 'ended':
+        run.work = report.work;
+    }
+  }
+}
+
+type Ways = Pick<Run, 'look' | 'end'>;
+
+function onThread(text: string, wanted: FlowsWanted, take: (report: FlowReport) => void): Ways {
+  const thread = new Worker(threadFile);
+  // While it works for a page alone it keeps no program alive.
+  thread.unref();
+  const failed = (why: string): void =>
+    take({
+      is: 'ended',
+      work: {
+        is: 'failed',
+        problem: {
+          code: 'flow-thread-failed',
+          what: `The whole flow could not be computed: ${why}.`,
+          mend: 'Try again; plumeline flow computes the same from the command line.',
+        },
+      },
+    });
+  let isEnded = false;
+  thread.on('message', (report: FlowReport) => {
+    if (isEnded) return;
+    take(report);
+    if (report.is === 'ended') void thread.terminate();
+  });
+  thread.on('error', ({ message }) => {
+    if (!isEnded) failed(message);
+  });
+  const post = (order: FlowOrder): void => thread.postMessage(order);
+  post({ is: 'compute', text, wanted });
+  return {
+    look: (altitude) => post({ is: 'look', altitude }),
+    async end() {
+      isEnded = true;
+      await thread.terminate();
+    },
+  };
+}
+
+function inThisThread(text: string, wanted: FlowsWanted, take: (report: FlowReport) => void): Ways {
+  let [looked, isStopped] = [wanted.altitude, false];
+  const work = computeFlows(text, wanted, {
+    report: (report) => {
+      if (!isStopped) take(report);
+    },
+    looksAt: () => looked,
+    isStopped: () => isStopped,
+  });
+  return {
+    look(altitude) {
+      looked = altitude;
+    },
+    async end() {
+      isStopped = true;
+      await work;
+    },
+  };
+}

@@ -1,0 +1,44 @@
+import { enginesOnScreen } from '../state/pair.ts';
+import { flowAsked, flowLines, flowList, flowsHere, showFlows, stopFlows } from './flows.ts';
+
+/** Whether whole flows are shown; while they are computed how far it is, with a way to stop it. */
+export function FlowChoice() {
+  const { work, without } = flowList.value;
+  const isShown = flowAsked.value;
+  const there = flowsHere.value;
+  const lacking = enginesOnScreen.value.filter(({ id }) => without[id] !== undefined);
+  return (
+    <fieldset class="tint-choice flow-choice">
+      <legend class="unseen">The whole flow, computed without friction</legend>
+      <button type="button" aria-pressed={isShown} onClick={() => showFlows(!isShown)}>
+        Whole flow
+      </button>
+      {isShown && there.size > 0 && (
+        <button
+          type="button"
+          aria-pressed={flowLines.value}
+          onClick={() => {
+            flowLines.value = !flowLines.value;
+          }}
+        >
+          Streamlines
+        </button>
+      )}
+      {isShown && work.is === 'working' && (
+        <span class="flow-work" role="status">
+          <progress aria-label="The whole flows" max={work.of} value={work.done} />
+          <button type="button" onClick={() => void stopFlows()}>
+            Stop
+          </button>
+        </span>
+      )}
+      {isShown && work.is === 'failed' && <span role="alert">{work.problem.what}</span>}
+      {isShown &&
+        lacking.map(({ id, input }) => (
+          <span key={id} class="flow-without">
+            {input.name} has no whole flow: no mesh follows its walls.
+          </span>
+        ))}
+    </fieldset>
+  );
+}

@@ -1,0 +1,114 @@
+/** Whole flows on the page: whether they are shown, which are there, and asking the local server for more. */
+
+import { computed, effect, signal, untracked } from '@preact/signals';
+import {
+  enginesMark,
+  type FlowList,
+  type FlowsWanted,
+  type ListedFlow,
+  NO_FLOWS,
+} from '../../flows/flowList.ts';
+import { enginesOnScreen } from '../state/pair.ts';
+import { solved, solving } from '../state/studyStore.ts';
+import { altitude } from '../state/view.ts';
+import { askFlows } from './flowLink.ts';
+import { forgetMissing } from './painter.ts';
+
+const PLACE = 'plumeline-whole-flow';
+
+/** Asked for; remembered by this browser. */
+export const flowAsked = signal(localStorage.getItem(PLACE) === 'shown');
+/** Lines that run with the gas. */
+export const flowLines = signal(false);
+export const flowList = signal<FlowList>(NO_FLOWS);
+/** What the person took back. */
+const isStopped = signal(false);
+
+/** Of the inputs as they are solved now. */
+const markNow = computed(() => {
+  const study = solved.value?.study;
+  return study === undefined ? '' : enginesMark(study.engines);
+});
+
+/** Fields by engine, by falling pressure of the air; none while inputs move. */
+export const flowsHere = computed((): ReadonlyMap<string, readonly ListedFlow[]> => {
+  const found = new Map<string, ListedFlow[]>();
+  if (!flowAsked.value || flowList.value.mark !== markNow.value) return found;
+  for (const field of flowList.value.fields)
+    found.set(field.engine, [...(found.get(field.engine) ?? []), field]);
+  for (const fields of found.values()) fields.sort((a, b) => b.ambientPressure - a.ambientPressure);
+  return found;
+});
+
+export function showFlows(isShown: boolean): void {
+  flowAsked.value = isShown;
+  isStopped.value = false;
+  if (isShown) localStorage.setItem(PLACE, 'shown');
+  else {
+    localStorage.removeItem(PLACE);
+    void stopFlows();
+  }
+}
+
+/** Ends the computing; what is there stays. */
+export async function stopFlows(): Promise<void> {
+  isStopped.value = true;
+  take(await askFlows('stop'));
+}
+
+/** [ms] after the last edit; between two looks at how far it is */
+const QUIET = 1200;
+const LOOK = 600;
+
+let round = 0;
+
+/** Follows the study: what is kept is shown at once, the rest computed in the background. */
+export function followFlows(): void {
+  effect(() => {
+    const isWanted = flowAsked.value && !isStopped.value;
+    const mark = markNow.value;
+    const ids = enginesOnScreen.value.map(({ id }) => id);
+    const isBusy = solving.value;
+    const mine = ++round;
+    if (!isWanted || mark === '' || isBusy) return;
+    setTimeout(() => {
+      if (mine === round) void run(mine, ids);
+    }, QUIET);
+    if (untracked(() => flowList.value.mark) !== mark) void lookOnce(mine);
+  });
+  effect(() => {
+    // What one looks at is computed first.
+    const here = altitudeNow();
+    if (untracked(() => flowList.value.work.is) !== 'working') return;
+    const mine = round;
+    setTimeout(() => {
+      if (mine === round && here === altitudeNow()) void askFlows({ look: here });
+    }, LOOK);
+  });
+}
+
+const altitudeNow = (): number | null => (Number.isFinite(altitude.value) ? 1000 * altitude.value : null);
+
+async function lookOnce(mine: number): Promise<void> {
+  const list = await askFlows(null);
+  if (mine === round) take(list);
+}
+
+async function run(mine: number, engines: readonly string[]): Promise<void> {
+  const wanted: FlowsWanted = { engines, altitude: untracked(altitudeNow) };
+  let list = await askFlows(wanted);
+  while (mine === round) {
+    take(list);
+    if (list === null || list.work.is !== 'working') return;
+    await new Promise((resolve) => setTimeout(resolve, LOOK));
+    if (mine !== round) return;
+    list = await askFlows(null);
+  }
+}
+
+/** A list that says the same is not taken up: nothing would be drawn otherwise. */
+function take(list: FlowList | null): void {
+  if (list === null || JSON.stringify(list) === JSON.stringify(flowList.value)) return;
+  if (list.fields.length !== flowList.value.fields.length) forgetMissing();
+  flowList.value = list;
+}

@@ -1,0 +1,63 @@
+/** Pictures of whole flows as the page has them: painted by a worker, held by what they show. */
+
+import { signal } from '@preact/signals';
+import type { FlowPaint, FlowPainted, FlowPaintOrder } from './messages.ts';
+
+/** Counts up with every picture that comes. */
+export const picturesThere = signal(0);
+
+/** Pictures held: those of two engines over a whole climb, and as many of the look before. */
+const MOST = 80;
+const pictures = new Map<string, ImageBitmap>();
+/** What could not be had; it is asked for again when the list of flows is another. */
+const missing = new Set<string>();
+
+let worker: Worker | null = null;
+let asked = '';
+
+/** Names of fields of which any picture came. */
+const painted = new Set<string>();
+export const isPainted = (key: string): boolean => painted.has(key);
+
+export const pictureOf = (id: string): ImageBitmap | null => pictures.get(id) ?? null;
+
+/** Paint these, the first first; asked again with the same it does nothing. */
+export function paint(wanted: readonly FlowPaint[]): void {
+  const open = wanted.filter(({ id }) => !pictures.has(id) && !missing.has(id));
+  const now = open.map(({ id }) => id).join();
+  if (now === asked) return;
+  asked = now;
+  if (open.length === 0 && worker === null) return;
+  worker ??= started();
+  worker.postMessage({ wanted: open } satisfies FlowPaintOrder);
+}
+
+export function forgetMissing(): void {
+  missing.clear();
+  asked = '';
+}
+
+function started(): Worker {
+  const fresh = new Worker(new URL('./painterWorker.ts', import.meta.url), { type: 'module' });
+  fresh.addEventListener('message', ({ data }: MessageEvent<FlowPainted>) => take(data));
+  fresh.addEventListener('error', (event) => {
+    reportError(new Error(event.message || 'The painter of whole flows failed.'));
+    fresh.terminate();
+    if (worker === fresh) worker = null;
+  });
+  return fresh;
+}
+
+function take({ id, picture }: FlowPainted): void {
+  if (picture === null) missing.add(id);
+  else {
+    pictures.set(id, picture);
+    painted.add(id.slice(0, id.indexOf(' ')));
+    const [oldest] = pictures.keys();
+    if (pictures.size > MOST && oldest !== undefined) {
+      pictures.get(oldest)?.close();
+      pictures.delete(oldest);
+    }
+  }
+  picturesThere.value += 1;
+}
