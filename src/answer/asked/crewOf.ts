@@ -32,7 +32,8 @@ export function crewOf(hands: readonly Hand[]): Crew {
 
   async function delegate(job: Job, signal?: AbortSignal): Promise<unknown> {
     signal?.throwIfAborted();
-    const hand = await busy.take(true);
+    // At once where one stands idle: who asks does its own part next, and would post nothing meanwhile.
+    const hand = busy.takeIdle() ?? (await busy.take(true));
     const done = hand.doJob!(job).finally(() => busy.giveBack(hand));
     return signal === undefined ? done : Promise.race([done, whenAborted(signal)]);
   }
@@ -95,6 +96,8 @@ export function crewOf(hands: readonly Hand[]): Crew {
 interface BusyHands {
   /** The hand with the least to do, as soon as one takes more. @param idle only one that has nothing to do */
   take(idle: boolean): Promise<Hand>;
+  /** A hand that has nothing to do, now; null where there is none, or others wait for one. */
+  takeIdle(): Hand | null;
   giveBack(hand: Hand): void;
 }
 
@@ -103,14 +106,20 @@ function busyHands(hands: readonly Hand[]): BusyHands {
   /** First come, first served. */
   const waiting: { readonly idle: boolean; serve(hand: Hand): void }[] = [];
 
+  function leastBusy(mostWork: (hand: Hand) => number): Hand | null {
+    const hand = hands.reduce((a, b) => (workOf.get(b)! < workOf.get(a)! ? b : a));
+    const work = workOf.get(hand)!;
+    if (work > mostWork(hand)) return null;
+    workOf.set(hand, work + 1);
+    return hand;
+  }
+
   function serveNext(): void {
     const [next] = waiting;
     if (next === undefined) return;
-    const hand = hands.reduce((a, b) => (workOf.get(b)! < workOf.get(a)! ? b : a));
-    const work = workOf.get(hand)!;
-    if (work > (next.idle ? 0 : (hand.ahead ?? 0))) return;
+    const hand = leastBusy(({ ahead = 0 }) => (next.idle ? 0 : ahead));
+    if (hand === null) return;
     waiting.shift();
-    workOf.set(hand, work + 1);
     next.serve(hand);
   }
 
@@ -120,6 +129,7 @@ function busyHands(hands: readonly Hand[]): BusyHands {
         waiting.push({ idle, serve });
         serveNext();
       }),
+    takeIdle: () => (waiting.length > 0 ? null : leastBusy(() => 0)),
     giveBack(hand) {
       workOf.set(hand, workOf.get(hand)! - 1);
       serveNext();
