@@ -8,7 +8,9 @@ globalThis.plumelineReading = (root) => {
   const starts = lengths.map((_, i) => lengths.slice(0, i).reduce((sum, one) => sum + one, 0));
   const whole = lengths.reduce((sum, one) => sum + one, 0);
   const sizes = [28, 36, 44, 56, 68, 84, 104];
-  let size = 3;
+  // As large as leaves some words a row, to begin with.
+  const fitting = sizes.filter((one) => one <= words.clientWidth / 11).length - 1;
+  let size = Math.min(3, Math.max(0, fitting));
   let speed = 100;
   let time = 0;
   let frame = 0;

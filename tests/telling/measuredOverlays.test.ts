@@ -12,6 +12,7 @@ import type { Study } from '../../src/study/model.ts';
 import { figureAscent } from '../../src/telling/figures/figureAscent.ts';
 import { figureHeat } from '../../src/telling/figures/figureHeat.ts';
 import { figureSweep } from '../../src/telling/figures/figureSweep.ts';
+import { temperaturesAlongWall } from '../../src/telling/figures/figureTemperatures.ts';
 import type { Scene, SceneNode } from '../../src/telling/scene/scene.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 import { shelf, studyOf } from '../answer/solveText.ts';
@@ -19,6 +20,7 @@ import { shelf, studyOf } from '../answer/solveText.ts';
 const files = {
   width: 'nozzle.areaRatio,specificImpulse [s],± specificImpulse [s]\n15,300,5\n40,330,5\n90,330,5\n',
   wall: 'wall.axial [mm],heat.flux [MW/m2]\n100,20\n',
+  probes: 'wall.axial [mm],cooling.coolantTemperature [K],cooling.wallCold [K]\n-100,150,400\n9000,150,400\n',
   radar: 'time [s],flight.points.altitude [km]\n20,1\n60,11\n',
 } as const;
 let study: Study;
@@ -32,7 +34,8 @@ beforeAll(async () => {
   propellants: { oxidiser: oxygen, fuel: hydrogen, ratio: 6 }
   chamber: { pressure: 100 bar, efficiency: 98 % }
   size: { thrust: 800 kN, at: vacuum }
-  nozzle: { kind: bell, areaRatio: 25 }`,
+  nozzle: { kind: bell, areaRatio: 25 }
+  cooling: { coolant: fuel, wall: copper-chromium-niobium, thickness: 0.7 mm }`,
     `vehicles:
   booster:
     first: { engine: bell, count: 5, propellant: 210 t, dry: 16 t }
@@ -42,6 +45,7 @@ beforeAll(async () => {
 measured:
   - { id: width, file: width.csv, of: bell, source: report, at: vacuum }
   - { id: wall, file: wall.csv, of: bell, source: report }
+  - { id: probes, file: probes.csv, of: bell, source: report }
   - { id: radar, file: radar.csv, of: booster, source: report }
 sweeps:
   - { id: width, of: [bell.specificImpulse(vacuum), bell.specificImpulse(pad)], over: nozzle.areaRatio, from: 10, to: 60, points: 7 }
@@ -98,6 +102,14 @@ describe('measured points', () => {
     const scene = figureHeat(solved.answer, { ...options, measured })!;
     expect(squares(scene)).toBe(1);
     expect(words(scene)).toMatch(/Hollow squares: measured, wall \(report\)/);
+  });
+
+  it('stand over the temperatures along a cooled wall, on the wall alone', () => {
+    const scene = temperaturesAlongWall(solved.answer, { ...options, measured })!;
+    expect(squares(scene)).toBe(2);
+    expect(words(scene)).toMatch(/Hollow squares: measured, probes \(report\)/);
+    expect(words(scene)).toContain('2 measured points lie outside the axis.');
+    expect(squares(temperaturesAlongWall(solved.answer, options)!)).toBe(0);
   });
 
   it('stand over the way up of a vehicle, with residuals against its flight', () => {

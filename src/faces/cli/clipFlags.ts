@@ -7,16 +7,17 @@ import {
   type ClipRequest,
   type ClipTiming,
   EASES,
-  type Ease,
   frameRateOf,
   USUAL_TIMING,
 } from '../../telling/clips/index.ts';
 import { BadInput } from './badInput.ts';
+import { choiceFrom } from './choiceFlag.ts';
 import { figureSizeFrom } from './sizeFlag.ts';
 
 export interface ClipFlags {
-  readonly figure: string;
-  readonly out: string;
+  readonly figure?: string;
+  readonly out?: string;
+  readonly list?: true;
   readonly kind?: string;
   readonly engine?: string;
   readonly from?: string;
@@ -51,16 +52,15 @@ export function timingFrom(flags: ClipFlags): ClipTiming {
     holdLast: secondsFrom(holdLast, '--hold-last') ?? USUAL_TIMING.holdLast,
     handles: handles === true ? USUAL_HANDLES : (secondsFrom(handles, '--handles') ?? 0),
     loop: loop ?? false,
-    ease: oneOf<Ease>(ease, EASES, '--ease') ?? USUAL_TIMING.ease,
+    ease: ease === undefined ? USUAL_TIMING.ease : choiceFrom(ease, EASES, '--ease'),
   };
 }
 
 export function requestFrom(flags: ClipFlags): ClipRequest {
-  const { figure, kind, engine, from, to, at, throttle, size, theme, alpha, title } = flags;
-  const wanted = oneOf(kind, KINDS, '--kind');
+  const { kind, engine, from, to, at, throttle, size, theme, alpha, title } = flags;
   return {
-    figure,
-    ...(wanted !== undefined && { kind: wanted }),
+    figure: named(flags.figure, 'figure', 'Give --figure <name>, or --list to see the names.'),
+    ...(kind !== undefined && { kind: choiceFrom(kind, KINDS, '--kind') }),
     ...(engine !== undefined && { engine }),
     ...(title !== undefined && { title }),
     ...(throttle !== undefined && { throttles: throttlesFrom(throttle) }),
@@ -68,30 +68,20 @@ export function requestFrom(flags: ClipFlags): ClipRequest {
     to: altitudeFrom(to, '--to') ?? 'vacuum',
     at: altitudeFrom(at, '--at') ?? 0,
     size: figureSizeFrom(size ?? '16:9'),
-    theme: oneOf(theme, ['light', 'dark'] as const, '--theme') ?? 'light',
+    theme: choiceFrom(theme ?? 'light', ['light', 'dark'], '--theme'),
     transparent: alpha ?? false,
   };
 }
 
+export const outFrom = ({ out }: ClipFlags): string =>
+  named(out, 'file', 'Give --out <file>, ending in .mp4 or .webm, or a new folder for numbered pictures.');
+
+const named = (given: string | undefined, what: string, mend: string): string =>
+  given ?? refuse({ code: `${what}-missing`, what: `No ${what} is named.`, mend });
+
 const refuse = (problem: Problem): never => {
   throw new BadInput([problem]);
 };
-
-function oneOf<T extends string>(
-  given: string | undefined,
-  known: readonly T[],
-  option: string,
-): T | undefined {
-  if (given === undefined) return undefined;
-  return (
-    known.find((one) => one === given) ??
-    refuse({
-      code: 'option-value',
-      what: `${option}: “${given}” is not known.`,
-      mend: `Give ${known.join(', ')}.`,
-    })
-  );
-}
 
 function secondsFrom(given: string | undefined, option: string): number | undefined {
   if (given === undefined) return undefined;

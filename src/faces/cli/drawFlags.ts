@@ -4,9 +4,9 @@ import { extname } from 'node:path';
 import { quote } from '../../study/report.ts';
 import type { FramePart } from '../../telling/figures/frame.ts';
 import type { FigureOptions } from '../../telling/figures/options.ts';
-import type { Theme } from '../../telling/look/tokens.ts';
 import { BadInput } from './badInput.ts';
 import { altitudeList } from './conditionLists.ts';
+import { themeFrom, widthFrom } from './pictureFlags.ts';
 import { figureSizeFrom } from './sizeFlag.ts';
 
 export interface DrawFlags {
@@ -33,7 +33,6 @@ export interface DrawChoices {
 
 const ENDINGS = ['.svg', '.png', '.csv', '.txt'];
 const PARTS: readonly FramePart[] = ['title', 'subtitle', 'notes'];
-const WIDTHS = { least: 64, most: 16_384 };
 
 const bad = (code: string, what: string, mend: string): BadInput => new BadInput([{ code, what, mend }]);
 
@@ -54,11 +53,11 @@ export function drawChoices(flags: DrawFlags): DrawChoices | null {
   return {
     figure: flags.figure,
     out: flags.out,
-    width: flags.png === undefined ? null : widthOf(flags.png, ending),
+    width: widthFrom(flags.png, ending),
     fonts: flags.fonts === true,
     options: {
       size: figureSizeFrom(flags.size ?? '16:9'),
-      theme: themeOf(flags.theme ?? (flags.size === 'print' ? 'print' : 'light')),
+      theme: themeFrom(flags.theme, flags.size),
       transparent: flags.transparent === true,
       without: partsOf(flags.without),
       ...(flags.altitude === undefined ? {} : { altitude: altitudeOf(flags.altitude) }),
@@ -77,28 +76,6 @@ function altitudeOf(text: string): number | 'vacuum' {
       'Give one, such as 12 km or vacuum.',
     );
   return first;
-}
-
-function themeOf(text: string): Theme {
-  if (text === 'light' || text === 'dark' || text === 'print') return text;
-  throw bad('theme-unknown', `--theme: there is no theme ${quote(text)}.`, 'Give light, dark or print.');
-}
-
-/** [px] @throws BadInput where it is no width, or the file is no PNG */
-export function widthOf(text: string, ending: string): number {
-  if (ending !== '.png')
-    throw bad(
-      'png-elsewhere',
-      '--png stands beside a file that is no PNG.',
-      'End the file of --out in .png.',
-    );
-  const width = Number(text);
-  if (Number.isInteger(width) && width >= WIDTHS.least && width <= WIDTHS.most) return width;
-  throw bad(
-    'png-width',
-    `--png: ${quote(text)} is no width.`,
-    `Give pixels from ${WIDTHS.least} to ${WIDTHS.most}.`,
-  );
 }
 
 function partsOf(text: string | undefined): readonly FramePart[] {

@@ -15,8 +15,9 @@ import { quote } from '../../study/report.ts';
 import type { OverFlow } from '../../telling/figures/flowPanel.ts';
 import { USUAL_STREAMLINES } from '../../telling/figures/flowStreamlines.ts';
 import type { FigureOptions } from '../../telling/figures/options.ts';
+import { choiceFrom } from './choiceFlag.ts';
 import { altitudeList, ambientList } from './conditionLists.ts';
-import { widthOf } from './drawFlags.ts';
+import { themeFrom, widthFrom } from './pictureFlags.ts';
 import { figureSizeFrom } from './sizeFlag.ts';
 import { bad } from './sweepFlags.ts';
 
@@ -85,22 +86,22 @@ export function flowChoices({
     );
   return {
     places,
-    fineness: oneOf(fineness ?? 'normal', FINENESSES, '--fineness'),
-    shown: oneOf(show ?? 'pressure', SHOWN, '--show'),
+    fineness: choiceFrom(fineness ?? 'normal', FINENESSES, '--fineness'),
+    shown: choiceFrom(show ?? 'pressure', SHOWN, '--show'),
     out: out ?? null,
     options: {
       size: figureSizeFrom(size ?? '16:9'),
-      theme: oneOf(theme ?? 'light', ['light', 'dark', 'print'], '--theme'),
+      theme: themeFrom(theme, size),
     },
     over: streamlines === undefined ? {} : { streamlines: countOf(streamlines) },
-    width: png === undefined ? null : widthOf(png, ending),
+    width: widthFrom(png, ending),
     bits: bitsFrom(floats),
     fresh: fresh === true,
   };
 }
 
 function bitsFrom(floats = '32'): FlowBits {
-  const known = oneOf(floats, FLOW_BITS.map(String), '--floats');
+  const known = choiceFrom(floats, FLOW_BITS.map(String), '--floats');
   return FLOW_BITS.find((each) => String(each) === known)!;
 }
 
@@ -132,14 +133,4 @@ function placesFrom(text: string): readonly (number | null)[] {
   return text
     .split(',')
     .flatMap((part): readonly (number | null)[] => (part.trim() === 'vacuum' ? [null] : altitudeList(part)));
-}
-
-function oneOf<T extends string>(text: string, known: readonly T[], option: string): T {
-  const found = known.find((each) => each === text.trim());
-  if (found !== undefined) return found;
-  throw bad(
-    'choice-unknown',
-    `${option}: there is no ${quote(text)}.`,
-    `Give ${known.slice(0, -1).join(', ')} or ${known.at(-1)!}.`,
-  );
 }

@@ -537,14 +537,12 @@ Example:
     .command('clip')
     .description('write a moving figure as a film, or as numbered pictures')
     .argument('<study>', 'folder with study.yaml, or that file')
-    .requiredOption(
+    .option(
       '--figure <name>',
-      'cut, specific-impulse, thrust, push, pressure-along-wall, flow-ENGINE, ascent-ID, sweep-ID',
+      'cut, specific-impulse, thrust, push, pressure-along-wall, flow-ENGINE, ascent-ID, sweep-ID; or a clip by its name',
     )
-    .requiredOption(
-      '--out <file>',
-      'file that ends in .mp4 or .webm, or a new folder for numbered pictures (PNG)',
-    )
+    .option('--list', 'film nothing; name the clips that the study has')
+    .option('--out <file>', 'file that ends in .mp4 or .webm, or a new folder for numbered pictures (PNG)')
     .option(
       '--kind <kind>',
       'altitude: it climbs; build-up: curves are drawn in; rings: a nozzle grows ring by ring; throttle: it throttles; drift: specks drift with the gas',
@@ -572,7 +570,8 @@ Films are encoded by Chromium or Chrome, found on PATH or by the environment var
 pictures are written. A clip that flashes more than three times a second is refused. An interrupt leaves no half file.
 
 Examples:
-  plumeline clip my-question --figure cut --out climb.mp4
+  plumeline clip my-question --list
+  plumeline clip my-question --figure cut-climb --out climb.mp4
   plumeline clip my-question --figure specific-impulse --kind build-up --size 9:16 --alpha --out curves.webm
   plumeline clip my-question --figure push --engine bell --at "10 km" --fps 29.97 --out rings.mp4`,
     )

@@ -33,6 +33,7 @@ export function factSheetHtml(sheet: FactSheet, fonts: readonly EmbeddedFont[]):
 <title>Fact sheet: ${text(sheet.question)}</title>
 <style>${pageStyles(fonts)}
 article{margin-top:18px;padding-top:12px;border-top:1px solid var(--rule);break-inside:avoid}
+h2+article{margin-top:0;padding-top:0;border-top:0}
 article h3{margin:0}
 dl{display:grid;grid-template-columns:minmax(5.5em,max-content) 1fr;gap:4px 14px;margin-top:8px;font-size:16px}
 dt{color:var(--ink-2)}dd{margin:0;overflow-wrap:anywhere}

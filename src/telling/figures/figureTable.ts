@@ -7,7 +7,9 @@ import { csvOf } from '../csvCell.ts';
 
 export interface FigureRow {
   /** Engine, vehicle or sentence. */ readonly of: string;
-  /** Name in the catalogue. */ readonly quantity: string;
+  /** Name in the catalogue; null: made of several, as `which` and `note` say. */ readonly quantity:
+    | string
+    | null;
   /** Which one of several: a surface, an item, a place in words. */ readonly which?: string;
   /** Where along the axis of the figure [SI], and the name of that quantity. */ readonly at?: {
     readonly quantity: string;
@@ -43,11 +45,11 @@ export function figureCsv(rows: readonly FigureRow[]): string {
     header,
     ['', '', 'caution', ...Array<string>(8).fill(''), CAUTION],
     ...rows.map(({ of, quantity: name, which, at, value, low, high, note }) => {
-      const shown = value === null ? null : show(name, value);
+      const shown = value === null || name === null ? null : show(name, value);
       return [
         of,
-        name,
-        quantity(name).label,
+        name ?? '',
+        name === null ? 'made of several' : quantity(name).label,
         which ?? '',
         at === undefined ? '' : quantity(at.quantity).label,
         cell(at?.value),

@@ -14,6 +14,13 @@ import { group, type Scene, type SceneNode } from '../scene/scene.ts';
 import { type DrawnEngine, drawnEngines } from './drawnEngines.ts';
 import { frame } from './frame.ts';
 import { wordsAt } from './marks.ts';
+import {
+  type MarkedSeries,
+  measuredMarks,
+  measuredValues,
+  measuredWords,
+  seriesFor,
+} from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
 import { courseLabels, courses } from './temperatureCourses.ts';
@@ -45,6 +52,9 @@ export function temperaturesAlongWall(answer: StudyAnswer, options: FigureOption
   if (drawn === null) return null;
   const layout = layoutOf(options.size);
   const title = options.title ?? finding(drawn);
+  const measured = courses.flatMap(({ quantity }) =>
+    seriesFor(options.measured, [drawn], quantity, ['wall.axial']),
+  );
   const around = frame(
     layout,
     {
@@ -53,6 +63,7 @@ export function temperaturesAlongWall(answer: StudyAnswer, options: FigureOption
         'From the injector face to the lip: gas at the wall if nothing cooled it, both faces of the wall, coolant',
       foot: [
         'Published scatter of Bartz’s equation, −45 to +20 %, not drawn. Models: heat-gas-side, heat-cooling.',
+        ...measuredWords(measured, isOnWall(drawn)),
       ],
     },
     options,
@@ -64,14 +75,31 @@ export function temperaturesAlongWall(answer: StudyAnswer, options: FigureOption
     description: `${drawn.engine.name}: ${coolingVerdict(drawn.cooling)} ${answer.caution}`,
     theme: options.theme,
     transparent: options.transparent ?? false,
-    children: [...panel(drawn, around.content, layout), ...around.nodes],
+    children: [...panel(drawn, around.content, layout, measured), ...around.nodes],
   };
 }
 
-function panel({ engine, style, cooling }: Cooled, box: Box, { type, line }: PanelStyle): SceneNode[] {
-  const wall = cooling.walls.at(-1)!;
+/** Whether a place lies on the wall that is drawn. */
+function isOnWall({ cooling }: Cooled): (at: number) => boolean {
+  const places = drawnWall(cooling).points.map(({ axial }) => axial);
+  const [from, to] = [Math.min(...places), Math.max(...places)];
+  return (at) => at >= from && at <= to;
+}
+
+const drawnWall = ({ walls }: CoolingAnswer) => walls.at(-1)!;
+
+function panel(
+  drawn: Cooled,
+  box: Box,
+  { type, line }: PanelStyle,
+  measured: readonly MarkedSeries[],
+): SceneNode[] {
+  const { engine, style, cooling } = drawn;
+  const wall = drawnWall(cooling);
   const { points } = wall;
-  const top = 500 * Math.ceil(Math.max(...points.map(courses[0]!.of)) / 500);
+  const isOn = isOnWall(drawn);
+  const hottest = Math.max(...points.map(courses[0]!.of), ...measuredValues(measured, isOn));
+  const top = 500 * Math.ceil(hottest / 500);
   const left = box.x + textWidth('4 000 K', type.label, 400) + 0.4 * type.label;
   const plot = {
     x: left,
@@ -138,6 +166,11 @@ function panel({ engine, style, cooling }: Cooled, box: Box, { type, line }: Pan
         join: 'round',
       };
     }),
+    ...measuredMarks(
+      measured,
+      ({ at }, value) => (isOn(at) && value >= 0 ? { x: x(at), y: y(value) } : null),
+      { type, line },
+    ),
     ...wordsAt(
       [
         {

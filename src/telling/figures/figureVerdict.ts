@@ -138,7 +138,8 @@ function saying(words: string, box: Box, type: TypeSizes): readonly SceneNode[] 
 }
 
 export function verdictRows({ say, numbers }: CheckedSentence): readonly FigureRow[] {
-  return numbers.flatMap(({ expression, quantity, value, low, high }) =>
-    quantity === null ? [] : [{ of: say, quantity, which: expression, value, low, high }],
-  );
+  return numbers.map(({ expression, quantity, value, low, high, words }) => ({
+    ...{ of: say, quantity, which: expression, value, low, high },
+    ...(quantity === null && { note: words }),
+  }));
 }

@@ -47,6 +47,7 @@ export function figureWorth(table: WorthTable, answer: StudyAnswer, options: Fig
       subtitle: `${name} against ${base}: difference as a share, in equal ratios${table.basis.length === 0 ? '' : `; ${table.basis.join(', ')}`}`,
       foot: [
         `Thin stroke: ${table.drawn}`,
+        `Models: ${modelsOf(answer, table).join(', ')}.`,
         ...(rows.some(isCut) ? ['Bars and strokes that reach below −99\u00a0% end there.'] : []),
       ],
     },
@@ -72,6 +73,11 @@ export function figureWorth(table: WorthTable, answer: StudyAnswer, options: Fig
     children: [...around.nodes, ...blockNodes(blocks, around.content, layout)],
   };
 }
+
+/** Of both engines. */
+const modelsOf = (answer: StudyAnswer, { base, other }: WorthTable): readonly string[] => [
+  ...new Set([base, other].flatMap((id) => answer.engines[id]?.models ?? [])),
+];
 
 interface Block {
   readonly head: string;
@@ -101,9 +107,11 @@ const signedShare = (share: number): string => `${share > 0 ? '+' : ''}${formatS
 function finding(rows: ReturnType<typeof drawable>, base: string, other: string): string {
   const sure = rows.filter(({ difference }) => difference?.tooClose === false && difference.value !== 0);
   if (sure.length === 0) return `Between ${base} and ${other} everything is too close to call.`;
+  // The name alone: what it runs from and to stands in the row.
   const said = (row: (typeof rows)[number]): string =>
-    `${rowWords(row)} ${signedShare(row.share(row.difference!.value))}`;
-  const gain = sure.find(({ group }) => group === 'gain');
+    `${signedShare(row.share(row.difference!.value))} ${rowWords({ ...row, label: row.label.split(',')[0]! })}`;
+  const gains = sure.filter(({ group }) => group === 'gain');
+  const gain = gains.find(({ difference }) => difference!.value > 0) ?? gains[0];
   const price = sure.find(({ group, difference }) => group === 'price' && difference!.value > 0);
   return `${other} against ${base}: ${[gain, price].flatMap((row) => (row === undefined ? [] : [said(row)])).join(', ')}.`;
 }

@@ -125,13 +125,15 @@ function wordSlips(
     const changed = inside.flatMap(({ a, b }): readonly string[] => {
       const [meant, said] = [a === null ? null : script[a]!, b === null ? null : film[b]!];
       if (meant?.key === said?.key) return [];
-      return [meant, said].flatMap((token) =>
-        token === null || token.number !== null || FILLERS.has(token.key) ? [] : [token.text],
+      const [left, added] = [meant, said].map((token) =>
+        token === null || token.number !== null || FILLERS.has(token.key) ? null : quoted(token.text),
       );
+      if (left != null && added != null) return [`${added} for ${left}`];
+      return left != null ? [`without ${left}`] : added != null ? [`with ${added}`] : [];
     });
     if (changed.length === 0) return [];
     const said = inside.flatMap(({ b }) => (b === null ? [] : [film[b]!.text])).join(' ');
-    const words = `Other words than the checked ones: ${changed.map(quoted).join(', ')}.`;
+    const words = `Other words than the checked ones: ${changed.join(', ')}.`;
     return [slip('wording', times[first]!, line, said, line.text, words)];
   });
 }

@@ -42,7 +42,10 @@ export function unitsFor(
 ): readonly [ShownUnit] | readonly [ShownUnit, ShownUnit] {
   const { quantity, dimension, madeOf, value, low, high, isDifference } = told;
   const values = [value, low, high].flatMap((one) => one ?? []);
-  const own = (): ShownUnit => ({ ...unitOfNumber(quantity, dimension, madeOf, values), zero: 0 });
+  const own = (): ShownUnit => ({
+    ...spoken(unitOfNumber(quantity, dimension, madeOf, values), values),
+    zero: 0,
+  });
   const given = asked === null ? null : shownUnit(asked, dimension, isDifference);
   const metric = given === null || isCustomary(given.symbol) ? own() : given;
   if (audience === 'metric') return [metric];
@@ -51,6 +54,10 @@ export function unitsFor(
   if (customary === null) return [metric];
   return [metric, customary];
 }
+
+/** A drawing has 2000 mm; one says two metres. */
+const spoken = (unit: DisplayUnit, values: readonly number[]): DisplayUnit =>
+  unit.symbol === 'mm' && Math.max(0, ...values.map(Math.abs)) >= 1 ? { symbol: 'm', perSI: 1 } : unit;
 
 export const isCustomary = (symbol: string): boolean => CUSTOMARY_SYMBOLS.has(symbol);
 

@@ -1,5 +1,5 @@
 /**
- * OpenTimelineIO JSON, as its reference library reads it: Timeline.1, Stack.1, Track.1, Clip.2, Marker.2,
+ * OpenTimelineIO JSON, as its reference library reads it: Timeline.1, Stack.1, Track.1, Clip.2, Gap.1, Marker.2,
  * ExternalReference.1, ImageSequenceReference.1, MissingReference.1, TimeRange.1, RationalTime.1.
  */
 
@@ -76,6 +76,17 @@ export function clip({ name, seconds, media, markers, metadata }: ClipParts): Js
     active_media_reference_key: 'DEFAULT_MEDIA',
   };
 }
+
+/** Nothing for a while. */
+export const gap = (seconds: number): Json => ({
+  OTIO_SCHEMA: 'Gap.1',
+  metadata: {},
+  name: '',
+  source_range: timeRange(0, seconds),
+  effects: [],
+  markers: [],
+  enabled: true,
+});
 
 function reference(media: Media | null): Json {
   if (media === null) return { OTIO_SCHEMA: 'MissingReference.1', available_range: null };

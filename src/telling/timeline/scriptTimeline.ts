@@ -1,11 +1,11 @@
 /** A script, timed, as a timeline for the edit: pictures on one track, the voice with its sentences on the other. */
 
 import type { Scene, Shown } from '../../study/script/model.ts';
-import { type Media, pictureSlots } from '../handover/mediaSlots.ts';
+import { type Media, type PictureSlot, pictureSlots } from '../handover/mediaSlots.ts';
 import { plainText } from '../scene/safeText.ts';
 import type { ResolvedScene, ResolvedScript } from '../script/model.ts';
 import type { TimedLine, TimedScene, TimedScript } from '../time/model.ts';
-import { clip, type MarkerColour, marker, timeline, track } from './otio.ts';
+import { clip, gap, type MarkerColour, marker, timeline, track } from './otio.ts';
 
 export interface TimelineParts {
   readonly name: string;
@@ -25,27 +25,47 @@ export function scriptTimeline(parts: TimelineParts): string {
     const told = resolved.scenes.find((one) => one.scene.id === scene.id);
     return told === undefined || scene.lines.length === 0 ? [] : [{ scene, told }];
   });
-  const pictures = scenes.flatMap(({ scene, told }) => picturesOf(scene, told.scene, parts));
+  const slots = scenes.flatMap(({ scene, told }) =>
+    pictureSlots(scene, told.scene).map((slot) => ({ scene: told.scene, slot })),
+  );
   const voice = scenes.map(({ scene, told }) => voiceOf(scene, told, parts));
   const title = plainText(name);
   const whole = timeline(title, { caution, title: plainText(resolved.script.title) }, [
-    track('Pictures', 'Video', pictures),
+    ...pictureTracks(slots, parts),
     track('Voice', 'Audio', voice),
   ]);
   return `${JSON.stringify(whole, null, 2)}\n`;
 }
 
-/** One clip for each thing shown, from its line to the next thing or to the end of the scene. */
-function picturesOf(timed: TimedScene, scene: Scene, { mediaOf }: TimelineParts): readonly Json[] {
-  return pictureSlots(timed, scene).map(({ seconds, shown }) => {
-    const media = shown.flatMap((one) => mediaOf(scene.id, one) ?? [])[0] ?? null;
-    return clip({
-      name: plainText(`${scene.id}: ${shown.map(wordsOf).join('; ') || scene.name}`),
-      seconds,
-      media,
-      markers: [],
-      metadata: { scene: scene.id, shown: shown.map(({ words }) => plainText(words)) },
+interface SceneSlot {
+  readonly scene: Scene;
+  readonly slot: PictureSlot;
+}
+
+/** From the line of each thing shown to the next thing or to the end of the scene; what is shown at once lies on tracks above. */
+function pictureTracks(slots: readonly SceneSlot[], { mediaOf }: TimelineParts): readonly Json[] {
+  const rows = slots.map(({ scene, slot: { shown, seconds } }) => {
+    const found = shown.flatMap((one) => {
+      const media = mediaOf(scene.id, one);
+      return media === null ? [] : [{ media, shown: [one] }];
     });
+    const [first = null, ...above] = found;
+    return { scene, seconds, cells: [{ media: first?.media ?? null, shown }, ...above] };
+  });
+  const tracks = Math.max(1, ...rows.map(({ cells }) => cells.length));
+  return Array.from({ length: tracks }, (_, k) => {
+    const clips = rows.map(({ scene, seconds, cells }) => {
+      const cell = cells[k];
+      if (cell === undefined) return gap(seconds);
+      return clip({
+        name: plainText(`${scene.id}: ${cell.shown.map(wordsOf).join('; ') || scene.name}`),
+        seconds,
+        media: cell.media,
+        markers: [],
+        metadata: { scene: scene.id, shown: cell.shown.map(({ words }) => plainText(words)) },
+      });
+    });
+    return track(k === 0 ? 'Pictures' : `Pictures ${k + 1}`, 'Video', clips);
   });
 }
 

@@ -76,3 +76,14 @@ test.each([
   expect(status).toBe(2);
   expect(err.replace(/\s+/g, ' ')).toContain(words);
 });
+
+test('names the clips that the study has, as a script calls them, and says what is missing', async () => {
+  const list = await runMain(['clip', study, '--list']);
+  expect(list.status).toBe(0);
+  expect(list.out).toMatch(/^cut-climb +Engines cut open, climbing$/m);
+  const bare = await runMain(['clip', study]);
+  expect(bare.status).toBe(2);
+  expect(bare.err).toMatch(/No figure is named.\s+Give --figure <name>, or --list/);
+  const nowhere = await runMain(['clip', study, '--figure', 'cut-climb']);
+  expect(nowhere.err).toMatch(/No file is named.\s+Give --out <file>/);
+});

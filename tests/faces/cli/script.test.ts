@@ -42,13 +42,14 @@ test('prints the script with its numbers; a line that says what fails, or a numb
   const first = await runMain(['script', place]);
   expect(first.status, first.err).toBe(0);
   expect(first.out).toMatch(/gives more: about 3\d\d\u00a0s\./);
+  expect(first.out).toMatch(/\d words in 1 scene and 1 line, 1 live number, nothing to look at\./);
   expect(first.out).toContain('not recorded');
   expect(first.out).toContain('not for building');
 
   const file = join(place, 'out.md');
   const recorded = await runMain(['script', place, '--record', '--write', file]);
   expect(recorded.status).toBe(0);
-  expect(recorded.err).toContain('Recorded 1 numbers');
+  expect(recorded.err).toContain('Recorded 1 number ');
   expect(readFileSync(file, 'utf8')).toMatch(/gives more: about 3\d\d\u00a0s\./);
   expect((await runMain(['script', place])).status).toBe(0);
 

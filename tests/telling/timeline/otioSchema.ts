@@ -3,7 +3,10 @@
 const schemaName = (name: string) => ({ const: name });
 const metadata = { type: 'object' };
 const name = { type: 'string' };
-const items = (of: string) => ({ type: 'array', items: { $ref: `#/$defs/${of}` } });
+const items = (...of: readonly string[]) => ({
+  type: 'array',
+  items: { oneOf: of.map((each) => ({ $ref: `#/$defs/${each}` })) },
+});
 const object = (properties: Record<string, unknown>) => ({
   type: 'object',
   properties,
@@ -90,6 +93,15 @@ export const otioSchema = {
       media_references: object({ DEFAULT_MEDIA: { $ref: '#/$defs/media' } }),
       active_media_reference_key: { const: 'DEFAULT_MEDIA' },
     }),
+    gap: object({
+      OTIO_SCHEMA: schemaName('Gap.1'),
+      metadata,
+      name,
+      source_range: { $ref: '#/$defs/range' },
+      effects: { type: 'array', maxItems: 0 },
+      markers: { type: 'array', maxItems: 0 },
+      enabled: { type: 'boolean' },
+    }),
     track: object({
       OTIO_SCHEMA: schemaName('Track.1'),
       metadata,
@@ -98,7 +110,7 @@ export const otioSchema = {
       effects: { type: 'array', maxItems: 0 },
       markers: items('marker'),
       enabled: { type: 'boolean' },
-      children: items('clip'),
+      children: items('clip', 'gap'),
       kind: { enum: ['Video', 'Audio'] },
     }),
   },

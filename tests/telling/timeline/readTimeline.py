@@ -50,7 +50,7 @@ print(
             "name": timeline.name,
             "seconds": timeline.duration().to_seconds(),
             "tracks": [
-                {"name": track.name, "kind": track.kind, "clips": [told(clip) for clip in track]}
+                {"name": track.name, "kind": track.kind, "clips": [told(clip) for clip in track if isinstance(clip, otio.schema.Clip)]}
                 for track in timeline.tracks
             ],
         }

@@ -22,6 +22,8 @@ Here are two engines, and they burn the same. {#two says=known}
 
 > outlines of both engines
 
+> cut-in-vacuum, beside them
+
 The second line has seven words only. {#seven pause=1.5s}
 
 ## ${evil} {#odd}
@@ -41,7 +43,9 @@ const written = scriptTimeline({
       ? null
       : words.startsWith('outlines')
         ? { file: 'clips/01-one-outlines', frames: 90 }
-        : { file: 'scenes/01-one-cut-in-vacuum.png', frames: null },
+        : words === 'cut-in-vacuum, both' || words === 'cut-in-vacuum, beside them'
+          ? { file: 'scenes/01-one-cut-in-vacuum.png', frames: null }
+          : null,
   verdicts: new Map([['known', 'safe to say']]),
 });
 
@@ -106,14 +110,19 @@ describe('the timeline', () => {
     expect(validate(bent)).toBe(false);
   });
 
-  test('both tracks last as long as the script, in whole frames; lines are marked where they are said', () => {
+  test('its tracks last as long as the script, in whole frames; lines are marked where they are said', () => {
     const { tracks } = JSON.parse(written);
     const lengths = tracks.children.map(
       (track: { children: { source_range: { duration: { value: number } } }[] }) =>
         track.children.reduce((sum, { source_range }) => sum + source_range.duration.value, 0),
     );
     // Tenths of a second are three frames of thirty.
-    expect(lengths).toEqual([timed.seconds * 30, timed.seconds * 30].map(Math.round));
+    expect(tracks.children.map(({ name }: { name: string }) => name)).toEqual([
+      'Pictures',
+      'Pictures 2',
+      'Voice',
+    ]);
+    expect(lengths).toEqual(Array.from({ length: 3 }, () => Math.round(timed.seconds * 30)));
     expect(JSON.stringify(tracks)).not.toContain('\u202e');
   });
 
@@ -123,8 +132,11 @@ describe('the timeline', () => {
     () => {
       const { seconds, tracks } = found as Told;
       expect(seconds).toBeCloseTo(timed.seconds, 9);
-      const [pictures, voice] = tracks;
-      expect([pictures!.kind, voice!.kind]).toEqual(['Video', 'Audio']);
+      const [pictures, above, voice] = tracks;
+      expect([pictures!.kind, above!.kind, voice!.kind]).toEqual(['Video', 'Video', 'Audio']);
+      // What is shown beside the outlines lies on a track above them, at the same time.
+      expect(above!.clips.map(({ media }) => media)).toEqual(['scenes/01-one-cut-in-vacuum.png']);
+      expect(above!.clips[0]!.start).toBeCloseTo(pictures!.clips[1]!.start, 9);
       expect(pictures!.clips.map(({ media, missing }) => [media, missing])).toEqual([
         ['scenes/01-one-cut-in-vacuum.png', false],
         ['clips/01-one-outlines/', false],

@@ -14,6 +14,7 @@ import { pacesOf, timeScript } from '../../../telling/time/timeScript.ts';
 import { writeFileAtomically } from '../../disk/atomicWrite.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import type { Terminal } from '../terminal.ts';
+import { counted } from '../text/counted.ts';
 import { secondsText } from '../text/secondsText.ts';
 import { cutNamed, toldScript } from '../toldScript.ts';
 
@@ -54,7 +55,7 @@ export async function captionsCommand(
   await mkdir(out, { recursive: true });
   for (const { name, text } of files) await writeFileAtomically(join(out, name), text);
   terminal.out(
-    `${cues.length} captions over ${secondsText(timed.seconds)}, ${chapters.length} chapters: ${files.map(({ name }) => join(out, name)).join(', ')}`,
+    `${counted(cues.length, 'caption')} over ${secondsText(timed.seconds)}, ${counted(chapters.length, 'chapter')}: ${files.map(({ name }) => join(out, name)).join(', ')}`,
   );
   for (const line of notes) terminal.err(line);
   const breaches = checkCaptions(cues, rules);

@@ -23,6 +23,7 @@ import { checkedSentences } from '../checkedSentences.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { openStudy } from '../openStudy.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
+import { counted } from '../text/counted.ts';
 import { studyProblemText } from '../text/problemText.ts';
 import { scriptText } from '../text/scriptText.ts';
 import { noScript } from '../toldScript.ts';
@@ -66,7 +67,7 @@ export async function scriptCommand(
   if (flags.record) {
     const recorded = recordOf(resolveScript(read.script, told));
     await writeNumbersRecord(folder, recorded);
-    terminal.err(`Recorded ${recorded.numbers.length} numbers in ${RECORD_FILE}.`);
+    terminal.err(`Recorded ${counted(recorded.numbers.length, 'number')} in ${RECORD_FILE}.`);
   }
   if (read.problems.length > 0) return EXIT.badInput;
   // A number that has just been recorded has moved for the last time.

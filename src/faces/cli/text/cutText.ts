@@ -41,6 +41,11 @@ function summary({ target, seconds, whole, weight, wholeWeight, short }: Cut, wi
     short === 0
       ? 'No cut of this length weighs more.'
       : `The script is too tangled to be sure: another cut may weigh up to ${short} more.`;
+  if (seconds === whole)
+    return wrapped(
+      `The whole script takes ${secondsText(whole)} of ${secondsText(target)}: nothing has to go.`,
+      width,
+    );
   return wrapped(
     `${secondsText(seconds)} of ${secondsText(target)}, from ${secondsText(whole)}; weight ${weight} of ${wholeWeight}. ${sure}`,
     width,

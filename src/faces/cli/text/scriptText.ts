@@ -1,6 +1,7 @@
 /** A script with its numbers as a reader at a terminal meets it, what is to be looked at behind each line. */
 
 import { clock, type NumbersRecord, type ScriptAnswer } from '../../../telling/script/index.ts';
+import { counted } from './counted.ts';
 import { wrapped } from './wrap.ts';
 
 export interface ScriptParts {
@@ -67,5 +68,5 @@ function summary({ scenes, flags, words, seconds }: ScriptAnswer, record: Number
   const recorded = record === null && numbers > 0 ? ' Its numbers are not recorded: --record does it.' : '';
   const last =
     failing.length === 0 ? 'Nothing that is said fails.' : `Not to be said so: ${failing.join(', ')}.`;
-  return `${clock(seconds)}: ${words} words in ${scenes.length} scenes and ${lines.length} lines, ${numbers} live numbers, ${flags.length} to look at.${recorded} ${last}`;
+  return `${clock(seconds)}: ${counted(words, 'word')} in ${counted(scenes.length, 'scene')} and ${counted(lines.length, 'line')}, ${counted(numbers, 'live number')}, ${flags.length === 0 ? 'nothing' : flags.length} to look at.${recorded} ${last}`;
 }

@@ -2,6 +2,7 @@
 
 import type { FilmRead, Slip } from '../../../telling/film/model.ts';
 import { placeInFilm } from '../../../telling/script/index.ts';
+import { counted } from './counted.ts';
 import { padEnd, wrapped } from './wrap.ts';
 
 export function slipsText(
@@ -10,7 +11,7 @@ export function slipsText(
   caution: string,
   width: number,
 ): string {
-  const head = `${slips.length === 0 ? 'No slips' : slips.length === 1 ? '1 slip' : `${slips.length} slips`}; ${Math.round(100 * said)}\u00a0% of the script’s words are said.`;
+  const head = `${slips.length === 0 ? 'No slips' : counted(slips.length, 'slip')}; ${Math.round(100 * said)}\u00a0% of the script’s words are said.`;
   const times = scenes.map(
     ({ name, start, end }) =>
       `  ${padEnd(start === null || end === null ? 'not said' : `${placeInFilm(start)}–${placeInFilm(end)}`, 16)} ${name}`,
