@@ -75,6 +75,7 @@ function run(
       expansion,
       cowl: contour.wall,
       plug: contour.plug!.wall,
+      width: null,
       throatRadius: R,
       kernel: flowKernel(32),
     });

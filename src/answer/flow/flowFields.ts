@@ -64,7 +64,8 @@ export function flowSolver(solution: EngineSolution, bits: FlowBits = 32): FlowS
       begun === null ? STEPS.cold : begun.fineness === fineness ? STEPS.warm : STEPS.finer;
     const beginning = begun === null ? null : beginningOf(begun.blocks);
     const running = run(which.round, ACROSS.coarse, ACROSS[fineness], beginning);
-    const settled = settle(running.flow, { least, most, watch: running.watch, still: STILL });
+    const longest = Math.round(most * running.slow);
+    const settled = settle(running.flow, { least, most: longest, watch: running.watch, still: STILL });
     return fieldOf(solution, place, which, fineness, {
       running,
       settled,

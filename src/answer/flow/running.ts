@@ -43,6 +43,7 @@ export interface Running {
   readonly lip: { readonly axial: number; readonly radius: number };
   /** [m] behind the lip as far as cells are fine */ readonly seen: number;
   /** The block that holds the axis behind the engine. */ readonly axisBlock: number;
+  /** Steps that it asks for at most, over those of a round nozzle: waves die slowly in a ring. */ readonly slow: number;
   readonly walls: readonly MeshWall[];
 }
 
@@ -61,11 +62,11 @@ export function runOf(
   kernel: FlowKernel | null,
 ): Run {
   const { plug } = contour;
-  if (contourIs !== 'shape' || nozzle.spec.kind === 'expansionDeflection' || plug?.form === 'linear')
+  if (contourIs !== 'shape' || nozzle.spec.kind === 'expansionDeflection')
     throw new ProblemError({
       code: 'flow-no-mesh',
       what: `The whole flow of ${input.name} is not computed: no mesh follows its walls.`,
-      why: 'Meshes are there for round nozzles with one wall, in each of their modes, and for annular plugs; not for linear plugs, for expansion–deflection and for bounds without a wall.',
+      why: 'Meshes are there for round nozzles with one wall, in each of their modes, and for plugs; not for expansion–deflection and for bounds without a wall.',
       mend: 'Ask for an engine with such a nozzle.',
     });
   return plug === undefined
@@ -90,6 +91,7 @@ function runRound(
       lip: { axial: shape.lip, radius: lip.radius },
       seen: room.fine,
       axisBlock: BEHIND,
+      slow: 1,
       walls: [
         { kind: 'notional', block: BESIDE, row: 0, from: 0, to: size.ahead },
         { kind: 'notional', block: BEHIND, column: 0, from: size.across, to: size.across + size.base },
@@ -110,6 +112,7 @@ function runPlug(
     expansion,
     cowl: contour.wall,
     plug: contour.plug.wall,
+    width: contour.plug.width ?? null,
     throatRadius: contour.throatRadius,
   });
   return ({ air }, coarsest, across, from) => {
@@ -124,6 +127,7 @@ function runPlug(
       lip: { axial, radius },
       seen: cut - axial + room.fine,
       axisBlock: WAKE,
+      slow: 1.6,
       walls: [
         { kind: 'notional', block: BESIDE_COWL, row: 0, from: 0, to: size.ahead },
         { kind: 'notional', block: ROUND_PLUG, column: 0, from: size.across, to: size.across + size.base },

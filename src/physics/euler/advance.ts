@@ -1,6 +1,7 @@
 /** A field in time: Heun’s two stages that keep what one stage keeps (Shu & Osher 1988), and a way back where one breaks. */
 
 import { type Problem, ProblemError } from '../../numerics/problem.ts';
+import { mendCorners, type SharpCorner } from './corners.ts';
 import { type Field, type FlowPoint, fieldOn, type GasPair } from './field.ts';
 import { fillGhosts, fillMarks } from './ghosts.ts';
 import type { FlowKernel } from './kernel/flowKernel.ts';
@@ -22,6 +23,7 @@ export interface FlowSetup {
     j: number,
   ) => FlowPoint;
   /** By what the steps are taken; absent or null: by the reference. */ readonly kernel?: FlowKernel | null;
+  readonly corners?: readonly SharpCorner[];
 }
 
 export interface Flow {
@@ -52,7 +54,7 @@ const RENEWED = 4;
 const TRIES = 6;
 
 /** @throws ProblemError where a side of a block is open or the start is no flow */
-export function newFlow({ blocks, gases, start, kernel }: FlowSetup): Flow {
+export function newFlow({ blocks, gases, start, kernel, corners = [] }: FlowSetup): Flow {
   for (const { mesh, sides } of blocks) requireClosed(mesh, sides);
   const meshes = blocks.map(({ mesh }) => mesh);
   const work = kernel == null ? referenceWork(meshes, gases) : kernelWork(kernel, meshes, gases);
@@ -87,7 +89,9 @@ export function newFlow({ blocks, gases, start, kernel }: FlowSetup): Flow {
       const broken = all((b) => parts.stage(b, which, flat));
       if (broken !== null) return broken;
     }
-    return all((b) => parts.settle(b, renew));
+    const broken = all((b) => parts.settle(b, renew));
+    if (broken === null) mendCorners(fields, corners, gases);
+    return broken;
   }
 
   /** Tried again without slopes where it broke, then without slopes anywhere. */

@@ -10,7 +10,9 @@ export { beginningOf, middleIn, type PictureBlock, pictureOf } from './flowPictu
 export {
   basePressureOf,
   type PlugFlow,
+  type PlugPushes,
   plugFlow,
+  pushesOfPlug,
   sizeOfPlug,
   thrustOfPlug,
 } from './plugEngine.ts';

@@ -40,17 +40,43 @@ export function plugFlow(
     from === null
       ? plugGuess(prepared, blocks, still, size)
       : carriedFields(from, still, size.ring / from[RING]!.mesh.ni, ROUND_PLUG);
-  const flow = newFlow({ blocks, gases: gases.pair, start, kernel: engine.kernel ?? null });
+  const flow = newFlow({
+    blocks,
+    gases: gases.pair,
+    start,
+    kernel: engine.kernel ?? null,
+    corners: [{ block: RING, side: 'jLow', at: size.throat }],
+  });
   return { flow, room, size, prepared, air };
 }
 
-/** The axial push on the engine [N]: what leaves the ring, less what plug and base feel backwards, the air’s pressure taken off. */
-export function thrustOfPlug({ flow, size, prepared, air }: PlugFlow): number {
-  const leaving = flow.through(RING, { side: 'iHigh', from: 0, to: size.across }).x;
+/** Axial pushes [N], the air’s pressure taken off, and the gas [kg/s] of the whole engine. */
+export interface PlugPushes {
+  /** Of what leaves the ring, and of the plug behind it. */ readonly stream: number;
+  readonly base: number;
+  readonly massFlow: number;
+}
+
+export function pushesOfPlug({ flow, size, prepared, air }: PlugFlow): PlugPushes {
+  const { shape, engine } = prepared;
+  const leaving = flow.through(RING, { side: 'iHigh', from: 0, to: size.across });
   const plug = flow.through(ROUND_PLUG, { side: 'jLow', from: 0, to: size.plug }).x;
   const base = flow.through(WAKE, { side: 'iLow', from: 0, to: size.wake }).x;
-  const lip = prepared.shape.ring.at(-1)!.outer[1];
-  return leaving - plug - base - air.pressure * Math.PI * lip * lip;
+  // Of a linear plug the field is the upper half, a metre wide.
+  const whole = engine.width === null ? 1 : 2 * engine.width;
+  const inside = (height: number): number => (engine.width === null ? Math.PI * height * height : height);
+  const cut = inside(shape.plug.at(-1)![1]);
+  return {
+    stream: whole * (leaving.x - plug - air.pressure * (inside(shape.ring.at(-1)!.outer[1]) - cut)),
+    base: whole * (-base - air.pressure * cut),
+    massFlow: whole * leaving.mass,
+  };
+}
+
+/** The axial push on the engine [N]. */
+export function thrustOfPlug(plug: PlugFlow): number {
+  const { stream, base } = pushesOfPlug(plug);
+  return stream + base;
 }
 
 /** Mean pressure on the base [Pa]. */

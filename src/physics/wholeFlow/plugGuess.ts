@@ -12,7 +12,7 @@ export function plugGuess(
   air: FlowPoint,
   size: PlugSize,
 ) {
-  const { expansion, throatRadius } = engine;
+  const { expansion, throatRadius, width } = engine;
   const { chamber } = expansion;
   const throat = narrowest(blocks[RING]!.mesh);
   return (_x: number, _y: number, block: number, i: number, j: number): FlowPoint => {
@@ -32,7 +32,8 @@ export function plugGuess(
     const { x, y, ni } = blocks[block]!.mesh;
     const low = i;
     const high = size.across * (ni + 1) + i;
-    const area = Math.hypot(x[high]! - x[low]!, y[high]! - y[low]!) * Math.PI * (y[high]! + y[low]!);
+    const across = Math.hypot(x[high]! - x[low]!, y[high]! - y[low]!);
+    const area = across * (width === null ? Math.PI * (y[high]! + y[low]!) : 2 * width);
     const ratio = Math.max(1.0001, area / (Math.PI * throatRadius * throatRadius));
     const state = expansion.atAreaRatio(ratio, block === RING && i < throat ? 'subsonic' : 'supersonic');
     const [dx, dy] = [
@@ -51,11 +52,12 @@ export function plugGuess(
   };
 }
 
-function narrowest({ x, y, ni, nj }: ReturnType<typeof plugMesh>[number]['mesh']): number {
+function narrowest({ symmetry, x, y, ni, nj }: ReturnType<typeof plugMesh>[number]['mesh']): number {
   let [place, least] = [0, Number.POSITIVE_INFINITY];
   for (let i = 0; i <= ni; i++) {
     const high = nj * (ni + 1) + i;
-    const area = Math.hypot(x[high]! - x[i]!, y[high]! - y[i]!) * (y[high]! + y[i]!);
+    const reach = symmetry === 'round' ? y[high]! + y[i]! : 1;
+    const area = Math.hypot(x[high]! - x[i]!, y[high]! - y[i]!) * reach;
     if (area < least) [place, least] = [i, area];
   }
   return place;

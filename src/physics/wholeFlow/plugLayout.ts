@@ -1,5 +1,6 @@
 /** Where the nodes of a plug’s mesh lie. */
 
+import type { MeshSymmetry } from '../euler/index.ts';
 import { placesAlong, stretchedShares } from './places.ts';
 import { apart, type Place, type PolyLine, polyLine } from './polyLine.ts';
 
@@ -10,7 +11,9 @@ export interface PlugShape {
     readonly outer: Place;
   }[];
   /** From the last inner place of the ring to the cut. */ readonly plug: readonly Place[];
+  /** The station of the throat, where the plug’s wall has a sharp corner. */ readonly throat: number;
   /** [m] of the cowl at the lip */ readonly thickness: number;
+  /** `flat`: a linear plug, above its middle plane. */ readonly symmetry: MeshSymmetry;
 }
 
 export interface PlugRoom {
@@ -28,6 +31,7 @@ export interface PlugSize {
   readonly base: number;
   readonly outside: number;
   readonly ring: number;
+  /** Of the ring ahead of the throat. */ readonly throat: number;
   readonly plug: number;
   readonly fine: number;
   readonly rest: number;
@@ -35,33 +39,64 @@ export interface PlugSize {
   /** Across half of the wake. */ readonly wake: number;
 }
 
+/** Length of the cells beside the lip over their width there. */
+const AT_LIP = 0.3;
 /** Cells of the plug are no longer than this share of the lip’s radius, at 8 across. */
 const LONGEST_CELL = 0.05;
 
-/** Places along the ring, counted in stations. */
-export function ringPlaces(shape: PlugShape, across: number, count?: number): readonly number[] {
-  const { ring } = shape;
-  const widths = ring.map(({ inner, outer }) => apart(inner, outer));
-  const lengths = ring.map((_, k) => {
-    const next = ring[Math.min(ring.length - 1, k + 1)]!;
-    const before = ring[Math.max(0, k - 1)]!;
-    return Math.max(
-      1e-9,
-      (apart(before.inner, next.inner) + apart(before.outer, next.outer)) /
-        (k === 0 || k === ring.length - 1 ? 2 : 4),
-    );
-  });
-  return placesAlong(
+/** Places along the ring, counted in stations; cells there by the length of its middle line. */
+export function ringPlaces(
+  shape: PlugShape,
+  across: number,
+  cells?: Pick<PlugSize, 'ring' | 'throat'>,
+): readonly number[] {
+  const { ring, throat } = shape;
+  const lengths = [0];
+  for (let k = 1; k < ring.length; k++) {
+    const [a, b] = [ring[k - 1]!, ring[k]!];
+    lengths.push(lengths[k - 1]! + (apart(a.inner, b.inner) + apart(a.outer, b.outer)) / 2);
+  }
+  const stationAt = (length: number): number => {
+    let k = 1;
+    while (k < ring.length - 1 && lengths[k]! < length) k++;
+    return k - 1 + (length - lengths[k - 1]!) / (lengths[k]! - lengths[k - 1]!);
+  };
+  const end = lengths.at(-1)!;
+  const widthAt = (length: number): number => {
+    const { inner, outer } = ring[Math.round(stationAt(length))]!;
+    return apart(inner, outer);
+  };
+  // Short beside the lip, where the fan stands.
+  const atLip = (AT_LIP * widthAt(end)) / across;
+  const places = placesAlong(
     0,
-    ring.length - 1,
-    (s) => (1.5 * widths[Math.round(s)]!) / across / lengths[Math.round(s)]!,
-    count,
+    end,
+    (length) => Math.min((1.5 * widthAt(length)) / across, atLip + 0.15 * (end - length)),
+    cells?.ring,
+  );
+  const at = lengths[throat]!;
+  return throughPlace(places, at, cells?.throat ?? nearestPlace(places, at)).map(stationAt);
+}
+
+/** The places drawn together or apart on both sides so that one of them lies where it must. */
+function throughPlace(places: readonly number[], at: number, k: number): readonly number[] {
+  const [last, end, own] = [places.length - 1, places.at(-1)!, places[k]!];
+  if (k === 0 || k === last) return places;
+  return places.map((place, i) =>
+    i === k ? at : i < k ? (place * at) / own : end - ((end - place) * (end - at)) / (end - own),
+  );
+}
+
+export function nearestPlace(places: readonly number[], at: number): number {
+  return places.reduce(
+    (best, place, i) => (Math.abs(place - at) < Math.abs(places[best]! - at) ? i : best),
+    0,
   );
 }
 
 export function plugPlaces({ ring, plug }: PlugShape, across: number, count?: number): readonly number[] {
   const { inner, outer } = ring.at(-1)!;
-  const first = (1.5 * apart(inner, outer)) / across;
+  const first = (AT_LIP * apart(inner, outer)) / across;
   const most = (LONGEST_CELL * outer[1] * 8) / across;
   return placesAlong(0, polyLine(plug).length, (s) => Math.min(most, first + 0.1 * s), count);
 }

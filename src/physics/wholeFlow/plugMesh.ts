@@ -7,6 +7,7 @@ import { type MeshBlock, meshBlock, type SideKind, type SidePart } from '../eule
 import { part, to, wall } from './blockSides.ts';
 import { stretchedShares } from './places.ts';
 import {
+  nearestPlace,
   type PlugRoom,
   type PlugShape,
   type PlugSize,
@@ -23,11 +24,13 @@ export const WAKE = 3;
 
 export function plugSize(shape: PlugShape, coarsest: number, across = coarsest): PlugSize {
   const finer = across / coarsest;
+  const ring = ringPlaces(shape, coarsest);
   return {
     across,
     base: finer * 2,
     outside: finer * 12,
-    ring: finer * (ringPlaces(shape, coarsest).length - 1),
+    ring: finer * (ring.length - 1),
+    throat: finer * nearestPlace(ring, shape.throat),
     plug: finer * (plugPlaces(shape, coarsest).length - 1),
     fine: finer * 5 * coarsest,
     rest: finer * 12,
@@ -57,7 +60,7 @@ export function plugMesh(
       ],
     },
     {
-      mesh: meshBlock('round', plug + behind, rows, grid.node),
+      mesh: meshBlock(shape.symmetry, plug + behind, rows, grid.node),
       sides: [
         part('iLow', 0, across, to(RING, 'iHigh')),
         part('iLow', across, across + base, wall),
@@ -78,7 +81,7 @@ export function plugMesh(
       ],
     },
     {
-      mesh: meshBlock('round', behind, wake, (i, j) => {
+      mesh: meshBlock(shape.symmetry, behind, wake, (i, j) => {
         const [x, r] = grid.inner(plug + i);
         return [x, (r * j) / wake];
       }),
@@ -92,31 +95,32 @@ export function plugMesh(
   ];
 }
 
-function ringBlock(shape: PlugShape, { ring: count, across }: PlugSize): MeshBlock {
+function ringBlock(shape: PlugShape, size: PlugSize): MeshBlock {
+  const { ring: count, across } = size;
   const { ring } = shape;
-  const places = ringPlaces(shape, across, count);
+  const places = ringPlaces(shape, across, size);
   const between = (of: 'inner' | 'outer', s: number): Place => {
     const k = Math.min(ring.length - 2, Math.floor(s));
     const [a, b] = [ring[k]![of], ring[k + 1]![of]];
     return [a[0] + (s - k) * (b[0] - a[0]), a[1] + (s - k) * (b[1] - a[1])];
   };
-  return meshBlock('round', count, across, (i, j) => {
+  return meshBlock(shape.symmetry, count, across, (i, j) => {
     const [a, b] = [between('inner', places[i]!), between('outer', places[i]!)];
     return [a[0] + ((b[0] - a[0]) * j) / across, a[1] + ((b[1] - a[1]) * j) / across];
   });
 }
 
 function besideBlock(
-  { ring, thickness }: PlugShape,
+  shape: PlugShape,
   room: PlugRoom,
   { ahead, outside, across }: PlugSize,
   outer: readonly number[],
 ): MeshBlock {
-  const { inner, outer: lip } = ring.at(-1)!;
-  const radius = lip[1] + thickness;
+  const { inner, outer: lip } = shape.ring.at(-1)!;
+  const radius = lip[1] + shape.thickness;
   const shares = stretchedShares(ahead, Math.min(1 / ahead, (1.5 * apart(inner, lip)) / across / room.wide));
   // The outside of the cowl is drawn straight along the axis: what stands there is not stated.
-  return meshBlock('round', ahead, outside, (i, j) => [
+  return meshBlock(shape.symmetry, ahead, outside, (i, j) => [
     lip[0] - 0.6 * room.wide * shares[ahead - i]!,
     radius + outer[j]! * (room.wide - radius),
   ]);

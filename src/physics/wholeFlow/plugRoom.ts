@@ -8,7 +8,7 @@ import { type Place, polyLine, radiusAt } from './polyLine.ts';
 const STEEPEST = 0.6;
 
 export function plugRoom(
-  { expansion, throatRadius }: PlugEngine,
+  { expansion, throatRadius, width }: PlugEngine,
   shape: PlugShape,
   ambient: number,
 ): PlugRoom {
@@ -16,15 +16,20 @@ export function plugRoom(
   const plug = polyLine(shape.plug);
   const [cutX, cutR] = plug.at(plug.length);
   const { areaRatio } = expansion.atPressure(Math.max(ambient, expansion.lowestPressure));
-  const full = Math.min(2.5 * lip[1], Math.max(0.3 * lip[1], 1.05 * throatRadius * Math.sqrt(areaRatio)));
+  const throat = Math.PI * throatRadius * throatRadius;
+  const areaAt = (height: number): number =>
+    width === null ? Math.PI * height * height : 2 * width * height;
+  const heightOf = (ratio: number): number =>
+    width === null ? throatRadius * Math.sqrt(ratio) : (ratio * throat) / (2 * width);
+  const full = Math.min(2.5 * lip[1], Math.max(0.3 * lip[1], 1.05 * heightOf(areaRatio)));
   const change = full - lip[1];
   const decay = Math.max(0.3 * lip[1], Math.abs(change) / STEEPEST);
   const plain = (x: number): number => lip[1] + change * (1 - Math.exp(-(x - lip[0]) / decay));
   // A jet as thick as continuity asks lies on the plug at least.
   const atLeast = (x: number): number => {
     const r = x < cutX ? radiusAt(plug, Math.max(x, plug.at(0)[0])) : cutR;
-    const inside =
-      (throatRadius * throatRadius * Math.min(areaRatio, 0.6 * (lip[1] / throatRadius) ** 2)) / (2 * r);
+    const most = 0.6 * areaAt(lip[1]);
+    const inside = Math.min(areaRatio * throat, most) / (width === null ? 2 * Math.PI * r : 2 * width);
     return r + Math.min(0.5 * lip[1], 0.7 * inside);
   };
   const overX = cutX + 0.25 * (lip[1] - cutR);

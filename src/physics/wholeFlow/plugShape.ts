@@ -5,7 +5,7 @@ import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
 import { airGases, type FieldGases } from './fieldGases.ts';
 import type { PlugShape } from './plugLayout.ts';
-import { apart, type Place, polyLine } from './polyLine.ts';
+import { apart, type Place, polyLine, smoothPlaces } from './polyLine.ts';
 
 export interface PlugEngine {
   readonly expansion: Expansion;
@@ -13,6 +13,9 @@ export interface PlugEngine {
   readonly cowl: readonly ContourPoint[];
   readonly plug: readonly ContourPoint[];
   /** √(A_t/π) [m] */ readonly throatRadius: number;
+  /** [m] of a linear plug, whose radii are heights over its middle plane; null: it goes all round */ readonly width:
+    | number
+    | null;
   /** By what the steps are taken; absent or null: by the reference. */ readonly kernel?: FlowKernel | null;
 }
 
@@ -25,7 +28,9 @@ export interface PreparedPlug {
 /** Widths of the throat ahead of it that are in the field, at most. */
 const CHAMBER = 8;
 /** Stations between throat and lip. */
-const STATIONS = 24;
+const STATIONS = 48;
+/** And along the plug behind the ring. */
+const STATIONS_OF_PLUG = 400;
 const THICKNESS = 0.04;
 
 export function preparePlug(engine: PlugEngine): PreparedPlug {
@@ -35,26 +40,30 @@ export function preparePlug(engine: PlugEngine): PreparedPlug {
   const gap = apart(place(plug[throat]!), place(cowl[throat]!));
   let first = throat;
   while (first > 0 && apart(place(plug[first - 1]!), place(plug[throat]!)) < CHAMBER * gap) first -= 1;
-  const stations = Array.from({ length: throat - first + 1 }, (_, k) => ({
-    inner: place(plug[first + k]!),
-    outer: place(cowl[first + k]!),
-  }));
-  const ahead = first > 0 ? [inBetween(plug, cowl, first, CHAMBER * gap, throat)] : [];
+  const inlet = first > 0 ? inBetween(plug, cowl, first, CHAMBER * gap, throat) : null;
+  const duct = (wall: readonly ContourPoint[], from: Place | undefined): readonly Place[] => [
+    ...(from === undefined ? [] : [from]),
+    ...smoothPlaces(wall.slice(first, throat + 1)),
+  ];
+  const [innerDuct, outerDuct] = [duct(plug, inlet?.inner), duct(cowl, inlet?.outer)];
   const lip = place(cowl.at(-1)!);
-  const wall = polyLine(plug.slice(throat).map(place));
+  const wall = polyLine(smoothPlaces(plug.slice(throat + 1)));
   const inner = acrossFlow(wall, lip, cowl.at(-1)!.angle);
-  const outerLine = polyLine(cowl.slice(throat).map(place));
+  const outerLine = polyLine(smoothPlaces(cowl.slice(throat)));
   const free = Array.from({ length: STATIONS }, (_, k) => ({
     inner: wall.at((inner * (k + 1)) / STATIONS),
     outer: outerLine.at((outerLine.length * (k + 1)) / STATIONS),
   }));
-  const rest = 60;
   return {
     engine,
     shape: {
-      ring: [...ahead, ...stations, ...free],
-      plug: Array.from({ length: rest + 1 }, (_, k) => wall.at(inner + ((wall.length - inner) * k) / rest)),
+      ring: [...innerDuct.map((each, k) => ({ inner: each, outer: outerDuct[k]! })), ...free],
+      throat: innerDuct.length - 1,
+      plug: Array.from({ length: STATIONS_OF_PLUG + 1 }, (_, k) =>
+        wall.at(inner + ((wall.length - inner) * k) / STATIONS_OF_PLUG),
+      ),
       thickness: THICKNESS * lip[1],
+      symmetry: engine.width === null ? 'round' : 'flat',
     },
     gases: airGases(expansion),
   };

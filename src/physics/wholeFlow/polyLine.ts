@@ -28,6 +28,32 @@ export function polyLine(places: readonly Place[]): PolyLine {
   };
 }
 
+/** Parts between two points of a wall. */
+const PARTS = 6;
+
+/** Places of a wall on cubics with its own angle at each point; a corner, two points in one place, stays one. */
+export function smoothPlaces(
+  wall: readonly { readonly axial: number; readonly radius: number; readonly angle: number }[],
+): readonly Place[] {
+  const places: Place[] = [[wall[0]!.axial, wall[0]!.radius]];
+  for (let k = 1; k < wall.length; k++) {
+    const [a, b] = [wall[k - 1]!, wall[k]!];
+    const length = Math.hypot(b.axial - a.axial, b.radius - a.radius);
+    if (length === 0) continue;
+    for (let n = 1; n <= PARTS; n++) {
+      const t = n / PARTS;
+      const s = 1 - t;
+      const cubic = (from: number, to: number, out: number, into: number): number =>
+        from * s * s * (1 + 2 * t) + to * t * t * (1 + 2 * s) + length * s * t * (out * s - into * t);
+      places.push([
+        cubic(a.axial, b.axial, Math.cos(a.angle), Math.cos(b.angle)),
+        cubic(a.radius, b.radius, Math.sin(a.angle), Math.sin(b.angle)),
+      ]);
+    }
+  }
+  return places;
+}
+
 export function apart([x, r]: Place, [a, b]: Place): number {
   return Math.hypot(a - x, b - r);
 }
