@@ -2,23 +2,15 @@
 
 import { createHash } from 'node:crypto';
 import { mkdir, readFile } from 'node:fs/promises';
-import { homedir } from 'node:os';
 import { join } from 'node:path';
 import type { FlowField } from '../../answer/flow/index.ts';
 import { FLOW_FORMAT, flowOfText as textRead } from '../flows/flowText.ts';
 import { writeFileAtomically } from './atomicWrite.ts';
+import { cacheFolder } from './cacheFolder.ts';
 
-/** Where flows are kept: the system’s place for what can be computed again. */
-export function flowFolder(
-  env: NodeJS.ProcessEnv = process.env,
-  platform: string = process.platform,
-): string {
-  const { XDG_CACHE_HOME, LOCALAPPDATA } = env;
-  if (XDG_CACHE_HOME) return join(XDG_CACHE_HOME, 'plumeline', 'flow');
-  if (platform === 'win32' && LOCALAPPDATA) return join(LOCALAPPDATA, 'plumeline', 'flow');
-  if (platform === 'darwin') return join(homedir(), 'Library', 'Caches', 'plumeline', 'flow');
-  return join(homedir(), '.cache', 'plumeline', 'flow');
-}
+/** Where flows are kept. */
+export const flowFolder = (env?: NodeJS.ProcessEnv, platform?: string): string =>
+  cacheFolder('flow', env, platform);
 
 /** Name of the file of all that follows from `inputs`. */
 export function flowKey(inputs: unknown): string {

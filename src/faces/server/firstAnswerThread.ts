@@ -2,20 +2,41 @@
 
 import { parentPort } from 'node:worker_threads';
 import { openDataShelf } from '../disk/data.ts';
-import { solveFirst } from '../solved/solveFirst.ts';
+import { type KeptAnswers, keptAnswers, programStamp } from '../disk/keptAnswers.ts';
 import type { FirstPiece } from './firstAnswer.ts';
+
+/** Null where its own files cannot be listed: then nothing is kept. */
+function keptByThisProgram(): KeptAnswers | null {
+  try {
+    return keptAnswers(programStamp());
+  } catch {
+    return null;
+  }
+}
 
 const port = parentPort;
 if (port !== null) {
   const shelf = openDataShelf();
+  let kept: KeptAnswers | null | undefined;
   const tell = (piece: FirstPiece, blocks: readonly ArrayBuffer[] = []) => port.postMessage(piece, blocks);
-  port.on('message', (text: string) => {
-    void solveFirst(text, shelf, {
+
+  const answer = async (text: string): Promise<void> => {
+    if (kept === undefined) kept = keptByThisProgram();
+    const known = (await kept?.read(text)) ?? null;
+    if (known !== null) return tell({ engines: known }, [known.buffer]);
+    // The solver is loaded where it is needed.
+    const { solveFirst } = await import('../solved/solveFirst.ts');
+    const whole = await solveFirst(text, shelf, {
       engines: (block) => tell({ engines: block }, [block.buffer]),
       flights: (flights) => tell({ flights }),
-    })
-      // Whatever is wrong with the study, the page comes upon it as well and says it there.
-      .catch(() => false)
+    });
+    if (whole !== null) await kept?.keep(text, whole());
+  };
+
+  port.on('message', (text: string) => {
+    void answer(text)
+      // Whatever is wrong with the study, the page comes upon it as well and says it there; one that cannot be kept is solved again.
+      .catch(() => undefined)
       .then(() => tell('end'));
   });
 }

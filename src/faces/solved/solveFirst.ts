@@ -15,13 +15,20 @@ export interface FirstPieces {
   flights(flights: Flights): void;
 }
 
-/** False where the text is no study, which the page itself then says. */
-export async function solveFirst(text: string, shelf: DataShelf, tell: FirstPieces): Promise<boolean> {
+/** @returns all of it as one block, to be kept; null where the text is no study, which the page itself then says */
+export async function solveFirst(
+  text: string,
+  shelf: DataShelf,
+  tell: FirstPieces,
+): Promise<(() => Uint8Array<ArrayBuffer>) | null> {
   const outcome = readStudy(text, { file: 'study.yaml', ...knownNames(await shelf.propellants()) });
-  if (!outcome.ok) return false;
+  if (!outcome.ok) return null;
   const { study, warnings } = outcome;
-  const tellEngines = ({ answer, solutions }: SolvedEngines, vehicles: Flights | null): void =>
-    tell.engines(writtenSolved({ study, warnings, answer, vehicles, ladders: laddersOf(solutions) }));
+  let ladders: Record<string, Ladder> = {};
+  const tellEngines = ({ answer, solutions }: SolvedEngines, vehicles: Flights | null): void => {
+    ladders = laddersOf(solutions);
+    tell.engines(writtenSolved({ study, warnings, answer, vehicles, ladders }));
+  };
   let areTold = false;
   const { answer, ...live } = await solveStudyLive(study, shelf, {
     onEngines(engines) {
@@ -32,7 +39,7 @@ export async function solveFirst(text: string, shelf: DataShelf, tell: FirstPiec
   const { vehicles, ...engines } = answer;
   if (areTold) tell.flights(vehicles);
   else tellEngines({ answer: engines, ...live }, vehicles);
-  return true;
+  return () => writtenSolved({ study, warnings, answer: engines, vehicles, ladders });
 }
 
 function laddersOf(solutions: SolvedEngines['solutions']): Record<string, Ladder> {
