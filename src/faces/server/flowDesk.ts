@@ -20,6 +20,7 @@ import {
   NO_FLOWS,
 } from '../flows/flowList.ts';
 import { readFlowList } from '../flows/listShelf.ts';
+import { flowThreadFile } from './flowsAside.ts';
 import type { FlowOrder } from './flowThread.ts';
 import type { StudyFile } from './studyFile.ts';
 
@@ -35,9 +36,6 @@ export interface FlowDesk {
   ): Promise<string | null>;
   close(): Promise<void>;
 }
-
-/** Lies beside this file once it is built; what runs from the sources computes in this thread, field by field. */
-const threadFile = new URL('./flowThread.js', import.meta.url);
 
 /** The work on one text. */
 interface Run {
@@ -119,7 +117,7 @@ function started(text: string, wanted: FlowsWanted): Run {
     work: { is: 'working', done: 0, of: 1 },
     fields: new Map(),
     without: {},
-    ...(existsSync(threadFile) ? onThread(text, wanted, take) : inThisThread(text, wanted, take)),
+    ...(existsSync(flowThreadFile) ? onThread(text, wanted, take) : inThisThread(text, wanted, take)),
   };
   return run;
 
@@ -145,7 +143,7 @@ function started(text: string, wanted: FlowsWanted): Run {
 type Ways = Pick<Run, 'look' | 'end'>;
 
 function onThread(text: string, wanted: FlowsWanted, take: (report: FlowReport) => void): Ways {
-  const thread = new Worker(threadFile);
+  const thread = new Worker(flowThreadFile);
   // While it works for a page alone it keeps no program alive.
   thread.unref();
   const failed = (why: string): void =>

@@ -10,10 +10,14 @@ import { ProblemError } from '../../numerics/problem.ts';
 import { knownNames } from '../../study/names.ts';
 import { readStudy } from '../../study/read.ts';
 import { clipOf, frameRateOf, movementOf, namedClips, USUAL_TIMING } from '../../telling/clips/index.ts';
+import { flowOfClip } from '../../telling/figures/flowsWanted.ts';
+import { programVersion } from '../cli/version.ts';
 import { openDataShelf } from '../disk/data.ts';
+import { wantedFlows } from '../disk/wantedFlows.ts';
 import { launchProblem } from '../film/chromium.ts';
 import type { FilmWanted, WriteOptions } from '../film/filmModel.ts';
 import { writeClip } from '../film/writeClip.ts';
+import { keptAside } from './flowsAside.ts';
 
 export async function studyFilm(
   text: string,
@@ -47,6 +51,16 @@ export async function studyFilm(
     input === undefined
       ? []
       : [await sweep(study, await localCrew(study, shelf), sweepRequestOf(study, input))];
+  const flow = flowOfClip(solved.answer, { from: 0, to: 'vacuum', at: 0, ...named.asked });
+  await keptAside(text, flow === null ? [] : [flow], options.signal);
+  const { signal } = options;
+  const flows =
+    flow === null
+      ? []
+      : await wantedFlows(solved, [flow], {
+          version: programVersion(),
+          ...(signal !== undefined && { signal }),
+        });
   const movement = movementOf(solved, swept, ids, {
     ...named.asked,
     size,
@@ -55,6 +69,7 @@ export async function studyFilm(
     from: 0,
     to: 'vacuum',
     at: 0,
+    flows,
     anew: { study, materials: await gatherMaterials(study.engines, shelf) },
   });
   const path = join(folder, `${name.replace(/[^\w-]/g, '-')}.${alpha ? 'webm' : 'mp4'}`);

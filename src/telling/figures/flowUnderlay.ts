@@ -19,8 +19,8 @@ export interface FlowPlacing {
 }
 
 export interface FlowUnderlay {
-  /** Ground, gas and air; may fade at the edges. */ readonly gas: readonly SceneNode[];
-  /** Walls and what is drawn over the gas. */ readonly over: readonly SceneNode[];
+  /** Ground, gas and air, lines that run with them; may fade at the edges. */ readonly gas: readonly SceneNode[];
+  /** Walls, and where gas may leave them. */ readonly over: readonly SceneNode[];
 }
 
 export function flowUnderlay(
@@ -35,12 +35,9 @@ export function flowUnderlay(
     gas: [
       ...field.blocks.map((block): SceneNode => ({ kind: 'path', d: outlineOf(block, at), fill: 'paper' })),
       ...field.blocks.flatMap((block) => bandNodes(block, field, shown, at, box)),
-    ],
-    over: [
       ...(streamlines === null ? [] : streamlineNodes(field, streamlines, at, style)),
-      ...wallNodes(field, at, style),
-      ...separationNodes(field, at, style),
     ],
+    over: [...wallNodes(field, at, style), ...separationNodes(field, at, style)],
   };
 }
 

@@ -1,0 +1,109 @@
+/** The whole flow over the engines cut open: computed in the background, the nearest field shown and named, kept in the browser. */
+
+import { mkdtempSync, rmSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import {
+  axeFindings,
+  open,
+  page,
+  pictures,
+  ready,
+  slider,
+  studyFile,
+  textOf,
+  useWorkbench,
+} from './studyPage.ts';
+
+useWorkbench();
+
+const cache = mkdtempSync(join(tmpdir(), 'plumeline-flow-cache-'));
+beforeAll(() => {
+  vi.stubEnv('XDG_CACHE_HOME', cache);
+});
+afterAll(() => {
+  vi.unstubAllEnvs();
+  rmSync(cache, { recursive: true, force: true });
+});
+
+/** Perfect gas through a short cone, and a bound without walls: a field takes about a second. */
+const study = `plumeline: 1
+question: Where does its shock stand?
+engines:
+  cold: { name: Cold, propellants: { gamma: 1.4, molarMass: 28 g/mol, temperature: 600 K }, chamber: { pressure: 20 bar, efficiency: 100 % }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 4, halfAngle: 15 deg } }
+  bound: { like: cold, name: Bound, nozzle: { kind: adapting, areaRatio: 10 } }
+`;
+
+const said = async (): Promise<string> => {
+  const place = page.locator('.flow-said');
+  return (await place.count()) === 0 ? '' : textOf(place.first());
+};
+/** Pixels of the picture that are drawn at all. */
+const drawn = (): Promise<number> =>
+  page.locator('.canvas.flow canvas').evaluate((element) => {
+    const canvas = element as HTMLCanvasElement;
+    const { width, height } = canvas;
+    const pen = new OffscreenCanvas(width, height).getContext('2d', { willReadFrequently: true });
+    pen?.drawImage(canvas, 0, 0);
+    const data = pen?.getImageData(0, 0, width, height).data ?? [];
+    let count = 0;
+    for (let i = 3; i < data.length; i += 4) if (data[i]! > 128) count += 1;
+    return count;
+  });
+const keptInBrowser = (): Promise<number> =>
+  page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        const opening = indexedDB.open('plumeline-flow');
+        opening.onsuccess = () => {
+          const shelf = opening.result;
+          if (!shelf.objectStoreNames.contains('cells')) return resolve(0);
+          const count = shelf.transaction('cells').objectStore('cells').count();
+          count.onsuccess = () => resolve(count.result);
+        };
+        opening.onerror = () => resolve(0);
+      }),
+  );
+const soon = { timeout: 240_000, interval: 200 };
+
+describe('the whole flow', () => {
+  it('is computed when asked for, shown and named, stopped, kept, and given up where inputs change', async () => {
+    await writeFile(studyFile(), study);
+    await open();
+    expect(await said()).toBe('');
+    await page.getByRole('button', { name: 'Whole flow' }).click();
+    await expect.poll(said, soon).toContain('Cold: computed in air of 1.01\u00a0bar (the pad)');
+    expect(await said()).toContain('No turbulence');
+    await expect.poll(drawn, soon).toBeGreaterThan(5000);
+    // What has no mesh says so.
+    await expect.poll(() => textOf(page.locator('.flow-choice')), soon).toContain('Bound has no whole flow');
+    // Some of the climb, then enough.
+    await expect
+      .poll(() => page.evaluate(() => fetch('/api/flows').then((reply) => reply.json())), soon)
+      .toHaveProperty('fields.3');
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await expect.poll(() => page.locator('.flow-work').count(), soon).toBe(0);
+    // The nearest one there is, wherever one looks.
+    await slider().focus();
+    for (let n = 0; n < 3; n++) await page.keyboard.press('PageUp');
+    await expect.poll(said, soon).toMatch(/computed in air of 0\.\d+\u00a0bar \(\d+\u00a0km\)/);
+    await page.getByRole('button', { name: 'Streamlines' }).click();
+    await expect.poll(drawn, soon).toBeGreaterThan(5000);
+    await expect.poll(() => axeFindings('with the whole flow'), soon).toEqual([]);
+    await page.screenshot({ path: join(pictures, 'whole-flow.png') });
+    await expect.poll(keptInBrowser, soon).toBeGreaterThan(0);
+    // Opened again it stands there without being asked for.
+    await page.reload();
+    await ready();
+    await expect.poll(said, soon).toContain('Cold: computed in air of');
+    await page.getByRole('button', { name: 'Stop' }).click();
+    const field = page.locator('input[id="field-engines.cold.chamber.pressure"]');
+    await field.fill('24 bar');
+    await field.press('Enter');
+    await expect.poll(said, soon).toBe('');
+    await page.getByRole('button', { name: 'Whole flow' }).click();
+    await expect.poll(() => page.locator('.flow-choice button').count(), soon).toBe(1);
+  }, 600_000);
+});
