@@ -7,11 +7,13 @@
  * Theory, 1959, and any text on characteristics; from memory): the sound speed is the flow's own.
  *
  * Near the sonic point ν ~ (M − 1)^{3/2}, so every property is smooth in ξ = ν^{1/3}; the table is uniform in ξ and
- * interpolated by cubic Hermite pieces. The integral is taken over w, p = p* exp(−w²), in which the integrand is smooth.
+ * interpolated by cubic Hermite pieces. The integral is taken over w, p = p* exp(−w²), in which the integrand is smooth, by
+ * Simpson’s rule: the ends of its panels are samples in any case, and of a perfect gas it misses ν by less than 2e-8 of itself
+ * with 20 panels, by less than 4e-11 with 96.
  */
 
 import { ProblemError } from '../../numerics/problem.ts';
-import type { Expansion } from '../gas/flow.ts';
+import type { Expansion, FlowState } from '../gas/flow.ts';
 
 /** Columns interpolated over ξ. */
 const COLUMNS = ['mach', 'mu', 'lnPressure', 'speed', 'lnDensity', 'temperature'] as const;
@@ -36,12 +38,6 @@ export interface TableState {
   readonly density: number;
   readonly temperature: number;
 }
-
-// Five-point Gauss–Legendre rule on [0, 1] (Abramowitz & Stegun, table 25.4).
-const GAUSS_X = [0.046910077030668, 0.230765344947158, 0.5, 0.769234655052842, 0.953089922969332];
-const GAUSS_W = [
-  0.118463442528095, 0.239314335249683, 0.284444444444444, 0.239314335249683, 0.118463442528095,
-];
 
 interface Sample {
   readonly nu: number;
@@ -90,23 +86,29 @@ export function tabulateSupersonic(
 function integrate(expansion: Expansion, wMax: number, panels: number): Sample[] {
   const { throat } = expansion;
   const samples: Sample[] = [{ nu: 0, values: valuesOf(throat, 1) }];
+  const stateAt = (w: number): FlowState => expansion.atPressure(throat.pressure * Math.exp(-w * w));
   let nu = 0;
+  // At the sonic point itself w is 0.
+  let before = 0;
   for (let panel = 0; panel < panels; panel++) {
     const w0 = (wMax * panel) / panels;
     const w1 = (wMax * (panel + 1)) / panels;
-    for (let k = 0; k < 5; k++) {
-      const w = w0 + (w1 - w0) * GAUSS_X[k]!;
-      const state = expansion.atPressure(throat.pressure * Math.exp(-w * w));
-      const mach = machOf(state);
-      const slope =
-        (2 * w * state.pressure * Math.sqrt(Math.max(mach * mach - 1, 0))) /
-        (state.massFlux * state.velocity);
-      nu += GAUSS_W[k]! * slope * (w1 - w0);
-    }
-    const state = expansion.atPressure(throat.pressure * Math.exp(-w1 * w1));
-    samples.push({ nu, values: valuesOf(state, machOf(state)) });
+    const middle = 0.5 * (w0 + w1);
+    const inner = slopeOf(stateAt(middle), middle);
+    const end = stateAt(w1);
+    const after = slopeOf(end, w1);
+    nu += ((w1 - w0) * (before + 4 * inner + after)) / 6;
+    before = after;
+    samples.push({ nu, values: valuesOf(end, machOf(end)) });
   }
   return samples;
+}
+
+/** dν/dw [rad] */
+function slopeOf(state: FlowState, w: number): number {
+  const mach = machOf(state);
+  const { pressure, massFlux, velocity } = state;
+  return (2 * w * pressure * Math.sqrt(Math.max(mach * mach - 1, 0))) / (massFlux * velocity);
 }
 
 function machOf(state: {

@@ -46,6 +46,20 @@ describe('the supersonic gas table', () => {
     }
   });
 
+  test.each([
+    [20, 2e-8],
+    [48, 1e-9],
+    [96, 4e-11],
+  ])('with %i panels its angle misses the closed form by less than %f of itself', (panels, most) => {
+    for (const gamma of [1.13, 1.23, 1.4])
+      for (const lowest of [1e4, 10]) {
+        const expansion = gas(gamma);
+        const exact = prandtlMeyer(expansion.atPressure(lowest).mach!, gamma);
+        const { nuMax } = tabulateSupersonic(expansion, lowest, 80, panels);
+        expect(Math.abs(nuMax / exact - 1)).toBeLessThan(most);
+      }
+  });
+
   test('refuses a state outside its range in words', () => {
     const table = tabulateSupersonic(gas(1.3), 1e5);
     expect(() => tableStateAt(table, table.nuMax * 1.1)).toThrow(/outside 0…/);
