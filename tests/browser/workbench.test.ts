@@ -178,6 +178,17 @@ describe('editing', () => {
     await writeFile(studyFile(), original);
     await page.locator('.faults').waitFor({ state: 'detached' });
 
+    // A wrong value is told beside its field too.
+    await writeFile(studyFile(), original.replace('pressure: 100 bar', 'pressure: many bars'));
+    const field = page.locator('input[id="field-engines.bell.chamber.pressure"]');
+    await expect.poll(() => field.getAttribute('aria-invalid')).toBe('true');
+    await expect
+      .poll(() => textOf(page.locator('.fault-line')))
+      .toMatch(/^Alder B: in study\.yaml, .*many bars/);
+    await writeFile(studyFile(), original);
+    await page.locator('.faults').waitFor({ state: 'detached' });
+    await expect.poll(() => field.getAttribute('aria-invalid')).toBe('false');
+
     await rm(studyFile());
     await page.locator('.faults').waitFor();
     await expect.poll(() => textOf(page.locator('.faults'))).toMatch(/^study\.yaml cannot be read now/);

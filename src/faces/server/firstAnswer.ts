@@ -44,14 +44,9 @@ export function firstAnswerFor(file: StudyFile): FirstAnswer {
 
   /** One text after the other. */
   function begun(text: string): Answer {
-    const engines = awaited<Block>();
-    const flights = awaited<Flights>();
-    const end = (): void => {
-      engines.come(null);
-      flights.come(null);
-    };
-    before = before.then(() => solve(text, { engines: engines.come, flights: flights.come })).then(end, end);
-    return { engines: engines.value, flights: flights.value };
+    const { answer, tell, end } = answerToCome();
+    before = before.then(() => solve(text, tell)).then(end, end);
+    return answer;
   }
 
   // Begun at once where it holds up nothing else; what goes wrong with the file is told where it is asked for.
@@ -66,6 +61,20 @@ export function firstAnswerFor(file: StudyFile): FirstAnswer {
     flights: async (hash) => (await read(hash))?.flights ?? null,
     async close() {
       await thread?.end();
+    },
+  };
+}
+
+/** An answer, and how it comes; what has not come by the end is null. */
+function answerToCome(): { readonly answer: Answer; readonly tell: FirstPieces; readonly end: () => void } {
+  const engines = awaited<Block>();
+  const flights = awaited<Flights>();
+  return {
+    answer: { engines: engines.value, flights: flights.value },
+    tell: { engines: engines.come, flights: flights.come },
+    end() {
+      engines.come(null);
+      flights.come(null);
     },
   };
 }
@@ -113,34 +122,34 @@ function startThread(): { readonly solve: Solve; readonly end: () => Promise<unk
   };
 }
 
-interface Heard {
-  readonly engines: Block[];
-  readonly flights: Flights[];
-}
 /** Texts worked out in this thread, by all servers that it runs. */
-const solvedHere = new Map<string, Promise<Heard>>();
+const solvedHere = new Map<string, Answer>();
 const MOST_KEPT = 16;
 
 /** Where the program runs from its sources there is no thread: it is worked out in this one, once a text. */
 async function solveHere(text: string, tell: FirstPieces): Promise<void> {
-  const known = solvedHere.get(text) ?? heardOf(text);
+  const known = solvedHere.get(text) ?? answerHere(text);
   solvedHere.delete(text);
   solvedHere.set(text, known);
   for (const [oldest] of solvedHere) if (solvedHere.size > MOST_KEPT) solvedHere.delete(oldest);
-  const { engines, flights } = await known;
-  for (const block of engines) tell.engines(block);
-  for (const one of flights) tell.flights(one);
+  const engines = await known.engines;
+  if (engines !== null) tell.engines(engines);
+  const flights = await known.flights;
+  if (flights !== null) tell.flights(flights);
 }
 
-async function heardOf(text: string): Promise<Heard> {
-  const [{ solveFirst }, { openDataShelf }] = await Promise.all([
-    import('../solved/solveFirst.ts'),
-    import('../disk/data.ts'),
-  ]);
-  const heard: Heard = { engines: [], flights: [] };
-  await solveFirst(text, openDataShelf(), {
-    engines: (block) => heard.engines.push(block),
-    flights: (flights) => heard.flights.push(flights),
-  });
-  return heard;
+function answerHere(text: string): Answer {
+  const { answer, tell, end } = answerToCome();
+  const solve = async (): Promise<void> => {
+    const [{ solveFirst }, { openDataShelf }] = await Promise.all([
+      import('../solved/solveFirst.ts'),
+      import('../disk/data.ts'),
+    ]);
+    await solveFirst(text, openDataShelf(), tell, nextTurn);
+  };
+  void solve().then(end, end);
+  return answer;
 }
+
+/** Lets requests through between two pieces of the work. */
+const nextTurn = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

@@ -15,11 +15,15 @@ export interface FirstPieces {
   flights(flights: Flights): void;
 }
 
-/** @returns all of it as one block, to be kept; null where the text is no study, which the page itself then says */
+/**
+ * @param pause waited for between pieces of the work
+ * @returns all of it as one block, to be kept; null where the text is no study, which the page itself then says
+ */
 export async function solveFirst(
   text: string,
   shelf: DataShelf,
   tell: FirstPieces,
+  pause?: () => Promise<void>,
 ): Promise<(() => Uint8Array<ArrayBuffer>) | null> {
   const outcome = readStudy(text, { file: 'study.yaml', ...knownNames(await shelf.propellants()) });
   if (!outcome.ok) return null;
@@ -31,6 +35,7 @@ export async function solveFirst(
   };
   let areTold = false;
   const { answer, ...live } = await solveStudyLive(study, shelf, {
+    ...(pause && { pause }),
     onEngines(engines) {
       areTold = true;
       tellEngines(engines, null);

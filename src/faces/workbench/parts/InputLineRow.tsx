@@ -4,6 +4,7 @@ import type { InputCell, InputLine } from '../state/inputLines.ts';
 import type { InputRow } from '../state/inputRows.ts';
 import { slidersOf } from '../state/inputSliders.ts';
 import type { ShownEngine } from '../state/pair.ts';
+import { faults as faultsOfFile } from '../state/studyStore.ts';
 import { showCard } from '../state/view.ts';
 import { Field } from './Field.tsx';
 import { InputTools } from './InputTools.tsx';
@@ -20,7 +21,7 @@ export function InputLineRow({ line }: { readonly line: InputLine }) {
   const refuse = (of: string, words: string | null): void =>
     setRefusals((before) => ((before[of] ?? null) === words ? before : { ...before, [of]: words }));
   const faults = cells.map(({ engine, row }) =>
-    row === undefined ? null : (refusals[engine.id] ?? faultOf(engine, row)),
+    row === undefined ? null : (refusals[engine.id] ?? faultOf(engine, row) ?? faultInFile(row)),
   );
   const isOpen = cells.some(({ row }) => row !== undefined && !row.fixed);
   const first = cells.find(({ row }) => row !== undefined);
@@ -100,6 +101,12 @@ function LabelButton({ row, quantity, engine }: LabelButtonProps) {
 export function faultOf({ result }: ShownEngine, row: InputRow): string | null {
   if (result.ok || !isCause(result.problem.where, row.path)) return null;
   return `${result.problem.what} ${result.problem.mend}`;
+}
+
+/** What is wrong with it as the file has it now; the field shows what it was before. */
+function faultInFile({ path }: InputRow): string | null {
+  const fault = faultsOfFile.value.find((one) => one.path === path);
+  return fault === undefined ? null : `in study.yaml, ${fault.what} ${fault.mend}`;
 }
 
 function isCause(where: string | undefined, path: string): boolean {
