@@ -94,11 +94,17 @@ export async function showFirstAnswer(text: StudyText, signal: AbortSignal): Pro
     settle(mine, text.text, { ok: true, solved: first });
   });
   if (first.vehicles !== null) return true;
-  const told = readFirstFlights(hash).then(async (vehicles) => {
-    if (vehicles === null) return (await openText(text.text))?.flights ?? null;
-    adoptAnswer({ text: text.text, hash, vehicles });
-    return vehicles;
+  const told = readFirstFlights(hash).then((vehicles) => {
+    if (vehicles !== null) adoptAnswer({ text: text.text, hash, vehicles });
+    // Where the server has none after all, the page flies them, unless there is a later text by now.
+    return vehicles ?? (mine === serial ? flownHere(text.text) : null);
   });
   awaitFlights(mine, first, told);
   return true;
+}
+
+async function flownHere(text: string): Promise<Flights | null> {
+  const opened = await openText(text);
+  if (opened === null || !opened.outcome.ok) return null;
+  return opened.outcome.solved.vehicles ?? opened.flights;
 }
