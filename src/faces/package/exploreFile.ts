@@ -52,7 +52,7 @@ export function exploreFile(
   references: readonly Reference[],
 ): string | null {
   for (const [step, font] of TRIES) {
-    const styles = exploreStyles(font ? embeddedFonts([400]) : []);
+    const styles = exploreStyles(font ? embeddedFonts([400, 600], 'woff') : []);
     const page = explorePage({
       answer,
       sentences,

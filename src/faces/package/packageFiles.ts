@@ -97,7 +97,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
       needs,
       vehicleWorths,
       figures,
-      fonts: embeddedFonts([400, 600]),
+      fonts: embeddedFonts([400, 600], 'woff'),
     }),
   );
   const references = referencesOf({ study, answer, solutions, sentences, analogies, rows });
@@ -142,7 +142,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
     script: script === null ? null : sheetScript(script),
     references,
   });
-  add('fact-sheet.html', factSheetHtml(sheet, embeddedFonts([400, 600])));
+  add('fact-sheet.html', factSheetHtml(sheet, embeddedFonts([400, 600], 'woff')));
   add('fact-sheet.json', `${JSON.stringify(sheet, null, 2)}\n`);
   add('study.yaml', text);
   for (const { name, path } of clips.flatMap((clip) => clip.files)) files.set(name, { path });

@@ -8,9 +8,12 @@ import { short } from './pathData.ts';
 import { escapeMarkup } from './safeText.ts';
 import type { Fill, GroupNode, Paint, Scene, SceneNode, TextNode } from './scene.ts';
 
-/** A font cut down to the characters used, as base64 of a TrueType file. */
+/** A font as base64 of its file. */
 export interface EmbeddedFont {
   readonly weight: 400 | 600 | 700;
+  /** What every program reads, or what browsers read and is less than half as long. */ readonly form:
+    | 'truetype'
+    | 'woff';
   readonly base64: string;
 }
 
@@ -75,7 +78,7 @@ function fontFaces(fonts: readonly EmbeddedFont[]): string {
 export function fontFace(font: EmbeddedFont): string {
   return (
     `@font-face{font-family:'${SUBSET_FAMILY}';font-weight:${font.weight};` +
-    `src:url(data:font/ttf;base64,${font.base64}) format('truetype');}`
+    `src:url(data:font/${font.form === 'woff' ? 'woff' : 'ttf'};base64,${font.base64}) format('${font.form}');}`
   );
 }
 

@@ -74,7 +74,7 @@ function bytesOf(scene: Scene, kind: FigureKind, choices: DrawChoices, caution: 
     case '.txt':
       return `${scene.title}\n\n${scene.description}\n`;
     default:
-      return sceneToSvg(scene, choices.fonts ? { fonts: embeddedFonts([400, 600, 700]) } : {});
+      return sceneToSvg(scene, choices.fonts ? { fonts: embeddedFonts([400, 600, 700], 'truetype') } : {});
   }
 }
 
