@@ -49,7 +49,10 @@ const SAID: readonly (readonly [RegExp, string])[] = [
   ],
   [/\bcharacteristic velocity\b|\bc-?star\b|\bc\*/i, 'characteristicVelocity'],
   [/\bthrust coefficient\b/i, 'thrustCoefficient'],
-  [/\bair pressure\b|\bpressure of the air\b|\batmospheric pressure\b/i, 'air.pressure'],
+  [
+    /\bair pressure\b|\bpressure of the air\b|\batmospheric pressure\b|\bair (?:outside |around )?(?:at|of) [\d.]+\s?(?:m?bar|[hk]?Pa|psi|atm)\b/i,
+    'air.pressure',
+  ],
   [/\bmatched (?:altitude|at)\b|\bperfectly expanded at\b/i, 'matched.altitude'],
 ];
 
@@ -65,6 +68,9 @@ const USUAL: readonly string[] = [
 
 const MOST = 3;
 const [BY_WORDS, BY_LABEL, BY_UNIT] = [3, 2, 1];
+
+/** By its words, not by the unit alone. */
+export const isNamed = ({ score }: ProposedQuantity): boolean => score >= BY_LABEL;
 
 /** @param units dimensions that the value may have; empty: any */
 export function quantitiesMeant(say: string, units: readonly Exponents[]): readonly ProposedQuantity[] {

@@ -20,6 +20,8 @@ export function breakCost(before: string, after: string): number {
   if (/[.!?…][”’"')\]]*$/.test(before)) return 0;
   if (/[;:][”’"')\]]*$/.test(before) || /^[–—]/.test(after) || /[–—]$/.test(before)) return 1;
   if (/,[”’"')\]]*$/.test(before)) return 1.5;
+  // A bracket belongs to what it stands behind.
+  if (/^[([]/.test(after)) return 7;
   const [left, right] = [bare(before), bare(after)];
   // A number and its unit in words.
   if (HOLDS_ON.has(left) || /\d$/.test(before)) return 10;

@@ -2,7 +2,7 @@
 
 import { needsOf } from '../../answer/asked/askProblem.ts';
 import { type CatalogueEntry, quantity } from '../../answer/catalogue.ts';
-import { quantitiesMeant } from '../../answer/claims/quantitiesMeant.ts';
+import { isNamed, quantitiesMeant } from '../../answer/claims/quantitiesMeant.ts';
 import { sentencesIn } from '../../answer/claims/sentencesIn.ts';
 import { enginesSaid, placesSaid, signsOf, valuesSaid } from '../../answer/claims/signs.ts';
 import { compileExpression, scopeOf } from '../../answer/expression/index.ts';
@@ -67,11 +67,18 @@ function placeOf(text: string, { pieces, from, to }: ScriptLine): Pick<HandNumbe
 function meant(sentence: string, said: NumberInProse, study: Study): Pick<HandNumber, 'means' | 'instead'> {
   const { direction, superlative } = signsOf(sentence);
   const isCompared = said.share || direction !== null || superlative !== null;
-  const [likeliest] = quantitiesMeant(sentence, isCompared ? [] : [said.dimension]);
+  const units = isCompared ? [] : [said.dimension];
+  // What is named beside the number, before what is named anywhere; last, what its unit alone suggests.
+  const beside = quantitiesMeant(clauseOf(sentence, said.text), units);
+  const [likeliest] = beside.some(isNamed) ? beside : quantitiesMeant(sentence, units);
   if (likeliest === undefined) return { means: null, instead: null };
   const entry = quantity(likeliest.quantity);
   return { means: likeliest.label, instead: insteadOf(entry, sentence, said, study) };
 }
+
+/** The stretch between commas and conjunctions in which the number stands. */
+const clauseOf = (sentence: string, number: string): string =>
+  sentence.split(/[,;:—–]\s|\b(?:and|but|while|whereas)\b/).find((part) => part.includes(number)) ?? sentence;
 
 function insteadOf(
   entry: CatalogueEntry,

@@ -122,7 +122,8 @@ function handWords({ text, means, instead, said }: HandNumber, told: ToldNumbers
   const written = alike === undefined ? instead : `{{${alike.expression}}}`;
   const meant = means === null ? '' : ` It probably means ${means}.`;
   const mend = written === null ? '' : ` Write ${written} and it moves with the study.`;
-  return `“${text}” is typed by hand.${meant}${mend}`;
+  const stranger = meant === '' && mend === '' ? ' Nothing in the words says which quantity it is.' : '';
+  return `“${text}” is typed by hand.${meant}${mend}${stranger}`;
 }
 
 /** A live number of the script that it may be: of its kind, and within its span. */

@@ -91,6 +91,12 @@ test('a number typed by hand is pointed out with the quantity it probably means'
   expect(flagsOf('The plug has twice the thrust of the bell in vacuum.')[0]!.words).toContain(
     '{{plug.thrust(vacuum) / bell.thrust(vacuum)}}',
   );
+  // What stands beside it, before what is named elsewhere in the sentence.
+  const beside = flagsOf('Its exit pressure is low, far below the air at 1.013 bar.', { told: numbers() });
+  expect(beside[0]!.words).toContain('air pressure');
+  expect(flagsOf('It wins from 8 km on.', { told: numbers() })[0]!.words).toContain(
+    'Nothing in the words says',
+  );
   // A live number of its kind and size is the likelier one.
   expect(flagsOf('It makes 345 s.')[0]!.words).toContain('{{bell.specificImpulse(vacuum)}}');
   expect(flagsOf('At ten kilometres, in 1969, five engines fired.')).toEqual([]);
