@@ -6,7 +6,7 @@ import { drawnStyles } from '../../../telling/figures/drawnEngines.ts';
 import type { EngineStyle } from '../../../telling/look/engineStyles.ts';
 import { flights, flightsInSight } from '../state/flights.ts';
 import { capital } from '../state/inputRows.ts';
-import { solved } from '../state/studyStore.ts';
+import { outdated, solved } from '../state/studyStore.ts';
 import { AscentChart } from './AscentChart.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { TracedNumber } from './TracedNumber.tsx';
@@ -19,7 +19,8 @@ export function Vehicles() {
   const now = solved.value;
   if (now === null) return null;
   const styles = drawnStyles(now.answer);
-  const isFlying = flights.value === null;
+  // A study that gave way to a broken text is not flown any more.
+  const isFlying = flights.value === null && !outdated.value;
   return (
     <div class="models vehicles">
       {now.study.vehicles.map((input) => {
