@@ -20,6 +20,18 @@ describe('shocks on the axis', () => {
     expect(shock!.disk).toBe(true);
   });
 
+  test('of several strong ones the first is told, unless it is much weaker', () => {
+    const shock = (behind: number, pressureRise: number) => ({
+      behind,
+      pressureRise,
+      machAhead: 3,
+      disk: false,
+    });
+    expect(mainShock([shock(1, 2), shock(2, 8), shock(3, 10)])!.behind).toBe(2);
+    expect(mainShock([shock(1, 3), shock(3, 10)])!.behind).toBe(3);
+    expect(mainShock([shock(1, 2.4)])).toBeNull();
+  });
+
   test('weak rises are the nozzle’s own; a cell ends where the pressure is farthest on its first side again', () => {
     const wave = block([2e5, 1.4e5, 0.8e5, 0.6e5, 0.9e5, 1.3e5, 1.2e5, 0.9e5]);
     expect(mainShock(axisShocks(wave, 0, 1))).toBeNull();
@@ -57,6 +69,15 @@ describe('a computed flow as a figure', () => {
     expect(drawn({ leaves: { axial: 0.05, by: 'Schmucker 1973' } }).description).toContain(
       'made to leave the wall at the estimate of Schmucker 1973',
     );
+    // In the nozzle of 0.4 m: from 0.1 bar at 0.15 m to 1 bar at 0.25 m.
+    const bell = {
+      axisBlock: 1,
+      blocks: [block([3e5, 1e4, 1e5, 1.1e5]), block([1e5])],
+      lip: { axial: 0.4, radius: 0.3 },
+    };
+    expect(drawn({ ...bell, leaves: { axial: 0.1, by: 'Schmucker 1973' } }).title).toBe(
+      'At 12\u00a0km gas that is made to leave Birch <B>’s wall 100\u00a0mm behind the throat is stopped by a shock on the axis 200\u00a0mm behind it.',
+    );
     expect(drawn({ mainShock: null }).title).toContain('no strong shock');
     expect(drawn({ form: 'plug' }).title).toContain('round Birch <B>’s plug');
     expect(drawn({ thinnest: true }).title).toContain('In all but vacuum');
@@ -83,8 +104,12 @@ describe('what is said of a field against the published laws', () => {
     expect(words({ byLaw: { machDisk: 0.5, cellLength: 0.3 }, firstCell: 0.2 })).toContain(
       'the Mach disk stands at 400\u00a0mm, by the published law at 500\u00a0mm (−20\u00a0%).',
     );
-    expect(words({ byLaw: { machDisk: null, cellLength: 0.3 }, firstCell: 0.33 })).toContain(
+    expect(words({ byLaw: { machDisk: null, cellLength: 0.3 }, firstCell: 0.33, mainShock: null })).toContain(
       'the first shock cell ends at 330\u00a0mm, by the law at 300\u00a0mm (+10\u00a0%).',
+    );
+    // Ahead of the shock it is a wave of the nozzle’s own.
+    expect(words({ byLaw: { machDisk: null, cellLength: 0.3 }, firstCell: 0.33 })).not.toContain(
+      'shock cell',
     );
     expect(words({ form: 'plug' })).not.toContain('by the published law');
   });

@@ -55,7 +55,7 @@ export interface FlowField {
   /** Where gas with friction would let go, by all criteria; null: no wall to leave. */ readonly separation: RowSeparation | null;
   readonly lip: { readonly axial: number; readonly radius: number };
   /** On the axis behind the lip, within the fine part of the mesh. */ readonly shocks: readonly AxisShock[];
-  /** The strongest of them, where it is that of the jet and not of the nozzle alone. */ readonly mainShock: AxisShock | null;
+  /** The first strong one of them, where it is that of the jet and not of the nozzle alone. */ readonly mainShock: AxisShock | null;
   /** [m] from the lip to the end of the first shock cell; null: not seen */ readonly firstCell:
     | number
     | null;

@@ -11,6 +11,7 @@ import {
 } from '../../answer/flow/index.ts';
 import type { EngineSolution } from '../../answer/solution.ts';
 import { ProblemError } from '../../numerics/problem.ts';
+import { FLOW_FORMAT } from '../flows/flowText.ts';
 import { flowFolder, flowKey, keepFlow, readFlow } from './flowShelf.ts';
 
 export interface KeptFlowOptions {
@@ -36,7 +37,7 @@ export function keptFlows(
   { version, fresh = false, folder = flowFolder(), bits = 32 }: KeptFlowOptions,
 ): KeptFlows {
   const { input, contour, expansion } = solution;
-  const engine = flowKey([version, bits, input, contour.wall, expansion.chamber]);
+  const engine = flowKey([FLOW_FORMAT, version, bits, input, contour.wall, expansion.chamber]);
   const found = new Map<string, Promise<FlowField>>();
   let solver: FlowSolver | null = null;
 

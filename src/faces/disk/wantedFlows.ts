@@ -6,7 +6,7 @@ import type { SolvedStudy } from '../../answer/solve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import { ambientAt } from '../../telling/figures/conditions.ts';
 import type { FlowWanted } from '../../telling/figures/flowsWanted.ts';
-import { type KeptFlowOptions, keptFlows } from './keptFlows.ts';
+import { type KeptFlowOptions, type KeptFlows, keptFlows } from './keptFlows.ts';
 
 export interface WantedFlowOptions extends KeptFlowOptions {
   /** Told before each field. */ readonly onField?: (engine: string, done: number, of: number) => void;
@@ -32,7 +32,7 @@ export async function wantedFlows(
       options.onField?.(solution.input.name, done, which.length);
       await setImmediate();
       try {
-        fields.push(await flows.at(place, 'normal'));
+        fields.push(await finestThatHolds(flows, place));
         found += 1;
       } catch (error) {
         if (!(error instanceof ProblemError)) throw error;
@@ -42,6 +42,17 @@ export async function wantedFlows(
     if (found === 0 && problem !== null) throw problem;
   }
   return fields;
+}
+
+/** Where the finer field breaks the coarse one stands; the figure says how fine it is. */
+async function finestThatHolds(flows: KeptFlows, place: number): Promise<FlowField> {
+  const coarse = await flows.at(place, 'coarse');
+  try {
+    return await flows.at(place, 'normal');
+  } catch (error) {
+    if (error instanceof ProblemError) return coarse;
+    throw error;
+  }
 }
 
 interface Places {

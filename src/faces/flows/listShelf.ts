@@ -6,7 +6,7 @@ import { writeFileAtomically } from '../disk/atomicWrite.ts';
 import { flowKey } from '../disk/flowShelf.ts';
 import type { ListedFlow } from './flowList.ts';
 
-const FORMAT = 'plumeline flow list 1';
+const FORMAT = 'plumeline flow list 2';
 
 const pathOf = (folder: string, version: string, mark: string): string =>
   join(folder, `${flowKey([FORMAT, version, mark])}.list.json`);

@@ -49,10 +49,14 @@ export function axisShocks(block: PictureBlock, lip: number, upTo: number): read
 /** A shock of the jet raises the pressure by more than the nozzle’s own, which meets the axis whatever the air outside. */
 const JET_RISE = 2.5;
 
-/** The strongest, where it is one of the jet. */
+/** Of shocks that are about as strong the first is that of the jet: this share of the strongest is enough. */
+const AS_STRONG = 0.5;
+
+/** The first strong one, where there is one of the jet. */
 export function mainShock(shocks: readonly AxisShock[]): AxisShock | null {
-  const [strongest] = [...shocks].sort((a, b) => b.pressureRise - a.pressureRise);
-  return strongest !== undefined && strongest.pressureRise >= JET_RISE ? strongest : null;
+  const strongest = Math.max(0, ...shocks.map(({ pressureRise }) => pressureRise));
+  const enough = Math.max(JET_RISE, AS_STRONG * strongest);
+  return shocks.find(({ pressureRise }) => pressureRise >= enough) ?? null;
 }
 
 /**

@@ -19,7 +19,7 @@ const WORDS: Readonly<Record<Shown, string>> = {
   temperature: 'Temperature',
   density: 'Density',
   speed: 'Speed',
-  'density gradient': 'Change of density over a lip radius, the darker the steeper',
+  'density gradient': 'Change of density over a lip radius, steeper the more ink',
 };
 
 export interface FlowFigureOptions extends FigureOptions, OverFlow {}
@@ -77,6 +77,6 @@ function footOf(field: FlowField): readonly string[] {
       : `The gas is made to leave the wall at the estimate of ${leaves.by}; dashed, the wall behind it.`,
     steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
     troubleWords(field),
-    `${cells} cells, ${steps} steps. Outside of the wall and its thickness notional. Model: flow-field.`,
+    `${field.fineness === 'coarse' ? 'Coarse mesh, ' : ''}${cells} cells, ${steps} steps. Outside of the wall and its thickness notional. Model: flow-field.`,
   ].filter((words) => words !== '');
 }

@@ -36,6 +36,7 @@ export function figureFlowAlong(
     lawWords(field),
     byModel.length > 0 ? 'Thin: the same wall by characteristics.' : '',
     separationWords(field),
+    field.fineness === 'coarse' ? 'Coarse mesh.' : '',
     'Full marks: found in the field; hollow: by the published law. Model: flow-field.',
   ].filter((words) => words !== '');
   const around = frame(layout, { title, subtitle, foot }, options);

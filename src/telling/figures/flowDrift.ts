@@ -14,6 +14,8 @@ const LINES = 14;
 const SPECKS = 22;
 /** A speck is as long as the way it goes in this share of the time to the next one. */
 const LENGTH = 0.35;
+/** Length of the shortest speck that is drawn, over the width of a thin line. */
+const SHORTEST = 1.5;
 /** Spreads the lines evenly over the time between two specks, whatever their number. */
 const GOLDEN = 0.618034;
 
@@ -38,7 +40,8 @@ export function driftNodes(
             at(x, side * r),
           ),
         );
-    return specks.filter((points) => points.length > 1);
+    // Where the gas hardly moves they would only darken it.
+    return specks.filter((points) => lengthOf(points) > SHORTEST * line.leader);
   });
   return way.map(
     (points): SceneNode => ({
@@ -69,6 +72,13 @@ function timeOf({ lip }: FlowField, [first]: readonly Streamline[]): number | nu
   );
   const took = first.time.at(-1)! - first.time[k]!;
   return took > 0 ? took : null;
+}
+
+function lengthOf(points: readonly Point[]): number {
+  let length = 0;
+  for (let k = 1; k < points.length; k++)
+    length += Math.hypot(points[k]!.x - points[k - 1]!.x, points[k]!.y - points[k - 1]!.y);
+  return length;
 }
 
 /** The part of a line between two times. */

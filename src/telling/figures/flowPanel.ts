@@ -9,7 +9,7 @@ import { group, type SceneNode } from '../scene/scene.ts';
 import { bandNodes } from './flowBands.ts';
 import { driftNodes } from './flowDrift.ts';
 import { separationNodes } from './flowSeparation.ts';
-import { shockMarks } from './flowShocks.ts';
+import { marksOf, shockMarks } from './flowShocks.ts';
 import { streamlineNodes } from './flowStreamlines.ts';
 import { type At, wallNodes } from './flowWalls.ts';
 import { pressureKey, pressureKeyHeight } from './pressureKey.ts';
@@ -72,6 +72,16 @@ export function flowPanel(
   ];
 }
 
+/** Lip radii shown behind the lip at least, and what stands on the axis with so much room behind it. */
+const LEAST_REACH = 5;
+const ROOM_BEHIND = 1.3;
+
+/** [m] behind the lip: all that is marked there, within the fine part of the mesh. */
+function reachOf(field: FlowField): number {
+  const marked = marksOf(field).map(({ behind }) => behind);
+  return Math.min(field.seen, Math.max(LEAST_REACH * field.lip.radius, ROOM_BEHIND * Math.max(0, ...marked)));
+}
+
 /** How far beyond the fine cells a picture may go, where it has room, over their reach. */
 const BEYOND = 1.7;
 
@@ -80,7 +90,7 @@ function placing(
   field: FlowField,
   box: Box,
   { upright }: Layout,
-  reach = field.seen,
+  reach = reachOf(field),
 ): { readonly at: At; readonly scale: number; readonly clip: Box } {
   const { lip, blocks } = field;
   const from = Math.min(blocks[0]!.axial[0]!, lip.axial - 0.25 * lip.radius);

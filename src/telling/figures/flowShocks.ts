@@ -14,26 +14,29 @@ export interface ShockMark {
   readonly found: boolean;
 }
 
+/**
+ * End of the first shock cell [m] behind the lip, where it is to be held against its law: near the matched pressure, so where no law
+ * puts a Mach disk, and not ahead of the shock, where waves are the nozzle’s own. Null: it is not.
+ */
+export function cellFound({ mainShock, firstCell, byLaw }: FlowField): number | null {
+  if (firstCell === null || byLaw.machDisk !== null || byLaw.cellLength === null) return null;
+  return mainShock !== null && firstCell < mainShock.behind ? null : firstCell;
+}
+
 /** The shock, the end of the first cell, and both by the laws; what is not there is left out. */
-export function marksOf({
-  mainShock,
-  firstCell,
-  byLaw: { machDisk, cellLength },
-  form,
-}: FlowField): readonly ShockMark[] {
+export function marksOf(field: FlowField): readonly ShockMark[] {
+  const { mainShock, byLaw, form } = field;
+  const cell = cellFound(field);
   const mark = (text: string, behind: number | null, found: boolean): readonly ShockMark[] =>
     behind === null ? [] : [{ text, behind, found }];
   const shock = mainShock?.disk === true && form === 'round' ? 'Mach disk' : 'shock';
   return [
     ...mark(shock, mainShock?.behind ?? null, true),
-    ...(mainShock === null ? [] : mark('disk by law', machDisk, false)),
-    ...(isNearMatched(machDisk) ? mark('cell', firstCell, true) : []),
-    ...(firstCell === null || !isNearMatched(machDisk) ? [] : mark('cell by law', cellLength, false)),
+    ...(mainShock === null ? [] : mark('disk by law', byLaw.machDisk, false)),
+    ...mark('cell', cell, true),
+    ...(cell === null ? [] : mark('cell by law', byLaw.cellLength, false)),
   ];
 }
-
-/** The law of shock cells holds near the matched pressure: where no law puts a Mach disk. */
-export const isNearMatched = (machDisk: number | null): boolean => machDisk === null;
 
 /** Ticks on the edge of the picture: found ones full, those of the laws hollow. */
 export function shockMarks(

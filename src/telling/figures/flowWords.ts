@@ -1,8 +1,8 @@
 /** What a computed flow shows, in words. */
 
-import type { FlowField } from '../../answer/flow/index.ts';
+import { type FlowField, fieldAlong } from '../../answer/flow/index.ts';
 import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
-import { isNearMatched } from './flowShocks.ts';
+import { cellFound } from './flowShocks.ts';
 
 function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string {
   if (thinnest) return 'In all but vacuum';
@@ -16,6 +16,7 @@ function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string 
 export function flowFinding(field: FlowField): string {
   const { name, mainShock, seen } = field;
   const where = placeWords(field);
+  if (field.leaves !== null) return leavingWords(where, field, field.leaves.axial);
   if (mainShock === null)
     return `${where} no strong shock meets the axis of ${name}’s jet within ${formatLength(seen)} of the lip.`;
   const place = formatLength(mainShock.behind, 2);
@@ -24,6 +25,34 @@ export function flowFinding(field: FlowField): string {
   return mainShock.disk
     ? `${where} the Mach disk of ${name}’s jet stands ${place} behind the lip.`
     : `${where} a shock of ${name}’s jet meets the axis ${place} behind the lip.`;
+}
+
+/** Of a bell that the gas does not fill, the shock that stands in it is what there is to see. */
+function leavingWords(where: string, field: FlowField, axial: number): string {
+  const leaves = `${where} gas that is made to leave ${field.name}’s wall ${formatLength(axial, 2)} behind the throat`;
+  const shock = shockInside(field);
+  return shock === null
+    ? `${leaves} goes on without a strong shock on the axis of the bell.`
+    : `${leaves} is stopped by a shock on the axis ${formatLength(shock, 2)} behind it.`;
+}
+
+/** A rise of the pressure on the axis by this factor between throat and lip is that of a shock across the flow. */
+const INSIDE_RISE = 2.5;
+
+/** [m] from the throat plane, where the pressure on the axis rises most from cell to cell ahead of the lip; null: nowhere by enough. */
+function shockInside(field: FlowField): number | null {
+  const axis = fieldAlong(field).find(({ line }) => line === 'axis')?.points ?? [];
+  const inside = axis.filter((point) => point.axial > 0 && point.axial < field.lip.axial);
+  let [place, most] = [null as number | null, 0];
+  for (const [k, { pressure, axial }] of inside.entries()) {
+    const next = inside[k + 1];
+    if (next === undefined || next.pressure <= pressure) continue;
+    const further = inside[k + 2]?.pressure ?? next.pressure;
+    const rise = Math.max(next.pressure, further) / pressure;
+    if (rise >= INSIDE_RISE && next.pressure / pressure > most)
+      [place, most] = [(axial + next.axial) / 2, next.pressure / pressure];
+  }
+  return place;
 }
 
 /** Where the field did not go smoothly to what is shown: one sentence; empty where it did. */
@@ -37,7 +66,10 @@ export function troubleWords({ broke, rescued, steps }: FlowField): string {
 }
 
 /** What stands on the axis against the published laws: one sentence; empty where there is nothing to hold against one. */
-export function lawWords({ mainShock, firstCell, byLaw: { machDisk, cellLength }, form }: FlowField): string {
+export function lawWords(field: FlowField): string {
+  const { mainShock, byLaw, form } = field;
+  const { machDisk, cellLength } = byLaw;
+  const cell = cellFound(field);
   if (form === 'plug') return '';
   const parts = [
     ...(mainShock === null || machDisk === null
@@ -45,10 +77,10 @@ export function lawWords({ mainShock, firstCell, byLaw: { machDisk, cellLength }
       : [
           `the ${mainShock.disk ? 'Mach disk' : 'shock'} stands at ${formatLength(mainShock.behind, 2)}, by the published law at ${formatLength(machDisk, 2)} (${moreWords(mainShock.behind / machDisk)})`,
         ]),
-    ...(firstCell === null || cellLength === null || !isNearMatched(machDisk)
+    ...(cell === null || cellLength === null
       ? []
       : [
-          `the first shock cell ends at ${formatLength(firstCell, 2)}, by the law at ${formatLength(cellLength, 2)} (${moreWords(firstCell / cellLength)})`,
+          `the first shock cell ends at ${formatLength(cell, 2)}, by the law at ${formatLength(cellLength, 2)} (${moreWords(cell / cellLength)})`,
         ]),
   ];
   return parts.length === 0 ? '' : `Behind the lip ${parts.join('; ')}.`;
