@@ -89,7 +89,8 @@ function insteadOf(
   const [one, other] = enginesSaid(sentence, study.engines);
   const only = study.engines.length === 1 ? study.engines[0]!.id : undefined;
   const [place] = placesSaid(sentence);
-  const where = needsOf(entry).ambient ? `(${place?.written ?? 'vacuum'})` : '';
+  const unsaid = entry.place === 'air' ? 'pad' : 'vacuum';
+  const where = needsOf(entry).ambient ? `(${place?.written ?? unsaid})` : '';
   const told = (engine: string): string =>
     `${entry.place === 'air' ? '' : `${engine}.`}${entry.name}${where}`;
   const first = one ?? only;
