@@ -73,10 +73,13 @@ export function enginePropulsion(
   const times = (count.value - stopped.value) * scale;
   const { direct, upTo } = thrustOf(solution);
   const top = ROOM * padPressure;
-  const fullThrust = (pressure: number): number =>
-    pressure === padPressure
-      ? direct(pressure)
-      : upTo(pressure <= top ? top : top / lowestThrottle.value)(pressure);
+  let table: Thrust | null = null;
+  const fullThrust = (pressure: number): number => {
+    if (pressure === padPressure) return direct(pressure);
+    if (pressure > top) return upTo(top / lowestThrottle.value)(pressure);
+    table ??= upTo(top);
+    return table(pressure);
+  };
   const { exitArea } = solution;
   const { massFlow, dumpThrust } = throughCycle(solution);
   const isPlug = solution.nozzle.spec.kind === 'plug';

@@ -50,9 +50,9 @@ export function bodyDragCoefficient(mach: number): number {
   const width = to.mach - from.mach;
   return cubicBetween(
     from.coefficient,
-    width * slopeAt(i),
+    width * SLOPES[i]!,
     to.coefficient,
-    width * slopeAt(i + 1),
+    width * SLOPES[i + 1]!,
     (mach - from.mach) / width,
   );
 }
@@ -65,3 +65,5 @@ function slopeAt(i: number): number {
   const right = (after.coefficient - at.coefficient) / (after.mach - at.mach);
   return left * right <= 0 ? 0 : (2 * left * right) / (left + right);
 }
+
+const SLOPES = SLENDER_BODY.map((_, i) => slopeAt(i));

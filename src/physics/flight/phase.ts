@@ -34,7 +34,8 @@ export function flyPhase<Name extends string>(
   onStep: (t: number, y: Float64Array) => void,
 ): PhaseEnd<Name> {
   const into = new Float64Array(STATE_SIZE);
-  let before = events.map((event) => event.value(from, start));
+  const before = Float64Array.from(events, (event) => event.value(from, start));
+  const after = new Float64Array(events.length);
   let happened: PhaseEnd<Name> | null = null;
   const end = integrate(
     slopeOf(drive),
@@ -43,7 +44,16 @@ export function flyPhase<Name extends string>(
     until,
     { relative: RELATIVE, absolute: ABSOLUTE, firstStep: 0.5, longestStep },
     (step) => {
-      const after = events.map((event) => event.value(step.to, step.end));
+      let rises = false;
+      for (let i = 0; i < events.length; i++) {
+        after[i] = events[i]!.value(step.to, step.end);
+        rises ||= before[i]! < 0 && after[i]! >= 0;
+      }
+      if (!rises) {
+        before.set(after);
+        onStep(step.to, step.end);
+        return undefined;
+      }
       const crossed = events.flatMap((event, i) => {
         if (!(before[i]! < 0 && after[i]! >= 0)) return [];
         const valueAt = (t: number): number => {
@@ -59,15 +69,10 @@ export function flyPhase<Name extends string>(
         );
         return [{ name: event.name, t: root }];
       });
-      before = after;
-      if (crossed.length > 0) {
-        const first = crossed.reduce((a, b) => (b.t < a.t ? b : a));
-        step.at(first.t, into);
-        happened = { event: first.name, t: first.t, y: into.slice() };
-        return true;
-      }
-      onStep(step.to, step.end);
-      return undefined;
+      const first = crossed.reduce((a, b) => (b.t < a.t ? b : a));
+      step.at(first.t, into);
+      happened = { event: first.name, t: first.t, y: into.slice() };
+      return true;
     },
   );
   return happened ?? { event: null, t: end.t, y: end.y };
