@@ -79,7 +79,7 @@ function run(
       throatRadius: R,
       kernel: flowKernel(32),
     });
-    const field = plugFlow(prepared, air, sizeOfPlug(prepared, 8, 8), null);
+    const field = plugFlow(prepared, { air }, sizeOfPlug(prepared, 8, 8), null);
     return told(settle(field.flow, { ...steps, watch: () => [thrustOfPlug(field)] }));
   }
   const { wall } = chamberAndNozzleContour(spec, R, SHAPE);

@@ -7,7 +7,9 @@ export {
   FLOW_BITS,
   type FlowBits,
   type FlowField,
+  type FlowMoment,
   SHOWN,
   type Shown,
 } from './model.ts';
 export { CLIMB, type FlowPlace, flowPlaceAt } from './places.ts';
+export { type FlowEvent, type TimedChoices, timedFields } from './timedFlow.ts';

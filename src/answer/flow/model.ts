@@ -31,6 +31,15 @@ export interface MeshSide {
 export type FlowBits = 32 | 64 | 'reference';
 export const FLOW_BITS: readonly FlowBits[] = [32, 64, 'reference'];
 
+/** An instant of a flow through time. */
+export interface FlowMoment {
+  readonly event: 'start' | 'stop' | 'throttle' | 'switch';
+  /** [s] since it began */ readonly time: number;
+  /** Chamber pressure over the full one [–] */ readonly chamber: number;
+  /** [kg/s] that leaves the nozzle */ readonly massFlow: number;
+  /** [N] of what leaves it; beside the air’s pressure on all the rest */ readonly thrust: number;
+}
+
 export interface FlowField {
   /** Id and name of the engine. */ readonly engine: string;
   readonly name: string;
@@ -40,6 +49,7 @@ export interface FlowField {
   /** In vacuum the thinnest air that is computed stands for it. */ readonly thinnest: boolean;
   /** Of a nozzle that has two ways of working; null: one. */ readonly mode: string | null;
   readonly fineness: Fineness;
+  /** Of a flow through time; absent: at rest, or a mean. */ readonly moment?: FlowMoment;
   /** What took the steps; the reference also where this machine runs no WebAssembly with vectors. */ readonly kernel: FlowBits;
   readonly cells: number;
   readonly steps: number;

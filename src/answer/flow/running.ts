@@ -15,6 +15,7 @@ import {
   plugFlow,
   preparePlug,
   prepareRound,
+  pushesOfPlug,
   RING,
   ROUND_PLUG,
   type RoundCase,
@@ -40,6 +41,7 @@ export interface Running {
     number,
     number,
   ];
+  /** [kg/s] that leaves the nozzle */ readonly massFlow: () => number;
   readonly lip: { readonly axial: number; readonly radius: number };
   /** [m] behind the lip as far as cells are fine */ readonly seen: number;
   /** The block that holds the axis behind the engine. */ readonly axisBlock: number;
@@ -88,6 +90,7 @@ function runRound(
       flow,
       gases,
       watch: () => [thrustOf(round), axisPressure(round)],
+      massFlow: () => flow.through(NOZZLE, { side: 'iHigh', from: 0, to: size.across }).mass,
       lip: { axial: shape.lip, radius: lip.radius },
       seen: room.fine,
       axisBlock: BEHIND,
@@ -115,8 +118,8 @@ function runPlug(
     width: contour.plug.width ?? null,
     throatRadius: contour.throatRadius,
   });
-  return ({ air }, coarsest, across, from) => {
-    const plug = plugFlow(prepared, air, sizeOfPlug(prepared, coarsest, across), from);
+  return (which, coarsest, across, from) => {
+    const plug = plugFlow(prepared, which, sizeOfPlug(prepared, coarsest, across), from);
     const { flow, room, size } = plug;
     const [axial, radius] = prepared.shape.ring.at(-1)!.outer;
     const [cut] = prepared.shape.plug.at(-1)!;
@@ -124,6 +127,7 @@ function runPlug(
       flow,
       gases: prepared.gases,
       watch: () => [thrustOfPlug(plug), basePressureOf(plug)],
+      massFlow: () => pushesOfPlug(plug).massFlow,
       lip: { axial, radius },
       seen: cut - axial + room.fine,
       axisBlock: WAKE,

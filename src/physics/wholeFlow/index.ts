@@ -1,12 +1,14 @@
 /** Engines with the air round them as fields: meshes that follow the walls, gases from the study, steady states. */
 
-export type { Averages, BlockFlow } from './averages.ts';
+export { type Averages, averagesFor, type BlockFlow } from './averages.ts';
 export { type AxisShock, axisShocks, firstCell, mainShock } from './axisMarks.ts';
 export type { Beginning } from './carried.ts';
+export type { ChamberLevel } from './chamberLevel.ts';
 export { type ExhaustGas, expansionGas } from './expansionGas.ts';
 export type { FarAir, FieldGases } from './fieldGases.ts';
 export { type FieldReader, type FieldValue, fieldReader, placeIn } from './fieldPlaces.ts';
 export { beginningOf, middleIn, type PictureBlock, pictureOf } from './flowPicture.ts';
+export { inTime } from './inTime.ts';
 export {
   basePressureOf,
   type PlugFlow,

@@ -2,12 +2,14 @@
 
 import { cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
 import { type Beginning, carriedFields } from './carried.ts';
+import { levelledChamber } from './chamberLevel.ts';
 import { type FarAir, stillAir } from './fieldGases.ts';
 import { plugGuess } from './plugGuess.ts';
 import type { PlugRoom, PlugSize } from './plugLayout.ts';
 import { plugMesh, plugSize, RING, ROUND_PLUG, WAKE } from './plugMesh.ts';
 import { plugRoom } from './plugRoom.ts';
 import type { PreparedPlug } from './plugShape.ts';
+import type { RoundCase } from './roundEngine.ts';
 
 export interface PlugFlow {
   readonly flow: Flow;
@@ -23,7 +25,7 @@ export function sizeOfPlug({ shape }: PreparedPlug, coarsest: number, across: nu
 
 export function plugFlow(
   prepared: PreparedPlug,
-  air: FarAir,
+  { air, level, unlit }: Pick<RoundCase, 'air' | 'level' | 'unlit'>,
   size: PlugSize,
   from: readonly Beginning[] | null,
 ): PlugFlow {
@@ -32,13 +34,15 @@ export function plugFlow(
   const still = stillAir(air);
   const far: SideKind = { is: 'far', air: still };
   const blocks = plugMesh(shape, room, size, {
-    chamber: gases.chamber,
+    chamber: level === undefined ? gases.chamber : levelledChamber(gases.chamber, level),
     air: far,
     pressed: { is: 'pressed', pressure: air.pressure },
   });
   const start =
     from === null
-      ? plugGuess(prepared, blocks, still, size)
+      ? unlit
+        ? () => ({ ...still, u: 0 })
+        : plugGuess(prepared, blocks, still, size)
       : carriedFields(from, still, size.ring / from[RING]!.mesh.ni, ROUND_PLUG);
   const flow = newFlow({
     blocks,

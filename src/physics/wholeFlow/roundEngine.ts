@@ -15,6 +15,7 @@ import {
 import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
 import { type Beginning, carriedFields } from './carried.ts';
+import { type ChamberLevel, levelledChamber } from './chamberLevel.ts';
 import { airGases, type FarAir, type FieldGases, stillAir } from './fieldGases.ts';
 import { jetRoom, type LipState } from './jetRoom.ts';
 import {
@@ -39,6 +40,8 @@ export interface RoundCase {
   readonly air: FarAir;
   /** [m] behind the throat where the flow is made to leave the wall; null: it keeps to it as it will */
   readonly leavesAt: number | null;
+  /** In time: the chamber’s pressure as it goes; absent: full. */ readonly level?: ChamberLevel;
+  /** Air at rest everywhere to begin with. */ readonly unlit?: boolean;
 }
 
 /** What stays the same for every ambient pressure. */
@@ -94,7 +97,7 @@ export function roundFlow(
   const still = stillAir(air);
   const far: SideKind = { is: 'far', air: still };
   const { blocks } = roundMesh(shape, room, size, {
-    chamber: gases.chamber,
+    chamber: which.level === undefined ? gases.chamber : levelledChamber(gases.chamber, which.level),
     air: far,
     pressed: { is: 'pressed', pressure: air.pressure },
   });
@@ -105,7 +108,9 @@ export function roundFlow(
   }));
   const guess =
     from === null
-      ? firstGuess(prepared, room, still)
+      ? which.unlit
+        ? unlit(still)
+        : firstGuess(prepared, room, still)
       : carriedFields(from, still, size.nozzle / from[NOZZLE]!.mesh.ni, BEHIND);
   return {
     flow: newFlow({ blocks: opened, gases: gases.pair, start: guess, kernel: engine.kernel ?? null }),
@@ -140,6 +145,11 @@ function withOpenWall(sides: readonly SidePart[], from: number, air: SideKind): 
 }
 
 type Start = (x: number, y: number, block: number, i: number, j: number) => FlowPoint;
+
+/** The air outside as it comes, inside at rest. */
+function unlit(air: FlowPoint): Start {
+  return (_x, _y, block) => (block === NOZZLE ? { ...air, u: 0 } : air);
+}
 
 /** One-dimensional flow in the nozzle and as far as the jet is expected; air everywhere else. */
 function firstGuess({ engine, shape }: PreparedEngine, room: JetRoom, air: FlowPoint): Start {

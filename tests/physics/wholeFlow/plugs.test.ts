@@ -41,7 +41,7 @@ test.each([
     const air = { pressure: ambient, density: ambient / (287 * 260), speed: 0 };
     let from: readonly BlockFlow[] | null = null;
     const found = [8, 16].map((across) => {
-      const plug = plugFlow(prepared, air, sizeOfPlug(prepared, 8, across), from);
+      const plug = plugFlow(prepared, { air }, sizeOfPlug(prepared, 8, across), from);
       const settled = settle(plug.flow, {
         least: 600,
         most: 1600,

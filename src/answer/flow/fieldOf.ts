@@ -1,0 +1,74 @@
+/** A field as it is told and drawn. */
+
+import { axisShocks, firstCell, mainShock, pictureOf, type Settled } from '../../physics/wholeFlow/index.ts';
+import { rowAt } from '../conditions.ts';
+import type { EngineSolution } from '../solution.ts';
+import type { CaseAt } from './flowCase.ts';
+import type { Fineness, FlowBits, FlowField, MeshSide } from './model.ts';
+import type { FlowPlace } from './places.ts';
+import type { Running } from './running.ts';
+
+export function fieldOf(
+  solution: EngineSolution,
+  { altitude, ambientPressure }: FlowPlace,
+  { round: { air, leavesAt }, thinnest, by }: CaseAt,
+  fineness: Fineness,
+  {
+    running,
+    settled,
+    kernel,
+  }: { readonly running: Running; readonly settled: Settled; readonly kernel: FlowBits },
+): FlowField {
+  const { contour, expansion, nozzle, input, throatArea } = solution;
+  const { flow, lip, seen, axisBlock, gases, walls } = running;
+  const blocks = pictureOf(settled.averages.blocks(), gases.pair, gases.temperatureAt);
+  const { machDisk, cellLength } = solution.plume.at(air.pressure);
+  const metres = ({ value }: { readonly value: number | null }): number | null =>
+    value === null ? null : value * contour.throatRadius;
+  const [thrust] = settled.watched;
+  const unit = expansion.chamber.pressure * throatArea;
+  const shocks = axisShocks(blocks[axisBlock]!, lip.axial, seen);
+  const model = nozzle.at(air.pressure);
+  return {
+    engine: input.id,
+    name: input.name,
+    form: contour.plug === undefined ? 'round' : 'plug',
+    altitude,
+    ambientPressure: thinnest ? air.pressure : ambientPressure,
+    thinnest,
+    mode: model.mode ?? null,
+    fineness,
+    kernel,
+    cells: blocks.reduce((sum, { ni, nj }) => sum + ni * nj, 0),
+    steps: settled.steps,
+    broke: settled.broke,
+    rescued: flow.rescued,
+    steady: settled.steady,
+    thrustCoefficient: {
+      mean: thrust!.mean / unit,
+      swing: thrust!.swing,
+      byModel: model.thrustCoefficient ?? model.thrustCoefficientIfFull,
+    },
+    leaves: leavesAt === null ? null : { axial: leavesAt, by },
+    separation: rowAt(solution, ambientPressure, altitude).separation ?? null,
+    lip,
+    shocks,
+    mainShock: mainShock(shocks),
+    firstCell: firstCell(blocks[axisBlock]!, lip.axial, air.pressure, seen),
+    byLaw: { machDisk: metres(machDisk), cellLength: metres(cellLength) },
+    seen,
+    walls: walls.map(({ kind, ...side }) => ({ kind, line: lineOf(blocks[side.block]!, side), side })),
+    axisBlock,
+    blocks,
+  };
+}
+
+function lineOf(
+  { ni, axial, radius }: FlowField['blocks'][number],
+  { row, column, from, to }: MeshSide,
+): readonly (readonly [number, number])[] {
+  return Array.from({ length: to - from + 1 }, (_, k) => {
+    const at = row !== undefined ? row * (ni + 1) + from + k : (from + k) * (ni + 1) + (column ?? 0);
+    return [axial[at]!, radius[at]!] as const;
+  });
+}
