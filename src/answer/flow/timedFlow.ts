@@ -6,6 +6,8 @@ import {
   averagesFor,
   type BlockFlow,
   type ChamberLevel,
+  feedOf,
+  inletPressureOf,
   inTime,
   type RoundCase,
   settle,
@@ -13,31 +15,28 @@ import {
 import { contourAt } from '../plume.ts';
 import type { EngineSolution } from '../solution.ts';
 import { fieldOf } from './fieldOf.ts';
-import { caseAt } from './flowCase.ts';
+import { type CaseAt, caseAt } from './flowCase.ts';
 import { ACROSS, levelsTo, STEPS, STILL } from './flowFields.ts';
 import type { Fineness, FlowBits, FlowField } from './model.ts';
 import type { FlowPlace } from './places.ts';
 import { type Run, type Running, runOf } from './running.ts';
 
 export type FlowEvent =
-  /** From air at rest, or to almost none: the chamber’s pressure from or to that of the air. */
+  /** From air at rest, or to none. */
   | { readonly is: 'start' | 'stop' }
-  /** Chamber pressure to a share of the full one. */
+  /** To a share of the full feed. */
   | { readonly is: 'throttle'; readonly to: number }
   /** Of a dual bell: the gas that left the wall where it bends finds the rest of the wall again. */
   | { readonly is: 'switch' };
 
 export interface TimedChoices {
   readonly event: FlowEvent;
-  /** [s] in which the chamber’s pressure goes, in a straight line */ readonly ramp: number;
+  /** [s] in which the feed goes, in a straight line */ readonly ramp: number;
   /** [s] of the whole */ readonly until: number;
   /** Frames behind the first, evenly apart. */ readonly frames: number;
   readonly fineness: Fineness;
   readonly bits: FlowBits;
 }
-
-/** The air’s pressure, just a little above: what a chamber has without gas of its own. */
-const UNLIT = 1.001;
 
 /** The first frame is how it begins. @throws ProblemError where the event is none of this engine, or the field breaks */
 export function* timedFields(
@@ -49,38 +48,55 @@ export function* timedFields(
   const contour = event.is === 'switch' ? solution.contour : contourAt(solution, place.ambientPressure);
   const run = runOf(solution, contour, kernel);
   const at = caseAt(solution, contour, place);
-  const low = (UNLIT * at.round.air.pressure) / solution.expansion.chamber.pressure;
-  const level: ChamberLevel = { share: event.is === 'start' ? low : 1 };
   const begins: RoundCase = event.is === 'switch' ? { ...at.round, leavesAt: bendOf(solution) } : at.round;
-  const from = event.is === 'start' ? null : settledBlocks(run, begins, fineness);
+  const rest = atRest(run, begins, fineness);
+  const first = event.is === 'start' ? 0 : 1;
+  const target = event.is === 'throttle' ? event.to : event.is === 'stop' ? 0 : 1;
+  const level: ChamberLevel = { share: first, full: feedOf(rest.flow) };
+  const full = inletPressureOf(rest.flow);
   const goes: RoundCase = {
     ...(event.is === 'switch' ? { ...at.round, leavesAt: null } : at.round),
     level,
     unlit: event.is === 'start',
   };
-  const running = run(goes, ACROSS.coarse, ACROSS[fineness], from);
-  const target = event.is === 'throttle' ? event.to : event.is === 'stop' ? low : 1;
-  const first = level.share;
-  const setLevel = (time: number): void => {
-    level.share = first + (target - first) * Math.min(1, time / ramp);
-  };
-  const told = (): FlowField =>
-    frameOf(solution, place, at, goes, running, fineness, kernel?.bits ?? 'reference', event, level.share);
+  const running = run(goes, ACROSS.coarse, ACROSS[fineness], event.is === 'start' ? null : rest.blocks);
+  const told = (): FlowField => ({
+    ...fieldNow(solution, place, { ...at, round: goes }, running, fineness, kernel?.bits ?? 'reference'),
+    moment: {
+      event: event.is,
+      time: running.flow.time,
+      fed: level.share,
+      chamber: inletPressureOf(running.flow) / full,
+      massFlow: running.massFlow(),
+      thrust: running.watch()[0],
+    },
+  });
   yield told();
   const times = Array.from({ length: frames }, (_, k) => ((k + 1) * until) / frames);
-  for (const _time of inTime(running.flow, times, setLevel)) yield told();
+  const feed = (time: number): void => {
+    level.share = first + (target - first) * Math.min(1, time / ramp);
+  };
+  for (const time of inTime(running.flow, times, feed)) {
+    feed(time);
+    yield told();
+  }
 }
 
-function settledBlocks(run: Run, which: RoundCase, fineness: Fineness): readonly BlockFlow[] {
-  let from: readonly BlockFlow[] | null = null;
+interface AtRest {
+  readonly flow: Running['flow'];
+  readonly blocks: readonly BlockFlow[];
+}
+
+function atRest(run: Run, which: RoundCase, fineness: Fineness): AtRest {
+  let found: AtRest | null = null;
   for (const level of levelsTo(fineness)) {
-    const running = run(which, ACROSS.coarse, ACROSS[level], from);
-    const [least, most] = from === null ? STEPS.cold : STEPS.finer;
+    const running = run(which, ACROSS.coarse, ACROSS[level], found?.blocks ?? null);
+    const [least, most] = found === null ? STEPS.cold : STEPS.finer;
     const longest = Math.round(most * running.slow);
     const settled = settle(running.flow, { least, most: longest, watch: running.watch, still: STILL });
-    from = settled.averages.blocks();
+    found = { flow: running.flow, blocks: settled.averages.blocks() };
   }
-  return from!;
+  return found!;
 }
 
 /** [m] from the throat where a dual bell bends. */
@@ -94,32 +110,16 @@ function bendOf({ nozzle, positions, input }: EngineSolution): number {
   });
 }
 
-function frameOf(
+function fieldNow(
   solution: EngineSolution,
   place: FlowPlace,
-  at: ReturnType<typeof caseAt>,
-  round: RoundCase,
+  at: CaseAt,
   running: Running,
   fineness: Fineness,
   kernel: FlowBits,
-  event: FlowEvent,
-  chamber: number,
 ): FlowField {
-  const [thrust] = running.watch();
   const { flow } = running;
-  const field = fieldOf(solution, place, { ...at, round }, fineness, {
-    running,
-    kernel,
-    settled: {
-      steps: flow.steps,
-      watched: [{ mean: thrust, swing: 0 }],
-      steady: true,
-      averages: averagesFor(flow),
-      broke: 0,
-    },
-  });
-  return {
-    ...field,
-    moment: { event: event.is, time: flow.time, chamber, massFlow: running.massFlow(), thrust },
-  };
+  const watched = [{ mean: running.watch()[0], swing: 0 }];
+  const settled = { steps: flow.steps, watched, steady: true, averages: averagesFor(flow), broke: 0 };
+  return fieldOf(solution, place, at, fineness, { running, kernel, settled });
 }

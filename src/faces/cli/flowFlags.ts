@@ -9,6 +9,7 @@ import {
   type FlowPlace,
   SHOWN,
   type Shown,
+  type TimedChoices,
 } from '../../answer/flow/index.ts';
 import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 import { quote } from '../../study/report.ts';
@@ -17,6 +18,7 @@ import { USUAL_STREAMLINES } from '../../telling/figures/flowStreamlines.ts';
 import type { FigureOptions } from '../../telling/figures/options.ts';
 import { choiceFrom } from './choiceFlag.ts';
 import { altitudeList, ambientList } from './conditionLists.ts';
+import { timedFrom } from './flowTimeFlags.ts';
 import { themeFrom, widthFrom } from './pictureFlags.ts';
 import { figureSizeFrom } from './sizeFlag.ts';
 import { bad } from './sweepFlags.ts';
@@ -32,6 +34,10 @@ export interface FlowFlags {
   readonly size?: string;
   readonly theme?: string;
   readonly png?: string;
+  readonly event?: string;
+  readonly ramp?: string;
+  readonly until?: string;
+  readonly frames?: string;
   readonly floats?: string;
   readonly fresh?: true;
   readonly json?: true;
@@ -46,6 +52,10 @@ export interface FlowChoices {
   /** What lies over the field. */ readonly over: OverFlow;
   /** [px] of a PNG; null: as it is laid out */ readonly width: number | null;
   readonly bits: FlowBits;
+  /** Of a flow through time; null: at rest. */ readonly timed: Pick<
+    TimedChoices,
+    'event' | 'ramp' | 'until' | 'frames'
+  > | null;
   /** Nothing is taken from the cache. */ readonly fresh: boolean;
 }
 
@@ -53,19 +63,8 @@ export interface FlowChoices {
 const USUAL = [0, 5_000, 10_000, 15_000, 20_000, 30_000];
 
 /** @throws BadInput with what to mend */
-export function flowChoices({
-  altitude,
-  ambient,
-  fineness,
-  show,
-  streamlines,
-  out,
-  size,
-  theme,
-  png,
-  floats,
-  fresh,
-}: FlowFlags): FlowChoices {
+export function flowChoices(flags: FlowFlags): FlowChoices {
+  const { altitude, ambient, fineness, show, streamlines, out, size, theme, png, floats, fresh } = flags;
   const at = altitude === undefined ? (ambient === undefined ? USUAL : []) : placesFrom(altitude);
   const pressures = ambient === undefined ? [] : ambientList(ambient);
   const places = [
@@ -78,11 +77,11 @@ export function flowChoices({
     ...pressures.map((ambientPressure): FlowPlace => ({ altitude: null, ambientPressure })),
   ].sort((a, b) => b.ambientPressure - a.ambientPressure);
   const ending = endingOf(out);
-  if (out !== undefined && ending !== '' && places.length > 1)
+  if (out !== undefined && ending !== '' && (places.length > 1 || flags.event !== undefined))
     throw bad(
       'out-one',
-      '--out names one picture for several places.',
-      'Name a folder, or ask at one altitude.',
+      '--out names one picture for several places or moments.',
+      'Name a folder, or ask at one altitude and without an event.',
     );
   return {
     places,
@@ -96,6 +95,7 @@ export function flowChoices({
     over: streamlines === undefined ? {} : { streamlines: countOf(streamlines) },
     width: widthFrom(png, ending),
     bits: bitsFrom(floats),
+    timed: timedFrom(flags, places.length),
     fresh: fresh === true,
   };
 }

@@ -410,7 +410,7 @@ Examples:
       'compute the whole flow of an engine, shocks and jet, inviscid, at one altitude after another',
     )
     .argument('<study>', 'folder with study.yaml, or that file')
-    .option('--engine <id>', 'which engine, a round nozzle or an annular plug; absent: the first')
+    .option('--engine <id>', 'which engine, a round nozzle or a plug; absent: the first')
     .option('--altitude <places>', 'altitudes and vacuum: "0 km, 12 km, vacuum"')
     .option('--ambient <pressures>', 'by the pressure of the air: "1 bar, 0.2 bar"')
     .option('--show <what>', 'pressure, mach, temperature, density, speed or "density gradient"', 'pressure')
@@ -419,6 +419,10 @@ Examples:
       'lines that run with the gas, so many on each side of the axis; absent: none',
     )
     .option('--fineness <how>', 'coarse, normal, fine or finest', 'normal')
+    .option('--event <what>', 'through time at one altitude: start, stop, "throttle 60 %" or switch')
+    .option('--ramp <time>', 'in which the feed of the chamber goes; absent: 2 ms')
+    .option('--until <time>', 'of the whole; absent: 8 ms')
+    .option('--frames <count>', 'moments told and drawn; absent: 16')
     .option('--floats <bits>', '32, 64 or reference: by what it is computed', '32')
     .option('--out <place>', 'a picture (.svg, .png), or a folder for one picture a place')
     .option('--size <shape>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720', '16:9')
@@ -436,7 +440,8 @@ Each flow is the beginning of the next; all are kept in the cache of the system 
 Examples:
   plumeline flow my-question --altitude "0 km, 20 km"
   plumeline flow my-question --engine bell --altitude "15 km" --show "density gradient" --out jet.png
-  plumeline flow my-question --altitude "0 km" --show speed --streamlines --out jet.svg`,
+  plumeline flow my-question --altitude "0 km" --show speed --streamlines --out jet.svg
+  plumeline flow my-question --altitude "10 km" --event start --fineness coarse --out moments`,
     )
     .action(async (study: string, flags) => {
       const { flowCommand } = await import('./commands/flow.ts');

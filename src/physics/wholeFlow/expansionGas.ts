@@ -1,7 +1,8 @@
 /**
  * The gas of a field from the expansion of an engine's exhaust: its energy e(p, θ), θ = p/ρ, as a table. Filled
  * with the states of steady flow without heat: from the chamber and, where the gas reacts, from chambers of the same total
- * enthalpy at less pressure, as behind shocks. A gas whose composition is held has e(θ) alone. Colder and hotter than that, and in thinner gas than the expansion reaches, e goes straight on.
+ * enthalpy at less pressure, as behind shocks. A gas whose composition is held has e(θ) alone. Colder than the expansion at
+ * some pressure e is that of the expansion at the same θ; hotter, and in thinner gas than the expansion reaches, it goes straight on.
  */
 
 import { attempt, ProblemError } from '../../numerics/problem.ts';
@@ -17,7 +18,7 @@ import type { Expansion, FlowState } from '../gas/index.ts';
 
 /** Rows over pressure and columns over θ. */
 const ROWS = 33;
-const COLUMNS = 65;
+const COLUMNS = 113;
 /** Pressures from the chamber's down to this share of it, or as far as the expansion reaches. */
 const LOWEST_SHARE = 1e-6;
 /** Stagnation pressures behind shocks, each this share of the one before. */
@@ -25,6 +26,9 @@ const LOSS = 0.5;
 const LOSSES = 14;
 /** How far beyond its hottest and coldest state the table goes, as a factor on θ. */
 const ROOM = 1.3;
+const COLD_ROOM = 3;
+/** As a factor on the θ of the coldest state at a pressure, from where on the gas counts as colder. */
+const BESIDE = 0.75;
 
 interface Point {
   readonly theta: number;
@@ -53,7 +57,7 @@ export function expansionGas(expansion: Expansion): ExhaustGas {
       : rowsBehindShocks(expansion, expansion.afterLoss, pressureAt),
   );
   const all = rows.flat();
-  const lnLow = Math.log(Math.min(...all.map(({ theta }) => theta)) / ROOM);
+  const lnLow = Math.log(Math.min(...all.map(({ theta }) => theta)) / COLD_ROOM);
   const thetaStep = (Math.log(Math.max(...all.map(({ theta }) => theta)) * ROOM) - lnLow) / (COLUMNS - 1);
   const base = Math.min(...all.map(({ energy }) => energy));
   const pressures = { from: Math.log(low), step: lnStep, count: ROWS };
@@ -68,7 +72,10 @@ export function expansionGas(expansion: Expansion): ExhaustGas {
         ),
       ),
     );
-  const table = filledWith((points, theta) => energyAt(points, theta) - base);
+  const cold = inOrder(
+    Array.from({ length: ROWS }, (_, row) => pointAt(expansion, pressureAt(row)) ?? []).flat(),
+  );
+  const table = filledWith((points, theta) => energyWithCold(points, cold, theta) - base);
   const constants = filledWith(gasConstantAt);
   return {
     ...tabledFieldGas(table),
@@ -168,6 +175,17 @@ function energyAt(points: readonly Point[], theta: number): number {
   while (k < points.length - 1 && points[k]!.theta < theta) k++;
   const [a, b] = [points[k - 1]!, points[k]!];
   return a.energy + ((b.energy - a.energy) * (theta - a.theta)) / (b.theta - a.theta);
+}
+
+/**
+ * Colder than all states at a pressure, as gas that goes on expanding unsteadily gets, the composition changes no more: energy as
+ * along the steady expansion, at whatever pressure.
+ */
+function energyWithCold(points: readonly Point[], cold: readonly Point[], theta: number): number {
+  // A little aside of the steady expansion, which must not run along the bend.
+  const edge = BESIDE * points[0]!.theta;
+  if (cold.length < 2 || theta >= edge) return energyAt(points, theta);
+  return energyAt(points, edge) + energyAt(cold, theta) - energyAt(cold, edge);
 }
 
 /** Straight between two states; the nearest one’s beyond them. */

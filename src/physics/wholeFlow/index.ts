@@ -3,7 +3,7 @@
 export { type Averages, averagesFor, type BlockFlow } from './averages.ts';
 export { type AxisShock, axisShocks, firstCell, mainShock } from './axisMarks.ts';
 export type { Beginning } from './carried.ts';
-export type { ChamberLevel } from './chamberLevel.ts';
+export { type ChamberLevel, feedOf, inletPressureOf } from './chamberLevel.ts';
 export { type ExhaustGas, expansionGas } from './expansionGas.ts';
 export type { FarAir, FieldGases } from './fieldGases.ts';
 export { type FieldReader, type FieldValue, fieldReader, placeIn } from './fieldPlaces.ts';

@@ -2,7 +2,7 @@
 
 import { cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
 import { type Beginning, carriedFields } from './carried.ts';
-import { levelledChamber } from './chamberLevel.ts';
+import { fedChamber } from './chamberLevel.ts';
 import { type FarAir, stillAir } from './fieldGases.ts';
 import { plugGuess } from './plugGuess.ts';
 import type { PlugRoom, PlugSize } from './plugLayout.ts';
@@ -34,7 +34,7 @@ export function plugFlow(
   const still = stillAir(air);
   const far: SideKind = { is: 'far', air: still };
   const blocks = plugMesh(shape, room, size, {
-    chamber: level === undefined ? gases.chamber : levelledChamber(gases.chamber, level),
+    chamber: level === undefined ? gases.chamber : fedChamber(gases.chamber, level),
     air: far,
     pressed: { is: 'pressed', pressure: air.pressure },
   });

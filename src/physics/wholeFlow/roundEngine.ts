@@ -15,7 +15,7 @@ import {
 import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
 import { type Beginning, carriedFields } from './carried.ts';
-import { type ChamberLevel, levelledChamber } from './chamberLevel.ts';
+import { type ChamberLevel, fedChamber } from './chamberLevel.ts';
 import { airGases, type FarAir, type FieldGases, stillAir } from './fieldGases.ts';
 import { jetRoom, type LipState } from './jetRoom.ts';
 import {
@@ -40,7 +40,7 @@ export interface RoundCase {
   readonly air: FarAir;
   /** [m] behind the throat where the flow is made to leave the wall; null: it keeps to it as it will */
   readonly leavesAt: number | null;
-  /** In time: the chamber’s pressure as it goes; absent: full. */ readonly level?: ChamberLevel;
+  /** In time: how much the chamber is fed; absent: from rest at full pressure. */ readonly level?: ChamberLevel;
   /** Air at rest everywhere to begin with. */ readonly unlit?: boolean;
 }
 
@@ -97,7 +97,7 @@ export function roundFlow(
   const still = stillAir(air);
   const far: SideKind = { is: 'far', air: still };
   const { blocks } = roundMesh(shape, room, size, {
-    chamber: which.level === undefined ? gases.chamber : levelledChamber(gases.chamber, which.level),
+    chamber: which.level === undefined ? gases.chamber : fedChamber(gases.chamber, which.level),
     air: far,
     pressed: { is: 'pressed', pressure: air.pressure },
   });

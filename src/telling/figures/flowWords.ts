@@ -1,6 +1,6 @@
 /** What a computed flow shows, in words. */
 
-import { type FlowField, fieldAlong } from '../../answer/flow/index.ts';
+import { type FlowField, type FlowMoment, fieldAlong } from '../../answer/flow/index.ts';
 import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
 import { cellFound } from './flowShocks.ts';
 
@@ -14,6 +14,7 @@ function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string 
 
 /** One sentence. */
 export function flowFinding(field: FlowField): string {
+  if (field.moment !== undefined) return momentFinding(field, field.moment);
   const { name, mainShock, seen } = field;
   const where = placeWords(field);
   if (field.leaves !== null) return leavingWords(where, field, field.leaves.axial);
@@ -53,6 +54,19 @@ function shockInside(field: FlowField): number | null {
       [place, most] = [(axial + next.axial) / 2, next.pressure / pressure];
   }
   return place;
+}
+
+const EVENTS: Readonly<Record<FlowMoment['event'], string>> = {
+  start: 'starts',
+  stop: 'stops',
+  throttle: 'throttles',
+  switch: 'takes the second part of its bell',
+};
+
+function momentFinding({ name }: FlowField, { event, time, chamber }: FlowMoment): string {
+  const after = `${(time * 1e3).toFixed(2)}\u00a0ms`;
+  const level = event === 'switch' ? '' : `, its chamber at ${Math.round(100 * chamber)}\u00a0%`;
+  return `${name} ${EVENTS[event]}: after ${after}${level}.`;
 }
 
 /** Where the field did not go smoothly to what is shown: one sentence; empty where it did. */

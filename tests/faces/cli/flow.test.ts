@@ -117,6 +117,30 @@ describe('plumeline flow', () => {
     expect(err).toContain(why);
   });
 
+  test('through time: a throttle step told moment by moment, drawn into a folder', async () => {
+    const to = join(place, 'moments');
+    const time = ['--event', 'throttle 60 %', '--ramp', '0.2 ms', '--until', '0.6 ms', '--frames', '2'];
+    const { out } = await runMain([...asked, ...time, '--out', to]);
+    expect(out).toMatch(/0\.00 ms\s+100 %/);
+    expect(out).toMatch(/0\.60 ms\s+60 %\s+\d\d\.\d %/);
+    expect(out).toContain('computed through time');
+    expect(readdirSync(to)).toHaveLength(3);
+    expect(readFileSync(join(to, 'flow-cold-03.svg'), 'utf8')).toContain('Cold throttles: after 0.60');
+  }, 300_000);
+
+  test.each([
+    [['--event', 'explode'], 'there is no “explode”'],
+    [['--event', 'throttle 2 %'], 'outside 5 % to 100 %'],
+    [['--event', 'start', '--until', '3 s'], 'outside 0 s to'],
+    [['--event', 'start', '--frames', '0'], 'no number of frames'],
+    [['--ramp', '1 ms'], 'go with --event'],
+    [['--event', 'switch'], 'has no second part of a bell'],
+  ])('what no event can be: %j', async (flags, why) => {
+    const { status, err } = await runMain([...asked, ...flags]);
+    expect(status).toBe(2);
+    expect(err.replaceAll(/\s+/g, ' ')).toContain(why);
+  });
+
   test('a name in capital letters that ends as a PNG is one', async () => {
     const path = join(place, 'JET.PNG');
     await runMain([...asked, '--out', path, '--png', '640']);

@@ -1,7 +1,12 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { extname, join, resolve } from 'node:path';
 import { CAUTION } from '../../../answer/caution.ts';
-import type { FlowField } from '../../../answer/flow/index.ts';
+import {
+  type FlowField,
+  type FlowPlace,
+  type TimedChoices,
+  timedFields,
+} from '../../../answer/flow/index.ts';
 import type { EngineSolution } from '../../../answer/solution.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import { quote } from '../../../study/report.ts';
@@ -15,7 +20,7 @@ import { type FlowChoices, type FlowFlags, flowChoices } from '../flowFlags.ts';
 import { openStudy } from '../openStudy.ts';
 import { bad } from '../sweepFlags.ts';
 import { sayIfSlow, type Terminal } from '../terminal.ts';
-import { flowTable } from '../text/flowText.ts';
+import { flowTable, momentTable } from '../text/flowText.ts';
 import { wrapped } from '../text/wrap.ts';
 import { programVersion } from '../version.ts';
 
@@ -45,20 +50,41 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
         2,
       ),
     );
-  else terminal.out([flowTable(fields, terminal.width), wrapped(CAUTION, terminal.width)].join('\n\n'));
+  else
+    terminal.out(
+      [
+        choices.timed === null ? flowTable(fields, terminal.width) : momentTable(fields, terminal.width),
+        wrapped(CAUTION, terminal.width),
+      ].join('\n\n'),
+    );
   return EXIT.answered;
 }
 
 async function fieldsOf(
   solution: EngineSolution,
-  { places, fineness, bits, fresh }: FlowChoices,
+  { places, fineness, bits, fresh, timed }: FlowChoices,
   terminal: Terminal,
 ): Promise<readonly FlowField[]> {
+  if (timed !== null) return momentsOf(solution, { ...timed, fineness, bits }, places[0]!, terminal);
   const flows = keptFlows(solution, places, { version: programVersion(), bits, fresh });
   const fields: FlowField[] = [];
   for (const place of places.keys()) {
     fields.push(await flows.at(place, fineness));
     sayIfSlow(terminal, `${solution.input.name}: ${fields.length} of ${places.length} places …`);
+  }
+  return fields;
+}
+
+function momentsOf(
+  solution: EngineSolution,
+  choices: TimedChoices,
+  place: FlowPlace,
+  terminal: Terminal,
+): readonly FlowField[] {
+  const fields: FlowField[] = [];
+  for (const field of timedFields(solution, place, choices)) {
+    fields.push(field);
+    sayIfSlow(terminal, `${solution.input.name}: ${fields.length - 1} of ${choices.frames} moments …`);
   }
   return fields;
 }

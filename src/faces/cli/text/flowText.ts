@@ -39,6 +39,37 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
   ].join('\n\n');
 }
 
+/** Shares of the greatest below which nothing is told. */
+const NOTHING = 1e-4;
+
+/** A flow through time, moment after moment. */
+export function momentTable(fields: readonly FlowField[], width: number): string {
+  const head = ['time', 'fed', 'chamber', 'leaves', 'thrust', 'shock on the axis'];
+  const most = Math.max(...fields.map(({ moment }) => Math.abs(moment?.thrust ?? 0)));
+  const mostGas = Math.max(...fields.map(({ moment }) => Math.abs(moment?.massFlow ?? 0)));
+  const rows = fields.flatMap((field) => {
+    const { moment } = field;
+    if (moment === undefined) return [];
+    return [
+      [
+        `${(moment.time * 1e3).toFixed(2)} ms`,
+        `${(100 * moment.fed).toFixed(0)} %`,
+        `${(100 * moment.chamber).toFixed(1)} %`,
+        show('massFlow', Math.abs(moment.massFlow) < NOTHING * mostGas ? 0 : moment.massFlow).text,
+        show('thrust', Math.abs(moment.thrust) < NOTHING * most ? 0 : moment.thrust).text,
+        shockOf(field),
+      ],
+    ];
+  });
+  return [
+    tableOf([head, ...rows]),
+    wrapped(
+      'Inviscid, computed through time: no turbulence, and no gas but that of the full engine, at less pressure. Fed: over the full feed, put in; a valve is slower. Chamber: its pressure over the full one. Leaves, thrust: of what passes the lip just then, the air’s pressure taken off.',
+      width,
+    ),
+  ].join('\n\n');
+}
+
 function coefficientOf({ thrustCoefficient: { mean, swing }, leaves }: FlowField): string {
   const swings = swing > 1e-3 ? ` ± ${(100 * swing).toFixed(1)} %` : '';
   return `${mean.toFixed(4)}${swings}${leaves === null ? '' : ', separated'}`;
