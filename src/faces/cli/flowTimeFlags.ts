@@ -48,7 +48,7 @@ function eventFrom(text: string): FlowEvent {
   const [word = '', ...rest] = text.trim().split(/\s+/);
   if (rest.length === 0 && (word === 'start' || word === 'stop' || word === 'switch')) return { is: word };
   if (word === 'throttle') {
-    const share = valueOf(rest.join(' '), '--event throttle', 'share');
+    const share = quantityFrom(rest.join(' '), '--event throttle', 'share');
     if (share >= LEAST_SHARE && share <= 1) return { is: 'throttle', to: share };
     throw bad(
       'event-throttle',
@@ -65,7 +65,7 @@ function eventFrom(text: string): FlowEvent {
 
 function secondsFrom(text: string | undefined, option: string, usual: number): number {
   if (text === undefined) return usual;
-  const value = valueOf(text, option, 'time');
+  const value = quantityFrom(text, option, 'time');
   if (value > 0 && value <= LONGEST) return value;
   throw bad(
     'event-time',
@@ -85,7 +85,7 @@ function framesFrom(text: string | undefined): number {
   );
 }
 
-function valueOf(text: string, option: string, kind: 'time' | 'share'): number {
+function quantityFrom(text: string, option: string, kind: 'time' | 'share'): number {
   const parsed = parseQuantity(text, kind);
   if (parsed.ok) return parsed.value.value;
   throw new BadInput([{ ...parsed.problem, what: `${option}: ${parsed.problem.what}` }]);
