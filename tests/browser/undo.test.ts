@@ -55,6 +55,16 @@ describe('undo and redo', () => {
     await expect.poll(onDisk).toBe(stepped);
   });
 
+  it('shows what stands there where an edit is taken back before its answer has come', async () => {
+    await open();
+    const original = await onDisk();
+    await write('bell.chamber.pressure', '125 bar');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(onDisk).toBe(original);
+    await expect.poll(() => field('bell.chamber.pressure').inputValue()).toBe('100 bar');
+    await expect.poll(status).toBe('Taken back: Alder B, chamber pressure: 125 bar');
+  });
+
   it('takes up a change of the file as a step of its own', async () => {
     await open();
     const original = await onDisk();

@@ -6,7 +6,7 @@ import { endDraft, estimateDraft } from '../state/estimates.ts';
 import { type InputRow, steppedText } from '../state/inputRows.ts';
 import { endSlide, letGo, slide } from '../state/slide.ts';
 import { commitEdits } from '../state/studyEdits.ts';
-import { tried } from '../state/studyStore.ts';
+import { solved, tried } from '../state/studyStore.ts';
 import type { ValueEdit } from '../workshop/messages.ts';
 
 /** Arrow keys gather this long before the file is written [ms]. */
@@ -61,6 +61,16 @@ export function useFieldDraft(
     if (draft !== null) endDraft();
     onRefusal(null);
   }, [row.text, row.path]);
+  // Written, and taken back or overwritten before its answer came: that answer never comes.
+  const written = useRef<string | null>(null);
+  const answered = solved.value;
+  useEffect(() => {
+    const was = written.current;
+    written.current = null;
+    if (was === null || now.current.trim() === was) return;
+    sent.current = sent.current.filter((one) => one !== was);
+    setDraft((one) => (one?.trim() === was ? null : one));
+  }, [answered]);
   const isDrafting = useRef(false);
   isDrafting.current = draft !== null;
   useEffect(
@@ -107,7 +117,10 @@ export function useFieldDraft(
     onRefusal(problems.length === 0 ? null : problems.map(wordsOf).join(' '));
     isRefused.current = problems.length > 0;
     // A slider has shown it before it was written: nothing new comes to take the draft's place.
-    if (problems.length === 0 && now.current.trim() !== text) return;
+    if (problems.length === 0 && now.current.trim() !== text) {
+      written.current = text;
+      return;
+    }
     sent.current = sent.current.filter((one) => one !== text);
     if (problems.length > 0) endSlide().catch(reportError);
     else setDraft((one) => (one?.trim() === text ? null : one));
