@@ -91,6 +91,13 @@ describe('the whole flow', () => {
     await expect.poll(said, soon).toMatch(/computed in air of 0\.\d+\u00a0bar \(\d+\u00a0km\)/);
     await page.getByRole('button', { name: 'Streamlines' }).click();
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
+    await page.getByRole('button', { name: 'Density change' }).click();
+    await expect.poll(said, soon).toContain('more ink where density changes more');
+    await expect.poll(drawn, soon).toBeGreaterThan(5000);
+    await page.getByRole('button', { name: 'Density', exact: true }).click();
+    await expect
+      .poll(() => page.getByRole('img', { name: /^Key to the tint/ }).getAttribute('aria-label'), soon)
+      .toContain('kg/m³');
     await expect.poll(() => axeFindings('with the whole flow'), soon).toEqual([]);
     await page.screenshot({ path: join(pictures, 'whole-flow.png') });
     await expect.poll(keptInBrowser, soon).toBeGreaterThan(0);

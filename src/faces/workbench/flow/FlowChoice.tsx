@@ -1,5 +1,10 @@
 import { enginesOnScreen } from '../state/pair.ts';
-import { flowAsked, flowLines, flowList, flowsHere, showFlows, stopFlows } from './flows.ts';
+import { flowAsked, flowLines, flowList, flowsHere, flowView, showFlows, stopFlows } from './flows.ts';
+
+const views = [
+  { view: 'density', words: 'Density' },
+  { view: 'density gradient', words: 'Density change' },
+] as const;
 
 /** Whether whole flows are shown; while they are computed how far it is, with a way to stop it. */
 export function FlowChoice() {
@@ -13,6 +18,20 @@ export function FlowChoice() {
       <button type="button" aria-pressed={isShown} onClick={() => showFlows(!isShown)}>
         Whole flow
       </button>
+      {isShown &&
+        there.size > 0 &&
+        views.map(({ view, words }) => (
+          <button
+            key={view}
+            type="button"
+            aria-pressed={flowView.value === view}
+            onClick={() => {
+              flowView.value = flowView.value === view ? null : view;
+            }}
+          >
+            {words}
+          </button>
+        ))}
       {isShown && there.size > 0 && (
         <button
           type="button"

@@ -4,10 +4,9 @@ import type { Box } from '../../../telling/scene/box.ts';
 import type { ListedFlow } from '../../flows/flowList.ts';
 import { paintedTheme, pixelRatio } from '../state/painting.ts';
 import { airPressure } from '../state/shown.ts';
-import { tint } from '../state/view.ts';
 import { FlowLayer } from './FlowLayer.tsx';
 import { FlowSaid } from './FlowSaid.tsx';
-import { flowLines } from './flows.ts';
+import { flowLines, flowShown } from './flows.ts';
 import { paint, picturesThere } from './painter.ts';
 import { type Look, nearestFirst, paintOf, shownFlow } from './shownFlows.ts';
 
@@ -21,7 +20,7 @@ interface FlowOverProps {
 /** The nearest computed field over each engine, and which it is; what is not painted yet is asked for, the nearest first. */
 export function FlowOver({ panel, fields, names, seen }: FlowOverProps) {
   const look: Look = {
-    tint: tint.value,
+    shown: flowShown.value,
     theme: paintedTheme.value,
     ratio: pixelRatio.value,
     streamlines: flowLines.value,

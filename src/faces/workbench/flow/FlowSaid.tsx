@@ -1,5 +1,9 @@
 import { formatAltitude, formatPressure } from '../../../telling/numbers/formatNumber.ts';
+import { flowView } from './flows.ts';
 import type { ShownFlow } from './shownFlows.ts';
+
+/** Free beside the words, of the width: what the scale marks reaches in there. */
+const EDGE = 0.07;
 
 interface FlowSaidProps {
   readonly name: string;
@@ -15,11 +19,17 @@ export function FlowSaid({ name, shown: { field, longer, box } }: FlowSaidProps)
   return (
     <p
       class="flow-said"
-      style={{ left: `${box.x}px`, width: `${box.width}px`, top: `${box.y + box.height}px` }}
+      style={{
+        left: `${box.x + EDGE * box.width}px`,
+        width: `${(1 - 2 * EDGE) * box.width}px`,
+        top: `${box.y + box.height}px`,
+      }}
     >
       <b>
         {name}: computed in {air}
       </b>
+      {flowView.value === 'density' && ', by density'}
+      {flowView.value === 'density gradient' && ', more ink where density changes more'}
       {fineness === 'coarse' && ', coarse so far'}
       {longer !== 1 && ', its jet drawn to where the shock stands here'}
       {leaves !== null && `; made to leave the wall by ${leaves.by}`}

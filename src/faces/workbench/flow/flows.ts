@@ -1,6 +1,7 @@
 /** Whole flows on the page: whether they are shown, which are there, and asking the local server for more. */
 
 import { computed, effect, signal, untracked } from '@preact/signals';
+import type { Shown } from '../../../answer/flow/index.ts';
 import {
   enginesMark,
   type FlowList,
@@ -10,7 +11,7 @@ import {
 } from '../../flows/flowList.ts';
 import { enginesOnScreen } from '../state/pair.ts';
 import { solved, solving } from '../state/studyStore.ts';
-import { altitude } from '../state/view.ts';
+import { altitude, tint } from '../state/view.ts';
 import { askFlows } from './flowLink.ts';
 import { forgetMissing } from './painter.ts';
 
@@ -18,6 +19,10 @@ const PLACE = 'plumeline-whole-flow';
 
 /** Asked for; remembered by this browser. */
 export const flowAsked = signal(localStorage.getItem(PLACE) === 'shown');
+/** Fields shown by what the engines under them are not tinted by; null: by the tint of all. */
+export const flowView = signal<'density' | 'density gradient' | null>(null);
+/** What fields are shown by. */
+export const flowShown = computed<Shown>(() => flowView.value ?? tint.value);
 /** Lines that run with the gas. */
 export const flowLines = signal(false);
 export const flowList = signal<FlowList>(NO_FLOWS);

@@ -1,9 +1,9 @@
 /** Which picture of which field stands for each engine at an altitude. */
 
+import type { Shown } from '../../../answer/flow/index.ts';
 import type { ConditionRow } from '../../../answer/model.ts';
 import type { CutPanel } from '../../../telling/figures/cutPanel.ts';
 import { flowMorph } from '../../../telling/figures/flowMorph.ts';
-import type { Tint } from '../../../telling/look/flowRamps.ts';
 import type { Theme } from '../../../telling/look/tokens.ts';
 import type { ListedFlow } from '../../flows/flowList.ts';
 import type { FlowPaint } from './messages.ts';
@@ -19,7 +19,7 @@ export interface ShownFlow {
 }
 
 export interface Look {
-  readonly tint: Tint;
+  readonly shown: Shown;
   readonly theme: Theme;
   readonly ratio: number;
   readonly streamlines: boolean;
@@ -47,7 +47,7 @@ export function paintOf(
   const ratio = Math.min(SHARPEST, look.ratio);
   const id = [
     field.key,
-    look.tint,
+    look.shown,
     look.theme,
     ratio,
     look.streamlines,
@@ -56,7 +56,7 @@ export function paintOf(
   return {
     id,
     key: field.key,
-    shown: look.tint,
+    shown: look.shown,
     theme: look.theme,
     ratio,
     streamlines: look.streamlines,

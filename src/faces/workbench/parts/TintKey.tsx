@@ -1,5 +1,6 @@
-import { RAMPS, TINTS, type Tint } from '../../../telling/look/flowRamps.ts';
+import { type FieldTint, RAMPS, TINTS } from '../../../telling/look/flowRamps.ts';
 import { FlowChoice } from '../flow/FlowChoice.tsx';
+import { flowsHere, flowView } from '../flow/flows.ts';
 import { airPressure } from '../state/shown.ts';
 import { closer, tint } from '../state/view.ts';
 
@@ -13,7 +14,7 @@ interface TintWords {
   readonly isLog: boolean;
 }
 
-const words: Readonly<Record<Tint, TintWords>> = {
+const words: Readonly<Record<FieldTint, TintWords>> = {
   pressure: {
     name: 'Pressure',
     unit: 'gas and air, bar',
@@ -29,11 +30,18 @@ const words: Readonly<Record<Tint, TintWords>> = {
     factor: 1,
     isLog: false,
   },
+  density: {
+    name: 'Density',
+    unit: 'gas and air, kg/m³',
+    labels: [0.001, 0.01, 0.1, 1, 10],
+    factor: 1,
+    isLog: true,
+  },
   speed: { name: 'Speed', unit: 'gas, m/s', labels: [1000, 2000, 3000, 4000, 5000], factor: 1, isLog: false },
 };
 
 /** Place of a value along the ramp, 0 to 1. */
-function along(value: number, shown: Tint): number {
+function along(value: number, shown: FieldTint): number {
   const { steps, startOf } = RAMPS[shown];
   const scaled = (x: number): number => (words[shown].isLog ? Math.log10(Math.max(x, 1e-9)) : x);
   const [low, high] = [scaled(startOf(1)), scaled(startOf(steps + 1))];
@@ -43,6 +51,7 @@ function along(value: number, shown: Tint): number {
 /** What the gas is tinted by: the choice, and the key to it. */
 export function TintKey() {
   const shown = tint.value;
+  const keyed = flowsHere.value.size > 0 && flowView.value === 'density' ? 'density' : shown;
   return (
     <div class="tint">
       <fieldset class="tint-choice">
@@ -76,19 +85,19 @@ export function TintKey() {
         ))}
       </fieldset>
       <FlowChoice />
-      <Key shown={shown} />
+      <Key shown={keyed} />
     </div>
   );
 }
 
-function Key({ shown }: { readonly shown: Tint }) {
+function Key({ shown }: { readonly shown: FieldTint }) {
   const { steps } = RAMPS[shown];
   const { unit, labels, factor } = words[shown];
   const step = width / steps;
   const meaning =
     shown === 'pressure'
       ? 'pressure of gas and air, 0.03 to 300 bar; the further from paper, the higher'
-      : `${unit}, ${labels[0]} to ${labels.at(-1)}; the further from paper, the higher. The air is left plain`;
+      : `${unit}, ${labels[0]} to ${labels.at(-1)}; the further from paper, the higher${shown === 'density' ? '' : '. The air is left plain'}`;
   return (
     <svg
       class="pressure-key"
