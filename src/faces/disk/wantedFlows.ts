@@ -6,6 +6,8 @@ import type { SolvedStudy } from '../../answer/solve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import { ambientAt } from '../../telling/figures/conditions.ts';
 import type { FlowWanted } from '../../telling/figures/flowsWanted.ts';
+import { makeRoom } from './flowRoom.ts';
+import { flowFolder } from './flowShelf.ts';
 import { type KeptFlowOptions, type KeptFlows, keptFlows } from './keptFlows.ts';
 
 export interface WantedFlowOptions extends KeptFlowOptions {
@@ -19,6 +21,7 @@ export async function wantedFlows(
   wanted: readonly FlowWanted[],
   options: WantedFlowOptions,
 ): Promise<readonly FlowField[]> {
+  await makeRoom(options.folder ?? flowFolder());
   const fields: FlowField[] = [];
   for (const { engine, at } of wanted) {
     const solution = solutions.get(engine);

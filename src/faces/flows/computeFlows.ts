@@ -8,6 +8,7 @@ import { knownNames } from '../../study/names.ts';
 import { readStudy } from '../../study/read.ts';
 import { programVersion } from '../cli/version.ts';
 import { openDataShelf } from '../disk/data.ts';
+import { makeRoom } from '../disk/flowRoom.ts';
 import { flowFolder } from '../disk/flowShelf.ts';
 import { keptFlows } from '../disk/keptFlows.ts';
 import { enginesMark, type FlowsWanted, type FlowWork, type ListedFlow, listedFlow } from './flowList.ts';
@@ -67,6 +68,7 @@ async function computeAll(
   const mark = enginesMark(study.engines);
   const { solutions } = await solveStudyLive(study, shelf);
   const folder = flowFolder();
+  await makeRoom(folder);
   const version = programVersion();
   const flows = new Map(
     engines.flatMap((id) => {

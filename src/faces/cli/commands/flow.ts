@@ -13,6 +13,8 @@ import { quote } from '../../../study/report.ts';
 import { figureFlow } from '../../../telling/figures/figureFlow.ts';
 import { sceneToSvg } from '../../../telling/scene/svg.ts';
 import { openDataShelf } from '../../disk/data.ts';
+import { makeRoom } from '../../disk/flowRoom.ts';
+import { flowFolder } from '../../disk/flowShelf.ts';
 import { keptFlows } from '../../disk/keptFlows.ts';
 import { pngOf } from '../../package/pngPicture.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
@@ -66,6 +68,7 @@ async function fieldsOf(
   terminal: Terminal,
 ): Promise<readonly FlowField[]> {
   if (timed !== null) return momentsOf(solution, { ...timed, fineness, bits }, places[0]!, terminal);
+  await makeRoom(flowFolder());
   const flows = keptFlows(solution, places, { version: programVersion(), bits, fresh });
   const fields: FlowField[] = [];
   for (const place of places.keys()) {
