@@ -18,10 +18,18 @@ export interface Checked {
   readonly comparison: CheckedComparison | null;
 }
 
-/** With the study's analogies and comparison. */
-export async function checkedStudy(study: Study, crew: Crew, terminal: Terminal): Promise<Checked> {
+/**
+ * With the study's analogies and comparison.
+ * @param onDecided told the sentences while it is still looked where their verdicts turn
+ */
+export async function checkedStudy(
+  study: Study,
+  crew: Crew,
+  terminal: Terminal,
+  onDecided?: CheckOptions['onDecided'],
+): Promise<Checked> {
   return {
-    sentences: await checkedSentences(study, crew, terminal),
+    sentences: await checkedSentences(study, crew, terminal, onDecided && { onDecided }),
     analogies: await checkAnalogies(study, crew),
     comparison: await comparePair(study, crew),
   };
@@ -31,12 +39,15 @@ export async function checkedSentences(
   study: Study,
   crew: Crew,
   terminal: Terminal,
-  { flips = true }: Pick<CheckOptions, 'flips'> = {},
+  { flips = true, onDecided }: Pick<CheckOptions, 'flips' | 'onDecided'> = {},
 ): Promise<readonly CheckedSentence[]> {
   if (study.sentences.length === 0) return [];
   return checkSentences(study, crew, {
     flips,
     onProvisional: () => sayIfSlow(terminal, 'Checking the sentences …'),
-    ...(flips && { onDecided: () => sayIfSlow(terminal, 'Looking where verdicts turn …') }),
+    onDecided(decided) {
+      if (flips) sayIfSlow(terminal, 'Looking where verdicts turn …');
+      onDecided?.(decided);
+    },
   });
 }

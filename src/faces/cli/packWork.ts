@@ -14,12 +14,13 @@ import { type VehicleWorth, vehicleWorths, type WorthTable, worthTable } from '.
 import type { Study } from '../../study/model.ts';
 import { USUAL_PACKAGE } from '../../study/packageForm.ts';
 import { SCRIPT_FILE } from '../../study/script/index.ts';
+import type { Curves } from '../../telling/figures/packageFigures.ts';
 import type { Swept } from '../../telling/figures/sweptFigures.ts';
 import type { ScriptParts } from '../../telling/handover/timedCuts.ts';
 import { readScriptOf, tellScript } from '../../telling/script/index.ts';
 import { steadyCrew } from '../crew/threadCrew.ts';
 import { readScriptText } from '../disk/scriptFile.ts';
-import { type DrawnFigures, drawnWithout } from '../package/drawnFigures.ts';
+import { type DrawnFigures, type DrawSetting, drawnCards, drawnWithout } from '../package/drawnFigures.ts';
 import { type ExploreFrames, exploreFrames } from '../package/exploreFile.ts';
 import type { PictureMakers } from '../package/pictureMakers.ts';
 import { type Checked, checkedStudy } from './checkedSentences.ts';
@@ -31,6 +32,7 @@ import { studyProblemText } from './text/problemText.ts';
 export interface WorkedOut extends Checked, Found {
   readonly solved: SolvedStudy;
   /** The figures that need no sentence. */ readonly drawn: DrawnFigures;
+  /** The cards of the sentences; absent where these were not told early. */ readonly cards?: DrawnFigures;
   /** What moves on the page for viewers; null where there is no engine. */ readonly explore: ExploreFrames | null;
   /** Whole flows that the script or the package shows. */ readonly flows: readonly FlowField[];
 }
@@ -101,28 +103,41 @@ async function allOf(
   const first = await told;
   const answer = await withDrawnBands(study, solved, crew);
   const found = { ...first, answer, vehicleWorths: worths };
+  const setting = settingOf(work, solved, answer);
+  let cards: Promise<DrawnFigures> | undefined;
   const [checked, pictures] = await Promise.all([
-    checkedStudy(study, crew, terminal),
-    drawnOf(work, solved, found),
+    checkedStudy(study, crew, terminal, (sentences) => {
+      // Where their verdicts turn is on no card.
+      cards = drawnCards(setting, { ...setting, sentences });
+      cards.catch(() => undefined);
+    }),
+    drawnOf(work, solved, found, setting),
   ]);
-  return { ...found, ...checked, ...pictures, solved };
+  return { ...found, ...checked, ...pictures, ...(cards && { cards: await cards }), solved };
+}
+
+type Setting = DrawSetting & { readonly curves: Curves };
+
+function settingOf(
+  { study, makers, signal }: PackWork,
+  { solutions }: SolvedStudy,
+  answer: StudyAnswer,
+): Setting {
+  const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
+  const { shapes } = study.package ?? USUAL_PACKAGE;
+  return { answer, curves, shapes, makers, signal };
 }
 
 /** Drawn while sentences are judged. */
 async function drawnOf(
-  { study, makers, terminal, signal }: PackWork,
+  { study, terminal, signal }: PackWork,
   solved: SolvedStudy,
   found: Found,
+  setting: Setting,
 ): Promise<Pick<WorkedOut, 'drawn' | 'explore' | 'flows'>> {
-  const { answer } = found;
-  const { solutions } = solved;
+  const { answer, curves } = setting;
   const { flows, flowFigures } = await packFlows(study, solved, found.script, terminal, signal);
-  const curves = Object.fromEntries([...solutions].map(([id, solution]) => [id, altitudeCurve(solution)]));
-  const { shapes } = study.package ?? USUAL_PACKAGE;
-  const drawn = await drawnWithout(
-    { answer, shapes, makers, signal },
-    { ...found, curves, flows, flowFigures },
-  );
+  const drawn = await drawnWithout(setting, { ...found, curves, flows, flowFigures });
   return { drawn, flows, explore: exploreFrames(answer, curves) };
 }
 

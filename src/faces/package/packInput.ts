@@ -37,6 +37,7 @@ export interface PackInput {
     | null;
   /** Its script, read, and its numbers; null where it has none. */ readonly script?: ScriptParts | null;
   /** Those of its figures that need no sentence, drawn already. */ readonly drawn?: DrawnFigures;
+  /** The cards of its sentences, drawn already. */ readonly cards?: DrawnFigures;
   /** What moves on its page for viewers, drawn already; null where it has no engine. */
   readonly explore?: ExploreFrames | null;
   /** Who makes its pictures; absent: makers of its own. */ readonly makers?: PictureMakers;

@@ -69,6 +69,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
     script = null,
     clips = [],
     drawn: ahead,
+    cards: early,
     explore: moving,
     signal,
     onFigure,
@@ -83,7 +84,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
   const setting = { answer, shapes, makers, ...(signal !== undefined && { signal }) };
   const plain =
     ahead ?? (await drawnWithout(setting, { answer, curves, swept, worth, vehicleWorths, needs, measured }));
-  const cards = await drawnCards(setting, { answer, curves, sentences });
+  const cards = early ?? (await drawnCards(setting, { answer, curves, sentences }));
   const drawn = [...plain.drawn, ...cards.drawn];
   const figures = drawn.map(({ figure }) => figure);
   add(
