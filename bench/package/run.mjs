@@ -54,7 +54,7 @@ const sizes = files.filter((name) => statSync(name).isFile()).map((name) => stat
 rmSync(place, { recursive: true, force: true });
 
 const least = (key) => Math.min(...runs.map((run) => run[key]));
-const section = `The example without clips: ${sizes.length} files, ${(sizes.reduce((sum, size) => sum + size, 0) / 1e6).toFixed(1)} MB; two threads for what is worked out, four for pictures.
+const section = `The example without clips: ${sizes.length} files, ${(sizes.reduce((sum, size) => sum + size, 0) / 1e6).toFixed(1)} MB; two threads for what is worked out, one a core, at most four, for pictures.
 Aimed at: 20 s on two free cores.
 
 | measured | least of ${runs.length} |
