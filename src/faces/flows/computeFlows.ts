@@ -11,8 +11,15 @@ import { openDataShelf } from '../disk/data.ts';
 import { makeRoom } from '../disk/flowRoom.ts';
 import { flowFolder } from '../disk/flowShelf.ts';
 import { keptFlows } from '../disk/keptFlows.ts';
-import { enginesMark, type FlowsWanted, type FlowWork, type ListedFlow, listedFlow } from './flowList.ts';
-import { keepFlowList } from './listShelf.ts';
+import {
+  enginesMark,
+  type FlowsWanted,
+  type FlowWork,
+  type ListedFlow,
+  listedFlow,
+  takeIn,
+} from './flowList.ts';
+import { keepFlowList, readFlowList } from './listShelf.ts';
 
 /** What is told on the way. */
 export type FlowReport =
@@ -81,6 +88,7 @@ async function computeAll(
   );
   const of = LEVELS.length * tasks.length;
   const found = new Map<string, ListedFlow>();
+  for (const field of await readFlowList(folder, version, mark)) takeIn(found, field);
   report({ is: 'begun', mark, of });
   for (let task = nextOf(tasks, looksAt()); task !== null; task = nextOf(tasks, looksAt())) {
     // Orders come in between two fields.
@@ -92,7 +100,7 @@ async function computeAll(
     task.level += 1;
     try {
       const field = listedFlow(await kept.at(place, fineness), kept.keyOf(place, fineness));
-      found.set(`${engine} ${place}`, field);
+      takeIn(found, field);
       const done = tasks.reduce((sum, each) => sum + each.level, 0);
       report({ is: 'field', field, done, of });
       await keepFlowList(folder, version, mark, [...found.values()]);

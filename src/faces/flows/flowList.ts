@@ -1,6 +1,6 @@
 /** Which whole flows of a study are there, as the local server tells the page. */
 
-import type { FlowField } from '../../answer/flow/index.ts';
+import { FINENESSES, type FlowField } from '../../answer/flow/index.ts';
 import type { Problem } from '../../numerics/problem.ts';
 import type { EngineInput } from '../../study/model.ts';
 
@@ -70,6 +70,15 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     steady,
     lip,
   };
+}
+
+/** Takes a field in unless a finer one of the same place is there. */
+export function takeIn(fields: Map<string, ListedFlow>, field: ListedFlow): void {
+  const place = `${field.engine} ${field.ambientPressure}`;
+  const before = fields.get(place);
+  if (before !== undefined && FINENESSES.indexOf(before.fineness) > FINENESSES.indexOf(field.fineness))
+    return;
+  fields.set(place, field);
 }
 
 /** Tells one set of engines from another, here and in the page: FNV-1a over their inputs, twice 32 bits. */

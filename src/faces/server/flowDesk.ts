@@ -18,6 +18,7 @@ import {
   type FlowWork,
   type ListedFlow,
   NO_FLOWS,
+  takeIn,
 } from '../flows/flowList.ts';
 import { readFlowList } from '../flows/listShelf.ts';
 import { flowThreadFile } from './flowsAside.ts';
@@ -76,8 +77,8 @@ export function flowDesk(file: StudyFile): FlowDesk {
         const work: FlowWork = run?.mark === '' ? run.work : { is: 'none' };
         return { mark, fields: kept, work, without: {} };
       }
-      const fields = new Map(kept.map((field) => [placeOf(field), field]));
-      for (const [place, field] of run.fields) fields.set(place, field);
+      const fields = new Map<string, ListedFlow>();
+      for (const field of [...kept, ...run.fields.values()]) takeIn(fields, field);
       return { mark, fields: [...fields.values()], work: run.work, without: run.without };
     },
     async begin(wanted) {
@@ -100,8 +101,6 @@ export function flowDesk(file: StudyFile): FlowDesk {
     close: stop,
   };
 }
-
-const placeOf = ({ engine, ambientPressure }: ListedFlow): string => `${engine} ${ambientPressure}`;
 
 async function markOf(text: string): Promise<string> {
   const shelf = openDataShelf();
@@ -128,7 +127,7 @@ function started(text: string, wanted: FlowsWanted): Run {
         run.work = { is: 'working', done: 0, of: report.of };
         break;
       case 'field':
-        run.fields.set(placeOf(report.field), report.field);
+        takeIn(run.fields, report.field);
         if (run.work.is === 'working') run.work = { is: 'working', done: report.done, of: report.of };
         break;
       case 'without':

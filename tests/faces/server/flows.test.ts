@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { CLIMB } from '../../../src/answer/flow/index.ts';
 import { flowFolder } from '../../../src/faces/disk/flowShelf.ts';
-import { enginesMark, type FlowList } from '../../../src/faces/flows/flowList.ts';
+import { enginesMark, type FlowList, type ListedFlow, takeIn } from '../../../src/faces/flows/flowList.ts';
 import { flowOfText } from '../../../src/faces/flows/flowText.ts';
 import { type RunningServer, serveStudy } from '../../../src/faces/server/serveStudy.ts';
 
@@ -112,6 +112,15 @@ describe('whole flows over the local server', () => {
     writeFileSync(join(folder, 'study.yaml'), 'no study: [');
     expect(await list()).toEqual({ mark: '', fields: [], work: { is: 'none' }, without: {} });
   });
+});
+
+test('a coarse field takes no finer one away', () => {
+  const fields = new Map<string, ListedFlow>();
+  const at = (fineness: 'coarse' | 'normal', engine = 'cold') =>
+    ({ engine, ambientPressure: 1e5, fineness }) as ListedFlow;
+  for (const field of [at('coarse'), at('normal'), at('coarse'), at('coarse', 'other')])
+    takeIn(fields, field);
+  expect([...fields.values()].map(({ fineness }) => fineness)).toEqual(['normal', 'coarse']);
 });
 
 test('a mark tells inputs apart', () => {
