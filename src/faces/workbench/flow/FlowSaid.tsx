@@ -5,14 +5,19 @@ import type { ShownFlow } from './shownFlows.ts';
 /** Free beside the words, of the width: what the scale marks reaches in there. */
 const EDGE = 0.07;
 
+/** [px] Below it more words would hide the jet. */
+const NARROW = 240;
+
 interface FlowSaidProps {
   readonly name: string;
   readonly shown: ShownFlow;
 }
 
 /** Which field it is, and what it leaves out. */
-export function FlowSaid({ name, shown: { field, longer, box } }: FlowSaidProps) {
-  const { altitude, ambientPressure, thinnest, leaves, steady, fineness } = field;
+export function FlowSaid({ name, shown }: FlowSaidProps) {
+  const { field, box } = shown;
+  const { altitude, ambientPressure, thinnest, fineness } = field;
+  const isNarrow = box.width < NARROW;
   const air = thinnest
     ? `the thinnest air computed, ${formatPressure(ambientPressure)}`
     : `air of ${formatPressure(ambientPressure)}${altitude === null ? '' : altitude === 0 ? ' (the pad)' : ` (${formatAltitude(altitude)})`}`;
@@ -28,12 +33,23 @@ export function FlowSaid({ name, shown: { field, longer, box } }: FlowSaidProps)
       <b>
         {name}: computed in {air}
       </b>
+      {isNarrow && (fineness === 'coarse' ? '; coarse. No turbulence.' : '. No turbulence.')}
+      {isNarrow || <Rest shown={shown} />}
+    </p>
+  );
+}
+
+/** What else is to be known of the picture. */
+function Rest({ shown: { field, longer } }: Pick<FlowSaidProps, 'shown'>) {
+  const { leaves, steady, fineness } = field;
+  return (
+    <>
       {flowView.value === 'density' && ', by density'}
       {flowView.value === 'density gradient' && ', more ink where density changes more'}
       {fineness === 'coarse' && ', coarse so far'}
       {longer !== 1 && ', its jet drawn to where the shock stands here'}
       {leaves !== null && `; made to leave the wall by ${leaves.by}`}
       {!steady && '; a mean, the jet flaps'}. No turbulence: it does not mix with the air.
-    </p>
+    </>
   );
 }
