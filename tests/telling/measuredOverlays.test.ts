@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { localCrew } from '../../src/answer/asked/localCrew.ts';
 import { holdMeasured } from '../../src/answer/measured/holdMeasured.ts';
 import type { MeasuredSeries } from '../../src/answer/measured/model.ts';
+import { findNeed, type Need, needRequestOf } from '../../src/answer/needs/index.ts';
 import type { SolvedStudy } from '../../src/answer/solve.ts';
 import { solveStudyLive } from '../../src/answer/solve.ts';
 import { type Sweep, sweep, sweepRequestOf } from '../../src/answer/sweeps/index.ts';
@@ -11,6 +12,7 @@ import { readMeasuredTable } from '../../src/study/measured/readTable.ts';
 import type { Study } from '../../src/study/model.ts';
 import { figureAscent } from '../../src/telling/figures/figureAscent.ts';
 import { figureHeat } from '../../src/telling/figures/figureHeat.ts';
+import { figureKinds } from '../../src/telling/figures/figureKinds.ts';
 import { figureSweep } from '../../src/telling/figures/figureSweep.ts';
 import { temperaturesAlongWall } from '../../src/telling/figures/figureTemperatures.ts';
 import type { Scene, SceneNode } from '../../src/telling/scene/scene.ts';
@@ -26,6 +28,7 @@ const files = {
 let study: Study;
 let solved: SolvedStudy;
 let curves: Sweep;
+let need: Need;
 let measured: readonly MeasuredSeries[];
 
 beforeAll(async () => {
@@ -49,12 +52,15 @@ measured:
   - { id: radar, file: radar.csv, of: booster, source: report }
 sweeps:
   - { id: width, of: [bell.specificImpulse(vacuum), bell.specificImpulse(pad)], over: nozzle.areaRatio, from: 10, to: 60, points: 7 }
+needs:
+  - { id: wide, so: bell.specificImpulse(vacuum) >= 331 s, over: nozzle.areaRatio, engines: bell, from: 10, to: 60 }
 sources:
   report: { title: Runs on an invented stand }`,
   );
   solved = await solveStudyLive(study, shelf);
   const crew = await localCrew(study, shelf);
   curves = await sweep(study, crew, sweepRequestOf(study, study.sweeps[0]!));
+  need = await findNeed(study, crew, needRequestOf(study, study.needs[0]!), { bands: false });
   const sets = study.measured.map((input) => {
     const read = readMeasuredTable(files[input.id as keyof typeof files], input.file);
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
@@ -96,6 +102,13 @@ describe('measured points', () => {
       points: series.points.map((point) => ({ ...point, computed: point.computed! + 20 })),
     }));
     expect(squares(figureSweep(curves, { ...options, measured: atPad }))).toBe(0);
+  });
+
+  it('stand over what an input would have to be, as every other figure of the study is drawn', () => {
+    const kinds = figureKinds({ answer: solved.answer, curves: {}, needs: [need], measured });
+    const scene = kinds.find(({ name }) => name === 'need-wide')!.draw(options)!;
+    expect(squares(scene)).toBe(2);
+    expect(words(scene)).toMatch(/Hollow squares: measured, width \(report\)/);
   });
 
   it('stand over heat along the wall', () => {
