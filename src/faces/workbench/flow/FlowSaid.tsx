@@ -16,7 +16,7 @@ interface FlowSaidProps {
 /** Which field it is, and what it leaves out. */
 export function FlowSaid({ name, shown }: FlowSaidProps) {
   const { field, box } = shown;
-  const { altitude, ambientPressure, thinnest, fineness } = field;
+  const { altitude, ambientPressure, thinnest, fineness, leaves } = field;
   const isNarrow = box.width < NARROW;
   const air = thinnest
     ? `the thinnest air computed, ${formatPressure(ambientPressure)}`
@@ -33,7 +33,8 @@ export function FlowSaid({ name, shown }: FlowSaidProps) {
       <b>
         {name}: computed in {air}
       </b>
-      {isNarrow && (fineness === 'coarse' ? '; coarse. No turbulence.' : '. No turbulence.')}
+      {isNarrow &&
+        `${fineness === 'coarse' ? ', coarse' : ''}${leaves === null ? '' : `; made to leave the wall by ${leaves.by}`}. No turbulence.`}
       {isNarrow || <Rest shown={shown} />}
     </p>
   );
