@@ -22,7 +22,7 @@ export function flowFinding(field: FlowField): string {
     return `${where} no strong shock meets the axis of ${name}’s jet within ${formatLength(seen)} of the lip.`;
   const place = formatLength(mainShock.behind, 2);
   if (field.form === 'plug')
-    return `${where} the gas from round ${name}’s plug is pressed together on the axis ${place} behind the lip.`;
+    return `${where} the gas that leaves ${name}’s plug is pressed together on the axis ${place} behind the lip.`;
   return mainShock.disk
     ? `${where} the Mach disk of ${name}’s jet stands ${place} behind the lip.`
     : `${where} a shock of ${name}’s jet meets the axis ${place} behind the lip.`;
