@@ -37,7 +37,8 @@ export function firstAnswerFor(file: StudyFile): FirstAnswer {
     if (known?.hash !== hash) {
       const now = await file.read();
       if (now.hash !== hash) return null;
-      known = { hash, answer: begun(now.text) };
+      // Another request may have begun it meanwhile.
+      if (known?.hash !== hash) known = { hash, answer: begun(now.text) };
     }
     return known.answer;
   }
