@@ -14,6 +14,8 @@ export async function keptAside(
   flows: readonly FlowWanted[],
   signal?: AbortSignal,
 ): Promise<void> {
+  // A signal given already fires no more.
+  signal?.throwIfAborted();
   if (flows.length === 0 || !existsSync(flowThreadFile)) return;
   const thread = new Worker(flowThreadFile);
   thread.unref();
