@@ -78,6 +78,16 @@ describe('a study taken over from the server', () => {
     expect(solved?.vehicles).toBe(flights);
   });
 
+  it('tries again where there was none yet, or where its answer could not be read', async () => {
+    const worker = bench();
+    expect(await worker.solved()).toBeNull();
+    worker.adopt({ text, hash: 'abc', vehicles: flights });
+    vi.stubGlobal('fetch', async () => new Response('no answer'));
+    await expect(worker.solved()).rejects.toThrow();
+    serverWithAnswer();
+    expect((await worker.solved())?.solutions.size).toBe(3);
+  });
+
   it('gives what an edit leaves as it was: a new question has the same engines and flights', async () => {
     serverWithAnswer();
     const worker = bench();

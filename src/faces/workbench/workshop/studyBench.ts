@@ -67,7 +67,10 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
 
   async function fromBefore(): Promise<SolvedBefore | null> {
     if (opened !== null || adopted === null) return opened;
-    adoptedAnswer ??= answerOf(adopted);
+    adoptedAnswer ??= answerOf(adopted).catch((error: unknown) => {
+      adoptedAnswer = null;
+      throw error;
+    });
     return adoptedAnswer;
   }
 
@@ -124,7 +127,10 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
 
   async function solved(): Promise<SolvedBefore | null> {
     if (opened !== null) return opened;
-    reviving ??= revived();
+    // Once it is solved it is the opened one; what came to nothing is tried again.
+    reviving ??= revived().finally(() => {
+      reviving = null;
+    });
     return reviving;
   }
 
