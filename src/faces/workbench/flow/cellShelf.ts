@@ -8,12 +8,13 @@ const MOST = 400;
 /** Null where the server has none of that name, or is not there. */
 export async function cellText(key: string): Promise<string | null> {
   const shelf = await opened();
-  const kept = shelf === null ? null : await read(shelf, key);
+  // What the browser does not give any more is asked of the server.
+  const kept = shelf === null ? null : await read(shelf, key).catch(() => null);
   if (kept !== null) return kept;
   const reply = await fetch(`/api/flows/cells?key=${key}`, { cache: 'no-store' }).catch(() => null);
   if (reply?.ok !== true) return null;
   const text = await reply.text();
-  if (shelf !== null) await keep(shelf, key, text);
+  if (shelf !== null) await keep(shelf, key, text).catch(() => undefined);
   return text;
 }
 
@@ -24,10 +25,9 @@ interface Kept {
 
 let opening: Promise<IDBDatabase | null> | null = null;
 
-/** Null where the browser keeps nothing, as in a private window. */
+/** Null where the browser keeps nothing, as in a private window or where storage is forbidden. */
 function opened(): Promise<IDBDatabase | null> {
-  opening ??= new Promise((resolve) => {
-    if (!('indexedDB' in globalThis)) return resolve(null);
+  opening ??= new Promise<IDBDatabase | null>((resolve) => {
     const request = indexedDB.open(DATABASE, 1);
     request.onupgradeneeded = () => {
       request.result.createObjectStore(STORE).createIndex('at', 'at');
@@ -35,7 +35,7 @@ function opened(): Promise<IDBDatabase | null> {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => resolve(null);
     request.onblocked = () => resolve(null);
-  });
+  }).catch(() => null);
   return opening;
 }
 
