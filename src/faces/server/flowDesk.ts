@@ -53,12 +53,32 @@ interface Run {
 export function flowDesk(file: StudyFile): FlowDesk {
   let run: Run | null = null;
   let known: { readonly hash: string; readonly mark: string } | null = null;
+  let before: Promise<unknown> = Promise.resolve();
 
   /** Of the engines in the file; empty: it is no study now. */
   async function markNow(): Promise<string> {
     const { hash, text } = await file.read();
     if (known?.hash !== hash) known = { hash, mark: await markOf(text) };
     return known.mark;
+  }
+
+  /** One order after the other: none overtakes one that waits for the file or for the end of the work before. */
+  function inTurn(order: () => Promise<void>): Promise<void> {
+    const turn = before.then(order);
+    before = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async function begin(wanted: FlowsWanted): Promise<void> {
+    const { text } = await file.read();
+    const goesOn =
+      run !== null &&
+      run.text === text &&
+      run.work.is === 'working' &&
+      wanted.engines.every((id) => run!.engines.includes(id));
+    if (goesOn) return run!.look(wanted.altitude);
+    await stop();
+    run = started(text, wanted);
   }
 
   async function stop(): Promise<void> {
@@ -81,24 +101,14 @@ export function flowDesk(file: StudyFile): FlowDesk {
       for (const field of [...kept, ...run.fields.values()]) takeIn(fields, field);
       return { mark, fields: [...fields.values()], work: run.work, without: run.without };
     },
-    async begin(wanted) {
-      const { text } = await file.read();
-      const goesOn =
-        run !== null &&
-        run.text === text &&
-        run.work.is === 'working' &&
-        wanted.engines.every((id) => run!.engines.includes(id));
-      if (goesOn) return run!.look(wanted.altitude);
-      await stop();
-      run = started(text, wanted);
-    },
+    begin: (wanted) => inTurn(() => begin(wanted)),
     look: (altitude) => run?.look(altitude),
-    stop,
+    stop: () => inTurn(stop),
     async cells(key) {
       if (!/^[0-9a-f]{32}$/.test(key)) return null;
       return readFile(join(flowFolder(), `${key}.json`), 'utf8').catch(() => null);
     },
-    close: stop,
+    close: () => inTurn(stop),
   };
 }
 
