@@ -55,11 +55,12 @@ export function flowDesk(file: StudyFile): FlowDesk {
   let known: { readonly hash: string; readonly mark: string } | null = null;
   let before: Promise<unknown> = Promise.resolve();
 
-  /** Of the engines in the file; empty: it is no study now. */
-  async function markNow(): Promise<string> {
+  /** The text in the file and the mark of its engines; an empty mark: it is no study now. */
+  async function now(): Promise<{ readonly text: string; readonly mark: string }> {
     const { hash, text } = await file.read();
-    if (known?.hash !== hash) known = { hash, mark: await markOf(text) };
-    return known.mark;
+    const mark = known?.hash === hash ? known.mark : await markOf(text);
+    known = { hash, mark };
+    return { text, mark };
   }
 
   /** One order after the other: none overtakes one that waits for the file or for the end of the work before. */
@@ -89,12 +90,12 @@ export function flowDesk(file: StudyFile): FlowDesk {
 
   return {
     async list() {
-      const mark = await markNow();
+      const { text, mark } = await now();
       if (mark === '') return NO_FLOWS;
       const kept = await readFlowList(flowFolder(), programVersion(), mark);
       if (run === null || run.mark !== mark) {
         // One that is still solving engines has no mark yet.
-        const work: FlowWork = run?.mark === '' ? run.work : { is: 'none' };
+        const work: FlowWork = run?.mark === '' && run.text === text ? run.work : { is: 'none' };
         return { mark, fields: kept, work, without: {} };
       }
       const fields = new Map<string, ListedFlow>();

@@ -1,4 +1,4 @@
-/** Orders to the desk of whole flows: none overtakes another. */
+/** Orders to the desk of whole flows: none overtakes another, and what is told is of the text of now. */
 
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -70,5 +70,18 @@ test('an order that fails holds up none after it', async () => {
   isThere = true;
   await desk.begin(wanted);
   expect(begun.length).toBe(1);
+  await desk.close();
+});
+
+test('what went wrong with a text is not told of the next one', async () => {
+  const desk = flowDesk(file);
+  await desk.begin(wanted);
+  const problem = { code: 'flow-failed', what: 'It failed.', mend: 'Try again.' };
+  begun[0]?.options.report({ is: 'ended', work: { is: 'failed', problem } });
+  expect((await desk.list()).work).toEqual({ is: 'failed', problem });
+  text = studyAt(21);
+  const { work, mark } = await desk.list();
+  expect(mark).not.toBe('');
+  expect(work).toEqual({ is: 'none' });
   await desk.close();
 });
