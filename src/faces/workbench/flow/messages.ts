@@ -22,5 +22,5 @@ export interface FlowPaintOrder {
 
 export type FlowPainted =
   | { readonly id: string; readonly picture: ImageBitmap }
-  /** Its cells cannot be had now. */
-  | { readonly id: string; readonly picture: null };
+  /** Its cells cannot be had now, or (`fault`) it cannot be painted. */
+  | { readonly id: string; readonly picture: null; readonly fault?: string };

@@ -9,8 +9,10 @@ export const picturesThere = signal(0);
 /** Pictures held: those of two engines over a whole climb, and as many of the look before. */
 const MOST = 80;
 const pictures = new Map<string, ImageBitmap>();
-/** What could not be had; it is asked for again when the list of flows is another. */
+/** Whose cells could not be had: it is asked for again when the list of flows is another. */
 const missing = new Set<string>();
+/** What cannot be painted. */
+const faulty = new Set<string>();
 
 let worker: Worker | null = null;
 let asked = '';
@@ -23,7 +25,7 @@ export const pictureOf = (id: string): ImageBitmap | null => pictures.get(id) ??
 
 /** Paint these, the first first; asked again with the same it does nothing. */
 export function paint(wanted: readonly FlowPaint[]): void {
-  const open = wanted.filter(({ id }) => !pictures.has(id) && !missing.has(id));
+  const open = wanted.filter(({ id }) => !pictures.has(id) && !missing.has(id) && !faulty.has(id));
   const now = open.map(({ id }) => id).join();
   if (now === asked) return;
   asked = now;
@@ -37,22 +39,31 @@ export function forgetMissing(): void {
   asked = '';
 }
 
+/** Of the field that the picture of this name shows. */
+const keyOf = (id: string): string => id.slice(0, id.indexOf(' '));
+
 function started(): Worker {
   const fresh = new Worker(new URL('./painterWorker.ts', import.meta.url), { type: 'module' });
   fresh.addEventListener('message', ({ data }: MessageEvent<FlowPainted>) => take(data));
   fresh.addEventListener('error', (event) => {
     reportError(new Error(event.message || 'The painter of whole flows failed.'));
     fresh.terminate();
-    if (worker === fresh) worker = null;
+    if (worker !== fresh) return;
+    worker = null;
+    asked = '';
   });
   return fresh;
 }
 
-function take({ id, picture }: FlowPainted): void {
-  if (picture === null) missing.add(id);
-  else {
+function take(report: FlowPainted): void {
+  const { id, picture } = report;
+  if (picture === null) {
+    const fault = 'fault' in report ? report.fault : undefined;
+    if (fault !== undefined) reportError(new Error(`A whole flow could not be painted: ${fault}`));
+    (fault === undefined ? missing : faulty).add(id);
+  } else {
     pictures.set(id, picture);
-    painted.add(id.slice(0, id.indexOf(' ')));
+    painted.add(keyOf(id));
     const [oldest] = pictures.keys();
     if (pictures.size > MOST && oldest !== undefined) {
       pictures.get(oldest)?.close();

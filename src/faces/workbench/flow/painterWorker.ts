@@ -88,16 +88,28 @@ function fade(pen: OffscreenCanvasRenderingContext2D, width: number, height: num
 
 async function work(): Promise<void> {
   isAtWork = true;
-  while (wanted.length > 0) {
-    const [next, ...rest] = wanted as [FlowPaint, ...FlowPaint[]];
-    wanted = rest;
-    const picture = await painted(next);
-    const report: FlowPainted = { id: next.id, picture };
-    postMessage(report, { transfer: picture === null ? [] : [picture] });
-    // What is wanted now may have come meanwhile.
-    await new Promise((resolve) => setTimeout(resolve));
+  try {
+    while (wanted.length > 0) {
+      const [next, ...rest] = wanted as [FlowPaint, ...FlowPaint[]];
+      wanted = rest;
+      const report = await reported(next);
+      postMessage(report, { transfer: report.picture === null ? [] : [report.picture] });
+      // What is wanted now may have come meanwhile.
+      await new Promise((resolve) => setTimeout(resolve));
+    }
+  } finally {
+    isAtWork = false;
   }
-  isAtWork = false;
+}
+
+/** One that cannot be painted holds up none of the others. */
+async function reported(paint: FlowPaint): Promise<FlowPainted> {
+  try {
+    return { id: paint.id, picture: await painted(paint) };
+  } catch (error) {
+    const fault = error instanceof Error ? error.message : String(error);
+    return { id: paint.id, picture: null, fault };
+  }
 }
 
 addEventListener('message', ({ data }: MessageEvent<FlowPaintOrder>) => {
