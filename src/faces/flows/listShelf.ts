@@ -1,6 +1,6 @@
 /** Which whole flows of a study's engines lie in the cache, so that a page can ask for them before anything is solved. */
 
-import { mkdir, readFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { writeFileAtomically } from '../disk/atomicWrite.ts';
 import { flowKey } from '../disk/flowShelf.ts';
@@ -21,7 +21,7 @@ export async function keepFlowList(
   await writeFileAtomically(pathOf(folder, version, mark), JSON.stringify({ format: FORMAT, fields }));
 }
 
-/** Empty where nothing is kept, or the file is no list. */
+/** Those whose cells are still there; empty where nothing is kept, or the file is no list. */
 export async function readFlowList(
   folder: string,
   version: string,
@@ -31,9 +31,19 @@ export async function readFlowList(
   if (text === null) return [];
   try {
     const read = JSON.parse(text) as { readonly format?: unknown; readonly fields?: unknown };
-    return read.format === FORMAT && Array.isArray(read.fields) ? (read.fields as readonly ListedFlow[]) : [];
+    if (read.format !== FORMAT || !Array.isArray(read.fields)) return [];
+    return await stillKept(folder, read.fields as readonly ListedFlow[]);
   } catch {
     // Half a file: it is written anew.
     return [];
   }
+}
+
+/** Those of the fields whose cells lie in the folder: others made way meanwhile, and are computed again when they are asked for. */
+export async function stillKept(
+  folder: string,
+  fields: readonly ListedFlow[],
+): Promise<readonly ListedFlow[]> {
+  const names = new Set(await readdir(folder).catch(() => []));
+  return fields.filter(({ key }) => names.has(`${key}.json`));
 }

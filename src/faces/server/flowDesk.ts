@@ -20,7 +20,7 @@ import {
   NO_FLOWS,
   takeIn,
 } from '../flows/flowList.ts';
-import { readFlowList } from '../flows/listShelf.ts';
+import { readFlowList, stillKept } from '../flows/listShelf.ts';
 import { flowThreadFile } from './flowsAside.ts';
 import type { FlowOrder } from './flowThread.ts';
 import type { StudyFile } from './studyFile.ts';
@@ -92,15 +92,18 @@ export function flowDesk(file: StudyFile): FlowDesk {
     async list() {
       const { text, mark } = await now();
       if (mark === '') return NO_FLOWS;
-      const kept = await readFlowList(flowFolder(), programVersion(), mark);
+      const folder = flowFolder();
+      const kept = await readFlowList(folder, programVersion(), mark);
       if (run === null || run.mark !== mark) {
         // One that is still solving engines has no mark yet.
         const work: FlowWork = run?.mark === '' && run.text === text ? run.work : { is: 'none' };
         return { mark, fields: kept, work, without: {} };
       }
+      const { work, without } = run;
       const fields = new Map<string, ListedFlow>();
-      for (const field of [...kept, ...run.fields.values()]) takeIn(fields, field);
-      return { mark, fields: [...fields.values()], work: run.work, without: run.without };
+      for (const field of [...kept, ...(await stillKept(folder, [...run.fields.values()]))])
+        takeIn(fields, field);
+      return { mark, fields: [...fields.values()], work, without };
     },
     begin: (wanted) => inTurn(() => begin(wanted)),
     look: (altitude) => run?.look(altitude),

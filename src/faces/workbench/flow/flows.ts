@@ -114,6 +114,6 @@ async function run(mine: number, engines: readonly string[]): Promise<void> {
 /** A list that says the same is not taken up: nothing would be drawn otherwise. */
 function take(list: FlowList | null): void {
   if (list === null || JSON.stringify(list) === JSON.stringify(flowList.value)) return;
-  if (list.fields.length !== flowList.value.fields.length) forgetMissing();
+  forgetMissing(list.fields.map(({ key }) => key));
   flowList.value = list;
 }

@@ -9,7 +9,7 @@ export const picturesThere = signal(0);
 /** Pictures held: those of two engines over a whole climb, and as many of the look before. */
 const MOST = 80;
 const pictures = new Map<string, ImageBitmap>();
-/** Whose cells could not be had: it is asked for again when the list of flows is another. */
+/** Whose cells could not be had: it is asked for again when its field is listed anew. */
 const missing = new Set<string>();
 /** What cannot be painted. */
 const faulty = new Set<string>();
@@ -34,9 +34,14 @@ export function paint(wanted: readonly FlowPaint[]): void {
   worker.postMessage({ wanted: open } satisfies FlowPaintOrder);
 }
 
-export function forgetMissing(): void {
-  missing.clear();
-  asked = '';
+/** The cells of these fields are there now. */
+export function forgetMissing(keys: readonly string[]): void {
+  const listed = new Set(keys);
+  for (const id of missing) {
+    if (!listed.has(keyOf(id))) continue;
+    missing.delete(id);
+    asked = '';
+  }
 }
 
 /** Of the field that the picture of this name shows. */

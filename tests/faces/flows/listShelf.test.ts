@@ -1,0 +1,21 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import type { ListedFlow } from '../../../src/faces/flows/flowList.ts';
+import { keepFlowList, readFlowList } from '../../../src/faces/flows/listShelf.ts';
+
+test('a field whose cells made way is not listed', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'plumeline-list-'));
+  try {
+    const [here, gone] = ['here', 'gone'].map((key) => ({ key, engine: 'cold' }) as ListedFlow);
+    for (const key of ['here', 'gone']) writeFileSync(join(folder, `${key}.json`), '{}');
+    await keepFlowList(folder, '1', 'mark', [here!, gone!]);
+    expect(await readFlowList(folder, '1', 'mark')).toEqual([here, gone]);
+    rmSync(join(folder, 'gone.json'));
+    expect(await readFlowList(folder, '1', 'mark')).toEqual([here]);
+    expect(await readFlowList(folder, '1', 'other')).toEqual([]);
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
