@@ -12,7 +12,7 @@ import {
 import { enginesOnScreen } from '../state/pair.ts';
 import { solved, solving } from '../state/studyStore.ts';
 import { altitude, tint } from '../state/view.ts';
-import { askFlows } from './flowLink.ts';
+import { askFlows, type FlowsRefused } from './flowLink.ts';
 import { forgetMissing } from './painter.ts';
 
 const PLACE = 'plumeline-whole-flow';
@@ -87,12 +87,17 @@ export function followFlows(): void {
     if (untracked(() => flowList.value.work.is) !== 'working') return;
     const mine = round;
     setTimeout(() => {
-      if (mine === round && here === altitudeNow()) void askFlows({ look: here });
+      if (mine === round && here === altitudeNow()) void look(mine, here);
     }, LOOK);
   });
 }
 
 const altitudeNow = (): number | null => (Number.isFinite(altitude.value) ? 1000 * altitude.value : null);
+
+async function look(mine: number, altitude: number | null): Promise<void> {
+  const list = await askFlows({ look: altitude });
+  if (mine === round) take(list);
+}
 
 async function lookOnce(mine: number): Promise<void> {
   const list = await askFlows(null);
@@ -104,7 +109,7 @@ async function run(mine: number, engines: readonly string[]): Promise<void> {
   let list = await askFlows(wanted);
   while (mine === round) {
     take(list);
-    if (list === null || list.work.is !== 'working') return;
+    if (list === null || 'refused' in list || list.work.is !== 'working') return;
     await new Promise((resolve) => setTimeout(resolve, LOOK));
     if (mine !== round) return;
     list = await askFlows(null);
@@ -112,8 +117,12 @@ async function run(mine: number, engines: readonly string[]): Promise<void> {
 }
 
 /** A list that says the same is not taken up: nothing would be drawn otherwise. */
-function take(list: FlowList | null): void {
-  if (list === null || JSON.stringify(list) === JSON.stringify(flowList.value)) return;
-  forgetMissing(list.fields.map(({ key }) => key));
+function take(told: FlowList | FlowsRefused | null): void {
+  if (told === null) return;
+  // What is there stays.
+  const list: FlowList =
+    'refused' in told ? { ...flowList.value, work: { is: 'failed', problem: told.refused } } : told;
+  if (JSON.stringify(list) === JSON.stringify(flowList.value)) return;
+  if (!('refused' in told)) forgetMissing(list.fields.map(({ key }) => key));
   flowList.value = list;
 }
