@@ -78,7 +78,9 @@ describe('the whole flow', () => {
     expect(await said()).toContain('No turbulence');
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
     // What has no mesh says so.
-    await expect.poll(() => textOf(page.locator('.flow-choice')), soon).toContain('Bound has no whole flow');
+    await expect
+      .poll(() => textOf(page.locator('.flow-choice')), soon)
+      .toContain('The whole flow of Bound is not computed');
     // Some of the climb, then enough.
     await expect
       .poll(() => page.evaluate(() => fetch('/api/flows').then((reply) => reply.json())), soon)

@@ -36,7 +36,7 @@ export interface ComputeOptions {
 
 const LEVELS: readonly Fineness[] = ['coarse', 'normal'];
 
-/** Ends with what went wrong with the whole; what fails at one place is passed over. */
+/** Ends with what went wrong with the whole; what fails at one place is passed over, unless it fails at all of an engine. */
 export async function computeFlows(
   text: string,
   { engines }: FlowsWanted,
@@ -88,6 +88,8 @@ async function computeAll(
   );
   const of = LEVELS.length * tasks.length;
   const found = new Map<string, ListedFlow>();
+  const firstProblems = new Map<string, Problem>();
+  const withField = new Set<string>();
   for (const field of await readFlowList(folder, version, mark)) takeIn(found, field);
   report({ is: 'begun', mark, of });
   for (let task = nextOf(tasks, looksAt()); task !== null; task = nextOf(tasks, looksAt())) {
@@ -101,6 +103,7 @@ async function computeAll(
     try {
       const field = listedFlow(await kept.at(place, fineness), kept.keyOf(place, fineness));
       takeIn(found, field);
+      withField.add(engine);
       const done = tasks.reduce((sum, each) => sum + each.level, 0);
       report({ is: 'field', field, done, of });
       await keepFlowList(folder, version, mark, [...found.values()]);
@@ -109,7 +112,10 @@ async function computeAll(
       const ofEngine = error.problem.code === 'flow-no-mesh';
       for (const each of tasks)
         if (each.engine === engine && (ofEngine || each.place === place)) each.level = LEVELS.length;
-      if (ofEngine) report({ is: 'without', engine, problem: error.problem });
+      const problem = firstProblems.get(engine) ?? error.problem;
+      firstProblems.set(engine, problem);
+      const isOver = tasks.every((each) => each.engine !== engine || each.level === LEVELS.length);
+      if (isOver && !withField.has(engine)) report({ is: 'without', engine, problem });
     }
   }
 }

@@ -1,3 +1,4 @@
+import type { Problem } from '../../../numerics/problem.ts';
 import { enginesOnScreen } from '../state/pair.ts';
 import { flowAsked, flowLines, flowList, flowsHere, flowView, showFlows, stopFlows } from './flows.ts';
 
@@ -11,7 +12,10 @@ export function FlowChoice() {
   const { work, without } = flowList.value;
   const isShown = flowAsked.value;
   const there = flowsHere.value;
-  const lacking = enginesOnScreen.value.filter(({ id }) => without[id] !== undefined);
+  const lacking = enginesOnScreen.value.flatMap(({ id, input: { name } }) => {
+    const problem = without[id];
+    return problem === undefined ? [] : [{ id, words: saidOf(name, problem) }];
+  });
   return (
     <fieldset class="tint-choice flow-choice">
       <legend class="unseen">The whole flow, computed without friction</legend>
@@ -53,11 +57,15 @@ export function FlowChoice() {
       )}
       {isShown && work.is === 'failed' && <span role="alert">{work.problem.what}</span>}
       {isShown &&
-        lacking.map(({ id, input }) => (
+        lacking.map(({ id, words }) => (
           <span key={id} class="flow-without">
-            {input.name} has no whole flow: no mesh follows its walls.
+            {words}
           </span>
         ))}
     </fieldset>
   );
 }
+
+/** Some problems name their engine, others only what is wrong. */
+const saidOf = (name: string, { what }: Problem): string =>
+  what.includes(name) ? what : `${name} has no whole flow. ${what}`;
