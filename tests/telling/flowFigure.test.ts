@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { type FlowField, fieldAlong } from '../../src/answer/flow/index.ts';
+import { withoutModels } from '../../src/answer/flow/timedFlow.ts';
 import { flowTable } from '../../src/faces/cli/text/flowText.ts';
 import { axisShocks, firstCell, mainShock } from '../../src/physics/wholeFlow/index.ts';
 import { CAUTION_SHORT } from '../../src/telling/caution.ts';
 import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
+import { figureFlowAlong } from '../../src/telling/figures/figureFlowAlong.ts';
 import { flowLines } from '../../src/telling/figures/flowPlane.ts';
+import { flowRows } from '../../src/telling/figures/flowRows.ts';
+import { ENGINE_STYLES } from '../../src/telling/look/engineStyles.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../src/telling/scene/svg.ts';
 import { block, field } from './jetField.ts';
@@ -132,6 +136,49 @@ describe('what is said of a field against the published laws', () => {
     expect(svg(separation)).toContain('pattern');
     expect(svg(null)).not.toContain('pattern');
   });
+});
+
+test('of a moment nothing is told that models have of the full engine', () => {
+  const at = (axial: number) => ({ axial, areaRatio: 2, pressure: 1e4 });
+  const full = field({
+    leaves: { axial: 0.05, by: 'Schmucker 1973' },
+    separation: {
+      case: 'restricted' as never,
+      place: at(0.05),
+      earliest: at(0.02),
+      latest: at(0.08),
+      counted: 4,
+      lettingGo: 3,
+      massFlow: 1,
+    },
+  });
+  const moment: FlowField['moment'] = {
+    event: 'stop',
+    time: 1e-3,
+    fed: 0.5,
+    chamber: 0.6,
+    massFlow: 1,
+    thrust: 100,
+  };
+  const drawn = (shown: FlowField): string =>
+    [
+      figureFlow(shown, 'pressure', { size: '16:9', theme: 'light' }),
+      figureFlowAlong(shown, null, ENGINE_STYLES[0], { size: '16:9', theme: 'light' }),
+    ]
+      .map((scene) => `${scene.description} ${sceneToSvg(scene)}`)
+      .join(' ');
+  const told = drawn({ ...withoutModels(full), moment });
+  for (const words of ['by law', 'by the published law', 'Hatched']) {
+    expect(drawn(full)).toContain(words);
+    expect(told).not.toContain(words);
+  }
+  expect(told).toContain('at the estimate of Schmucker 1973 for the full engine');
+  expect(flowRows(full).some(({ quantity }) => quantity === 'thrustCoefficient')).toBe(true);
+  expect(flowRows({ ...withoutModels(full), moment }).map(({ quantity }) => quantity)).toEqual([
+    'wholeFlow.shock',
+    'wholeFlow.cell',
+    'wholeFlow.thrustCoefficient',
+  ]);
 });
 
 test('a field along its axis and its wall, cell by cell', () => {

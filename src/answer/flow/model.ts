@@ -57,20 +57,24 @@ export interface FlowField {
   /** How often the field broke and went on with shorter steps, at first order for a while. */ readonly broke: number;
   /** Steps that some of its cells took at first order, because the second broke there. */ readonly rescued: number;
   /** Whether thrust and jet came to rest; else the field is the mean over the last half of the steps. */ readonly steady: boolean;
-  /** C_F of the field, its mean, how far it swings, relative; and by the model of the nozzle. */
-  readonly thrustCoefficient: { readonly mean: number; readonly swing: number; readonly byModel: number };
+  /** C_F of the field, its mean, how far it swings, relative; and by the model of the nozzle, which has none of a moment. */
+  readonly thrustCoefficient: {
+    readonly mean: number;
+    readonly swing: number;
+    readonly byModel: number | null;
+  };
   /** Where it was made to leave the wall; null: nowhere. */ readonly leaves: {
     /** [m] from the throat plane */ readonly axial: number;
     readonly by: string;
   } | null;
-  /** Where gas with friction would let go, by all criteria; null: no wall to leave. */ readonly separation: RowSeparation | null;
+  /** Where gas with friction would let go, by all criteria; null: no wall to leave, or a moment. */ readonly separation: RowSeparation | null;
   readonly lip: { readonly axial: number; readonly radius: number };
   /** On the axis behind the lip, within the fine part of the mesh. */ readonly shocks: readonly AxisShock[];
   /** The first strong one of them, where it is that of the jet and not of the nozzle alone. */ readonly mainShock: AxisShock | null;
   /** [m] from the lip to the end of the first shock cell; null: not seen */ readonly firstCell:
     | number
     | null;
-  /** By the published laws, [m] from the lip; null: none here. */ readonly byLaw: {
+  /** By the published laws, [m] from the lip; null: none here, or a moment. */ readonly byLaw: {
     readonly machDisk: number | null;
     readonly cellLength: number | null;
   };

@@ -61,7 +61,9 @@ export function* timedFields(
   };
   const running = run(goes, ACROSS.coarse, ACROSS[fineness], event.is === 'start' ? null : rest.blocks);
   const told = (): FlowField => ({
-    ...fieldNow(solution, place, { ...at, round: goes }, running, fineness, kernel?.bits ?? 'reference'),
+    ...withoutModels(
+      fieldNow(solution, place, { ...at, round: goes }, running, fineness, kernel?.bits ?? 'reference'),
+    ),
     moment: {
       event: event.is,
       time: running.flow.time,
@@ -80,6 +82,16 @@ export function* timedFields(
     feed(time);
     yield told();
   }
+}
+
+/** Laws, criteria and the model of the nozzle are those of the full engine at rest: none of them is told of a moment. */
+export function withoutModels(field: FlowField): FlowField {
+  return {
+    ...field,
+    thrustCoefficient: { ...field.thrustCoefficient, byModel: null },
+    byLaw: { machDisk: null, cellLength: null },
+    separation: null,
+  };
 }
 
 interface AtRest {

@@ -67,14 +67,14 @@ const ORDINALS = [
 const ordinal = (count: number): string => ORDINALS[count - 1] ?? `${count}th`;
 
 function footOf(field: FlowField): readonly string[] {
-  const { leaves, steady, steps, cells } = field;
+  const { leaves, moment, steady, steps, cells } = field;
   return [
     WITHOUT_FRICTION,
     lawWords(field),
     separationWords(field),
     leaves === null
       ? 'Gas lets go of a wall only where a shock turns it.'
-      : `The gas is made to leave the wall at the estimate of ${leaves.by}; dashed, the wall behind it.`,
+      : `The gas is made to leave the wall at the estimate of ${leaves.by}${moment === undefined ? '' : ' for the full engine'}; dashed, the wall behind it.`,
     steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
     troubleWords(field),
     `${field.fineness === 'coarse' ? 'Coarse mesh, ' : ''}${cells} cells, ${steps} steps. Outside of the wall and its thickness notional. Model: flow-field.`,

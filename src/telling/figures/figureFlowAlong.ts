@@ -37,7 +37,7 @@ export function figureFlowAlong(
     byModel.length > 0 ? 'Thin: the same wall by characteristics.' : '',
     separationWords(field),
     field.fineness === 'coarse' ? 'Coarse mesh.' : '',
-    'Full marks: found in the field; hollow: by the published law. Model: flow-field.',
+    `Full marks: found in the field${field.moment === undefined ? '; hollow: by the published law' : ''}. Model: flow-field.`,
   ].filter((words) => words !== '');
   const around = frame(layout, { title, subtitle, foot }, options);
   const courses = [...fieldAlong(field).flatMap((line) => courseOf(line, field, style)), ...byModel];
@@ -91,9 +91,9 @@ function courseOf(
   ];
 }
 
-/** The answer holds the wall of a round nozzle flowing full. */
-const isCompared = ({ form, leaves, mode }: FlowField): boolean =>
-  form === 'round' && leaves === null && mode === null;
+/** The answer holds the wall of a round nozzle flowing full, at rest. */
+const isCompared = ({ form, leaves, mode, moment }: FlowField): boolean =>
+  form === 'round' && leaves === null && mode === null && moment === undefined;
 
 function characteristicsOf(engine: EngineAnswer | null): readonly Course[] {
   if (engine === null) return [];

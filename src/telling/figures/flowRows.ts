@@ -3,8 +3,15 @@
 import { type FlowField, fieldAlong } from '../../answer/flow/index.ts';
 import type { FigureRow } from './figureTable.ts';
 
-/** Shock, cell and thrust, by the field and by the models that have them too. */
+/** Shock, cell and thrust, by the field and by the models that have them too; none has them of a moment. */
 export function flowRows(field: FlowField): readonly FigureRow[] {
+  const rows = rowsAtRest(field);
+  return field.moment === undefined
+    ? rows
+    : rows.filter(({ quantity }) => quantity?.startsWith('wholeFlow.') === true);
+}
+
+function rowsAtRest(field: FlowField): readonly FigureRow[] {
   const { name: of, ambientPressure, mainShock, firstCell, byLaw, thrustCoefficient, seen } = field;
   const at = { quantity: 'ambientPressure', value: ambientPressure };
   const notSeen = `not seen within ${seen.toFixed(2)} m of the lip`;

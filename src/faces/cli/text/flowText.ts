@@ -20,7 +20,7 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
   const rows = fields.map((field) => [
     show('ambientPressure', field.ambientPressure).text,
     coefficientOf(field),
-    field.thrustCoefficient.byModel.toFixed(4),
+    field.thrustCoefficient.byModel?.toFixed(4) ?? '–',
     shockOf(field),
     lawOf(field),
     cellOf(field),
