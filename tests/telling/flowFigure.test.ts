@@ -155,6 +155,7 @@ test('of a moment nothing is told that models have of the full engine', () => {
   const moment: FlowField['moment'] = {
     event: 'stop',
     time: 1e-3,
+    asked: 0.5,
     fed: 0.5,
     chamber: 0.6,
     massFlow: 1,

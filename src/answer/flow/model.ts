@@ -35,7 +35,8 @@ export const FLOW_BITS: readonly FlowBits[] = [32, 64, 'reference'];
 export interface FlowMoment {
   readonly event: 'start' | 'stop' | 'throttle' | 'switch';
   /** [s] since it began */ readonly time: number;
-  /** What is fed over the full feed [–] */ readonly fed: number;
+  /** What is to be fed over the full feed, put in [–] */ readonly asked: number;
+  /** What comes in over it: less while the chamber is nearly empty [–] */ readonly fed: number;
   /** Pressure where the gas comes in, over the full one [–] */ readonly chamber: number;
   /** [kg/s] that leaves the nozzle */ readonly massFlow: number;
   /** [N] of what leaves it; beside the air’s pressure on all the rest */ readonly thrust: number;

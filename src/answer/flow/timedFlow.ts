@@ -67,7 +67,8 @@ export function* timedFields(
     moment: {
       event: event.is,
       time: running.flow.time,
-      fed: level.share,
+      asked: level.share,
+      fed: feedOf(running.flow) / level.full,
       chamber: inletPressureOf(running.flow) / full,
       massFlow: running.massFlow(),
       thrust: running.watch()[0],

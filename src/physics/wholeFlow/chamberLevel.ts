@@ -3,11 +3,11 @@
 import { cellAt, type Flow, type SideKind } from '../euler/index.ts';
 
 export interface ChamberLevel {
-  /** What is fed now over the full feed [–] */ share: number;
+  /** What is to be fed now over the full feed; less comes in while the chamber is nearly empty [–] */ share: number;
   /** The full feed [kg/(m² s)]: see {@link feedOf} */ readonly full: number;
 }
 
-/** The gas comes in no faster than from its rest to this share of its pressure: not faster than sound. */
+/** The gas comes in no faster than from its rest to this share of its pressure: not faster than sound. Where that is too little, less comes in. */
 const FASTEST = 0.6;
 const BISECTIONS = 24;
 

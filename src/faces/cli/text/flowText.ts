@@ -41,10 +41,12 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
 
 /** Shares of the greatest below which nothing is told. */
 const NOTHING = 1e-4;
+/** Of the full feed: rounds to nothing. */
+const SLIGHT = 5e-3;
 
 /** A flow through time, moment after moment. */
 export function momentTable(fields: readonly FlowField[], width: number): string {
-  const head = ['time', 'fed', 'chamber', 'leaves', 'thrust', 'shock on the axis'];
+  const head = ['time', 'to be fed', 'fed', 'chamber', 'leaves', 'thrust', 'shock on the axis'];
   const most = Math.max(...fields.map(({ moment }) => Math.abs(moment?.thrust ?? 0)));
   const mostGas = Math.max(...fields.map(({ moment }) => Math.abs(moment?.massFlow ?? 0)));
   const rows = fields.flatMap((field) => {
@@ -53,7 +55,8 @@ export function momentTable(fields: readonly FlowField[], width: number): string
     return [
       [
         `${(moment.time * 1e3).toFixed(2)} ms`,
-        `${(100 * moment.fed).toFixed(0)} %`,
+        `${(100 * moment.asked).toFixed(0)} %`,
+        `${(100 * (Math.abs(moment.fed) < SLIGHT ? 0 : moment.fed)).toFixed(0)} %`,
         `${(100 * moment.chamber).toFixed(1)} %`,
         show('massFlow', Math.abs(moment.massFlow) < NOTHING * mostGas ? 0 : moment.massFlow).text,
         show('thrust', Math.abs(moment.thrust) < NOTHING * most ? 0 : moment.thrust).text,
@@ -64,7 +67,7 @@ export function momentTable(fields: readonly FlowField[], width: number): string
   return [
     tableOf([head, ...rows]),
     wrapped(
-      'Inviscid, computed through time: no turbulence, and no gas but that of the full engine, at less pressure. Fed: over the full feed, put in; a valve is slower. Chamber: its pressure over the full one. Leaves, thrust: of what passes the lip just then, the air’s pressure taken off.',
+      'Inviscid, computed through time: no turbulence, and no gas but that of the full engine, at less pressure. To be fed: over the full feed, put in; a valve is slower. Fed: what comes in; it falls short while the chamber is nearly empty, where the gas would have to come in faster than sound. Chamber: its pressure over the full one. Leaves, thrust: of what passes the lip just then, the air’s pressure taken off.',
       width,
     ),
   ].join('\n\n');
