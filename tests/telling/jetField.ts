@@ -14,6 +14,7 @@ export function block(
   const cells = (of: (i: number) => number): Float32Array =>
     Float32Array.from({ length: ni * nj }, (_, k) => of(k % ni));
   return {
+    symmetry: 'round',
     ni,
     nj,
     axial: nodes((i) => 0.1 * i),

@@ -1,11 +1,12 @@
 /** A settled field as it is looked at: the state of the gas at the cells of each block. */
 
-import { type GasPair, mixedTangent, type Tangent } from '../euler/index.ts';
+import { type GasPair, type MeshSymmetry, mixedTangent, type Tangent } from '../euler/index.ts';
 import type { BlockFlow } from './averages.ts';
 import type { Beginning } from './carried.ts';
 import type { Thermometer } from './thermometer.ts';
 
 export interface PictureBlock {
+  /** `flat`: of a linear plug, above its middle plane. */ readonly symmetry: MeshSymmetry;
   readonly ni: number;
   readonly nj: number;
   /** Nodes [m], (ni + 1)(nj + 1), axial from the throat plane; i running. */ readonly axial: Float32Array;
@@ -26,6 +27,7 @@ export function pictureOf(
 ): readonly PictureBlock[] {
   const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
   return blocks.map(({ mesh, density, u, v, pressure, share }) => ({
+    symmetry: mesh.symmetry,
     ni: mesh.ni,
     nj: mesh.nj,
     axial: Float32Array.from(mesh.x),

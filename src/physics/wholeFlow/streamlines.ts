@@ -17,7 +17,7 @@ const STILL = 1e-3;
 
 /**
  * From where the gas comes in, the first side of the first block: the share (k + ½)/count of its flow lies between axis or
- * inner wall and line k. Midpoint steps; in a steady round flow these are lines of equal stream function.
+ * inner wall and line k. Midpoint steps; in a steady flow, round or flat, these are lines of equal stream function.
  * @param upTo [m] axial distance at which they end
  */
 export function streamlines(
@@ -31,12 +31,14 @@ export function streamlines(
 
 /** Places in the middle of the first cells that have equal flow between them, half of it beside the ends. */
 function seedsOf(block: PictureBlock, count: number): readonly (readonly [number, number])[] {
-  const { ni, nj, axial, radius, density, along, away } = block;
+  const { symmetry, ni, nj, axial, radius, density, along, away } = block;
+  const isRound = symmetry === 'round';
   const passed = [0];
   for (let j = 0; j < nj; j++) {
     const [a, c] = [j * (ni + 1), (j + 1) * (ni + 1)];
-    const [dx, dr, middle] = [axial[c]! - axial[a]!, radius[c]! - radius[a]!, (radius[a]! + radius[c]!) / 2];
-    const flow = density[j * ni]! * (along[j * ni]! * dr - away[j * ni]! * dx) * middle;
+    const [dx, dr] = [axial[c]! - axial[a]!, radius[c]! - radius[a]!];
+    const around = isRound ? (radius[a]! + radius[c]!) / 2 : 1;
+    const flow = density[j * ni]! * (along[j * ni]! * dr - away[j * ni]! * dx) * around;
     passed.push(passed[j]! + Math.max(0, flow));
   }
   const all = passed[nj]!;
@@ -46,16 +48,21 @@ function seedsOf(block: PictureBlock, count: number): readonly (readonly [number
     const j = Math.max(0, Math.min(nj - 1, passed.findIndex((flow) => flow > wanted) - 1));
     const share = (wanted - passed[j]!) / (passed[j + 1]! - passed[j]!);
     const [a, c] = [j * (ni + 1), (j + 1) * (ni + 1)];
-    // Half a cell in, between the two lines of the mesh; by area, as the flow of a round cell grows with the radius.
+    // Half a cell in, between the two lines of the mesh.
     const at = (i: number): readonly [number, number] => {
       const [inner, outer] = [radius[a + i]!, radius[c + i]!];
-      const here = Math.sqrt(inner * inner + share * (outer * outer - inner * inner));
-      const way = outer === inner ? share : (here - inner) / (outer - inner);
-      return [axial[a + i]! + way * (axial[c + i]! - axial[a + i]!), here];
+      const way = isRound ? wayByArea(inner, outer, share) : share;
+      return [axial[a + i]! + way * (axial[c + i]! - axial[a + i]!), inner + way * (outer - inner)];
     };
     const [one, other] = [at(0), at(1)];
     return [(one[0] + other[0]) / 2, (one[1] + other[1]) / 2];
   });
+}
+
+/** The flow of a round cell grows with the square of the radius. */
+function wayByArea(inner: number, outer: number, share: number): number {
+  if (outer === inner) return share;
+  return (Math.sqrt(inner * inner + share * (outer * outer - inner * inner)) - inner) / (outer - inner);
 }
 
 function lineFrom(reader: FieldReader, x0: number, r0: number, upTo: number): Streamline {

@@ -8,6 +8,7 @@ function blockOf(
   [ni, nj]: readonly [number, number],
   node: (i: number, j: number) => readonly [number, number],
   of: Partial<Record<'along' | 'away' | 'density' | 'pressure', At>>,
+  symmetry: PictureBlock['symmetry'] = 'round',
 ): PictureBlock {
   const nodes = (which: 0 | 1): Float32Array =>
     Float32Array.from(
@@ -23,6 +24,7 @@ function blockOf(
       return value(mean(axial), mean(radius));
     });
   return {
+    symmetry,
     ni,
     nj,
     axial,
@@ -76,6 +78,14 @@ describe('lines along which a field flows', () => {
     expect(line!.axial.at(-1)!).toBeLessThan(2.05);
     // Half of the flow through a circle of 0.8 m is within 0.8 √½.
     expect(Math.abs(line!.radius.at(-1)! - 0.8 * Math.SQRT1_2)).toBeLessThan(5e-3);
+  });
+
+  test('of a flat field equal flow is equal height, whatever the distance from the middle plane', () => {
+    const slab = blockOf([10, 3], (i, j) => [0.1 * i, 0.5 + 0.1 * j], { along: () => 100 }, 'flat');
+    // A slab from 0.5 to 0.8 m with the same flow everywhere: quarters of it, in their middles.
+    const heights = streamlines([slab], 4, 0.8).map(({ radius }) => radius.at(-1)!);
+    expect(heights).toHaveLength(4);
+    for (const [k, height] of heights.entries()) expect(height).toBeCloseTo(0.5 + (0.3 * (k + 0.5)) / 4, 5);
   });
 });
 
