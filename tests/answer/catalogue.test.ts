@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { catalogue, findQuantity, quantityNameAt } from '../../src/answer/catalogue.ts';
@@ -21,6 +21,20 @@ function numbersIn(value: unknown, path: string): readonly (readonly [string, nu
 }
 
 describe('the catalogue of quantities', () => {
+  test('how good a computed flow is, is said as on its page', () => {
+    const page = readFileSync(docs('methods/flow-field.md'), 'utf8');
+    const { typicalError } = catalogue.find(({ name }) => name === 'wholeFlow.thrustCoefficient')!;
+    const shares = typicalError.match(/[\d.]+ %|[\d.]+ to [\d.]+ %/g) ?? [];
+    expect(shares).toEqual(['0.2 %', '0.3 to 0.5 %', '0.5 %', '4.7 %']);
+    for (const [share, row] of [
+      ['0.2 %', 'bell of area ratio 15 in air of 0.6'],
+      ['0.3 to 0.5 %', 'plugs, annular and linear'],
+      ['0.5 %', 'the same | mass flow'],
+      ['4.7 %', 'sonic orifice'],
+    ] as const)
+      expect(page.split('\n').find((line) => line.startsWith(`| ${row}`))).toContain(share);
+  });
+
   test('knows every number of a solved answer', async () => {
     const { answer } = await solveText(twoEngines, 'ambients: [0.2 bar]');
     const numbers = numbersIn(answer, '');
