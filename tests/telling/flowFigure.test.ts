@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type FlowField, fieldAlong } from '../../src/answer/flow/index.ts';
 import { withoutModels } from '../../src/answer/flow/timedFlow.ts';
-import { flowTable } from '../../src/faces/cli/text/flowText.ts';
+import { flowTable, momentTable } from '../../src/faces/cli/text/flowText.ts';
 import { axisShocks, firstCell, mainShock } from '../../src/physics/wholeFlow/index.ts';
 import { CAUTION_SHORT } from '../../src/telling/caution.ts';
 import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
@@ -48,6 +48,30 @@ test('a table of flows says which field broke on its way', () => {
   const table = flowTable([field(), field({ broke: 1 })], 200);
   expect(table).toContain('400, mean, broke 1×');
   expect(table.match(/On its way the field broke once/g)).toHaveLength(1);
+});
+
+test('a table of moments says by what it was computed, what the gas is made to do and what went wrong', () => {
+  const moment: FlowField['moment'] = {
+    event: 'start',
+    time: 1e-3,
+    asked: 0.5,
+    fed: 0.031,
+    chamber: 0.01,
+    massFlow: 1,
+    thrust: 100,
+  };
+  const told = (over: Partial<FlowField>): string => momentTable([field({ moment, ...over })], 400);
+  const all = told({ kernel: 'reference', leaves: { axial: 0.05, by: 'Schmucker 1973' }, rescued: 7 });
+  expect(all).toMatch(/1\.00 ms\s+50 %\s+3 %\s+1\.0 %/);
+  const lines = [
+    'Computed by the plain reference, without WebAssembly',
+    'the gas is made to leave the wall 50\u00a0mm behind the throat, at the estimate of Schmucker 1973 for the full engine',
+    'On its way the field took some of its cells at first order in 7 of 400 steps.',
+  ];
+  for (const line of lines) {
+    expect(all).toContain(line);
+    expect(told({})).not.toContain(line);
+  }
 });
 
 describe('a computed flow as a figure', () => {

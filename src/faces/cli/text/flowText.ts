@@ -28,15 +28,19 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
   ]);
   return [
     tableOf([head, ...rows]),
-    ...(fields.some(({ kernel }) => kernel === 'reference')
-      ? [wrapped('Computed by the plain reference, without WebAssembly: the same flow, more slowly.', width)]
-      : []),
+    ...kernelLines(fields, width),
     ...fields.map((field) => wrapped(`${flowFinding(field)} ${troubleWords(field)}`.trimEnd(), width)),
     wrapped(
       'Inviscid, computed: no turbulence, so the jet does not mix with the air and nothing rubs on the walls. By law: where a published law puts the Mach disk behind an under-expanded exit, or the length of a shock cell near the matched pressure.',
       width,
     ),
   ].join('\n\n');
+}
+
+function kernelLines(fields: readonly FlowField[], width: number): readonly string[] {
+  return fields.some(({ kernel }) => kernel === 'reference')
+    ? [wrapped('Computed by the plain reference, without WebAssembly: the same flow, more slowly.', width)]
+    : [];
 }
 
 /** Shares of the greatest below which nothing is told. */
@@ -64,8 +68,21 @@ export function momentTable(fields: readonly FlowField[], width: number): string
       ],
     ];
   });
+  const leaves = fields[0]?.leaves ?? null;
+  const last = fields.at(-1);
+  const trouble = last === undefined ? '' : troubleWords(last);
   return [
     tableOf([head, ...rows]),
+    ...kernelLines(fields, width),
+    ...(leaves === null
+      ? []
+      : [
+          wrapped(
+            `From the first moment the gas is made to leave the wall ${formatLength(leaves.axial, 2)} behind the throat, at the estimate of ${leaves.by} for the full engine.`,
+            width,
+          ),
+        ]),
+    ...(trouble === '' ? [] : [wrapped(trouble, width)]),
     wrapped(
       'Inviscid, computed through time: no turbulence, and no gas but that of the full engine, at less pressure. To be fed: over the full feed, put in; a valve is slower. Fed: what comes in; it falls short while the chamber is nearly empty, where the gas would have to come in faster than sound. Chamber: its pressure over the full one. Leaves, thrust: of what passes the lip just then, the air’s pressure taken off.',
       width,
