@@ -107,7 +107,7 @@ describe('a computed flow as a figure', () => {
       'At 12\u00a0km gas that is made to leave Birch <B>’s wall 100\u00a0mm behind the throat is stopped by a shock on the axis 200\u00a0mm behind it.',
     );
     expect(drawn({ mainShock: null }).title).toContain('no strong shock');
-    expect(drawn({ form: 'plug' }).title).toContain('round Birch <B>’s plug');
+    expect(drawn({ form: 'plug' }).title).toContain('the gas that leaves Birch <B>’s plug');
     expect(drawn({ thinnest: true }).title).toContain('In all but vacuum');
     expect(drawn({}).description).not.toContain('On its way');
     expect(drawn({ broke: 2, rescued: 7 }).description).toContain(
