@@ -312,7 +312,7 @@ const exchange = {
   dimension: 'mass',
   unit: UNIT.kilogram,
   digits: 3,
-  source: 'central differences of the flight; docs/methods/worth.md',
+  source: 'central differences of the flight, no source needed; docs/methods/worth.md',
   model: 'worth',
   place: 'vehicle',
   typicalError:

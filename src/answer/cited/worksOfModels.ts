@@ -38,6 +38,7 @@ export const WORKS_OF_MODELS: Readonly<Record<string, readonly string[]>> = {
   ],
   'flow-field': [
     'ames-1953',
+    'ashkenas-sherman-1966',
     'toro-1994',
     'einfeldt-1988',
     'van-leer-1974',

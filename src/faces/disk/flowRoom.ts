@@ -21,7 +21,12 @@ export async function makeRoom(folder: string, most: number = MOST_KEPT): Promis
   let gone = 0;
   for (const { path, size } of files.sort((a, b) => a.at - b.at)) {
     if (all <= most) break;
-    await rm(path, { force: true });
+    // One that is held open by another program, or may not be taken away, stays.
+    const went = await rm(path, { force: true }).then(
+      () => true,
+      () => false,
+    );
+    if (!went) continue;
     all -= size;
     gone += 1;
   }

@@ -7,14 +7,16 @@ import type { FlowField } from '../../answer/flow/index.ts';
 import { FLOW_FORMAT, flowOfText as textRead } from '../flows/flowText.ts';
 import { writeFileAtomically } from './atomicWrite.ts';
 import { cacheFolder } from './cacheFolder.ts';
+import { programStamp } from './programStamp.ts';
 
 /** Where flows are kept. */
 export const flowFolder = (env?: NodeJS.ProcessEnv, platform?: string): string =>
   cacheFolder('flow', env, platform);
 
-/** Name of the file of all that follows from `inputs`. */
+/** Name of the file of all that follows from `inputs` by the program that runs. */
 export function flowKey(inputs: unknown): string {
-  return createHash('sha256').update(JSON.stringify(inputs)).digest('hex').slice(0, 32);
+  const all = JSON.stringify([programStamp(), inputs]);
+  return createHash('sha256').update(all).digest('hex').slice(0, 32);
 }
 
 /** Null where none is kept, or the file is no whole flow. */
@@ -29,10 +31,23 @@ export async function readFlow(folder: string, key: string): Promise<FlowField |
   }
 }
 
+/** Where it cannot be kept (a full disk, a folder that may not be written) it is computed again the next time, and that is said once. */
 export async function keepFlow(folder: string, key: string, field: FlowField): Promise<void> {
-  await mkdir(folder, { recursive: true });
-  await writeFileAtomically(join(folder, `${key}.json`), flowText(field));
+  try {
+    await mkdir(folder, { recursive: true });
+    await writeFileAtomically(join(folder, `${key}.json`), flowText(field));
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error)) throw error;
+    if (toldOf.has(folder)) return;
+    toldOf.add(folder);
+    process.emitWarning(
+      `Computed flows cannot be kept in ${folder} and are computed again each time: ${error.message}. Make it a folder that may be written, or name another by XDG_CACHE_HOME.`,
+    );
+  }
 }
+
+/** Folders that could not be written. */
+const toldOf = new Set<string>();
 
 /** Numbers of the cells as the bytes of 32-bit floats, lowest byte first, in base 64. */
 export function flowText(field: FlowField): string {

@@ -1,10 +1,8 @@
 /** Solved studies kept on disk: a study that is opened again unchanged, by the same program, is on screen at once. */
 
 import { createHash } from 'node:crypto';
-import { readdirSync, statSync } from 'node:fs';
 import { mkdir, readdir, readFile, rename, stat, unlink, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { cacheFolder } from './cacheFolder.ts';
 
 type Block = Uint8Array<ArrayBuffer>;
@@ -56,23 +54,3 @@ async function dropOldest(folder: string): Promise<void> {
   const old = files.sort((a, b) => b.written - a.written).slice(MOST_KEPT);
   await Promise.all(old.map(({ name }) => unlink(join(folder, name))));
 }
-
-/** All that a solved study follows from besides its text, from where the layers lie, in `src/` or `dist/`. */
-const PARTS = ['numerics', 'physics', 'study', 'answer', 'faces/solved', 'faces/disk', '../data'];
-
-/** Names, sizes and times of the program’s own files in one hash: any change of it gives another. One after the other is quickest. */
-export function programStamp(): string {
-  const root = fileURLToPath(new URL('../../', import.meta.url));
-  const stamp = createHash('sha256').update(process.version);
-  for (const part of PARTS) {
-    const names = readdirSync(join(root, part), { recursive: true, encoding: 'utf8' });
-    for (const name of names.filter((one) => RUN.test(one) && !one.endsWith('.d.ts')).sort()) {
-      const { size, mtimeMs } = statSync(join(root, part, name));
-      stamp.update(`${part}/${name} ${size} ${mtimeMs}\n`);
-    }
-  }
-  return stamp.digest('hex');
-}
-
-/** What is run or read. */
-const RUN = /\.(js|ts|json|wasm)$/;

@@ -2,7 +2,8 @@
 
 import { parentPort } from 'node:worker_threads';
 import { openDataShelf } from '../disk/data.ts';
-import { type KeptAnswers, keptAnswers, programStamp } from '../disk/keptAnswers.ts';
+import { type KeptAnswers, keptAnswers } from '../disk/keptAnswers.ts';
+import { programStamp } from '../disk/programStamp.ts';
 import type { FirstPiece } from './firstAnswer.ts';
 
 /** Null where its own files cannot be listed: then nothing is kept. */

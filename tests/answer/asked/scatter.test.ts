@@ -143,8 +143,9 @@ describe('alternatives', () => {
     expect(alternatives).toHaveLength(separation!.counted);
     expect(alternatives.every(({ of }) => of === 'separation criterion')).toBe(true);
     const values = alternatives.map(({ value }) => value!);
-    expect(Math.min(...values)).toBeGreaterThanOrEqual(separation!.thrust!.low);
-    expect(Math.max(...values)).toBeLessThanOrEqual(separation!.thrust!.high);
+    // Both roads sum the same surfaces, not in the same order.
+    expect(Math.min(...values)).toBeGreaterThanOrEqual(separation!.thrust!.low * (1 - 1e-12));
+    expect(Math.max(...values)).toBeLessThanOrEqual(separation!.thrust!.high * (1 + 1e-12));
     expect(values.some((value) => Math.abs(value / thrust! - 1) < 1e-12)).toBe(true);
   });
 

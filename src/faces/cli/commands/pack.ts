@@ -78,14 +78,14 @@ async function packed(
           { study, solved, swept, script, materials, flows: worked.flows },
           { signal, onFrame: filmProgress(terminal) },
         );
-  const input = {
-    ...{ ...worked, makers, signal },
-    ...{ clips: filmed.clips, rows: await dataRowsUsed(study, shelf) },
-    onFigure: (name: string, which: number, count: number) =>
-      sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
-  };
   let written: PackedStudy;
   try {
+    const input = {
+      ...{ ...worked, makers, signal },
+      ...{ clips: filmed.clips, rows: await dataRowsUsed(study, shelf) },
+      onFigure: (name: string, which: number, count: number) =>
+        sayIfSlow(terminal, `Drawing ${name} (${which} of ${count}) …`),
+    };
     written = await signedAndWritten(opened, input, day, flags.out);
   } finally {
     await filmed.discard();
