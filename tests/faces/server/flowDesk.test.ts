@@ -15,6 +15,8 @@ vi.mock('../../../src/faces/flows/computeFlows.ts', () => ({
     const work = { text, options, isOver: false };
     begun.push(work);
     while (!options.isStopped()) await new Promise((resolve) => setTimeout(resolve, 1));
+    // Its end takes longer than the file.
+    await new Promise((resolve) => setTimeout(resolve, 30));
     work.isOver = true;
   },
 }));
@@ -47,10 +49,12 @@ beforeEach(() => {
 
 test('two windows that ask at once have one work between them', async () => {
   const desk = flowDesk(file);
+  await desk.begin(wanted);
+  text = studyAt(21);
   await Promise.all([desk.begin(wanted), desk.begin(wanted)]);
-  expect(begun.length).toBe(1);
+  expect(begun.map((work) => work.text)).toEqual([studyAt(20), studyAt(21)]);
   await desk.close();
-  expect(begun[0]?.isOver).toBe(true);
+  expect(begun.map(({ isOver }) => isOver)).toEqual([true, true]);
 });
 
 test('a stop is not overtaken by what was asked for before it', async () => {
