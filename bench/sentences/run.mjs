@@ -1,6 +1,6 @@
 /**
  * Times the check of ten sentences over two bells: 1 024 draws, without flip points, by one hand and by two, in turn in one run, both
- * with the main thread that draws and judges (one of two hands judges its part); writes its section of bench/RESULTS.md. Each hand has solved as much before: the
+ * with the main thread that draws and judges; writes its section of bench/RESULTS.md. Each hand has solved as much before: the
  * program gets quicker over the first hundred engines. On Linux it also tells the processor time of each thread, which other work
  * on the machine changes little, how long hands wait, what other programs took meanwhile, and the same work with all threads on
  * one core.
@@ -191,8 +191,8 @@ Machine: ${cpus()[0]?.model ?? 'unknown'}, ${type()}, ${cpus().length} cores; No
 turn, after ${warm} a hand to warm up; every turn another mixture ratio, so that no engine is solved already. Ten sentences over two
 bells (bench/sentences/study.yaml), two uncertain inputs, 1 024 draws, without flip points. Wall-clock time from the call to the
 first, provisional verdicts, until all engines are solved, from there to the final verdicts, and of the whole. A thread is a hand that
-solves; the main thread beside them draws and judges, and where there are two, one of them judges its part. The reference of the
-ratio is the same work with one. Targets: 150 ms for the first verdicts, 1.5 s for the whole, a ratio of 1.7.
+solves; the main thread beside them draws and judges. The reference of the ratio is the same work with one. Targets: 150 ms for the
+first verdicts, 1.5 s for the whole, a ratio of 1.7.
 
 | threads | first, least | first, median | solving, least | solving, median | judging, least | judging, median | whole, least | whole, median |
 | --: | --: | --: | --: | --: | --: | --: | --: | --: |

@@ -15,19 +15,10 @@ export interface Crew {
   /** How many points are worked on at once. */ readonly size: number;
   /** What is told of each ask at each point: `result[point][ask]`. An engine that fails there is a problem, not a rejection. */
   tell(
-    this: void,
     asks: readonly Ask[],
     points: readonly Point[],
     options?: CrewOptions,
   ): Promise<readonly (readonly Told[])[]>;
-  /** Other work that one hand does while the thread that asks does its own part; absent where there is one hand only. */
-  readonly delegate?: (this: void, job: Job, signal?: AbortSignal) => Promise<unknown>;
-}
-
-/** Work on the crew's study beside telling, by the name under which the hands know it. */
-export interface Job {
-  readonly name: string;
-  /** Plain data. */ readonly data: unknown;
 }
 
 /** The same crew with some inputs set at every point, where a point does not set them itself. */

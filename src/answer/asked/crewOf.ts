@@ -1,6 +1,6 @@
 /** Hands in any number made one crew: shares the work out, keeps its order, stops when told. */
 
-import type { Crew, Job, Point } from './crew.ts';
+import type { Crew, Point } from './crew.ts';
 import type { Ask, Told } from './model.ts';
 
 /** One thread of work; asked for one thing at a time. */
@@ -9,8 +9,6 @@ export interface Hand {
   work(asks: readonly Ask[], point: Point, signal?: AbortSignal): Promise<readonly Told[]>;
   /** How many pieces it takes beside the one at work, so that it need not wait for the next one; none by default. */
   readonly ahead?: number;
-  /** Where it can do other work than telling. */
-  readonly doJob?: (this: void, job: Job) => Promise<unknown>;
 }
 
 /** Asks that are worked out together, with their places in the list. */
@@ -29,14 +27,6 @@ interface Piece {
 export function crewOf(hands: readonly Hand[]): Crew {
   if (hands.length === 0) throw new RangeError('a crew needs a hand');
   const busy = busyHands(hands);
-
-  async function delegate(job: Job, signal?: AbortSignal): Promise<unknown> {
-    signal?.throwIfAborted();
-    // At once where one stands idle: who asks does its own part next, and would post nothing meanwhile.
-    const hand = busy.takeIdle() ?? (await busy.take(true));
-    const done = hand.doJob!(job).finally(() => busy.giveBack(hand));
-    return signal === undefined ? done : Promise.race([done, whenAborted(signal)]);
-  }
 
   return {
     size: hands.length,
@@ -89,15 +79,12 @@ export function crewOf(hands: readonly Hand[]): Crew {
       }
       return told;
     },
-    ...(hands.length > 1 && hands.every(({ doJob }) => doJob !== undefined) && { delegate }),
   };
 }
 
 interface BusyHands {
   /** The hand with the least to do, as soon as one takes more. @param idle only one that has nothing to do */
   take(idle: boolean): Promise<Hand>;
-  /** A hand that has nothing to do, now; null where there is none, or others wait for one. */
-  takeIdle(): Hand | null;
   giveBack(hand: Hand): void;
 }
 
@@ -106,20 +93,14 @@ function busyHands(hands: readonly Hand[]): BusyHands {
   /** First come, first served. */
   const waiting: { readonly idle: boolean; serve(hand: Hand): void }[] = [];
 
-  function leastBusy(mostWork: (hand: Hand) => number): Hand | null {
-    const hand = hands.reduce((a, b) => (workOf.get(b)! < workOf.get(a)! ? b : a));
-    const work = workOf.get(hand)!;
-    if (work > mostWork(hand)) return null;
-    workOf.set(hand, work + 1);
-    return hand;
-  }
-
   function serveNext(): void {
     const [next] = waiting;
     if (next === undefined) return;
-    const hand = leastBusy(({ ahead = 0 }) => (next.idle ? 0 : ahead));
-    if (hand === null) return;
+    const hand = hands.reduce((a, b) => (workOf.get(b)! < workOf.get(a)! ? b : a));
+    const work = workOf.get(hand)!;
+    if (work > (next.idle ? 0 : (hand.ahead ?? 0))) return;
     waiting.shift();
+    workOf.set(hand, work + 1);
     next.serve(hand);
   }
 
@@ -129,7 +110,6 @@ function busyHands(hands: readonly Hand[]): BusyHands {
         waiting.push({ idle, serve });
         serveNext();
       }),
-    takeIdle: () => (waiting.length > 0 ? null : leastBusy(() => 0)),
     giveBack(hand) {
       workOf.set(hand, workOf.get(hand)! - 1);
       serveNext();

@@ -2,7 +2,7 @@
 
 import { type Problem, ProblemError } from '../../numerics/problem.ts';
 import type { Study } from '../../study/model.ts';
-import type { Job, Point } from './crew.ts';
+import type { Point } from './crew.ts';
 import type { Hand } from './crewOf.ts';
 import type { Ask, Told } from './model.ts';
 
@@ -17,14 +17,12 @@ export type HandOrder =
       readonly asks: number;
       readonly point: Point;
     }
-  | { readonly kind: 'job'; readonly epoch: number; readonly order: number; readonly job: Job }
   /** That work is not wanted any more, unless it has begun. */
   | { readonly kind: 'drop'; readonly epoch: number; readonly order: number };
 
 /** What comes back. */
 export type HandAnswer = { readonly epoch: number; readonly order: number } & (
   | { readonly kind: 'told'; readonly told: readonly Told[] }
-  | { readonly kind: 'done'; readonly result: unknown }
   | { readonly kind: 'problem'; readonly problem: Problem }
   /** Taken back before it had begun. */
   | { readonly kind: 'dropped' }
@@ -40,7 +38,7 @@ export interface FarHand extends Hand {
 
 /** @param epoch tells this study's answers from late ones of a study that the same thread had before */
 export function farHand(study: Study, post: (order: HandOrder) => void, epoch = 0): FarHand {
-  const waiting = new Map<number, { resolve(answer: unknown): void; reject(error: Error): void }>();
+  const waiting = new Map<number, { resolve(told: readonly Told[]): void; reject(error: Error): void }>();
   const sent = new Map<readonly Ask[], number>();
   let orders = 0;
   post({ kind: 'study', study });
@@ -53,10 +51,6 @@ export function farHand(study: Study, post: (order: HandOrder) => void, epoch = 
     return sent.size - 1;
   }
 
-  function answerTo(order: number): Promise<unknown> {
-    return new Promise((resolve, reject) => waiting.set(order, { resolve, reject }));
-  }
-
   return {
     // While one answer is on its way here and the next order on its way there, the thread has something to do.
     ahead: 1,
@@ -65,22 +59,16 @@ export function farHand(study: Study, post: (order: HandOrder) => void, epoch = 
       const order = orders++;
       const drop = (): void => post({ kind: 'drop', epoch, order });
       signal?.addEventListener('abort', drop, { once: true });
-      const told = answerTo(order) as Promise<readonly Told[]>;
-      post({ kind: 'work', epoch, order, asks, point });
-      return told.finally(() => signal?.removeEventListener('abort', drop));
-    },
-    doJob(job) {
-      const order = orders++;
-      const done = answerTo(order);
-      post({ kind: 'job', epoch, order, job });
-      return done;
+      return new Promise<readonly Told[]>((resolve, reject) => {
+        waiting.set(order, { resolve, reject });
+        post({ kind: 'work', epoch, order, asks, point });
+      }).finally(() => signal?.removeEventListener('abort', drop));
     },
     hear(answer) {
       if (answer.epoch !== epoch) return;
       const waiter = waiting.get(answer.order);
       waiting.delete(answer.order);
       if (answer.kind === 'told') waiter?.resolve(answer.told);
-      else if (answer.kind === 'done') waiter?.resolve(answer.result);
       else if (answer.kind === 'dropped') waiter?.reject(new Error('the work was taken back'));
       else if (answer.kind === 'problem') waiter?.reject(new ProblemError(answer.problem));
       else waiter?.reject(new Error(answer.message));

@@ -4,7 +4,6 @@ export { type CheckAnswer, checkAnswer } from './checkAnswer.ts';
 export { checkFacts } from './checkFacts.ts';
 export { type CheckOptions, checkSentences } from './checkSentences.ts';
 export { type CheckedComparison, comparePair } from './comparePair.ts';
-export { judgingJobs } from './decideTogether.ts';
 export {
   type AskedDifference,
   type ComparedPair,

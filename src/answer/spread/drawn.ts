@@ -6,11 +6,12 @@ import { remembered } from '../../numerics/remembered.ts';
 import { MOST_SOBOL_DIMENSIONS } from '../../numerics/sobol.ts';
 import { addTermsInto } from '../../numerics/termSums.ts';
 import type { Told } from '../asked/model.ts';
-import { type DrawCounts, type DrawPlaces, drawPlaces, nearest } from './drawPlaces.ts';
-import { fittedTo, moverOver, valueFittedTo } from './fitted.ts';
-import { followed } from './followed.ts';
-import type { Drawn, DrawnAlternative, DrawnAsk, DrawnNumbers, Fitted, Unknown } from './model.ts';
+import { modelError } from './distribution.ts';
+import { type DrawCounts, type DrawPlaces, drawPlaces, nearest, placeOf } from './drawPlaces.ts';
+import { type Fitted, fittedTo, moverOver, valueFittedTo } from './fitted.ts';
+import type { Drawn, DrawnAlternative, DrawnAsk, Unknown } from './model.ts';
 import { type AskNumbers, askNumbers } from './numbersAt.ts';
+import { alone, overPlaces } from './overPlaces.ts';
 import { eachDrawItself, type Surfaces, surfacesOver, type ValuesAtPoints } from './surfaces.ts';
 import { tooManyUnknowns, type UnknownInput } from './unknowns.ts';
 
@@ -64,7 +65,8 @@ export function drawnFrom(
         },
   );
 
-  const numbersDrawn: DrawnNumbers = {
+  const over: Drawn['over'] = (some) => overPlaces(surfaces, fits, unknowns.length, some);
+  return {
     ...drawn,
     count: draws.count,
     blocks: counts.blocks,
@@ -73,9 +75,25 @@ export function drawnFrom(
     method: toldInDraws !== null || places.length === 1 ? 'exact' : 'surface',
     solved: places.length + (toldInDraws?.length ?? 0),
     provisional,
-    surface: { places, heldOut, fits },
+    placeOf: (unit) => ({
+      inputs: placeOf(inputs, unit),
+      deviations: Float64Array.from({ length: unknowns.length }, (_, i) =>
+        i < inputs.length ? 0 : modelError(unit[i]!),
+      ),
+    }),
+    hangsOn(which) {
+      const models = new Set(which.flatMap((ask) => fits[ask]!.scatter.map(({ unknown }) => unknown)));
+      return (unknown) => unknown < inputs.length || models.has(unknown);
+    },
+    at(place, which) {
+      const numberOf = over(alone(place));
+      return which.map((ask) => {
+        const [value] = numberOf(ask);
+        return value === undefined || Number.isNaN(value) ? null : value;
+      });
+    },
+    over,
   };
-  return followed(numbersDrawn, inputs, surfaces);
 }
 
 /** How a draw finds its numbers. */

@@ -1,9 +1,20 @@
 /** One ask with its surfaces: its number, and what the errors of the models move it by. */
 
 import { pullInto, pullsOf } from './distribution.ts';
-import type { Fitted, Unknown } from './model.ts';
+import type { Unknown } from './model.ts';
 import type { AskNumbers } from './numbersAt.ts';
-import type { Surfaces, SurfacesAt, ValuesAtPoints } from './surfaces.ts';
+import type { FittedSurface, Surfaces, SurfacesAt, ValuesAtPoints } from './surfaces.ts';
+
+/** One ask, ready to be drawn. */
+export interface Fitted {
+  readonly value: FittedSurface | null;
+  readonly scatter: readonly {
+    readonly unknown: number;
+    readonly low: FittedSurface;
+    readonly high: FittedSurface;
+  }[];
+  /** Null: told at every point. */ readonly toldAt: readonly boolean[] | null;
+}
 
 export function fittedTo(
   surfaces: Surfaces,

@@ -1,7 +1,6 @@
 /** Numbers drawn over all that is not known: inputs as stated, and the published errors of the models. */
 
 import type { Told } from '../asked/model.ts';
-import type { FittedSurface } from './surfaces.ts';
 
 /** One thing that is not known; the draws of all that hang on it move together. */
 export type Unknown =
@@ -48,26 +47,7 @@ export interface DrawnPlaces {
   /** That unknown. */ readonly butFor: Int32Array;
 }
 
-/** One ask, ready to be drawn. */
-export interface Fitted {
-  readonly value: FittedSurface | null;
-  readonly scatter: readonly {
-    readonly unknown: number;
-    readonly low: FittedSurface;
-    readonly high: FittedSurface;
-  }[];
-  /** Null: told at every point. */ readonly toldAt: readonly boolean[] | null;
-}
-
-/** Points where the engines were solved, and the surfaces through what was told there. */
-export interface SurfacePoints {
-  /** Inputs from −1 to 1. */ readonly places: readonly Float64Array[];
-  /** How many of the last ones only test. */ readonly heldOut: number;
-  /** Of each ask. */ readonly fits: readonly Fitted[];
-}
-
-/** All that was drawn, as plain data that can go to another thread. */
-export interface DrawnNumbers {
+export interface Drawn {
   readonly count: number;
   /** Draws come in blocks of equal length, each scrambled by itself: their differences give the error of a share. */
   readonly blocks: number;
@@ -79,10 +59,6 @@ export interface DrawnNumbers {
   readonly method: 'exact' | 'surface';
   /** Points at which the engines were solved. */ readonly solved: number;
   /** Fewer points than are wanted: the inputs do not move yet, or the surface is coarse. */ readonly provisional: boolean;
-  readonly surface: SurfacePoints;
-}
-
-export interface Drawn extends DrawnNumbers {
   /** A point of the unit cube, an entry for each unknown, as a place on the surfaces. */
   placeOf(this: void, unit: ArrayLike<number>): DrawnPlace;
   /** The values of some asks, by their places in the list, at such a place, on the surfaces; null: as NaN below. */

@@ -2,8 +2,8 @@
 
 import { remembered } from '../../numerics/remembered.ts';
 import { type Pulls, pullInto, pullsOf } from './distribution.ts';
-import { endsOver } from './fitted.ts';
-import type { DrawnPlace, DrawnPlaces, Fitted } from './model.ts';
+import { endsOver, type Fitted } from './fitted.ts';
+import type { DrawnPlace, DrawnPlaces } from './model.ts';
 import type { Surfaces } from './surfaces.ts';
 
 /**

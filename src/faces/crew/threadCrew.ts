@@ -65,26 +65,23 @@ export function startThreads(size: number): CrewThreads {
     thread.unref();
   });
 
-  async function whileAwake<Result>(work: () => Promise<Result>): Promise<Result> {
-    waiting += 1;
-    for (const thread of threads) thread.ref();
-    try {
-      return await work();
-    } finally {
-      waiting -= 1;
-      if (waiting === 0) for (const thread of threads) thread.unref();
-    }
-  }
-
   return {
     crewFor(study, join = crewOf) {
       epoch += 1;
       hands = threads.map((thread) => farHand(study, (order) => thread.postMessage(order), epoch));
-      const { size: hired, tell, delegate } = join(hands);
+      const crew = join(hands);
       return {
-        size: hired,
-        tell: (...order) => whileAwake(() => tell(...order)),
-        ...(delegate && { delegate: (...order) => whileAwake(() => delegate(...order)) }),
+        size: crew.size,
+        async tell(asks, points, options) {
+          waiting += 1;
+          for (const thread of threads) thread.ref();
+          try {
+            return await crew.tell(asks, points, options);
+          } finally {
+            waiting -= 1;
+            if (waiting === 0) for (const thread of threads) thread.unref();
+          }
+        },
       };
     },
     async dismiss() {

@@ -4,7 +4,6 @@ import { setImmediate as letHear } from 'node:timers/promises';
 import { parentPort } from 'node:worker_threads';
 import type { HandOrder } from '../../answer/asked/farHand.ts';
 import { handAtWork } from '../../answer/asked/handAtWork.ts';
-import { judgingJobs } from '../../answer/sentences/index.ts';
 import { openDataShelf } from '../disk/data.ts';
 
 const port = parentPort;
@@ -13,6 +12,5 @@ const take = handAtWork({
   shelf: openDataShelf(),
   post: (answer) => port.postMessage(answer),
   letHear: () => letHear(),
-  jobs: judgingJobs,
 });
 port.on('message', (order: HandOrder) => take(order));

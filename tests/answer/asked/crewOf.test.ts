@@ -96,23 +96,6 @@ describe('a crew', () => {
     expect(posted.filter(({ kind }) => kind === 'drop')).toHaveLength(2);
   });
 
-  it('hands a job out before it gives the thread back to who asks', async () => {
-    const begun: string[] = [];
-    const worker: Hand = {
-      ...hand(),
-      async doJob({ name }) {
-        begun.push(name);
-        return name;
-      },
-    };
-    const { delegate } = crewOf([worker, worker]);
-    const done = delegate?.({ name: 'sum', data: null });
-    expect(begun).toEqual(['sum']);
-    await expect(done).resolves.toBe('sum');
-    expect(crewOf([worker]).delegate).toBeUndefined();
-    expect(crewOf([worker, hand()]).delegate).toBeUndefined();
-  });
-
   it('hands on what a hand throws', async () => {
     const crew = crewOf([{ work: () => Promise.reject(new Error('hurt')) }, hand()]);
     await expect(crew.tell(asks, points)).rejects.toThrow('hurt');

@@ -16,7 +16,6 @@ async function slowHand(): Promise<{
   const take = handAtWork({
     shelf: openDataShelf(),
     post: (answer) => answers.push(answer),
-    jobs: { count: ({ engines }, data) => [engines.length, data] },
     letHear: () =>
       new Promise((resolve) => {
         goOn = resolve;
@@ -67,23 +66,6 @@ describe('a hand at work', () => {
     take(work(5, 2));
     goOn();
     await vi.waitFor(() => expect(kinds(answers)).toEqual(['0 told', '5 told']));
-  });
-
-  it('does other work by its name, on the study that it holds', async () => {
-    const { answers, take, goOn } = await slowHand();
-    const job = (order: number, name: string): HandOrder => ({
-      kind: 'job',
-      epoch: 1,
-      order,
-      job: { name, data: 'so' },
-    });
-    take(job(0, 'count'));
-    await vi.waitFor(() =>
-      expect(answers).toEqual([{ epoch: 1, order: 0, kind: 'done', result: [2, 'so'] }]),
-    );
-    take(job(1, 'sing'));
-    goOn();
-    await vi.waitFor(() => expect(kinds(answers)).toEqual(['0 done', '1 fault']));
   });
 
   it('tells of an order without its asks', async () => {

@@ -2,7 +2,6 @@
 
 import type { HandOrder } from '../../../answer/asked/farHand.ts';
 import { handAtWork } from '../../../answer/asked/handAtWork.ts';
-import { judgingJobs } from '../../../answer/sentences/index.ts';
 import { fetchedShelf } from '../shelf.ts';
 import { nextTask } from './nextTask.ts';
 
@@ -10,6 +9,5 @@ const take = handAtWork({
   shelf: fetchedShelf(),
   post: (answer) => self.postMessage(answer),
   letHear: nextTask,
-  jobs: judgingJobs,
 });
 self.addEventListener('message', ({ data }: MessageEvent<HandOrder>) => take(data));
