@@ -76,8 +76,8 @@ export const wholeFlowQuantities: readonly CatalogueEntry[] = [
       [
         'shock',
         'distance of the jet’s shock',
-        'How far behind the lip the strongest shock of the jet meets the axis.',
-        'greatest d ln p / dx on the axis',
+        'How far behind the lip the first strong shock of the jet meets the axis.',
+        'greatest d ln p / dx within its rise on the axis',
       ],
       [
         'cell',

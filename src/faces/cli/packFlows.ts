@@ -11,7 +11,6 @@ import { mediaSlots } from '../../telling/handover/mediaSlots.ts';
 import { type ScriptParts, timedCuts } from '../../telling/handover/timedCuts.ts';
 import { wantedFlows } from '../disk/wantedFlows.ts';
 import { sayIfSlow, type Terminal } from './terminal.ts';
-import { programVersion } from './version.ts';
 
 /** Whole flows that are shown; what cannot be computed is told, and not there. */
 export async function packFlows(
@@ -31,7 +30,6 @@ export async function packFlows(
   for (const flow of wanted) {
     try {
       const found = await wantedFlows(solved, [flow], {
-        version: programVersion(),
         signal,
         onField: (name, done, of) => sayIfSlow(terminal, `The whole flow of ${name}: ${done} of ${of} …`),
       });

@@ -32,10 +32,10 @@ export async function readFlow(folder: string, key: string): Promise<FlowField |
 }
 
 /** Where it cannot be kept (a full disk, a folder that may not be written) it is computed again the next time, and that is said once. */
-export async function keepFlow(folder: string, key: string, field: FlowField): Promise<void> {
+export async function keepText(folder: string, name: string, text: string): Promise<void> {
   try {
     await mkdir(folder, { recursive: true });
-    await writeFileAtomically(join(folder, `${key}.json`), flowText(field));
+    await writeFileAtomically(join(folder, name), text);
   } catch (error) {
     if (!(error instanceof Error && 'code' in error)) throw error;
     if (toldOf.has(folder)) return;
@@ -45,6 +45,9 @@ export async function keepFlow(folder: string, key: string, field: FlowField): P
     );
   }
 }
+
+export const keepFlow = (folder: string, key: string, field: FlowField): Promise<void> =>
+  keepText(folder, `${key}.json`, flowText(field));
 
 /** Folders that could not be written. */
 const toldOf = new Set<string>();

@@ -15,7 +15,6 @@ import { FLOW_FORMAT } from '../flows/flowText.ts';
 import { flowFolder, flowKey, keepFlow, readFlow } from './flowShelf.ts';
 
 export interface KeptFlowOptions {
-  /** Of the program that computes: another may find others. */ readonly version: string;
   /** Nothing is taken from the disk. */ readonly fresh?: boolean;
   readonly folder?: string;
   /** By what it is computed. */ readonly bits?: FlowBits;
@@ -34,10 +33,10 @@ export interface KeptFlows {
 export function keptFlows(
   solution: EngineSolution,
   places: readonly FlowPlace[],
-  { version, fresh = false, folder = flowFolder(), bits = 32 }: KeptFlowOptions,
+  { fresh = false, folder = flowFolder(), bits = 32 }: KeptFlowOptions = {},
 ): KeptFlows {
   const { input, contour, expansion } = solution;
-  const engine = flowKey([FLOW_FORMAT, version, bits, input, contour.wall, expansion.chamber]);
+  const engine = flowKey([FLOW_FORMAT, bits, input, contour.wall, expansion.chamber]);
   const found = new Map<string, Promise<FlowField>>();
   let solver: FlowSolver | null = null;
 

@@ -19,7 +19,7 @@ export interface WantedFlowOptions extends KeptFlowOptions {
 export async function wantedFlows(
   { solutions }: Pick<SolvedStudy, 'solutions'>,
   wanted: readonly FlowWanted[],
-  options: WantedFlowOptions,
+  options: WantedFlowOptions = {},
 ): Promise<readonly FlowField[]> {
   await makeRoom(options.folder ?? flowFolder());
   const fields: FlowField[] = [];

@@ -6,7 +6,6 @@ import { solveStudyLive } from '../../answer/solve.ts';
 import { type Problem, ProblemError } from '../../numerics/problem.ts';
 import { knownNames } from '../../study/names.ts';
 import { readStudy } from '../../study/read.ts';
-import { programVersion } from '../cli/version.ts';
 import { openDataShelf } from '../disk/data.ts';
 import { makeRoom } from '../disk/flowRoom.ts';
 import { flowFolder } from '../disk/flowShelf.ts';
@@ -73,14 +72,14 @@ async function computeAll(
     });
   const { study } = outcome;
   const mark = enginesMark(study.engines);
-  const { solutions } = await solveStudyLive(study, shelf);
+  // The engines alone: no vehicle is flown for their flow.
+  const { solutions } = await solveStudyLive({ ...study, vehicles: [] }, shelf);
   const folder = flowFolder();
   await makeRoom(folder);
-  const version = programVersion();
   const flows = new Map(
     engines.flatMap((id) => {
       const solution = solutions.get(id);
-      return solution === undefined ? [] : [[id, keptFlows(solution, CLIMB, { version, folder })] as const];
+      return solution === undefined ? [] : [[id, keptFlows(solution, CLIMB, { folder })] as const];
     }),
   );
   const tasks: readonly Task[] = [...flows.keys()].flatMap((engine) =>
@@ -90,7 +89,7 @@ async function computeAll(
   const found = new Map<string, ListedFlow>();
   const firstProblems = new Map<string, Problem>();
   const withField = new Set<string>();
-  for (const field of await readFlowList(folder, version, mark)) takeIn(found, field);
+  for (const field of await readFlowList(folder, mark)) takeIn(found, field);
   report({ is: 'begun', mark, of });
   for (let task = nextOf(tasks, looksAt()); task !== null; task = nextOf(tasks, looksAt())) {
     // Orders come in between two fields.
@@ -106,7 +105,7 @@ async function computeAll(
       withField.add(engine);
       const done = tasks.reduce((sum, each) => sum + each.level, 0);
       report({ is: 'field', field, done, of });
-      await keepFlowList(folder, version, mark, [...found.values()]);
+      await keepFlowList(folder, mark, [...found.values()]);
     } catch (error) {
       if (!(error instanceof ProblemError)) throw error;
       const ofEngine = error.problem.code === 'flow-no-mesh';

@@ -1,33 +1,20 @@
 /** Which whole flows of a study's engines lie in the cache, so that a page can ask for them before anything is solved. */
 
-import { mkdir, readdir, readFile } from 'node:fs/promises';
+import { readdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { writeFileAtomically } from '../disk/atomicWrite.ts';
-import { flowKey } from '../disk/flowShelf.ts';
+import { flowKey, keepText } from '../disk/flowShelf.ts';
 import type { ListedFlow } from './flowList.ts';
 
 const FORMAT = 'plumeline flow list 2';
 
-const pathOf = (folder: string, version: string, mark: string): string =>
-  join(folder, `${flowKey([FORMAT, version, mark])}.list.json`);
+const nameOf = (mark: string): string => `${flowKey([FORMAT, mark])}.list.json`;
 
-export async function keepFlowList(
-  folder: string,
-  version: string,
-  mark: string,
-  fields: readonly ListedFlow[],
-): Promise<void> {
-  await mkdir(folder, { recursive: true });
-  await writeFileAtomically(pathOf(folder, version, mark), JSON.stringify({ format: FORMAT, fields }));
-}
+export const keepFlowList = (folder: string, mark: string, fields: readonly ListedFlow[]): Promise<void> =>
+  keepText(folder, nameOf(mark), JSON.stringify({ format: FORMAT, fields }));
 
 /** Those whose cells are still there; empty where nothing is kept, or the file is no list. */
-export async function readFlowList(
-  folder: string,
-  version: string,
-  mark: string,
-): Promise<readonly ListedFlow[]> {
-  const text = await readFile(pathOf(folder, version, mark), 'utf8').catch(() => null);
+export async function readFlowList(folder: string, mark: string): Promise<readonly ListedFlow[]> {
+  const text = await readFile(join(folder, nameOf(mark)), 'utf8').catch(() => null);
   if (text === null) return [];
   try {
     const read = JSON.parse(text) as { readonly format?: unknown; readonly fields?: unknown };

@@ -7,7 +7,6 @@ import { Worker } from 'node:worker_threads';
 import type { Problem } from '../../numerics/problem.ts';
 import { knownNames } from '../../study/names.ts';
 import { readStudy } from '../../study/read.ts';
-import { programVersion } from '../cli/version.ts';
 import { openDataShelf } from '../disk/data.ts';
 import { flowFolder } from '../disk/flowShelf.ts';
 import { computeFlows, type FlowReport } from '../flows/computeFlows.ts';
@@ -93,7 +92,7 @@ export function flowDesk(file: StudyFile): FlowDesk {
       const { text, mark } = await now();
       if (mark === '') return NO_FLOWS;
       const folder = flowFolder();
-      const kept = await readFlowList(folder, programVersion(), mark);
+      const kept = await readFlowList(folder, mark);
       if (run === null || run.mark !== mark) {
         // One that is still solving engines has no mark yet.
         const work: FlowWork = run?.mark === '' && run.text === text ? run.work : { is: 'none' };

@@ -5,7 +5,6 @@ import { solveStudyLive } from '../../answer/solve.ts';
 import { knownNames } from '../../study/names.ts';
 import { readStudy } from '../../study/read.ts';
 import type { FlowWanted } from '../../telling/figures/flowsWanted.ts';
-import { programVersion } from '../cli/version.ts';
 import { openDataShelf } from '../disk/data.ts';
 import { wantedFlows } from '../disk/wantedFlows.ts';
 import { computeFlows } from '../flows/computeFlows.ts';
@@ -22,8 +21,8 @@ async function keep(text: string, flows: readonly FlowWanted[]): Promise<void> {
   const shelf = openDataShelf();
   const outcome = readStudy(text, { file: 'study.yaml', ...knownNames(await shelf.propellants()) });
   if (!outcome.ok) return;
-  const solved = await solveStudyLive(outcome.study, shelf);
-  await wantedFlows(solved, flows, { version: programVersion() });
+  const solved = await solveStudyLive({ ...outcome.study, vehicles: [] }, shelf);
+  await wantedFlows(solved, flows);
 }
 
 if (parentPort !== null) {

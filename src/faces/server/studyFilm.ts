@@ -11,7 +11,6 @@ import { knownNames } from '../../study/names.ts';
 import { readStudy } from '../../study/read.ts';
 import { clipOf, frameRateOf, movementOf, namedClips, USUAL_TIMING } from '../../telling/clips/index.ts';
 import { flowOfClip } from '../../telling/figures/flowsWanted.ts';
-import { programVersion } from '../cli/version.ts';
 import { openDataShelf } from '../disk/data.ts';
 import { wantedFlows } from '../disk/wantedFlows.ts';
 import { launchProblem } from '../film/chromium.ts';
@@ -58,7 +57,6 @@ export async function studyFilm(
     flow === null
       ? []
       : await wantedFlows(solved, [flow], {
-          version: programVersion(),
           ...(signal !== undefined && { signal }),
         });
   const movement = movementOf(solved, swept, ids, {

@@ -10,11 +10,11 @@ test('a field whose cells made way is not listed', async () => {
   try {
     const [here, gone] = ['here', 'gone'].map((key) => ({ key, engine: 'cold' }) as ListedFlow);
     for (const key of ['here', 'gone']) writeFileSync(join(folder, `${key}.json`), '{}');
-    await keepFlowList(folder, '1', 'mark', [here!, gone!]);
-    expect(await readFlowList(folder, '1', 'mark')).toEqual([here, gone]);
+    await keepFlowList(folder, 'mark', [here!, gone!]);
+    expect(await readFlowList(folder, 'mark')).toEqual([here, gone]);
     rmSync(join(folder, 'gone.json'));
-    expect(await readFlowList(folder, '1', 'mark')).toEqual([here]);
-    expect(await readFlowList(folder, '1', 'other')).toEqual([]);
+    expect(await readFlowList(folder, 'mark')).toEqual([here]);
+    expect(await readFlowList(folder, 'other')).toEqual([]);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

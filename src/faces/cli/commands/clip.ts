@@ -48,7 +48,6 @@ export async function clipCommand(given: string, flags: ClipFlags, terminal: Ter
     flow === null
       ? []
       : await wantedFlows(solved, [flow], {
-          version: programVersion(),
           onField: (name, done, of) => sayIfSlow(terminal, `The whole flow of ${name}: ${done} of ${of} …`),
         });
   const request = { ...wanted, flows, ...(materials !== null && { anew: { study, materials } }) };

@@ -137,7 +137,6 @@ async function kindOf(
   const flow = flowOfFigure(solved.answer, name, options.altitude ?? 0);
   if (flow !== null) {
     const flows = await wantedFlows(solved, [flow], {
-      version: programVersion(),
       onField: (engine) => sayIfSlow(terminal, `Computing the whole flow of ${engine} …`),
     });
     return figureKinds({ ...subject, flows }).find((kind) => kind.name === name)!;

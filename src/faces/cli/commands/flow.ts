@@ -69,7 +69,7 @@ async function fieldsOf(
 ): Promise<readonly FlowField[]> {
   if (timed !== null) return momentsOf(solution, { ...timed, fineness, bits }, places[0]!, terminal);
   await makeRoom(flowFolder());
-  const flows = keptFlows(solution, places, { version: programVersion(), bits, fresh });
+  const flows = keptFlows(solution, places, { bits, fresh });
   const fields: FlowField[] = [];
   for (const place of places.keys()) {
     fields.push(await flows.at(place, fineness));

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Box } from '../../../telling/scene/box.ts';
+import { clearedPen } from '../heart/clearedPen.ts';
 import { pixelRatio } from '../state/painting.ts';
 import type { ShownFlow } from './shownFlows.ts';
 
@@ -14,16 +15,8 @@ export function FlowLayer({ shown, seen }: FlowLayerProps) {
   const ratio = pixelRatio.value;
   const { x, y, width, height } = seen;
   useLayoutEffect(() => {
-    const canvas = place.current;
-    const pen = canvas?.getContext('2d');
-    if (canvas === null || pen === null || pen === undefined) return;
-    const [across, down] = [Math.round(width * ratio), Math.round(height * ratio)];
-    if (canvas.width !== across) canvas.width = across;
-    if (canvas.height !== down) canvas.height = down;
-    pen.resetTransform();
-    pen.clearRect(0, 0, across, down);
-    pen.scale(ratio, ratio);
-    pen.translate(-x, -y);
+    const pen = clearedPen(place.current, seen, ratio);
+    if (pen === null) return;
     for (const flow of shown) laid(pen, flow);
   }, [whatIs(shown), ratio, x, y, width, height]);
   return (

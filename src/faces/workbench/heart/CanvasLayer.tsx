@@ -4,6 +4,7 @@ import type { SceneNode } from '../../../telling/scene/scene.ts';
 import { drawNodes } from '../../canvas/drawNodes.ts';
 import { keptPictures } from '../../canvas/keptPictures.ts';
 import { paintedTheme, pixelRatio } from '../state/painting.ts';
+import { clearedPen } from './clearedPen.ts';
 
 interface CanvasLayerProps {
   readonly name: string;
@@ -26,16 +27,8 @@ export function CanvasLayer({ name, nodes, seen, label, larger = 1 }: CanvasLaye
   const { x, y } = seen;
   const [width, height] = [seen.width * larger, seen.height * larger];
   useLayoutEffect(() => {
-    const canvas = place.current;
-    const pen = canvas?.getContext('2d');
-    if (canvas === null || pen === null || pen === undefined) return;
-    const [across, down] = [Math.round(width * ratio), Math.round(height * ratio)];
-    if (canvas.width !== across) canvas.width = across;
-    if (canvas.height !== down) canvas.height = down;
-    pen.resetTransform();
-    pen.clearRect(0, 0, across, down);
-    pen.scale(ratio * larger, ratio * larger);
-    pen.translate(-x, -y);
+    const pen = clearedPen(place.current, seen, ratio, larger);
+    if (pen === null) return;
     if (larger === 1) kept.draw(pen, nodes, theme, ratio);
     else drawNodes(pen, nodes, theme, larger);
   }, [nodes, theme, ratio, larger, x, y, width, height]);
