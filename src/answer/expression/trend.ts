@@ -44,17 +44,18 @@ function pointsReader(bodies: readonly Built[]): (values: AskedValues) => Read {
 /** `rises`: no step down, and the end above the beginning. `does not rise`: no step up. */
 function monotone(trend: Exclude<TrendNode['trend'], 'constant'>, y: Float64Array, size: number): Pair {
   const up = trend === 'rises' || trend === 'does not fall' ? 1 : -1;
-  let worst: Pair = { margin: Number.POSITIVE_INFINITY, from: 0, to: 1 };
+  let [worst, to] = [Number.POSITIVE_INFINITY, 1];
   for (let i = 1; i < y.length; i++) {
     const margin = (up * (y[i]! - y[i - 1]!)) / size + FLAT;
     // Written so that an absent value stays one.
-    if (!(margin >= worst.margin)) worst = { margin, from: i - 1, to: i };
-    if (Number.isNaN(margin)) return worst;
+    if (!(margin >= worst)) [worst, to] = [margin, i];
+    if (Number.isNaN(margin)) break;
   }
-  if (trend === 'does not fall' || trend === 'does not rise') return worst;
+  const step: Pair = { margin: worst, from: to - 1, to };
+  if (trend === 'does not fall' || trend === 'does not rise' || Number.isNaN(worst)) return step;
   const last = y.length - 1;
   const whole = (up * (y[last]! - y[0]!)) / size - FLAT;
-  return whole < worst.margin ? { margin: whole, from: 0, to: last } : worst;
+  return whole < worst ? { margin: whole, from: 0, to: last } : step;
 }
 
 function constancy(y: Float64Array, size: number, allowed: (middle: number) => number): Pair {

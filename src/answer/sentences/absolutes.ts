@@ -1,5 +1,6 @@
 /** Absolute words in a sentence, and whether its test is as wide as they claim. */
 
+import { remembered } from '../../numerics/remembered.ts';
 import type { CompiledTest, RangeKind, RangePlace, TestedRange } from '../expression/model.ts';
 import type { AbsoluteWord } from './model.ts';
 
@@ -7,28 +8,33 @@ type Claim = 'range' | 'exact' | 'beyond';
 
 /** Longest first; `but` is what follows or stands before where the word claims nothing. */
 const WORDS: readonly { readonly word: RegExp; readonly claim: Claim }[] = [
-  { word: /\bin (?:every|each|any|all) cases?\b/i, claim: 'range' },
-  { word: /\b(?:the whole way|all the way|the whole (?:time|climb|flight|ascent))\b/i, claim: 'range' },
-  { word: /\bat (?:every|each|any|all) (?:altitudes?|heights?|pressures?|throttles?)\b/i, claim: 'range' },
-  { word: /\bno matter (?:what|where|how)\b/i, claim: 'range' },
+  { word: /\bin (?:every|each|any|all) cases?\b/gi, claim: 'range' },
+  { word: /\b(?:the whole way|all the way|the whole (?:time|climb|flight|ascent))\b/gi, claim: 'range' },
+  { word: /\bat (?:every|each|any|all) (?:altitudes?|heights?|pressures?|throttles?)\b/gi, claim: 'range' },
+  { word: /\bno matter (?:what|where|how)\b/gi, claim: 'range' },
   {
-    word: /\b(?:always|never|ever|everywhere|nowhere|anywhere|invariably|without exception)\b/i,
+    word: /\b(?:always|never|ever|everywhere|nowhere|anywhere|invariably|without exception)\b/gi,
     claim: 'range',
   },
-  { word: /\b(?:impossible|impossibly|cannot|can[’']t|can not|can never)\b/i, claim: 'range' },
-  { word: /\b(?:exactly|precisely|identical(?:ly)?)\b/i, claim: 'exact' },
-  { word: /\b(?:zero|nothing at all)\b/i, claim: 'exact' },
-  { word: /\b(?:perfect(?:ly)?|the only|guaranteed|absolutely|completely|entirely)\b/i, claim: 'beyond' },
-  { word: /\b(?<!\bat )(?<!\bafter )(?:all|any|every|none)\b(?! (?:in all|but)\b)/i, claim: 'range' },
-  { word: /\bno [a-z]+ (?:[a-z]+ ){0,3}?(?:ever|can|could|reaches|beats|gets)\b/i, claim: 'range' },
+  { word: /\b(?:impossible|impossibly|cannot|can[’']t|can not|can never)\b/gi, claim: 'range' },
+  { word: /\b(?:exactly|precisely|identical(?:ly)?)\b/gi, claim: 'exact' },
+  { word: /\b(?:zero|nothing at all)\b/gi, claim: 'exact' },
+  { word: /\b(?:perfect(?:ly)?|the only|guaranteed|absolutely|completely|entirely)\b/gi, claim: 'beyond' },
+  { word: /\b(?<!\bat )(?<!\bafter )(?:all|any|every|none)\b(?! (?:in all|but)\b)/gi, claim: 'range' },
+  { word: /\bno [a-z]+ (?:[a-z]+ ){0,3}?(?:ever|can|could|reaches|beats|gets)\b/gi, claim: 'range' },
 ];
 
+/** How many sentences' words are kept: the same are looked at with every change of an input. */
+const KEPT = 64;
+
 /** Words of a sentence that claim more than one place, each once, in the order of the text. */
-export function absoluteWordsIn(say: string): readonly { readonly word: string; readonly claim: Claim }[] {
+export const absoluteWordsIn = remembered(claimsOfWords, KEPT);
+
+function claimsOfWords(say: string): readonly { readonly word: string; readonly claim: Claim }[] {
   const found: { readonly at: number; readonly end: number; readonly word: string; readonly claim: Claim }[] =
     [];
   for (const { word, claim } of WORDS) {
-    for (const match of say.matchAll(new RegExp(word.source, `${word.flags}g`))) {
+    for (const match of say.matchAll(word)) {
       const end = match.index + match[0].length;
       if (found.some((one) => match.index < one.end && one.at < end)) continue;
       found.push({ at: match.index, end, word: match[0], claim });

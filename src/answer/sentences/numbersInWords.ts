@@ -1,5 +1,6 @@
 /** Numbers with their units, as they stand in prose: `12 %`, `five kilometres`, `about a third`. */
 
+import { remembered } from '../../numerics/remembered.ts';
 import { findUnit, toSI } from '../../study/units.ts';
 import type { Dimension } from '../../study/unitTable.ts';
 
@@ -101,7 +102,12 @@ const WORDS = Object.keys(SMALL).join('|');
 const DIGITS = /(?<![\w.,-])([−-]?\d{1,3}(?:[ ,\u202f\u00a0]\d{3})+(?!\d)|[−-]?\d+(?:\.\d+)?)/;
 const ANY = new RegExp(`${DIGITS.source}|\\b(?:an? )?((?:${WORDS})(?:[ -](?:and )?(?:${WORDS}))*)\\b`, 'gi');
 
-export function numbersInProse(text: string): readonly NumberInProse[] {
+/** How many texts are kept: the same sentences and tests are looked at with every change of an input. */
+const KEPT = 128;
+
+export const numbersInProse = remembered(numbersOfText, KEPT);
+
+function numbersOfText(text: string): readonly NumberInProse[] {
   const found: (NumberInProse & { readonly at: number })[] = [];
   const taken = (at: number, end: number): boolean =>
     found.some((one) => at < one.at + one.text.length && one.at < end);

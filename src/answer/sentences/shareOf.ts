@@ -34,7 +34,7 @@ export function holdingShare(
   if (own.every(({ surfaceError }) => surfaceError === 0)) {
     return { share: share ?? 0, error, absent: undecided, unsure: 0 };
   }
-  const errors = own.map(({ surfaceError }) => surfaceError);
+  const misses = own.map(({ surfaceMisses }) => surfaceMisses);
   const looked: Values[] = [];
   draws.eachRow({ places: placed.places, alternative, most: ROWS_LOOKED_AT }, (row) => {
     looked.push(ownValues(placed, row));
@@ -43,14 +43,14 @@ export function holdingShare(
     share: share ?? 0,
     error,
     absent: undecided,
-    unsure: turnable(placed, looked, errors) / looked.length,
+    unsure: turnable(placed, looked, misses) / looked.length,
   };
 }
 
 type Values = readonly (number | null)[];
 
 /** How many of these draws the errors could turn; those nearest to the edge are looked at first. */
-function turnable(placed: PlacedTest, looked: readonly Values[], errors: readonly number[]): number {
+function turnable(placed: PlacedTest, looked: readonly Values[], misses: readonly Float64Array[]): number {
   const byMargin = looked
     .flatMap((values) => {
       const margin = placed.test.margin(values);
@@ -60,7 +60,7 @@ function turnable(placed: PlacedTest, looked: readonly Values[], errors: readonl
   let turned = 0;
   let firmInARow = 0;
   for (const { values, margin } of byMargin) {
-    if (couldTurn(placed, values, margin, errors)) {
+    if (couldTurn(placed, values, margin, misses)) {
       turned += 1;
       firmInARow = 0;
     } else if (++firmInARow === ENOUGH_FIRM) break;
@@ -86,21 +86,30 @@ const ROWS_LOOKED_AT = 64;
 /** Two standard deviations, as everywhere. */
 const COVER = 2;
 
-/** Whether the error of what stands in for the model could turn this draw. */
+/**
+ * Whether the error of what stands in for the model could turn this draw. What the surfaces of all numbers miss at the same point,
+ * they miss together: it moves them together, one way or the other.
+ */
 function couldTurn(
   { test }: PlacedTest,
-  values: readonly (number | null)[],
+  values: Values,
   margin: number,
-  errors: readonly number[],
+  misses: readonly Float64Array[],
 ): boolean {
   const moved = [...values];
+  const points = Math.max(...misses.map(({ length }) => length));
   let squares = 0;
-  values.forEach((value, i) => {
-    if (value === null || errors[i] === 0) return;
-    moved[i] = value + COVER * errors[i]!;
-    const there = test.margin(moved);
-    moved[i] = value;
-    if (there !== null) squares += (there - margin) ** 2;
-  });
+  for (let point = 0; point < points; point++) {
+    let most = 0;
+    for (const way of [COVER, -COVER]) {
+      for (let i = 0; i < moved.length; i++) {
+        const value = values[i] ?? null;
+        moved[i] = value === null ? null : value + way * (misses[i]![point] ?? 0);
+      }
+      const there = test.margin(moved);
+      if (there !== null) most = Math.max(most, Math.abs(there - margin));
+    }
+    squares += most * most;
+  }
   return Math.abs(margin) < Math.sqrt(squares);
 }

@@ -155,10 +155,18 @@ interface Drawing {
   readonly drawn: DrawnAsk;
 }
 
+const NO_MISSES = new Float64Array(0);
+
 function emptyDraws(count: number, { value, toldAt }: Fitted, middle: Told): DrawnAsk {
   const never = value === null;
   const absent = never ? new Uint8Array(count).fill(1) : toldAt === null ? null : new Uint8Array(count);
-  return { values: new Float64Array(count), absent, surfaceError: value?.error ?? 0, middle };
+  return {
+    values: new Float64Array(count),
+    absent,
+    surfaceError: value?.error ?? 0,
+    surfaceMisses: value?.misses ?? NO_MISSES,
+    middle,
+  };
 }
 
 function drawInto(

@@ -21,6 +21,11 @@ export interface DrawnAsk {
   /** 1 where there is no value in that draw; null: there always is. */ readonly absent: Uint8Array | null;
   /** Standard error of the response surface on points it had not seen [SI]; 0 where the engines were solved for each draw. */
   readonly surfaceError: number;
+  /**
+   * Its miss at each of these points [SI], their squares adding up to that of `surfaceError`: what the surfaces of several asks
+   * miss together at a point, they miss together anywhere. Empty where there was none.
+   */
+  readonly surfaceMisses: Float64Array;
   /** At the study's middle values. */ readonly middle: Told;
 }
 

@@ -53,6 +53,23 @@ describe('the share decides', () => {
   });
 });
 
+describe('what no surface follows', () => {
+  const wave = (point: Readonly<Record<string, number>>): number => 10 * Math.sin(5 * z(point));
+  test('shared by both sides, it cannot turn their order', async () => {
+    const both = await checkOne({ holds: 'a.massFlow > b.massFlow' }, (ask, point) =>
+      (isOf(ask, 'a') ? 100.1 : 100) + wave(point),
+    );
+    expect(both).toMatchObject({ verdict: 'safe to say', share: 1 });
+  });
+  test('on one side alone, it can', async () => {
+    const one = await checkOne({ holds: 'a.massFlow > b.massFlow' }, (ask, point) =>
+      isOf(ask, 'a') ? 100.1 + wave(point) : 100,
+    );
+    expect(one.verdict).toBe('can’t tell');
+    expect(one.why).toMatch(/response surface/);
+  });
+});
+
 describe('published models that stand beside each other', () => {
   const by = (stark: number, schmucker: number) => () =>
     withAlternatives(schmucker, { Stark: stark, Schmucker: schmucker });
