@@ -56,8 +56,9 @@ describe('the share decides', () => {
 describe('what no surface follows', () => {
   const wave = (point: Readonly<Record<string, number>>): number => 10 * Math.sin(5 * z(point));
   test('shared by both sides, it cannot turn their order', async () => {
-    const both = await checkOne({ holds: 'a.massFlow > b.massFlow' }, (ask, point) =>
-      (isOf(ask, 'a') ? 100.1 : 100) + wave(point),
+    const both = await checkOne(
+      { holds: 'a.massFlow > b.massFlow' },
+      (ask, point) => (isOf(ask, 'a') ? 100.1 : 100) + wave(point),
     );
     expect(both).toMatchObject({ verdict: 'safe to say', share: 1 });
   });
