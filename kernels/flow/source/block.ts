@@ -44,7 +44,7 @@ export const BLURRED = 32;
 export const I_WALL = 33;
 export const J_WALL = 34;
 export const SECONDS = 35;
-/** Rows of work space, each as long as a row of cells and a little more. */
+/** Rows of work space, each as long as a row of cells and a little more; those of each thread one behind the other. */
 export const ROWS = 36;
 export const ROW_BYTES = 37;
 /** Cells that broke. */

@@ -1,13 +1,11 @@
 /** The tangents of the gases renewed after a step: see settle of the reference’s stage.ts and evenTable.ts. */
 
 import {
-  BROKEN,
   DENSITY,
   ENERGY,
   ETA,
   KAPPA,
   NI,
-  NJ,
   PRESSURE,
   place,
   SHARE,
@@ -180,10 +178,20 @@ function mixedTangent(
   zeta = share * zeta + (1 - share) * z;
 }
 
-/** @param all cells of one gas too: in the others the tangent changes with their share @returns how many cells broke: at most one, the first; nothing is done behind it */
-export function settle<T extends number>(block: usize, inner: usize, outer: usize, all: bool): i32 {
+/**
+ * Of the rows `from` up to but not with `to`.
+ * @param all cells of one gas too: in the others the tangent changes with their share
+ * @returns the first cell that broke, behind which nothing is done; 0: none
+ */
+export function settle<T extends number>(
+  block: usize,
+  from: i32,
+  to: i32,
+  inner: usize,
+  outer: usize,
+  all: bool,
+): i32 {
   const ni = word(block, NI);
-  const nj = word(block, NJ);
   const size = sizeof<T>();
   const rowStep = <usize>word(block, STRIDE) * size;
   const onlyOne = inner == outer;
@@ -191,7 +199,7 @@ export function settle<T extends number>(block: usize, inner: usize, outer: usiz
   const high = v128.splat<T>(<T>(1 - leastMixed<T>()));
   const outerKappa = isPerfect(outer) ? load<f64>(outer, 8) : 0;
   const innerKappa = isPerfect(inner) ? load<f64>(inner, 8) : 0;
-  for (let j = 0; j < nj; j++) {
+  for (let j = from; j < to; j++) {
     const row = <usize>(j + GHOSTS) * rowStep;
     for (let k = 0; k < ni; k += lanes<T>()) {
       const at = row + <usize>(GHOSTS + k) * size;
@@ -231,9 +239,7 @@ export function settle<T extends number>(block: usize, inner: usize, outer: usiz
       const count = min(lanes<T>(), ni - k);
       for (let lane = 0; lane < count; lane++) {
         const cell = at + <usize>lane * size;
-        if (settleCell<T>(block, cell, inner, outer, onlyOne, all)) continue;
-        store<i32>(place(block, BROKEN), <i32>(cell / size));
-        return 1;
+        if (!settleCell<T>(block, cell, inner, outer, onlyOne, all)) return <i32>(cell / size);
       }
     }
   }

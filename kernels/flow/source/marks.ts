@@ -10,7 +10,6 @@ import {
   J_Y,
   KAPPA,
   NI,
-  NJ,
   PRESSURE,
   place,
   SECONDS,
@@ -53,13 +52,13 @@ function mark<T extends number>(out: usize, mask: v128): void {
   }
 }
 
-export function shocks<T extends number>(block: usize): void {
+/** Of the rows `from` up to but not with `to`, as in all that follows. */
+export function shocks<T extends number>(block: usize, from: i32, to: i32): void {
   const ni = word(block, NI);
-  const nj = word(block, NJ);
   const size = sizeof<T>();
   const rowStep = <usize>word(block, STRIDE) * size;
   const pressure = place(block, PRESSURE);
-  for (let j = 0; j < nj; j++) {
+  for (let j = from; j < to; j++) {
     const row = <usize>(j + GHOSTS) * rowStep;
     for (let k = 0; k < ni; k += lanes<T>()) {
       const at = row + <usize>(GHOSTS + k) * size;
@@ -90,16 +89,15 @@ function swept<T extends number>(
 }
 
 /** Writes the seconds of each cell. @returns the shortest */
-export function steps<T extends number>(block: usize, courant: f64): f64 {
+export function steps<T extends number>(block: usize, from: i32, to: i32, courant: f64): f64 {
   const ni = word(block, NI);
-  const nj = word(block, NJ);
   const size = sizeof<T>();
   const rowStep = <usize>word(block, STRIDE) * size;
   const share = v128.splat<T>(<T>(2 * courant));
   const one = v128.splat<T>(<T>1);
   const far = v128.splat<T>(<T>1e30);
   let least = far;
-  for (let j = 0; j < nj; j++) {
+  for (let j = from; j < to; j++) {
     const row = <usize>(j + GHOSTS) * rowStep;
     for (let k = 0; k < ni; k += lanes<T>()) {
       const at = row + <usize>(GHOSTS + k) * size;

@@ -1,4 +1,7 @@
-/** One stage of a step over a block, row by row, in place: slopes, fluxes, new state. See stage.ts of the reference. */
+/**
+ * One stage of a step over a part of a block, row by row, in place: slopes, fluxes, new state. See stage.ts of the reference.
+ * Parts of a block may be stepped by several threads at once: what they ask of each other is found before.
+ */
 
 import {
   BROKEN,
@@ -41,75 +44,138 @@ import { slopesOfRow } from './slopes';
 const GHOSTS = 2;
 
 /**
- * @param which 0: forward, what was before is kept; 1: forward again, then the mean with what was kept
- * @returns how many cells broke; their places stand in the block’s list
+ * A thread’s own rows of work space: slopes along the row (5), of two rows across (5, 5), fluxes along (6), of two lines
+ * across (6, 6), and slopes (5) and fluxes (6) of the end of its part.
  */
-export function stage<T extends number>(block: usize, which: i32, flat: bool): i32 {
+const HAND_ROWS = 44;
+
+// @ts-ignore: decorator
+@inline
+function rowsOf(block: usize, hand: i32): usize {
+  return place(block, ROWS) + <usize>(hand * HAND_ROWS) * place(block, ROW_BYTES);
+}
+
+/** Slopes across of the rows beside a line of faces, and what flows through it. */
+function lineOf<T extends number>(
+  block: usize,
+  line: i32,
+  before: usize,
+  behind: usize,
+  out: usize,
+  flat: bool,
+): void {
   const ni = word(block, NI);
-  const nj = word(block, NJ);
+  const rowStep = <usize>word(block, STRIDE) * sizeof<T>();
+  const row = <usize>(line + GHOSTS) * rowStep;
+  const width = place(block, ROW_BYTES);
+  slopesOfRow<T>(block, row - rowStep, GHOSTS, ni, rowStep, before, width, flat);
+  slopesOfRow<T>(block, row, GHOSTS, ni, rowStep, behind, width, flat);
+  facesAcross<T>(block, line, before, behind, out, flat);
+}
+
+function facesAcross<T extends number>(
+  block: usize,
+  line: i32,
+  before: usize,
+  behind: usize,
+  out: usize,
+  flat: bool,
+): void {
+  const rowStep = <usize>word(block, STRIDE) * sizeof<T>();
+  facesOfRow<T>(
+    block,
+    <usize>(line + GHOSTS - 1) * rowStep,
+    GHOSTS,
+    word(block, NI),
+    rowStep,
+    before,
+    behind,
+    place(block, ROW_BYTES),
+    place(block, J_X),
+    place(block, J_Y),
+    place(block, J_AREA),
+    place(block, SHOCK_I),
+    place(block, J_WALL),
+    out,
+    line == 0 || line == word(block, NJ),
+    flat,
+  );
+}
+
+/**
+ * What a part, rows `from` up to but not with `to`, asks of the rows beyond it: to be found before any part is stepped,
+ * for each is stepped in place.
+ */
+export function edges<T extends number>(block: usize, hand: i32, from: i32, to: i32, flat: bool): void {
+  const width = place(block, ROW_BYTES);
+  const rows = rowsOf(block, hand);
+  lineOf<T>(block, from, rows, rows + 5 * width, rows + 21 * width, flat);
+  lineOf<T>(block, to, rows + 33 * width, rows, rows + 38 * width, flat);
+}
+
+/**
+ * Steps the part whose edges were found.
+ * @param which 0: forward, what was before is kept; 1: forward again, then the mean with what was kept
+ * @returns how many cells broke; their places stand in the block’s list, from that of the part’s first cell on
+ */
+export function stage<T extends number>(
+  block: usize,
+  hand: i32,
+  from: i32,
+  to: i32,
+  which: i32,
+  flat: bool,
+): i32 {
+  const ni = word(block, NI);
   const size = sizeof<T>();
   const rowStep = <usize>word(block, STRIDE) * size;
   const width = place(block, ROW_BYTES);
-  const rows = place(block, ROWS);
+  const rows = rowsOf(block, hand);
+  const list = place(block, BROKEN) + (<usize>(from * ni) << 2);
   const slopesI = rows;
-  let slopesBehind = rows + 5 * width;
-  let slopesHere = rows + 10 * width;
   const fluxI = rows + 15 * width;
+  let slopesBehind = rows + 5 * width;
+  let slopesFree = rows + 10 * width;
   let fluxBefore = rows + 21 * width;
-  let fluxHere = rows + 27 * width;
+  let fluxFree = rows + 27 * width;
   let broken = 0;
-  // Row −1 first: what lies before the first face.
-  slopesOfRow<T>(block, <usize>(GHOSTS - 1) * rowStep, GHOSTS, ni, rowStep, slopesBehind, width, flat);
-  for (let line = 0; line <= nj; line++) {
+  for (let line = from + 1; line <= to; line++) {
     const row = <usize>(line + GHOSTS) * rowStep;
-    slopesOfRow<T>(block, row, GHOSTS, ni, rowStep, slopesHere, width, flat);
+    let fluxHere = rows + 38 * width;
+    if (line < to) {
+      fluxHere = fluxFree;
+      let slopesHere = rows + 33 * width;
+      if (line < to - 1) {
+        slopesHere = slopesFree;
+        slopesOfRow<T>(block, row, GHOSTS, ni, rowStep, slopesHere, width, flat);
+      }
+      facesAcross<T>(block, line, slopesBehind, slopesHere, fluxHere, flat);
+      slopesFree = slopesBehind;
+      slopesBehind = slopesHere;
+    }
+    const own = row - rowStep;
+    slopesOfRow<T>(block, own, GHOSTS - 1, ni + 2, size, slopesI, width, flat);
     facesOfRow<T>(
       block,
-      row - rowStep,
-      GHOSTS,
-      ni,
-      rowStep,
-      slopesBehind,
-      slopesHere,
+      own,
+      GHOSTS - 1,
+      ni + 1,
+      size,
+      slopesI,
+      slopesI + size,
       width,
-      place(block, J_X),
-      place(block, J_Y),
-      place(block, J_AREA),
-      place(block, SHOCK_I),
-      place(block, J_WALL),
-      fluxHere,
-      line == 0 || line == nj,
+      place(block, I_X),
+      place(block, I_Y),
+      place(block, I_AREA),
+      place(block, SHOCK_J),
+      place(block, I_WALL),
+      fluxI,
+      false,
       flat,
     );
-    if (line > 0) {
-      const own = row - rowStep;
-      slopesOfRow<T>(block, own, GHOSTS - 1, ni + 2, size, slopesI, width, flat);
-      facesOfRow<T>(
-        block,
-        own,
-        GHOSTS - 1,
-        ni + 1,
-        size,
-        slopesI,
-        slopesI + size,
-        width,
-        place(block, I_X),
-        place(block, I_Y),
-        place(block, I_AREA),
-        place(block, SHOCK_J),
-        place(block, I_WALL),
-        fluxI,
-        false,
-        flat,
-      );
-      broken = rowOfStage<T>(block, own, ni, fluxI, fluxBefore, fluxHere, width, which, broken);
-    }
-    const flux = fluxBefore;
+    broken = rowOfStage<T>(block, own, ni, fluxI, fluxBefore, fluxHere, width, which, list, broken);
+    fluxFree = fluxBefore;
     fluxBefore = fluxHere;
-    fluxHere = flux;
-    const slopes = slopesBehind;
-    slopesBehind = slopesHere;
-    slopesHere = slopes;
   }
   return broken;
 }
@@ -132,6 +198,7 @@ function rowOfStage<T extends number>(
   high: usize,
   width: usize,
   which: i32,
+  list: usize,
   broken: i32,
 ): i32 {
   const size = sizeof<T>();
@@ -158,7 +225,6 @@ function rowOfStage<T extends number>(
   const plane = place(block, PLANE) + row;
   const seconds = place(block, SECONDS) + row;
   const round = word(block, ROUND) != 0;
-  const list = place(block, BROKEN);
   const zero = v128.splat<T>(<T>0);
   for (let k = 0; k < ni; k += lanes<T>()) {
     const at = first + <usize>k * size;

@@ -1,6 +1,6 @@
 /** The whole flow of one engine at one place after the other, each the beginning of the next. */
 
-import { flowKernel } from '../../physics/euler/index.ts';
+import { flowKernel, type StepTeam } from '../../physics/euler/index.ts';
 import type { Contour } from '../../physics/nozzle/index.ts';
 import { beginningOf, settle } from '../../physics/wholeFlow/index.ts';
 import { contourAt } from '../plume.ts';
@@ -30,9 +30,13 @@ export type FlowSolver = (
   from: FlowField | null,
 ) => FlowField;
 
-/** What is the same in all fields of an engine is found once. */
-export function flowSolver(solution: EngineSolution, bits: FlowBits = 32): FlowSolver {
-  const kernel = bits === 'reference' ? null : flowKernel(bits);
+/** What is the same in all fields of an engine is found once. @param team threads that help; the numbers are the same */
+export function flowSolver(
+  solution: EngineSolution,
+  bits: FlowBits = 32,
+  team: StepTeam | null = null,
+): FlowSolver {
+  const kernel = bits === 'reference' ? null : flowKernel(bits, team);
   const runs = new Map<Contour, Run>();
   return (place, fineness, from) => {
     const contour = contourAt(solution, place.ambientPressure);

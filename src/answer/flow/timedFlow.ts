@@ -1,7 +1,7 @@
 /** The whole flow of an engine through time: it starts, stops, throttles, or its gas takes the second part of a dual bell. */
 
 import { ProblemError } from '../../numerics/problem.ts';
-import { flowKernel } from '../../physics/euler/index.ts';
+import { flowKernel, type StepTeam } from '../../physics/euler/index.ts';
 import {
   averagesFor,
   type BlockFlow,
@@ -36,15 +36,16 @@ export interface TimedChoices {
   /** Frames behind the first, evenly apart. */ readonly frames: number;
   readonly fineness: Fineness;
   readonly bits: FlowBits;
+  /** Threads that help; the numbers are the same. */ readonly team?: StepTeam | null;
 }
 
 /** The first frame is how it begins. @throws ProblemError where the event is none of this engine, or the field breaks */
 export function* timedFields(
   solution: EngineSolution,
   place: FlowPlace,
-  { event, ramp, until, frames, fineness, bits }: TimedChoices,
+  { event, ramp, until, frames, fineness, bits, team = null }: TimedChoices,
 ): Generator<FlowField> {
-  const kernel = bits === 'reference' ? null : flowKernel(bits);
+  const kernel = bits === 'reference' ? null : flowKernel(bits, team);
   const contour = event.is === 'switch' ? solution.contour : contourAt(solution, place.ambientPressure);
   const run = runOf(solution, contour, kernel);
   const at = caseAt(solution, contour, place);

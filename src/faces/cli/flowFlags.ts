@@ -39,6 +39,7 @@ export interface FlowFlags {
   readonly until?: string;
   readonly frames?: string;
   readonly floats?: string;
+  readonly threads?: string;
   readonly fresh?: true;
   readonly json?: true;
 }
@@ -52,6 +53,7 @@ export interface FlowChoices {
   /** What lies over the field. */ readonly over: OverFlow;
   /** [px] of a PNG; null: as it is laid out */ readonly width: number | null;
   readonly bits: FlowBits;
+  /** That take each step together; absent: as many as the machine has cores, within bounds. */ readonly threads?: number;
   /** Of a flow through time; null: at rest. */ readonly timed: Pick<
     TimedChoices,
     'event' | 'ramp' | 'until' | 'frames'
@@ -64,7 +66,8 @@ const USUAL = [0, 5_000, 10_000, 15_000, 20_000, 30_000];
 
 /** @throws BadInput with what to mend */
 export function flowChoices(flags: FlowFlags): FlowChoices {
-  const { altitude, ambient, fineness, show, streamlines, out, size, theme, png, floats, fresh } = flags;
+  const { altitude, ambient, fineness, show, streamlines, out, size, theme, png, floats, threads, fresh } =
+    flags;
   const at = altitude === undefined ? (ambient === undefined ? USUAL : []) : placesFrom(altitude);
   const pressures = ambient === undefined ? [] : ambientList(ambient);
   const places = [
@@ -95,6 +98,7 @@ export function flowChoices(flags: FlowFlags): FlowChoices {
     over: streamlines === undefined ? {} : { streamlines: countOf(streamlines) },
     width: widthFrom(png, ending),
     bits: bitsFrom(floats),
+    ...(threads === undefined ? {} : { threads: threadsFrom(threads) }),
     timed: timedFrom(flags, places.length),
     fresh: fresh === true,
   };
@@ -103,6 +107,18 @@ export function flowChoices(flags: FlowFlags): FlowChoices {
 function bitsFrom(floats = '32'): FlowBits {
   const known = choiceFrom(floats, FLOW_BITS.map(String), '--floats');
   return FLOW_BITS.find((each) => String(each) === known)!;
+}
+
+const MOST_THREADS = 16;
+
+function threadsFrom(asked: string): number {
+  const count = Number(asked);
+  if (Number.isInteger(count) && count >= 1 && count <= MOST_THREADS) return count;
+  throw bad(
+    'threads-count',
+    `--threads: ${quote(asked)} is no number of threads.`,
+    `Give a whole number from 1 to ${MOST_THREADS}, or none.`,
+  );
 }
 
 const MOST_STREAMLINES = 40;

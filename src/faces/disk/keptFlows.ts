@@ -11,6 +11,7 @@ import {
 } from '../../answer/flow/index.ts';
 import type { EngineSolution } from '../../answer/solution.ts';
 import { ProblemError } from '../../numerics/problem.ts';
+import type { StepTeam } from '../../physics/euler/index.ts';
 import { FLOW_FORMAT } from '../flows/flowText.ts';
 import { flowFolder, flowKey, keepFlow, readFlow } from './flowShelf.ts';
 
@@ -18,6 +19,7 @@ export interface KeptFlowOptions {
   /** Nothing is taken from the disk. */ readonly fresh?: boolean;
   readonly folder?: string;
   /** By what it is computed. */ readonly bits?: FlowBits;
+  /** Threads that help; the numbers are the same. */ readonly team?: StepTeam | null;
 }
 
 export interface KeptFlows {
@@ -33,7 +35,7 @@ export interface KeptFlows {
 export function keptFlows(
   solution: EngineSolution,
   places: readonly FlowPlace[],
-  { fresh = false, folder = flowFolder(), bits = 32 }: KeptFlowOptions = {},
+  { fresh = false, folder = flowFolder(), bits = 32, team = null }: KeptFlowOptions = {},
 ): KeptFlows {
   const { input, contour, expansion } = solution;
   const engine = flowKey([FLOW_FORMAT, bits, input, contour.wall, expansion.chamber]);
@@ -56,7 +58,7 @@ export function keptFlows(
     const kept = fresh ? null : await readFlow(folder, key);
     if (kept !== null) return kept;
     const from = await beginning(place, fineness);
-    solver ??= flowSolver(solution, bits);
+    solver ??= flowSolver(solution, bits, team);
     const field = solver(places[place]!, fineness, from);
     await keepFlow(folder, key, field);
     return field;

@@ -9,7 +9,7 @@ import { kernelWork } from './kernel/kernelWork.ts';
 import type { MeshBlock } from './mesh.ts';
 import { type SideFlow, sideFlow } from './sideFlow.ts';
 import { markWalls, requireClosed, type SidePart } from './sides.ts';
-import { BLURRED_STEPS, lessBlurred } from './stage.ts';
+import { BLURRED_STEPS, lessBlurred, RENEWED, TRIES } from './stage.ts';
 import { referenceWork } from './stepWork.ts';
 
 export interface FlowSetup {
@@ -47,12 +47,6 @@ export interface Flow {
   ): void;
 }
 
-/** Towards a steady state the tangents of gases that stand alone are renewed once in so many steps. */
-const RENEWED = 4;
-
-/** How often a step is tried with more and more cells without slopes. */
-const TRIES = 6;
-
 /** @throws ProblemError where a side of a block is open or the start is no flow */
 export function newFlow({ blocks, gases, start, kernel, corners = [] }: FlowSetup): Flow {
   for (const { mesh, sides } of blocks) requireClosed(mesh, sides);
@@ -69,27 +63,17 @@ export function newFlow({ blocks, gases, start, kernel, corners = [] }: FlowSetu
 
   function look(): void {
     for (const [b, { sides }] of blocks.entries()) fillGhosts(fields, b, sides, gases);
-    for (const b of fields.keys()) parts.markShocks(b);
+    parts.markShocks();
     for (const [b, { sides }] of blocks.entries()) fillMarks(fields, b, sides);
-  }
-
-  /** Every block, even where one broke: a stage also notes what it began from. */
-  function all(each: (block: number) => Problem | null): Problem | null {
-    let first: Problem | null = null;
-    for (const b of fields.keys()) {
-      const broken = each(b);
-      first ??= broken;
-    }
-    return first;
   }
 
   function attemptStep(flat: boolean, renew: boolean): Problem | null {
     for (const which of [0, 1] as const) {
       look();
-      const broken = all((b) => parts.stage(b, which, flat));
+      const broken = parts.stage(which, flat);
       if (broken !== null) return broken;
     }
-    const broken = all((b) => parts.settle(b, renew));
+    const broken = parts.settle(renew);
     if (broken === null) mendCorners(fields, corners, gases);
     return broken;
   }

@@ -16,11 +16,11 @@ export interface SharpCorner {
 }
 
 /** Cells behind the corner that are mended, in the row at the wall and in the next. */
-const MENDED = [2, 1] as const;
+export const MENDED = [2, 1] as const;
 /** Steps of ln p along the isentrope. */
-const STEPS = 4;
+export const ISENTROPE_STEPS = 4;
 /** Shares of gas further apart than this are another gas. */
-const ALIKE = 1e-3;
+export const ALIKE = 1e-3;
 
 export function mendCorners(fields: readonly Field[], corners: readonly SharpCorner[], gases: GasPair): void {
   const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
@@ -68,13 +68,13 @@ function alongIsentrope(
   { inner, outer }: GasPair,
   tangent: Tangent,
 ): number {
-  const step = Math.log(to / from) / STEPS;
+  const step = Math.log(to / from) / ISENTROPE_STEPS;
   const slopeAt = (rho: number, p: number): number => {
     mixedTangent(inner, outer, share, rho, p, tangent);
     return ((tangent.kappa + 1) * p + tangent.zeta) / (tangent.kappa * p);
   };
   let [rho, p] = [from, pressure];
-  for (let n = 0; n < STEPS; n++) {
+  for (let n = 0; n < ISENTROPE_STEPS; n++) {
     const half = p * Math.exp((slopeAt(rho, p) * step) / 2);
     p *= Math.exp(slopeAt(rho * Math.exp(step / 2), half) * step);
     rho *= Math.exp(step);

@@ -6,6 +6,7 @@ export { type EvenAxis, type EvenTable, evenTable } from './evenTable.ts';
 export { type Field, type FlowPoint, type GasPair, middleOf, soundSpeedAt } from './field.ts';
 export { type FieldGas, mixedTangent, perfectFieldGas, type Tangent, tabledFieldGas } from './fieldGas.ts';
 export { type FlowKernel, flowKernel } from './kernel/flowKernel.ts';
+export { type HandWork, type StepTeam, workAsHand } from './kernel/stepTeam.ts';
 export { cellAt, type MeshBlock, type MeshSymmetry, meshBlock } from './mesh.ts';
 export type { SideFlow } from './sideFlow.ts';
 export type { SideName } from './sideGeometry.ts';

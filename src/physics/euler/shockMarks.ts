@@ -7,7 +7,7 @@ import type { Field } from './field.ts';
 import { cellAt, strideOf } from './mesh.ts';
 
 /** A jump of pressure over two cells, against the lower one, from which a shock is strong. */
-const STRONG = 0.8;
+export const STRONG = 0.8;
 
 /** Marks all inner cells; ghosts must hold what is beyond. */
 export function markShocks({ mesh, pressure, shockI, shockJ }: Field): void {

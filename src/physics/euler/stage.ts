@@ -33,12 +33,18 @@ export function restore(field: Field, kept: Kept): void {
 }
 
 /** Newton steps from the old pressure to that of the new energy; exact at once where the gas is perfect. */
-const PRESSURE_STEPS = 4;
+export const PRESSURE_STEPS = 4;
 /** A change of the pressure by this share asks for the tangent at the new one; what is left is of its square. */
-const NEAR = 1e-3;
+export const NEAR = 1e-3;
 
 /** Steps for which a cell that broke, and those beside it, go without slopes. */
 export const BLURRED_STEPS = 20;
+
+/** Towards a steady state the tangents of gases that stand alone are renewed once in so many steps. */
+export const RENEWED = 4;
+
+/** How often a step is tried with more and more cells without slopes. */
+export const TRIES = 6;
 
 /** One step less to go for each cell without slopes. */
 export function lessBlurred({ blurred }: Field): void {

@@ -15,17 +15,13 @@ export interface StepWork {
   on(fields: readonly Field[]): StepParts;
 }
 
-/** Blocks by their place in the list. */
+/** Each for all blocks. */
 export interface StepParts {
   /** Note the fields as they are, and bring them back. */ keep(): void;
   restore(): void;
-  markShocks(block: number): void;
-  /** See takeStage; ghosts and marks must be filled. */
-  stage(block: number, which: 0 | 1, flat: boolean): Problem | null;
-  /** New tangents: in cells of mixed gas, and in `all`. */ settle(
-    block: number,
-    all: boolean,
-  ): Problem | null;
+  markShocks(): void;
+  /** See takeStage; ghosts and marks must be filled. */ stage(which: 0 | 1, flat: boolean): Problem | null;
+  /** New tangents: in cells of mixed gas, and in `all`. */ settle(all: boolean): Problem | null;
   /** [s] the shortest of all cells’ longest steps */ shortest(): number;
   /** Each cell its own step from now on, or all the same. */ ownSteps(courant: number): void;
   sameSteps(seconds: number): void;
@@ -46,14 +42,15 @@ export function referenceWork(meshes: readonly MeshBlock[], gases: GasPair): Ste
         restore() {
           for (const [b, field] of fields.entries()) restore(field, before[b]!);
         },
-        markShocks(b) {
-          markShocks(fields[b]!);
+        markShocks() {
+          for (const field of fields) markShocks(field);
         },
-        stage(b, which, flat) {
-          addInflow(fields[b]!, inflows[b]!, flat);
-          return takeStage(fields[b]!, inflows[b]!, before[b]!, seconds[b]!, which);
-        },
-        settle: (b, every) => settle(fields[b]!, gases, tangent, every),
+        stage: (which, flat) =>
+          inAll(fields, (field, b) => {
+            addInflow(field, inflows[b]!, flat);
+            return takeStage(field, inflows[b]!, before[b]!, seconds[b]!, which);
+          }),
+        settle: (every) => inAll(fields, (field) => settle(field, gases, tangent, every)),
         shortest: () => Math.min(...fields.map(shortestStep)),
         ownSteps(courant) {
           for (const [b, field] of fields.entries()) ownSteps(field, courant, seconds[b]!);
@@ -64,4 +61,17 @@ export function referenceWork(meshes: readonly MeshBlock[], gases: GasPair): Ste
       };
     },
   };
+}
+
+/** Every block, even where one broke: a stage also notes what it began from. */
+function inAll(
+  fields: readonly Field[],
+  each: (field: Field, block: number) => Problem | null,
+): Problem | null {
+  let first: Problem | null = null;
+  for (const [b, field] of fields.entries()) {
+    const broken = each(field, b);
+    first ??= broken;
+  }
+  return first;
 }

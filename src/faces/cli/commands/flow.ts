@@ -9,9 +9,11 @@ import {
 } from '../../../answer/flow/index.ts';
 import type { EngineSolution } from '../../../answer/solution.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
+import type { StepTeam } from '../../../physics/euler/index.ts';
 import { quote } from '../../../study/report.ts';
 import { figureFlow } from '../../../telling/figures/figureFlow.ts';
 import { sceneToSvg } from '../../../telling/scene/svg.ts';
+import { type FlowTeam, flowTeam } from '../../crew/flowTeam.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { makeRoom } from '../../disk/flowRoom.ts';
 import { flowFolder } from '../../disk/flowShelf.ts';
@@ -39,10 +41,7 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
       `--engine: the study has no solved engine ${quote(id)}.`,
       `Name one of ${[...solutions.keys()].join(', ')}.`,
     );
-  const fields: FlowField[] = [];
-  for (const field of await fieldsOf(solution, choices, terminal)) {
-    fields.push(field);
-  }
+  const fields = await computed(solution, choices, terminal);
   await writePictures(fields, choices, terminal);
   if (flags.json)
     terminal.out(
@@ -62,18 +61,35 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
   return EXIT.answered;
 }
 
+async function computed(
+  solution: EngineSolution,
+  choices: FlowChoices,
+  terminal: Terminal,
+): Promise<readonly FlowField[]> {
+  const team = choices.bits === 'reference' ? null : flowTeam(choices);
+  try {
+    return await fieldsOf(solution, choices, team, terminal);
+  } finally {
+    await team?.dismiss();
+  }
+}
+
 async function fieldsOf(
   solution: EngineSolution,
   { places, fineness, bits, fresh, timed }: FlowChoices,
+  team: FlowTeam | null,
   terminal: Terminal,
 ): Promise<readonly FlowField[]> {
-  if (timed !== null) return momentsOf(solution, { ...timed, fineness, bits }, places[0]!, terminal);
+  if (timed !== null) return momentsOf(solution, { ...timed, fineness, bits, team }, places[0]!, terminal);
   await makeRoom(flowFolder());
-  const flows = keptFlows(solution, places, { bits, fresh });
+  const flows = keptFlows(solution, places, { bits, fresh, team });
   const fields: FlowField[] = [];
   for (const place of places.keys()) {
     fields.push(await flows.at(place, fineness));
-    sayIfSlow(terminal, `${solution.input.name}: ${fields.length} of ${places.length} places …`);
+    sayIfSlow(
+      terminal,
+      `${solution.input.name}: ${fields.length} of ${places.length} places, ${threadsOf(team)} …`,
+    );
   }
   return fields;
 }
@@ -87,9 +103,14 @@ function momentsOf(
   const fields: FlowField[] = [];
   for (const field of timedFields(solution, place, choices)) {
     fields.push(field);
-    sayIfSlow(terminal, `${solution.input.name}: ${fields.length - 1} of ${choices.frames} moments …`);
+    const told = `${fields.length - 1} of ${choices.frames} moments`;
+    sayIfSlow(terminal, `${solution.input.name}: ${told}, ${threadsOf(choices.team ?? null)} …`);
   }
   return fields;
+}
+
+function threadsOf(team: StepTeam | null): string {
+  return team === null ? 'by one thread' : `by up to ${team.hands + 1} threads`;
 }
 
 async function writePictures(

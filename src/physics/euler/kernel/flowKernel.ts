@@ -1,43 +1,42 @@
 /** The step of a field in WebAssembly, from the sources in kernels/flow: compiled once, the same equations on 64 or 32 bits. */
 
-import { KERNEL_BYTES } from './bytes.ts';
+import { KERNEL_BYTES, MEMORY_KIND_AT } from './bytes.ts';
+import type { StepTeam } from './stepTeam.ts';
 
 export interface FlowKernel {
   readonly bits: 64 | 32;
   readonly module: WebAssembly.Module;
+  /** Threads that take a share of each step; null: none but this one. */ readonly team: StepTeam | null;
 }
 
-/** The calls of the kernel; `block` is the place of a block’s words in its memory, see {@link layOut}. */
-export interface KernelCalls {
-  /** Forward (0), or forward again and the mean with what was before (1). @returns how many cells broke */
-  readonly stage: (block: number, which: 0 | 1, flat: 0 | 1) => number;
-  readonly shocks: (block: number) => void;
-  /** Writes each cell’s own seconds. @returns the shortest [s] */
-  readonly steps: (block: number, courant: number) => number;
-  /** New tangents. @returns how many cells broke */
-  readonly settle: (block: number, inner: number, outer: number, all: 0 | 1) => number;
+/** By what memory they take: one of their own, or a shared one. */
+const compiled = new Map<boolean, WebAssembly.Module | null>();
+
+/**
+ * Null where this machine runs no WebAssembly with vectors: the reference serves there. Without a team where it has no memory
+ * that threads share.
+ */
+export function flowKernel(bits: 64 | 32, team: StepTeam | null = null): FlowKernel | null {
+  const shared = team === null ? null : moduleFor(true);
+  if (shared !== null) return { bits, module: shared, team };
+  const module = moduleFor(false);
+  return module === null ? null : { bits, module, team: null };
 }
 
-let compiled: WebAssembly.Module | null | undefined;
-
-/** Null where this machine runs no WebAssembly with vectors: the reference serves there. */
-export function flowKernel(bits: 64 | 32): FlowKernel | null {
-  compiled ??= compile();
-  return compiled === null ? null : { bits, module: compiled };
+function moduleFor(shared: boolean): WebAssembly.Module | null {
+  const module = compiled.get(shared) ?? compile(shared);
+  compiled.set(shared, module);
+  return module;
 }
 
-function compile(): WebAssembly.Module | null {
+function compile(shared: boolean): WebAssembly.Module | null {
+  if (shared && typeof SharedArrayBuffer === 'undefined') return null;
   try {
     const text = atob(KERNEL_BYTES);
-    return new WebAssembly.Module(Uint8Array.from(text, (letter) => letter.charCodeAt(0)));
+    const bytes = Uint8Array.from(text, (letter) => letter.charCodeAt(0));
+    if (shared) bytes[MEMORY_KIND_AT] = 3;
+    return new WebAssembly.Module(bytes);
   } catch {
     return null;
   }
-}
-
-export function callsOf({ bits, module }: FlowKernel, memory: WebAssembly.Memory): KernelCalls {
-  const { exports } = new WebAssembly.Instance(module, { env: { memory } });
-  const call = <K extends keyof KernelCalls>(name: K): KernelCalls[K] =>
-    exports[`${name}${bits}`] as unknown as KernelCalls[K];
-  return { stage: call('stage'), shocks: call('shocks'), steps: call('steps'), settle: call('settle') };
 }

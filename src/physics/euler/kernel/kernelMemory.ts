@@ -3,11 +3,13 @@
 import type { Field, FieldRoom, Reals } from '../field.ts';
 import type { FieldGas } from '../fieldGas.ts';
 import { cellAt, type MeshBlock, strideOf } from '../mesh.ts';
+import { unitFaces } from '../unitFaces.ts';
+import { talkBytes } from './talk.ts';
 
 /** Values read beyond the end of an array, and not used. */
 const SLACK = 8;
-/** Rows of work space: slopes of one row along and two across, fluxes likewise. */
-const ROWS = 33;
+/** Rows of work space of each thread: as HAND_ROWS of kernels/flow/source/stage.ts. */
+const HAND_ROWS = 44;
 /** Words of a block, in the order of kernels/flow/source/block.ts. */
 const WORDS = 39;
 const KEPT = 9;
@@ -24,16 +26,22 @@ export interface KernelBlock {
 }
 
 /** Hands out places of a memory that is as large as all of it together. */
-interface Places {
+export interface Places {
   take(bytes: number): number;
 }
 
-/** @returns bytes that the blocks and two gases ask for */
-export function bytesFor(meshes: readonly MeshBlock[], bits: 64 | 32, gases: readonly FieldGas[]): number {
+/** @returns bytes that the blocks, two gases and what `threads` threads tell each other ask for */
+export function bytesFor(
+  meshes: readonly MeshBlock[],
+  bits: 64 | 32,
+  gases: readonly FieldGas[],
+  threads: number,
+): number {
   let most = 1024;
   const count: Places = { take: (bytes) => (most += up(bytes)) };
-  for (const mesh of meshes) placesOf(mesh, bits / 8, count);
+  for (const mesh of meshes) placesOf(mesh, bits / 8, threads, count);
   for (const gas of gases) count.take(gasBytes(gas));
+  count.take(talkBytes(meshes.length, threads));
   return most;
 }
 
@@ -52,7 +60,7 @@ function up(bytes: number): number {
   return Math.ceil(bytes / 16) * 16;
 }
 
-function placesOf(mesh: MeshBlock, size: number, places: Places) {
+function placesOf(mesh: MeshBlock, size: number, threads: number, places: Places) {
   const cells = mesh.volume.length;
   const reals = (): number => places.take((cells + SLACK) * size);
   const bytes = (): number => places.take(cells + 2 * SLACK);
@@ -66,7 +74,7 @@ function placesOf(mesh: MeshBlock, size: number, places: Places) {
     marks: many(3, bytes),
     walls: many(2, bytes),
     seconds: reals(),
-    rows: places.take(ROWS * rowBytes),
+    rows: places.take(threads * HAND_ROWS * rowBytes),
     rowBytes,
     broken: places.take(4 * cells),
   };
@@ -76,10 +84,11 @@ function placesOf(mesh: MeshBlock, size: number, places: Places) {
 export function layOut(
   mesh: MeshBlock,
   bits: 64 | 32,
+  threads: number,
   memory: WebAssembly.Memory,
   places: Places,
 ): KernelBlock {
-  const at = placesOf(mesh, bits / 8, places);
+  const at = placesOf(mesh, bits / 8, threads, places);
   const cells = mesh.volume.length;
   const { buffer } = memory;
   const reals = (from: number): Reals =>
@@ -115,29 +124,11 @@ export function layOut(
   };
 }
 
-/** Volumes, areas in the plane; of the faces their unit normals and areas, at the place of the cell before them. */
-function writeMesh(mesh: MeshBlock, [volume, plane, ...faces]: readonly Reals[]): void {
+/** Volumes, areas in the plane, and the faces. */
+function writeMesh(mesh: MeshBlock, [volume, plane, iX, iY, iArea, jX, jY, jArea]: readonly Reals[]): void {
   volume!.set(mesh.volume);
   plane!.set(mesh.planeArea);
-  const [iX, iY, iArea, jX, jY, jArea] = faces as [Reals, Reals, Reals, Reals, Reals, Reals];
-  const face = (x: number, y: number, cell: number, toX: Reals, toY: Reals, toArea: Reals): void => {
-    const area = Math.sqrt(x * x + y * y);
-    if (area === 0) return;
-    toX[cell] = x / area;
-    toY[cell] = y / area;
-    toArea[cell] = area;
-  };
-  const { ni, nj, iFaceX, iFaceY, jFaceX, jFaceY } = mesh;
-  for (let j = 0; j < nj; j++)
-    for (let i = 0; i <= ni; i++) {
-      const k = j * (ni + 1) + i;
-      face(iFaceX[k]!, iFaceY[k]!, cellAt(mesh, i - 1, j), iX, iY, iArea);
-    }
-  for (let j = 0; j <= nj; j++)
-    for (let i = 0; i < ni; i++) {
-      const k = j * ni + i;
-      face(jFaceX[k]!, jFaceY[k]!, cellAt(mesh, i, j - 1), jX, jY, jArea);
-    }
+  unitFaces(mesh, [iX!, iY!, iArea!], [jX!, jY!, jArea!]);
 }
 
 /** Walls of the field as the kernel reads them: 1 where the block lies behind the face, 2 where it lies ahead of it. */

@@ -12,6 +12,7 @@ import {
   newFlow,
   perfectFieldGas,
   type SidePart,
+  type StepTeam,
   tabledFieldGas,
 } from '../../../../src/physics/euler/index.ts';
 
@@ -45,7 +46,7 @@ const air = perfectFieldGas(1.4);
 const wall = { is: 'wall' } as const;
 
 /** Hot exhaust bursts from one of two crooked round blocks into the still air of the other, walls all round but a far end. */
-export function burst(by: By, steps: number, own: boolean): CaseFields {
+export function burst(by: By, steps: number, own: boolean, team: StepTeam | null = null): CaseFields {
   const [ni, nj] = [22, 17];
   const node = (from: number) => (i: number, j: number) =>
     [
@@ -84,7 +85,7 @@ export function burst(by: By, steps: number, own: boolean): CaseFields {
     ],
     gases: { inner: exhaust, outer: air },
     start: (x, y) => (x < 0.7 && y < 0.4 ? { density: 3, u: 400, v: 50, pressure: 3e6, share: 1 } : still),
-    kernel: by === 'reference' ? null : flowKernel(by),
+    kernel: by === 'reference' ? null : flowKernel(by, team),
   });
   for (let n = 0; n < steps; n++) {
     if (own) flow.relax(0.6);
@@ -115,6 +116,7 @@ export function box(
   which: 'blast' | 'tossed',
   courant: number,
   steps: number,
+  team: StepTeam | null = null,
 ): CaseFields & { readonly problem: string | null } {
   const n = 21;
   const flow = newFlow({
@@ -131,7 +133,7 @@ export function box(
     ],
     gases: { inner: air, outer: air },
     start: which === 'blast' ? blast : tossed,
-    kernel: by === 'reference' ? null : flowKernel(by),
+    kernel: by === 'reference' ? null : flowKernel(by, team),
   });
   const taken = attempt(() => {
     for (let k = 0; k < steps; k++) flow.step(flow.stableStep(courant));

@@ -1,0 +1,46 @@
+/** The orders of a field, carried out by one thread or by a team. */
+
+import { type Problem, ProblemError } from '../../../numerics/problem.ts';
+import type { FlowKernel } from './flowKernel.ts';
+import { callsOf } from './kernelCalls.ts';
+import { type FieldPlaces, shareOf } from './share.ts';
+import { ORDER, type Ordered, type Talk } from './talk.ts';
+
+/** One that has an order carried out by all, this thread among them. */
+export function sharedOrders(
+  { bits, module, team }: FlowKernel,
+  memory: WebAssembly.Memory,
+  places: FieldPlaces,
+  talk: Talk,
+): (order: Ordered) => void {
+  const own = shareOf(places, callsOf({ bits, module }, memory), talk, 0);
+  if (team === null || places.threads === 1) return own;
+  const give = (order: Ordered): void => {
+    talk.give(order);
+    if (order.kind !== ORDER.leave) own(order);
+    const ended = talk.await(team.patience);
+    if (ended === 'done') return;
+    team.lost = handLost(ended);
+    throw new ProblemError(team.lost);
+  };
+  const leave = (): void => give({ kind: ORDER.leave, first: 0, second: 0, courant: 0 });
+  return (order) => {
+    if (team.lost !== null) throw new ProblemError(team.lost);
+    if (team.leave !== leave) {
+      team.leave?.();
+      for (let hand = 1; hand <= team.hands; hand++)
+        team.send({ ...places, bits, module, memory, hand, after: talk.count() });
+      team.leave = leave;
+    }
+    give(order);
+  };
+}
+
+function handLost(ended: 'failed' | 'lost'): Problem {
+  return {
+    code: 'flow-thread-lost',
+    what: `A thread that took a share of the flow field ${ended === 'failed' ? 'stopped with an error' : 'answers no more'}.`,
+    why: 'The field may be half stepped, so it is not told.',
+    mend: 'Ask again, or for one thread: --threads 1.',
+  };
+}
