@@ -33,10 +33,14 @@ export interface Wanted {
   /** [Pa] */ readonly ambients: readonly number[];
 }
 
+/** Jets of an answer: at all its conditions, or at the two ends, pad and vacuum, alone. */
+export type Jets = 'all' | 'ends';
+
 export function engineAnswer(
   solution: EngineSolution,
   wanted: Wanted,
   sources: readonly SourceInput[] = [],
+  jets: Jets = 'all',
 ): EngineAnswer {
   const { expansion, nozzle, input } = solution;
   const { chamber, throat } = expansion;
@@ -83,7 +87,8 @@ export function engineAnswer(
   if (solution.bulkDensity === null) {
     reasons.push(reason('chamber.bulkDensity', NO_BULK_DENSITY.why, NO_BULK_DENSITY.mend));
   }
-  const { plume, reasons: plumeReasons } = plumeAnswer(solution, altitudes, ambients);
+  const { plume, reasons: plumeReasons } =
+    jets === 'all' ? plumeAnswer(solution, altitudes, ambients) : plumeAnswer(solution, [], []);
   reasons.push(...plumeReasons);
   const published = publishedFigures(solution, sources, reasons);
   const { publishedSolveProblem: unsolved } = solution;

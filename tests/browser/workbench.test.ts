@@ -520,6 +520,43 @@ describe('what no computation decides', () => {
   });
 });
 
+describe('a study that is opened', () => {
+  it('shows what it is, then one engine after the other, and says what still follows', async () => {
+    await withoutSentences();
+    await open();
+    const fresh = await context.newPage();
+    await fresh.addInitScript(() => {
+      const seen: string[] = [];
+      Object.assign(globalThis, { seenStates: seen });
+      const text = (place: string) =>
+        [...document.querySelectorAll(place)].map((one) => one.textContent ?? '').join(' | ');
+      const look = () => {
+        const cells = text('table.ledger tbody tr:first-child td.value');
+        const state = [text('header [role=status]'), text('.answer'), cells, text('.engine-name')].join('\n');
+        if (seen.at(-1) !== state) seen.push(state);
+      };
+      new MutationObserver(look).observe(document, { subtree: true, childList: true, characterData: true });
+    });
+    await fresh.goto(server.url);
+    await expect
+      .poll(() => textOf(fresh.locator('header [role=status]')), { timeout: 60_000 })
+      .toBe('saved in study.yaml');
+    const seen = await fresh.evaluate(() => (globalThis as unknown as { seenStates: string[] }).seenStates);
+    const at = (what: RegExp): number => seen.findIndex((state) => what.test(state));
+    const order = [
+      at(/^opening the study …/),
+      at(/Alder B and Alder P are being worked out; the short answer follows …\nfollows … \| follows …/),
+      at(/Alder P is being worked out; .*\n\d+\.\d s.* \| follows …\n.*bell of .*being worked out …$/),
+      at(/^working it out …\nThe short answer follows …\n\d+\.\d s.* \| \d+\.\d s/),
+      at(/^jets and finer steps of altitude follow …\nThe lead changes/),
+      at(/^saved in study\.yaml\nThe lead changes/),
+    ];
+    expect(order).not.toContain(-1);
+    expect(order).toEqual([...order].sort((a, b) => a - b));
+    await fresh.close();
+  });
+});
+
 describe('the page’s own thread', () => {
   beforeEach(withoutSentences);
   it('has no solver in its script: that is in the workers', async () => {

@@ -28,7 +28,7 @@ export function estimateEngine(
   every = 1,
 ): Outcome<EstimatedEngine> {
   return attempt(() => {
-    if (isUnseen(before.input, now.input)) throw new ProblemError(ONLY_IN_FULL);
+    if (isUnseen(before.input, now.input, now.recut !== undefined)) throw new ProblemError(ONLY_IN_FULL);
     return estimated(known, before, now, others, every);
   });
 }
@@ -54,7 +54,7 @@ function estimated(
   const pressureTimesArea = now.chamber.pressure * throatArea;
   const characteristicVelocity = now.input.chamber.efficiency.value * now.characteristicVelocity;
   const choked =
-    (answer.massFlow * answer.characteristicVelocity * 4) /
+    ((now.recut?.massFlow ?? 1) * answer.massFlow * answer.characteristicVelocity * 4) /
     (before.chamber.pressure * Math.PI * answer.throat.diameter ** 2);
   const massFlow = (choked * pressureTimesArea) / characteristicVelocity;
   const { contour, likeness } = shape;

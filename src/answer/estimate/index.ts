@@ -3,5 +3,13 @@
 export { basisOf } from './basis.ts';
 export { touchedEngines, withTextAt } from './changedEngines.ts';
 export { estimateEngine } from './estimateEngine.ts';
-export type { AnsweredEngine, EngineBasis, EstimatedEngine, EstimatedRow, Likeness } from './model.ts';
+export type {
+  AnsweredEngine,
+  EngineBasis,
+  EstimatedEngine,
+  EstimatedRow,
+  Likeness,
+  Recut,
+} from './model.ts';
+export { isRecut, recutOf } from './recut.ts';
 export { areAlike, isUnseen } from './unseen.ts';

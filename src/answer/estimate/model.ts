@@ -1,8 +1,8 @@
 /** A first estimate of an engine whose inputs move: what is quickly known of it, and what comes of that. SI units. */
 
-import type { NozzleSpec } from '../../physics/nozzle/index.ts';
+import type { Contour, NozzleSpec } from '../../physics/nozzle/index.ts';
 import type { EngineInput } from '../../study/model.ts';
-import type { ConditionRow, EngineAnswer } from '../model.ts';
+import type { ConditionRow, EngineAnswer, WallPoint } from '../model.ts';
 
 /**
  * One-dimensional flow from the chamber to the exit, in steps of s = √(−ln(p/p₀)), in which speed and temperature run
@@ -40,6 +40,20 @@ export interface EngineBasis {
   readonly exits: { readonly thin: MeanExit; readonly thick: MeanExit | null };
   /** λ by formula on the momentum of the mean flow [–] */ readonly divergence: number;
   /** Where a formula gives the wall: with its angles; null: the flow shapes it. */ readonly spec: NozzleSpec | null;
+  /** What another cut of a plug changes from the basis before; absent: none. */ readonly recut?: Recut;
+}
+
+/** A plug cut elsewhere, on the gas before: tables over p_a/p₀, and its shape at the size before. */
+export interface Recut {
+  readonly share: readonly number[];
+  /** ΔC_F [–]; null where the flow on it cannot be computed. */ readonly added: readonly (number | null)[];
+  /** Base pressure over that before; null where one of them has no base. */ readonly base: readonly (
+    | number
+    | null
+  )[];
+  /** Mass flow over that before, for the wall's layer [–]. */ readonly massFlow: number;
+  readonly contour: Contour;
+  readonly wall: readonly WallPoint[];
 }
 
 /** An engine as answered in full. */

@@ -5,6 +5,7 @@ import type { Contour, FlowVerdict } from '../../physics/nozzle/model.ts';
 import type { ConditionRow, PlaceOnWall, PlugRow, RowSeparation, ThrustPartAnswer } from '../model.ts';
 import { meanCoefficient, meanExitShare, stateAt } from './meanFlow.ts';
 import type { AnsweredEngine, EngineBasis, EstimatedRow, Likeness } from './model.ts';
+import { addedByRecut, recutAt } from './recutTable.ts';
 
 /** What an estimate holds on to. */
 export interface Held {
@@ -74,7 +75,7 @@ function nearestWith(
 /**
  * Thrust coefficient at an ambient pressure: what the full model added to the mean flow is held at the same p_a/p₀.
  *
- *   C_F = C_F,before + C̄_F − C̄_F,before                 where the gas stays on the wall
+ *   C_F = C_F,before + C̄_F − C̄_F,before + ΔC_F          where the gas stays on the wall; ΔC_F of another cut of a plug
  *   C_F = C_F,before · [u(p_a)/c*] / [u(p_a)/c*]_before    where it has left it and feels the air from there on
  */
 export function coefficientAt(held: Held, ambientPressure: number): number | null {
@@ -96,7 +97,9 @@ function coefficient(held: Held, place: Between, ambientPressure: number): numbe
     return held === null ? null : (held * speed(now)) / speed(before);
   }
   const added = between(place, (i) => beyondMean(held, i));
-  return added === null ? null : added + meanCoefficient(now, share, isThickRow(held, near));
+  const cut = addedByRecut(now, share);
+  if (added === null || cut === null) return null;
+  return added + meanCoefficient(now, share, isThickRow(held, near)) + cut;
 }
 
 function between({ from, to, part }: Between, of: (index: number) => number | null): number | null {
@@ -165,7 +168,7 @@ export function rowAt(
       exitPressure:
         (between(place, (i) => rows[i]?.exitPressure ?? null) ?? near.exitPressure) * pressure * exit,
       ...(separation && { separation }),
-      ...(plug && { plug: plugLike(plug, pressure) }),
+      ...(plug && { plug: plugLike(plug, pressure, baseRatio(now, share)) }),
       ...(field && { field: fieldLike(field, likeness) }),
     },
   };
@@ -239,14 +242,17 @@ function placeOn({ wall, throatRadius }: Contour, place: PlaceOnWall): PlaceOnWa
   return { ...place, areaRatio, axial: from.axial + part * (to.axial - from.axial) };
 }
 
-function plugLike(before: PlugRow, pressure: number): PlugRow {
-  const { base } = before;
+/** Base pressure over that before at the same p_a/p₀; null where there is none now. */
+const baseRatio = ({ recut }: EngineBasis, share: number): number | null =>
+  recut === undefined ? 1 : recutAt(recut, recut.base, share);
+
+function plugLike(before: PlugRow, pressure: number, ratio: number | null): PlugRow {
+  const { base, ...rest } = before;
   if (base === undefined) return before;
+  if (ratio === null) return rest;
   const { wake } = base;
-  return {
-    ...before,
-    base: { wake, pressure: base.pressure * pressure, low: base.low * pressure, high: base.high * pressure },
-  };
+  const by = pressure * ratio;
+  return { ...rest, base: { wake, pressure: base.pressure * by, low: base.low * by, high: base.high * by } };
 }
 
 function fieldLike(

@@ -40,6 +40,19 @@ export function shapeOf(
       plume: jetBehind(contour, answer, now.exits.thin.share / before.exits.thin.share, likeness),
     };
   }
+  if (now.recut !== undefined && areAlike(shapeInputs(before, true), shapeInputs(now, true))) {
+    const { recut } = now;
+    const contour = scaled(recut.contour, throatRadius / recut.contour.throatRadius);
+    const own = { ...likeness, length: throatRadius / recut.contour.throatRadius };
+    return {
+      likeness,
+      isShaped: true,
+      contour,
+      wall: recut.wall.map((point) => wallPointLike(point, before, now, own)),
+      positions: [],
+      plume: jetBehind(contour, answer, 1, likeness),
+    };
+  }
   const isShaped = areAlike(shapeInputs(before), shapeInputs(now));
   if (!isShaped) {
     const { contour, wall, positions, plume } = answer;
@@ -65,9 +78,10 @@ export function shapeOf(
   };
 }
 
-/** What shapes an engine besides its size. */
-function shapeInputs({ input: { nozzle, chamber } }: EngineBasis): readonly unknown[] {
-  return [nozzle, chamber.contractionRatio, chamber.characteristicLength, chamber.convergingAngle];
+/** What shapes an engine besides its size. @param butCut all but where a plug is cut, and its Mach number at the lip */
+function shapeInputs({ input: { nozzle, chamber } }: EngineBasis, butCut = false): readonly unknown[] {
+  const shaping = butCut && nozzle.kind === 'plug' ? { ...nozzle, kept: null, innerMach: null } : nozzle;
+  return [shaping, chamber.contractionRatio, chamber.characteristicLength, chamber.convergingAngle];
 }
 
 function scaled(contour: Contour, length: number): Contour {

@@ -16,13 +16,16 @@ const SEEN: Readonly<Record<EngineInput['nozzle']['kind'], readonly string[]>> =
   dualBell: ['baseAreaRatio'],
 };
 
-/** Whether only the full answer can say what this change does. */
-export function isUnseen(before: EngineInput, now: EngineInput): boolean {
+/** What a plug cut anew knows besides. */
+const SEEN_BY_RECUT: readonly string[] = ['kept', 'innerMach'];
+
+/** Whether only the full answer can say what this change does. @param isRecut a plug has been cut anew */
+export function isUnseen(before: EngineInput, now: EngineInput, isRecut = false): boolean {
   const { nozzle: was } = before;
   const { nozzle: is } = now;
   if (was.kind !== is.kind || before.losses !== now.losses) return true;
   if (leavesAnInputOpen(before) || leavesAnInputOpen(now)) return true;
-  const seen = ['kind', 'areaRatio', ...SEEN[is.kind]];
+  const seen = ['kind', 'areaRatio', ...SEEN[is.kind], ...(isRecut ? SEEN_BY_RECUT : [])];
   const [left, right] = [was, is] as unknown as readonly Readonly<Record<string, unknown>>[];
   return Object.keys({ ...left, ...right }).some(
     (key) => !seen.includes(key) && !areAlike(left?.[key], right?.[key]),

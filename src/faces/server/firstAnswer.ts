@@ -6,21 +6,22 @@ import type { Flights } from '../solved/solvedStudy.ts';
 import type { FirstPieces } from '../solved/solveFirst.ts';
 import type { StudyFile } from './studyFile.ts';
 
-/** The engines of a solved study, as the page reads them. */
+/** A piece of a solved study, as the page reads it; or several. */
 type Block = Uint8Array<ArrayBuffer>;
 
 /** What the thread says of the text in hand; `end`: no more of it. */
-export type FirstPiece = { readonly engines: Block } | { readonly flights: Flights } | 'end';
+export type FirstPiece = { readonly piece: Block } | { readonly flights: Flights } | 'end';
 
 /** Of the study with this hash, which the file has now or had when it was asked last; null where there is none to be had here. */
 export interface FirstAnswer {
-  engines(hash: string): Promise<Block | null>;
+  /** The so manieth piece of the study and its engines, as soon as it is there; null where there are no more. */
+  piece(hash: string, which: number): Promise<Block | null>;
   /** Those that did not come with the engines. */ flights(hash: string): Promise<Flights | null>;
   close(): Promise<void>;
 }
 
 interface Answer {
-  readonly engines: Promise<Block | null>;
+  piece(which: number): Promise<Block | null>;
   readonly flights: Promise<Flights | null>;
 }
 
@@ -58,7 +59,7 @@ export function firstAnswerFor(file: StudyFile): FirstAnswer {
       .catch(() => null);
   }
   return {
-    engines: async (hash) => (await read(hash))?.engines ?? null,
+    piece: async (hash, which) => (await read(hash))?.piece(which) ?? null,
     flights: async (hash) => (await read(hash))?.flights ?? null,
     async close() {
       await thread?.end();
@@ -68,13 +69,23 @@ export function firstAnswerFor(file: StudyFile): FirstAnswer {
 
 /** An answer, and how it comes; what has not come by the end is null. */
 function answerToCome(): { readonly answer: Answer; readonly tell: FirstPieces; readonly end: () => void } {
-  const engines = awaited<Block>();
+  const pieces: ReturnType<typeof awaited<Block>>[] = [awaited()];
   const flights = awaited<Flights>();
   return {
-    answer: { engines: engines.value, flights: flights.value },
-    tell: { engines: engines.come, flights: flights.come },
+    answer: {
+      // One that lies further ahead than the next is asked for by nobody.
+      piece: async (which) => pieces[which]?.value ?? null,
+      flights: flights.value,
+    },
+    tell: {
+      piece(block) {
+        pieces.at(-1)?.come(block);
+        pieces.push(awaited());
+      },
+      flights: flights.come,
+    },
     end() {
-      engines.come(null);
+      pieces.at(-1)?.come(null);
       flights.come(null);
     },
   };
@@ -114,7 +125,7 @@ function startThread(): { readonly solve: Solve; readonly end: () => Promise<unk
         if (isGone) return resolve();
         hear = (piece) => {
           if (piece === 'end') resolve();
-          else if ('engines' in piece) tell.engines(piece.engines);
+          else if ('piece' in piece) tell.piece(piece.piece);
           else tell.flights(piece.flights);
         };
         thread.postMessage(text);
@@ -133,8 +144,11 @@ async function solveHere(text: string, tell: FirstPieces): Promise<void> {
   solvedHere.delete(text);
   solvedHere.set(text, known);
   for (const [oldest] of solvedHere) if (solvedHere.size > MOST_KEPT) solvedHere.delete(oldest);
-  const engines = await known.engines;
-  if (engines !== null) tell.engines(engines);
+  for (let which = 0; ; which++) {
+    const piece = await known.piece(which);
+    if (piece === null) break;
+    tell.piece(piece);
+  }
   const flights = await known.flights;
   if (flights !== null) tell.flights(flights);
 }

@@ -24,11 +24,11 @@ if (port !== null) {
   const answer = async (text: string): Promise<void> => {
     if (kept === undefined) kept = keptByThisProgram();
     const known = (await kept?.read(text)) ?? null;
-    if (known !== null) return tell({ engines: known }, [known.buffer]);
+    if (known !== null) return tell({ piece: known }, [known.buffer]);
     // The solver is loaded where it is needed.
     const { solveFirst } = await import('../solved/solveFirst.ts');
     const whole = await solveFirst(text, shelf, {
-      engines: (block) => tell({ engines: block }, [block.buffer]),
+      piece: (block) => tell({ piece: block }, [block.buffer]),
       flights: (flights) => tell({ flights }),
     });
     if (whole !== null) await kept?.keep(text, whole());

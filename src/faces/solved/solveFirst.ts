@@ -1,17 +1,19 @@
 /** A study text solved for the page that opens it: engines first, for they are what is looked at, then what they lift. */
 
-import { altitudeCurve } from '../../answer/conditions.ts';
 import type { DataShelf } from '../../answer/shelf.ts';
 import { type SolvedEngines, solveStudyLive } from '../../answer/solve.ts';
 import { knownNames } from '../../study/names.ts';
 import { readStudy } from '../../study/read.ts';
-import { packedRows } from './packedRows.ts';
-import { writtenSolved } from './solvedBlock.ts';
-import { type Flights, type Ladder, ladderStep, ladderTop } from './solvedStudy.ts';
+import { type LadderMaker, ladderMaker } from './ladderMaker.ts';
+import { writtenPiece } from './solvedBlock.ts';
+import type { SolvedPiece } from './solvedPiece.ts';
+import type { Flights } from './solvedStudy.ts';
 
-/** What comes one after the other: the study with its engines as a block of bytes, then its vehicles where they were not known by then. */
+type Block = Uint8Array<ArrayBuffer>;
+
+/** What comes one after the other: the study and its engines as blocks of bytes, then its vehicles where they were not known by then. */
 export interface FirstPieces {
-  engines(block: Uint8Array<ArrayBuffer>): void;
+  piece(block: Block): void;
   flights(flights: Flights): void;
 }
 
@@ -24,35 +26,59 @@ export async function solveFirst(
   shelf: DataShelf,
   tell: FirstPieces,
   pause?: () => Promise<void>,
-): Promise<(() => Uint8Array<ArrayBuffer>) | null> {
+): Promise<(() => Block) | null> {
   const outcome = readStudy(text, { file: 'study.yaml', ...knownNames(await shelf.propellants()) });
   if (!outcome.ok) return null;
   const { study, warnings } = outcome;
-  let ladders: Record<string, Ladder> = {};
-  const tellEngines = ({ answer, solutions }: SolvedEngines, vehicles: Flights | null): void => {
-    ladders = laddersOf(solutions);
-    tell.engines(writtenSolved({ study, warnings, answer, vehicles, ladders }));
+  const tellPiece = (piece: SolvedPiece): Block => {
+    const block = writtenPiece(piece);
+    // Handed on it is no more in hand.
+    tell.piece(block.slice());
+    return block;
   };
-  let areTold = false;
+  const kept: Block[] = [tellPiece({ kind: 'study', study, warnings })];
+  const makers = new Map<string, LadderMaker>();
+  const tellWhole = (
+    { answer: { engines: _, failed: __, ...head } }: SolvedEngines,
+    vehicles: Flights | null,
+  ) => tellPiece({ kind: 'whole', head, vehicles });
+  let last: Block | null = null;
   const { answer, ...live } = await solveStudyLive(study, shelf, {
+    jetsLater: true,
     ...(pause && { pause }),
+    async onPiece(piece) {
+      if (piece.kind !== 'engine') {
+        const block = tellPiece(piece);
+        if (piece.kind === 'failed') kept.push(block);
+        return;
+      }
+      const { id, answer: engine, solution, isWhole } = piece;
+      const maker = makers.get(id) ?? ladderMaker(solution, pause);
+      makers.set(id, maker);
+      const ladder = isWhole ? await maker.whole() : await maker.coarse();
+      const block = tellPiece({ kind: 'engine', id, answer: engine, ladder });
+      if (isWhole) kept.push(block);
+    },
     onEngines(engines) {
-      areTold = true;
-      tellEngines(engines, null);
+      last = tellWhole(engines, null);
     },
   });
   const { vehicles, ...engines } = answer;
-  if (areTold) tell.flights(vehicles);
-  else tellEngines({ answer: engines, ...live }, vehicles);
-  return () => writtenSolved({ study, warnings, answer: engines, vehicles, ladders });
+  if (last === null) kept.push(tellWhole({ answer: engines, ...live }, vehicles));
+  else {
+    tell.flights(vehicles);
+    const { engines: _, failed: __, ...head } = engines;
+    kept.push(writtenPiece({ kind: 'whole', head, vehicles }));
+  }
+  return () => joined(kept);
 }
 
-function laddersOf(solutions: SolvedEngines['solutions']): Record<string, Ladder> {
-  const ladders: Record<string, Ladder> = {};
-  for (const [id, solution] of solutions) {
-    const rows = altitudeCurve(solution, ladderTop / ladderStep + 1);
-    const vacuum = rows.at(-1);
-    if (vacuum !== undefined) ladders[id] = { ...packedRows(rows.slice(0, -1)), vacuum };
+function joined(blocks: readonly Block[]): Block {
+  const whole = new Uint8Array(blocks.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const block of blocks) {
+    whole.set(block, at);
+    at += block.length;
   }
-  return ladders;
+  return whole;
 }

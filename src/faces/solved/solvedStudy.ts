@@ -1,19 +1,9 @@
 /** A study as solved for the page: its answer, and the rows that the altitude scale runs through. */
 
 import type { VehicleAnswer } from '../../answer/flight/model.ts';
-import type { ConditionRow, EnginesAnswer } from '../../answer/model.ts';
+import type { EnginesAnswer } from '../../answer/model.ts';
 import type { Study, StudyProblem } from '../../study/model.ts';
-import type { PackedRows } from './packedRows.ts';
-
-/** Results of one engine at every tenth of a kilometre from 0 to 40 km, and in vacuum. */
-export interface Ladder extends PackedRows {
-  readonly vacuum: ConditionRow;
-}
-
-/** Spacing of a ladder's rows [m]. */
-export const ladderStep = 100;
-/** Highest row of a ladder [m]. */
-export const ladderTop = 40_000;
+import type { Ladder } from './ladder.ts';
 
 export interface SolvedStudy {
   readonly study: Study;
@@ -21,6 +11,9 @@ export interface SolvedStudy {
   readonly answer: EnginesAnswer;
   /** Null: they are still being flown. */ readonly vehicles: Flights | null;
   readonly ladders: Readonly<Record<string, Ladder>>;
+  /** Engines that are still being worked out: what is here of them is that of the study before, or nothing. */
+  readonly awaited: readonly string[];
+  /** False: more of it is on its way, besides flights. */ readonly isWhole: boolean;
 }
 
 /** What the engines do for the vehicles of a study. */

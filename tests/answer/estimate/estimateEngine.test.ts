@@ -10,6 +10,7 @@ import {
   type EngineBasis,
   type EstimatedEngine,
   estimateEngine,
+  recutOf,
 } from '../../../src/answer/estimate/index.ts';
 import { gatherMaterials } from '../../../src/answer/materials.ts';
 import { solveStudyLive } from '../../../src/answer/solve.ts';
@@ -167,10 +168,42 @@ describe('a first estimate', async () => {
     expect(estimate.answer.throat.diameter / to.get('bell')!.answer.throat.diameter).toBeCloseTo(1, 3);
   });
 
+  /** A plug cut elsewhere, or with another Mach number at its lip. */
+  async function recut(nozzle: string) {
+    const after = await known(engine('plug', nozzle));
+    const [from, to] = [before.get('plug')!, after.get('plug')!];
+    const { input } = from.basis;
+    const gas = workingGas(input, await gatherMaterials([input], shelf));
+    const table = recutOf(input, to.basis.input, gas, from.answer.contour.throatRadius);
+    const outcome = estimateEngine(from, from.basis, { ...to.basis, recut: table }, before);
+    if (!outcome.ok) throw new Error(outcome.problem.what);
+    return { estimate: outcome.value, from, to };
+  }
+
+  test.each([
+    ['{ kind: plug, form: annular, areaRatio: 40, kept: 40 % }'],
+    ['{ kind: plug, form: annular, areaRatio: 40, kept: 20 % }'],
+    ['{ kind: plug, form: annular, areaRatio: 40, kept: 30 %, innerMach: 2.6 }'],
+  ])('of a plug cut elsewhere is near, and has its shape: %s', async (nozzle) => {
+    const { estimate, from, to } = await recut(nozzle);
+    const { worst, moved } = off(estimate, from, to);
+    expect(moved).toBeGreaterThan(3e-3);
+    // Marched at ten pressures, straight between them.
+    expect(worst).toBeLessThan(6e-4);
+    expect(estimate.isShaped).toBe(true);
+    const [shape, right] = [estimate.answer.contour.plug!, to.answer.contour.plug!];
+    expect(shape.keptLength / right.keptLength).toBeCloseTo(1, 6);
+    expect(shape.baseArea / right.baseArea).toBeCloseTo(1, 6);
+    // The base feels what the models of its wake give for the new cut.
+    const base = ({ vacuum }: AnsweredEngine): number => vacuum.plug!.base!.pressure;
+    expect(base(estimate) / base(to)).toBeCloseTo(1, 3);
+  });
+
   test('is refused where only the full answer can tell', async () => {
-    const other = await known(engine('plug', '{ kind: plug, form: annular, areaRatio: 40, kept: 40 % }'));
-    const plug = before.get('plug')!;
-    const outcome = estimateEngine(plug, plug.basis, other.get('plug')!.basis, before);
+    const nozzle = '{ kind: idealBell, areaRatio: 25, length: 80 % }';
+    const other = await known(engine('idealBell', nozzle));
+    const bell = before.get('idealBell')!;
+    const outcome = estimateEngine(bell, bell.basis, other.get('idealBell')!.basis, before);
     expect(outcome.ok ? null : outcome.problem.code).toBe('no-first-estimate');
   });
 });

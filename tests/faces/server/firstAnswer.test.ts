@@ -8,7 +8,8 @@ import type { FirstPieces } from '../../../src/faces/solved/solveFirst.ts';
 const flown = vi.hoisted((): { let: () => void } => ({ let: () => undefined }));
 vi.mock('../../../src/faces/solved/solveFirst.ts', () => ({
   async solveFirst(_text: string, _shelf: unknown, tell: FirstPieces) {
-    tell.engines(new Uint8Array([1]));
+    tell.piece(new Uint8Array([1]));
+    tell.piece(new Uint8Array([2]));
     await new Promise<void>((resolve) => {
       flown.let = resolve;
     });
@@ -22,13 +23,13 @@ test('of two that ask at once neither waits until the other has its flights', as
   } as Partial<StudyFile> as StudyFile);
   const told: string[] = [];
   const asked = [0, 1].map(async () => {
-    await first.engines('abc');
-    told.push('engines');
+    for (const which of [0, 1]) told.push(`${(await first.piece('abc', which))?.[0]}`);
   });
-  await expect.poll(() => told.length).toBe(2);
+  await expect.poll(() => told.length).toBe(4);
   const flights = first.flights('abc').then((found) => told.push(found === null ? 'none' : 'flights'));
+  const none = first.piece('abc', 2).then((piece) => told.push(piece === null ? 'no more' : 'more'));
   flown.let();
-  await Promise.all([...asked, flights]);
-  expect(told).toEqual(['engines', 'engines', 'flights']);
+  await Promise.all([...asked, flights, none]);
+  expect([...told].sort()).toEqual(['1', '1', '2', '2', 'flights', 'no more']);
   await first.close();
 });

@@ -3,12 +3,14 @@
 import { readFile } from 'node:fs/promises';
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { openDataShelf } from '../../../src/faces/disk/data.ts';
-import { readSolved } from '../../../src/faces/solved/solvedBlock.ts';
+import { piecesFrom } from '../../../src/faces/solved/solvedBlock.ts';
+import { type SolvedPiece, studyOfPieces } from '../../../src/faces/solved/solvedPiece.ts';
 import type { Flights, SolvedStudy } from '../../../src/faces/solved/solvedStudy.ts';
 import { solveFirst } from '../../../src/faces/solved/solveFirst.ts';
-import type { OpenOutcome } from '../../../src/faces/workbench/workshop/messages.ts';
+import type { OpenOutcome, OpenPiece } from '../../../src/faces/workbench/workshop/messages.ts';
 import { GivenUp, studyBench } from '../../../src/faces/workbench/workshop/studyBench.ts';
 import { knownNames } from '../../../src/study/names.ts';
+import { expectAlike } from '../solved/alike.ts';
 
 const shelf = openDataShelf();
 const bench = () =>
@@ -16,14 +18,12 @@ const bench = () =>
 const example = new URL('../../../examples/alder-booster/study.yaml', import.meta.url);
 
 let text: string;
-let block: Uint8Array<ArrayBuffer>;
+const blocks: Uint8Array<ArrayBuffer>[] = [];
 let flights: Flights;
 beforeAll(async () => {
   text = (await readFile(example, 'utf8')).replace(/^sentences:$[\s\S]*?(?=^# What a bell would need)/m, '');
   await solveFirst(text, shelf, {
-    engines(written) {
-      block = written;
-    },
+    piece: (block) => blocks.push(block),
     flights(told) {
       flights = told;
     },
@@ -38,31 +38,63 @@ function serverWithAnswer(): string[] {
   const asked: string[] = [];
   vi.stubGlobal('fetch', async (address: string) => {
     asked.push(address);
-    return new Response(block.slice());
+    return new Response(new Blob(blocks));
   });
   return asked;
 }
 
-const solvedOf = (outcome: OpenOutcome | undefined): SolvedStudy => {
-  if (outcome?.ok !== true) throw new Error(JSON.stringify(outcome));
-  return outcome.solved;
-};
+/** Listens as the page does: an engine that is the same is the one told last. */
+function listener() {
+  const pieces: OpenPiece[] = [];
+  const outcomes: OpenOutcome[] = [];
+  return {
+    pieces,
+    outcomes,
+    piece: (piece: OpenPiece) => pieces.push(piece),
+    outcome: (outcome: OpenOutcome) => outcomes.push(outcome),
+    kinds: () => pieces.map((piece) => ('id' in piece ? `${piece.kind} ${piece.id}` : piece.kind)),
+  };
+}
+
+function solvedOf(pieces: readonly OpenPiece[]): SolvedStudy {
+  const solved = studyOfPieces(pieces.filter((piece): piece is SolvedPiece => piece.kind !== 'same'));
+  if (solved === null) throw new Error('the study is not whole');
+  return solved;
+}
+
+async function served(): Promise<SolvedStudy> {
+  async function* bytes() {
+    yield* blocks;
+  }
+  const pieces: SolvedPiece[] = [];
+  for await (const piece of piecesFrom(bytes())) pieces.push(piece);
+  return solvedOf(pieces);
+}
 
 describe('a study opened by the worker', () => {
   it('has its engines told before its flights; a later one takes its place', async () => {
     const worker = bench();
-    const told: OpenOutcome[] = [];
-    const first = worker.open(1, text, (outcome) => told.push(outcome));
-    const second = worker.open(2, text, (outcome) => told.push(outcome));
+    const [given, told] = [listener(), listener()];
+    const first = worker.open(1, text, given);
+    const second = worker.open(2, text, told);
     await expect(first).rejects.toBeInstanceOf(GivenUp);
-    expect(await second).toEqual(flights);
-    expect(told.length).toBe(1);
-    const { vehicles, answer, ladders } = solvedOf(told[0]);
-    const served = readSolved(block.slice().buffer);
+    expectAlike(await second, flights);
+    expect(given.outcomes).toEqual([]);
+    expect(told.outcomes).toEqual([{ ok: true }]);
+    expect(told.kinds()).toEqual([
+      'study',
+      'engine bell',
+      'engine plug',
+      'compared',
+      'engine adapting',
+      'whole',
+    ]);
+    const { vehicles, answer, ladders } = solvedOf(told.pieces);
     expect(vehicles).toBeNull();
-    expect(answer).toEqual(served.answer);
-    expect(ladders).toEqual(served.ladders);
-    expect((await worker.flown())?.vehicles).toEqual(flights);
+    const there = await served();
+    expectAlike(answer, there.answer);
+    for (const [id, ladder] of Object.entries(ladders)) expectAlike(ladder.rows, there.ladders[id]?.rows, id);
+    expectAlike((await worker.flown())?.vehicles, flights);
   });
 });
 
@@ -92,11 +124,22 @@ describe('a study taken over from the server', () => {
     serverWithAnswer();
     const worker = bench();
     worker.adopt({ text, hash: 'abc', vehicles: flights });
-    const told: OpenOutcome[] = [];
+    const told = listener();
     const asked = text.replace(/^question:.*$/m, 'question: Which of the two?');
-    expect(await worker.open(1, asked, (outcome) => told.push(outcome))).toBeNull();
-    const { vehicles, answer } = solvedOf(told[0]);
-    expect(answer.question).toBe('Which of the two?');
-    expect(vehicles).toBe(flights);
+    expect(await worker.open(1, asked, told)).toBeNull();
+    // The page has the engines already: they are not sent again.
+    expect(told.kinds()).toEqual(['study', 'same bell', 'same plug', 'compared', 'same adapting', 'whole']);
+    const whole = told.pieces.find((piece) => piece.kind === 'whole');
+    expect(whole?.head.question).toBe('Which of the two?');
+    expect(whole?.vehicles).toBe(flights);
+  });
+
+  it('sends again only what an edit has moved', async () => {
+    serverWithAnswer();
+    const worker = bench();
+    worker.adopt({ text, hash: 'abc', vehicles: flights });
+    const told = listener();
+    await worker.open(1, text.replace('areaRatio: 60, kept: 30 %', 'areaRatio: 60, kept: 35 %'), told);
+    expect(told.kinds()).toEqual(['study', 'same bell', 'engine plug', 'compared', 'same adapting', 'whole']);
   });
 });

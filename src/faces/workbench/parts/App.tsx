@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { liveRoute } from '../state/liveRoute.ts';
+import { pairIsThere } from '../state/pair.ts';
 import { redo, undo } from '../state/studySteps.ts';
 import { outdated, solved } from '../state/studyStore.ts';
 import { ConflictAsked } from './ConflictAsked.tsx';
@@ -19,7 +20,7 @@ export function App() {
     document.addEventListener('keydown', undoByKey);
     return () => document.removeEventListener('keydown', undoByKey);
   }, []);
-  const settled = solved.value !== null || outdated.value;
+  const settled = pairIsThere.value || outdated.value;
   useEffect(() => {
     if (settled) document.documentElement.dataset.ready = 'true';
   }, [settled]);

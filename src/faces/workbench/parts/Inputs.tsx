@@ -70,7 +70,7 @@ function DifferingOnly() {
 /** Why an engine failed, where no line of the form is the cause. */
 function FailedElsewhere({ engine }: { readonly engine: ShownEngine }) {
   const { result, input } = engine;
-  if (result.ok) return null;
+  if (result.ok || result.isAwaited) return null;
   if (inputRows(input).some((row) => !row.fixed && faultOf(engine, row) !== null)) return null;
   return (
     <p class="fault">

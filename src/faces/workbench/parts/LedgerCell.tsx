@@ -1,6 +1,6 @@
 import type { ShownEngine } from '../state/pair.ts';
 import { type LedgerRow, spanOf } from './ledgerRows.ts';
-import { aboutOf, classOf, conditionHere, placeHere, standingOf } from './ledgerWords.ts';
+import { aboutOf, classOf, conditionHere, noNumberWords, placeHere, standingOf } from './ledgerWords.ts';
 import { TracedNumber } from './TracedNumber.tsx';
 
 interface LedgerCellProps {
@@ -12,7 +12,7 @@ interface LedgerCellProps {
 /** A number of one engine, with its span. */
 export function LedgerCell({ row, engine, value }: LedgerCellProps) {
   if (value === null) {
-    return <td class={`value ${engine.side} absent`}>{engine.result.ok ? 'no number' : 'failed'}</td>;
+    return <td class={`value ${engine.side} absent`}>{noNumberWords(engine)}</td>;
   }
   const shown = `${aboutOf(engine)}${row.text(value)}`;
   return (

@@ -5,7 +5,7 @@ import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import type { ShownEngine } from '../state/pair.ts';
 import { rowOfLadder } from '../state/shown.ts';
 import { altitude } from '../state/view.ts';
-import { aboutOf, classOf, placeHere } from './ledgerWords.ts';
+import { aboutOf, classOf, noNumberWords, placeHere } from './ledgerWords.ts';
 import { TracedNumber } from './TracedNumber.tsx';
 
 /** The row that tells what the gas does in each engine. */
@@ -36,7 +36,7 @@ function whereWords({ place }: NonNullable<ConditionRow['separation']>): string 
 
 function FlowCell({ engine }: { readonly engine: ShownEngine }) {
   const { result } = engine;
-  if (!result.ok) return <td class={`value ${engine.side} absent`}>failed</td>;
+  if (!result.ok) return <td class={`value ${engine.side} absent`}>{noNumberWords(engine)}</td>;
   const row = rowOfLadder(result.ladder, altitude.value);
   const { flow, separation } = row;
   const where = separation === undefined ? null : separationPlaceWords(separation);

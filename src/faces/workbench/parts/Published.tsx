@@ -105,7 +105,7 @@ function placeOf({ at }: PublishedFigure): string {
 export function PublishedCell({ engine }: { readonly engine: ShownEngine }) {
   const { input, result, side } = engine;
   if (input.published === null) return <td class={`value words ${side}`}>none</td>;
-  if (!result.ok) return <td class={`value ${side} absent`}>failed</td>;
+  if (!result.ok) return <td class={`value ${side} absent`}>{result.isAwaited ? 'follows …' : 'failed'}</td>;
   const { published, publishedChecks } = result.answer;
   const inside = published.filter(({ within }) => within === true).length;
   const against = publishedChecks.filter(({ agrees }) => !agrees).length;

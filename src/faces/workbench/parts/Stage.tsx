@@ -96,7 +96,7 @@ export function Stage() {
         )}
       </section>
       {engines.map(({ id, input, result }) =>
-        result.ok ? null : (
+        result.ok || result.isAwaited ? null : (
           <p key={id} class="fault">
             {input.name} cannot be computed. {result.problem.what} {result.problem.mend}
             {result.before !== null && ' The drawing shows it as it was before.'}
@@ -261,7 +261,8 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
 
 function factsOf({ result, standing }: ShownEngine): string {
   if (standing !== undefined) return standingWords[standing];
-  return result.ok ? result.answer.description : 'cannot be computed';
+  if (result.ok) return result.answer.description;
+  return result.isAwaited ? 'being worked out …' : 'cannot be computed';
 }
 
 /** Its drawing is not what it is now. */

@@ -12,6 +12,12 @@ export const aboutOf = ({ standing }: ShownEngine): string =>
 export const classOf = ({ side, standing }: ShownEngine): string =>
   `value ${side}${standing === undefined ? '' : ' catching-up'}`;
 
+/** In place of a number that there is not. */
+export function noNumberWords({ result }: ShownEngine): string {
+  if (result.ok) return 'no number';
+  return result.isAwaited ? 'follows …' : 'failed';
+}
+
 /** Of a number on its way, what there is of it. */
 export const standingOf = ({ standing }: ShownEngine): string =>
   standing === undefined ? '' : `, ${standingWords[standing]}`;

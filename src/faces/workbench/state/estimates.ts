@@ -6,8 +6,9 @@
 import { batch, computed, signal } from '@preact/signals';
 import { type AnsweredEngine, type EstimatedEngine, estimateEngine } from '../../../answer/estimate/index.ts';
 import type { ConditionRow } from '../../../answer/model.ts';
+import type { Ladder } from '../../solved/ladder.ts';
 import { rowLike } from '../../solved/packedRows.ts';
-import type { Ladder, SolvedStudy } from '../../solved/solvedStudy.ts';
+import type { SolvedStudy } from '../../solved/solvedStudy.ts';
 import { askEstimate, endEstimate, estimateFrom } from '../workshop/estimator.ts';
 import type { Bases, Change } from '../workshop/estimatorMessages.ts';
 import type { Edit } from '../workshop/messages.ts';
@@ -41,6 +42,20 @@ export const catchingUp = computed(() => made.value.length > 0 || draft.value !=
 
 /** What the estimates are of. */
 let answered: SolvedStudy | null = null;
+
+/** The last study that was answered in full. */
+export const lastAnswered = (): SolvedStudy | null => answered;
+
+/** Number of the text whose pieces are on screen. */
+let shownSerial = 0;
+
+export function pieceShown(serial: number): void {
+  shownSerial = serial;
+}
+
+/** Nothing has changed since the text whose pieces are on screen: what has come of it is the newest there is. */
+export const piecesAreNewest = (): boolean =>
+  draft.value === null && made.value.every(({ serial }) => serial !== null && serial <= shownSerial);
 
 /** Shows what these values would do, as a first estimate; writes nothing. Of several calls the last one counts. */
 export function estimateDraft(edits: readonly Edit[]): void {
@@ -87,9 +102,15 @@ export function settleEstimates(serial: number, text: string, solved: SolvedStud
   made.value = made.value.filter((one) => one.serial === null || one.serial > serial);
   if (solved !== null) {
     answered = solved;
-    estimateFrom(text);
+    estimateFrom(text, throatRadiiOf(solved));
   }
   ask();
+}
+
+function throatRadiiOf({ answer }: SolvedStudy): Record<string, number> {
+  return Object.fromEntries(
+    Object.entries(answer.engines).map(([id, { contour }]) => [id, contour.throatRadius]),
+  );
 }
 
 function ask(): void {

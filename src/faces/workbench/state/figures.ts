@@ -5,10 +5,12 @@ import type { ConditionRow } from '../../../answer/model.ts';
 import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { FigureKind } from '../../../telling/figures/kind.ts';
 import type { FigureFormat } from '../../../telling/look/formats.ts';
+import type { Ladder } from '../../solved/ladder.ts';
 import { openedRow } from '../../solved/packedRows.ts';
-import type { Ladder, SolvedStudy } from '../../solved/solvedStudy.ts';
+import type { SolvedStudy } from '../../solved/solvedStudy.ts';
 import { weighVehicles } from '../workshop/workshop.ts';
 import { wholeAnswer } from './flights.ts';
+import { CURVE_EVERY } from './ladders.ts';
 import { outdated, solved, solving, tried } from './studyStore.ts';
 import { checkedById, checking } from './verdicts.ts';
 
@@ -58,6 +60,8 @@ export const unsettledWords = computed((): string | null => {
 
 /** Every half kilometre is fine enough for a line of a picture; with the fields that cuts are drawn of. */
 const curveOf = (ladder: Ladder): readonly ConditionRow[] => [
-  ...ladder.rows.flatMap((_, i) => (i % 5 === 0 ? (openedRow(ladder, i) ?? []) : [])),
+  ...ladder.rows.flatMap((_, i) =>
+    (i * ladder.every) % CURVE_EVERY === 0 ? (openedRow(ladder, i) ?? []) : [],
+  ),
   ladder.vacuum,
 ];

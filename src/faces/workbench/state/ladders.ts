@@ -1,8 +1,8 @@
 import type { ConditionRow } from '../../../answer/model.ts';
-import type { Ladder } from '../../solved/solvedStudy.ts';
+import { COARSE, type Ladder } from '../../solved/ladder.ts';
 
 /** One row of so many is enough for a curve: every half kilometre. */
-export const CURVE_EVERY = 5;
+export const CURVE_EVERY = COARSE;
 
 /** A ladder of an estimate: rows for a curve, the others worked out one by one when asked for. */
 export interface EstimatedLadder {

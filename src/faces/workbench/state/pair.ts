@@ -5,10 +5,11 @@ import type { EngineAnswer } from '../../../answer/model.ts';
 import type { Problem } from '../../../numerics/problem.ts';
 import type { EngineInput } from '../../../study/model.ts';
 import { ENGINE_STYLES, type EngineStyle } from '../../../telling/look/engineStyles.ts';
-import { estimateOf, isEstimated } from './estimates.ts';
+import { ladderStep } from '../../solved/ladder.ts';
+import { estimateOf, isEstimated, piecesAreNewest } from './estimates.ts';
 import type { ShownLadder } from './ladders.ts';
 import { solved } from './studyStore.ts';
-import { chosenPair } from './view.ts';
+import { altitudeSteps, chosenPair } from './view.ts';
 
 /** One engine of the study as the page shows it: solved, or failed with the reason. */
 export interface ShownEngine {
@@ -20,7 +21,12 @@ export interface ShownEngine {
   readonly result:
     | ({ readonly ok: true } & Solved)
     /** `before`: its last good result, to stay in sight greyed; null where there was none. */
-    | { readonly ok: false; readonly problem: Problem; readonly before: Solved | null };
+    | {
+        readonly ok: false;
+        readonly problem: Problem;
+        readonly before: Solved | null;
+        /** It has not failed: it is still being worked out. */ readonly isAwaited: boolean;
+      };
   /** What is on screen of it while its inputs move; absent: it is as answered in full. */ readonly standing?: Standing;
 }
 
@@ -53,40 +59,91 @@ const pairIds = computed<readonly string[]>(() => {
   return ids.slice(0, 2);
 });
 
+/** Of pieces that come, most are of no engine shown: then the list stays the same one. */
+let shownBefore: readonly ShownEngine[] = [];
+
 /** One or two engines. */
 export const shownEngines = computed<readonly ShownEngine[]>(() => {
   const study = solved.value;
   if (study === null) return [];
-  return pairIds.value.flatMap((id, index) => {
-    const input = engineInputs.value.find((engine) => engine.id === id);
-    if (input === undefined) return [];
-    const side = index === 0 ? 'first' : 'second';
-    return [{ id, input, side, style: styleOf(id), result: resultOf(id) } satisfies ShownEngine];
-  });
+  const now = enginesOf();
+  if (!areSame(now, shownBefore)) shownBefore = now;
+  return shownBefore;
+
+  function enginesOf(): readonly ShownEngine[] {
+    return pairIds.value.flatMap((id, index) => {
+      const input = engineInputs.value.find((engine) => engine.id === id);
+      if (input === undefined) return [];
+      const side = index === 0 ? 'first' : 'second';
+      return [{ id, input, side, style: styleOf(id), result: resultOf(id) } satisfies ShownEngine];
+    });
+  }
 
   function resultOf(id: string): ShownEngine['result'] {
     const answer = study?.answer.engines[id];
     const ladder = study?.ladders[id];
     if (answer !== undefined && ladder !== undefined) return { ok: true, answer, ladder };
     const problem = study?.answer.failed[id];
-    return {
-      ok: false,
-      before: lastGood.get(id) ?? null,
-      problem: problem ?? {
-        code: 'engine-without-result',
-        what: 'There is no result for this engine.',
-        mend: 'Change an input or reload the page.',
-      },
-    };
+    const before = lastGood.get(id) ?? null;
+    if (problem === undefined && study?.awaited.includes(id) === true)
+      return { ok: false, before, isAwaited: true, problem: AWAITED };
+    return { ok: false, before, isAwaited: false, problem: problem ?? NO_RESULT };
   }
 });
 
+const AWAITED: Problem = {
+  code: 'engine-awaited',
+  what: 'It is being worked out.',
+  mend: 'It follows.',
+};
+const NO_RESULT: Problem = {
+  code: 'engine-without-result',
+  what: 'There is no result for this engine.',
+  mend: 'Change an input or reload the page.',
+};
+
+const areSame = (a: readonly ShownEngine[], b: readonly ShownEngine[]): boolean =>
+  a.length === b.length && a.every((one, i) => isSame(one, b[i]));
+
+function isSame(one: ShownEngine, other: ShownEngine | undefined): boolean {
+  if (one.id !== other?.id || one.input !== other.input || one.style !== other.style) return false;
+  const [a, b] = [one.result, other.result];
+  if (a.ok) return b.ok && a.answer === b.answer && a.ladder === b.ladder;
+  return !b.ok && a.before === b.before && a.isAwaited === b.isAwaited && a.problem.code === b.problem.code;
+}
+
+/** Both are there, or have failed. */
+export const pairIsThere = computed(
+  () =>
+    shownEngines.value.length > 0 &&
+    shownEngines.value.every(({ id }) => solved.value?.awaited.includes(id) !== true),
+);
+
+/** Steps of the altitude that the engines shown have rows at; the finest ones follow. */
+effect(() => {
+  const coarsest = Math.max(1, ...shownEngines.value.map(({ id }) => solved.value?.ladders[id]?.every ?? 1));
+  altitudeSteps.value = 1000 / ladderStep / coarsest;
+});
+
+/** Names of the engines shown that are still being worked out. */
+export const awaitedShown = computed(() =>
+  shownEngines.value.flatMap(({ id, input }) =>
+    solved.value?.awaited.includes(id) === true ? [input.name] : [],
+  ),
+);
+
 /** The engines shown as they are to be drawn and told: with first estimates of those whose inputs move. */
 export const enginesOnScreen = computed<readonly ShownEngine[]>(() => {
-  if (!isEstimated.value) return shownEngines.value;
+  const study = solved.value;
+  if (!isEstimated.value && study?.isWhole !== false) return shownEngines.value;
+  const isNewest = study?.isWhole === false && piecesAreNewest();
   return shownEngines.value.map((engine): ShownEngine => {
+    const isAwaited = study?.awaited.includes(engine.id) === true;
+    // Its full answer has come; others may still be on their way.
+    if (isNewest && !isAwaited) return engine;
     const estimate = estimateOf(engine.id);
-    if (estimate === undefined) return engine;
+    if (estimate === undefined)
+      return isAwaited && engine.result.ok ? { ...engine, standing: 'before' } : engine;
     if (estimate === null) return { ...engine, standing: 'before' };
     const { answer, ladder, isShaped } = estimate;
     return {

@@ -4,8 +4,8 @@ import { computed } from '@preact/signals';
 import type { ConditionRow } from '../../../answer/model.ts';
 import { airAtGeometricAltitude } from '../../../physics/air/index.ts';
 import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
+import { ladderStep } from '../../solved/ladder.ts';
 import { openedRow } from '../../solved/packedRows.ts';
-import { ladderStep } from '../../solved/solvedStudy.ts';
 import { CURVE_EVERY, type ShownLadder } from './ladders.ts';
 import { topOfScale } from './scale.ts';
 import { altitude } from './view.ts';
@@ -13,13 +13,15 @@ import { altitude } from './view.ts';
 /** The row nearest to an altitude [km]; the rows stand at every tenth of a kilometre. */
 export function rowOfLadder(ladder: ShownLadder, kilometres: number): ConditionRow {
   if (!Number.isFinite(kilometres)) return ladder.vacuum;
-  const index = Math.round((kilometres * 1000) / ladderStep);
-  return ('rowAt' in ladder ? ladder.rowAt(index) : openedRow(ladder, index)) ?? ladder.vacuum;
+  const step = (kilometres * 1000) / ladderStep;
+  if ('rowAt' in ladder) return ladder.rowAt(Math.round(step)) ?? ladder.vacuum;
+  return openedRow(ladder, Math.round(step / ladder.every)) ?? ladder.vacuum;
 }
 
 /** Rows close enough for a line of a few hundred pixels, and the vacuum. */
 export function curveOfLadder(ladder: ShownLadder): readonly ConditionRow[] {
-  const rows = 'rowAt' in ladder ? ladder.rows : ladder.rows.filter((_, i) => i % CURVE_EVERY === 0);
+  const rows =
+    'rowAt' in ladder ? ladder.rows : ladder.rows.filter((_, i) => (i * ladder.every) % CURVE_EVERY === 0);
   return [...rows, ladder.vacuum];
 }
 

@@ -24,13 +24,21 @@ export const stopWords = computed(() => {
     : 'study.yaml cannot be read now';
 });
 
+/** What still follows. */
+function workingWords(): string {
+  const study = solved.value;
+  if (study === null || study.isWhole || study.awaited.length > 0) return 'working it out …';
+  return 'jets and finer steps of altitude follow …';
+}
+
 /** One line for the head of the page; it never says “saved” or “as it is now” of a text that is not shown. */
 export const standing = computed(() => {
-  if (solving.value) return isEstimated.value ? 'first estimate; working it out …' : 'working it out …';
+  if (solving.value) return isEstimated.value ? 'first estimate; working it out …' : workingWords();
   const before = solved.value === null ? '' : '; shown as it was before';
   if (stopWords.value !== null) return `${stopWords.value}${before}`;
   if (faults.value.length > 0)
     return `study.yaml has ${faults.value.length === 1 ? 'a fault' : 'faults'}${before}`;
+  if (solved.value === null) return 'opening the study …';
   if (isEstimated.value) return 'first estimate; not written yet';
   if (saveState.value === 'saved' && steppedWords.value !== null) return steppedWords.value;
   return saveWords[saveState.value];

@@ -1,11 +1,20 @@
 /** A text of the study on its way to the screen: worked out, unless a later one overtakes it. */
 
 import { batch } from '@preact/signals';
+import { begunStudy, type SolvedPiece, withPiece } from '../../solved/solvedPiece.ts';
 import type { Flights, SolvedStudy } from '../../solved/solvedStudy.ts';
-import { readFirstAnswer, readFirstFlights } from '../firstAnswer.ts';
+import { firstPieces, readFirstFlights } from '../firstAnswer.ts';
 import type { OpenOutcome } from '../workshop/messages.ts';
+import { nextTask } from '../workshop/nextTask.ts';
 import { adoptAnswer, type Opened, openText } from '../workshop/workshop.ts';
-import { changeBegun, changeWritten, type Made, settleEstimates } from './estimates.ts';
+import {
+  changeBegun,
+  changeWritten,
+  lastAnswered,
+  type Made,
+  pieceShown,
+  settleEstimates,
+} from './estimates.ts';
 import { flightsCome } from './flights.ts';
 import type { StudyText } from './studyLink.ts';
 import { faults, solved, solving, studyText, tried, trouble } from './studyStore.ts';
@@ -32,12 +41,45 @@ export async function showText(
     }
     solving.value = true;
   });
-  const opened = await openText(text.text).catch(asFailure);
+  const pieces = piecesShown(mine, lastAnswered());
+  const opened = await openText(text.text, pieces.take).catch(asFailure);
+  await pieces.shown();
   if (mine !== serial || opened === null) return;
   const { outcome, flights } = opened;
   batch(() => settle(mine, text.text, outcome));
-  if (outcome.ok && outcome.solved.vehicles === null) awaitFlights(mine, outcome.solved, flights);
+  const now = solved.value;
+  if (outcome.ok && now !== null && now.vehicles === null) awaitFlights(mine, now, flights);
 }
+
+/**
+ * Pieces on their way to the screen, each laid over what was answered before. One that begins a study is shown with the next; to take
+ * a piece in and to draw it are two pieces of work, so that neither holds the page for long.
+ */
+function piecesShown(
+  mine: number,
+  before: SolvedStudy | null,
+): { readonly take: (piece: SolvedPiece) => void; readonly shown: () => Promise<void> } {
+  let study: SolvedStudy | null = null;
+  let turn: Promise<void> = Promise.resolve();
+  return {
+    take(piece) {
+      if (piece.kind === 'study') study = begunStudy(piece.study, piece.warnings, before);
+      else if (study !== null) study = withPiece(study, piece);
+      if (study === null || (before !== null && COMES_WITH_NEXT.has(piece.kind))) return;
+      const now = study;
+      turn = turn.then(async () => {
+        await nextTask();
+        if (mine !== serial) return;
+        pieceShown(mine);
+        solved.value = now;
+      });
+    },
+    shown: () => turn,
+  };
+}
+
+/** Over a picture that is there these say nothing by themselves; the comparison is told again with the last piece. */
+const COMES_WITH_NEXT: ReadonlySet<SolvedPiece['kind']> = new Set(['study', 'compared']);
 
 /** They come when they come; nothing else waits for them. */
 function awaitFlights(mine: number, of: SolvedStudy, coming: Promise<Flights | null>): void {
@@ -54,8 +96,9 @@ function awaitFlights(mine: number, of: SolvedStudy, coming: Promise<Flights | n
 
 function settle(mine: number, text: string, outcome: OpenOutcome): void {
   solving.value = false;
+  // Half a study is no picture to go on with.
+  if (!outcome.ok && solved.value?.isWhole === false) solved.value = lastAnswered();
   if (outcome.ok) {
-    solved.value = outcome.solved;
     faults.value = [];
     trouble.value = null;
   } else if (outcome.problems !== null) {
@@ -64,7 +107,7 @@ function settle(mine: number, text: string, outcome: OpenOutcome): void {
   } else {
     trouble.value = outcome.problem;
   }
-  settleEstimates(mine, text, outcome.ok ? outcome.solved : null);
+  settleEstimates(mine, text, outcome.ok ? solved.value : null);
 }
 
 /** A fault of the program itself: reported, and said on the page, where the last picture stays. */
@@ -86,16 +129,30 @@ function asFailure(error: unknown): Opened {
 export async function showFirstAnswer(text: StudyText, signal: AbortSignal): Promise<boolean> {
   const mine = ++serial;
   const { hash } = text;
-  const first = await readFirstAnswer(hash, signal);
-  if (mine !== serial || first === null) return false;
-  adoptAnswer({ text: text.text, hash, vehicles: first.vehicles });
-  batch(() => {
-    studyText.value = text;
-    settle(mine, text.text, { ok: true, solved: first });
-  });
+  const pieces = piecesShown(mine, null);
+  try {
+    for await (const piece of firstPieces(hash, signal)) {
+      if (mine !== serial) return false;
+      batch(() => {
+        studyText.value = text;
+        solving.value = true;
+        pieces.take(piece);
+      });
+      await pieces.shown();
+      // The stream itself stays open until the server is at the end of its work.
+      if (piece.kind === 'whole') break;
+    }
+  } catch (error) {
+    // A stream that breaks off is no fault of the page: it works the rest out by itself.
+    if (!signal.aborted && !(error instanceof TypeError)) reportError(error);
+  }
+  const first = solved.value;
+  if (mine !== serial || first?.isWhole !== true) return false;
+  adoptAnswer({ text: text.text, hash, vehicles: first.vehicles }, first);
+  batch(() => settle(mine, text.text, { ok: true }));
   if (first.vehicles !== null) return true;
   const told = readFirstFlights(hash).then((vehicles) => {
-    if (vehicles !== null) adoptAnswer({ text: text.text, hash, vehicles });
+    if (vehicles !== null) adoptAnswer({ text: text.text, hash, vehicles }, first);
     // Where the server has none after all, the page flies them, unless there is a later text by now.
     return vehicles ?? (mine === serial ? flownHere(text.text) : null);
   });
@@ -104,7 +161,10 @@ export async function showFirstAnswer(text: StudyText, signal: AbortSignal): Pro
 }
 
 async function flownHere(text: string): Promise<Flights | null> {
-  const opened = await openText(text);
+  let come: Flights | null = null;
+  const opened = await openText(text, (piece) => {
+    if (piece.kind === 'whole') come = piece.vehicles;
+  });
   if (opened === null || !opened.outcome.ok) return null;
-  return opened.outcome.solved.vehicles ?? opened.flights;
+  return come ?? opened.flights;
 }

@@ -103,7 +103,7 @@ export function followVerdicts(): void {
   effect(() => {
     const study = solved.value?.study;
     // A study that is about to be another is not looked at.
-    if (study === undefined || catchingUp.value) return;
+    if (study === undefined || catchingUp.value || solved.value?.isWhole === false) return;
     checkStage.value = null;
     checkProblem.value = null;
     checkProgress.value = null;

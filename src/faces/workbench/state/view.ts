@@ -7,10 +7,15 @@ import { topOfScale } from './scale.ts';
 /** Geometric altitude in kilometres, 0 to {@link topOfScale}; `Infinity` stands for vacuum. */
 export const altitude = signal(0);
 
-/** Altitudes a person sets are whole tenths of a kilometre. */
+/** So many altitudes a kilometre are told: each tenth of one, once all rows of the engines are there. */
+export const altitudeSteps = signal(10);
+
+/** Altitudes a person sets are whole steps. */
 export function setAltitude(kilometres: number): void {
   const bounded = kilometres < 0 ? 0 : kilometres > topOfScale ? Number.POSITIVE_INFINITY : kilometres;
-  altitude.value = Number.isFinite(bounded) ? Math.round(bounded * 10) / 10 : bounded;
+  altitude.value = Number.isFinite(bounded)
+    ? Math.round(bounded * altitudeSteps.value) / altitudeSteps.value
+    : bounded;
 }
 
 /** What the gas in the drawing is tinted by. */

@@ -2,10 +2,16 @@
 
 import type { Bases, Change, EstimatorOrder, EstimatorReport } from './estimatorMessages.ts';
 
+/** A study's text, and √(A_t/π) of its engines [m]. */
+interface AnsweredText {
+  readonly text: string;
+  readonly throatRadii: Readonly<Record<string, number>>;
+}
+
 let worker: Worker | null = null;
 let epoch = 0;
 /** The study as answered last. */
-let text: string | null = null;
+let answered: AnsweredText | null = null;
 let number = 0;
 /** What it is at work on; null: nothing. */
 let atWork: number | null = null;
@@ -19,7 +25,7 @@ function post(order: EstimatorOrder): void {
   if (worker === null) {
     worker = start();
     // One that comes in place of another has to be told of the study first.
-    if (order.kind !== 'base' && text !== null) worker.postMessage({ kind: 'base', epoch, text });
+    if (order.kind !== 'base' && answered !== null) worker.postMessage({ kind: 'base', epoch, ...answered });
   }
   worker.postMessage(order);
 }
@@ -61,11 +67,11 @@ function begin(changes: readonly Change[]): void {
  * The study as answered in full; estimates are of changes to it from now on. The first is told a little later: while the
  * page loads, it needs the processor more than an estimate of what nobody has moved yet.
  */
-export function estimateFrom(answered: string): void {
+export function estimateFrom(text: string, throatRadii: AnsweredText['throatRadii']): void {
   epoch += 1;
-  text = answered;
+  answered = { text, throatRadii };
   if (worker === null) setTimeout(tellFirst, FIRST_WAIT);
-  else post({ kind: 'base', epoch, text });
+  else post({ kind: 'base', epoch, ...answered });
 }
 
 /** [ms] */
@@ -73,7 +79,7 @@ const FIRST_WAIT = 600;
 
 /** Unless something was asked meanwhile. */
 function tellFirst(): void {
-  if (worker === null && text !== null) post({ kind: 'base', epoch, text });
+  if (worker === null && answered !== null) post({ kind: 'base', epoch, ...answered });
 }
 
 /** @param told of each estimate that is still wanted when it comes */

@@ -10,8 +10,13 @@ export type Change =
   | { readonly text: string };
 
 export type EstimatorOrder =
-  /** The study that has been answered in full: its text. */
-  | { readonly kind: 'base'; readonly epoch: number; readonly text: string }
+  /** The study that has been answered in full: its text, and √(A_t/π) of its engines [m]. */
+  | {
+      readonly kind: 'base';
+      readonly epoch: number;
+      readonly text: string;
+      readonly throatRadii: Readonly<Record<string, number>>;
+    }
   /** These changes, one after the other. */
   | {
       readonly kind: 'estimate';

@@ -1,6 +1,13 @@
 /** The estimator: tells within milliseconds what gas and mean flow become where an input moves. */
 
-import { basisOf, type EngineBasis, touchedEngines, withTextAt } from '../../../answer/estimate/index.ts';
+import {
+  basisOf,
+  type EngineBasis,
+  isRecut,
+  recutOf,
+  touchedEngines,
+  withTextAt,
+} from '../../../answer/estimate/index.ts';
 import { gatherMaterials, type Materials } from '../../../answer/materials.ts';
 import { type WorkingGas, workingGas } from '../../../answer/workingGas.ts';
 import { attempt, ProblemError } from '../../../numerics/problem.ts';
@@ -15,6 +22,7 @@ interface Base {
   readonly epoch: number;
   readonly text: string;
   readonly engines: readonly EngineInput[];
+  /** [m] */ readonly throatRadii: Readonly<Record<string, number>>;
   readonly options: ReadOptions;
 }
 
@@ -22,13 +30,17 @@ const shelf = fetchedShelf();
 let base: Base | null = null;
 let materials: Materials | undefined;
 
-async function takeUp(epoch: number, text: string): Promise<void> {
+async function takeUp({
+  epoch,
+  text,
+  throatRadii,
+}: Extract<EstimatorOrder, { kind: 'base' }>): Promise<void> {
   const options = { file: 'study.yaml', ...knownNames(await shelf.propellants()) };
   const read = readStudy(text, options);
   if (!read.ok) return;
   const { engines } = read.study;
   materials = await materialsFor(engines);
-  base = { epoch, text, engines, options };
+  base = { epoch, text, engines, throatRadii, options };
   warmUp(base);
 }
 
@@ -89,6 +101,16 @@ function basisNow(engine: EngineInput): EngineBasis {
   return known;
 }
 
+/** Of a plug that is cut elsewhere; where it was not answered, only the full answer can tell. */
+function recut(
+  before: EngineInput,
+  now: EngineInput,
+  throatRadius: number | undefined,
+): Pick<EngineBasis, 'recut'> {
+  if (materials === undefined || throatRadius === undefined || !isRecut(before, now)) return {};
+  return { recut: recutOf(before, now, gasOf(before, materials), throatRadius) };
+}
+
 /** The engines after the changes; null where the text cannot be read, or the change is not allowed. */
 function enginesAfter(
   { engines, text, options }: Base,
@@ -124,7 +146,10 @@ async function estimate(on: Base, changes: readonly Change[]): Promise<Bases | n
     materials = await materialsFor(engines);
   return Object.fromEntries(
     touched.map(({ before, now }) => {
-      const both = attempt(() => ({ before: basisNow(before), now: basisNow(now) }));
+      const both = attempt(() => ({
+        before: basisNow(before),
+        now: { ...basisNow(now), ...recut(before, now, on.throatRadii[now.id]) },
+      }));
       return [now.id, both.ok ? both.value : null];
     }),
   );
@@ -132,7 +157,7 @@ async function estimate(on: Base, changes: readonly Change[]): Promise<Bases | n
 
 async function answer(order: EstimatorOrder): Promise<EstimatorReport | null> {
   if (order.kind === 'base') {
-    await takeUp(order.epoch, order.text);
+    await takeUp(order);
     return null;
   }
   const { number, epoch, changes } = order;

@@ -5,10 +5,15 @@ import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { Outcome, Problem } from '../../../numerics/problem.ts';
 import type { ListEdit } from '../../../study/edit.ts';
 import type { StudyProblem } from '../../../study/model.ts';
-import type { Flights, SolvedStudy } from '../../solved/solvedStudy.ts';
+import type { SolvedPiece } from '../../solved/solvedPiece.ts';
+import type { Flights } from '../../solved/solvedStudy.ts';
+
+/** A piece of a study being worked out; an engine that is as it was told last is not told again. */
+export type OpenPiece = SolvedPiece | { readonly kind: 'same'; readonly id: string };
 
 export type OpenOutcome =
-  | { readonly ok: true; readonly solved: SolvedStudy }
+  /** All of it has been told. */
+  | { readonly ok: true }
   | { readonly ok: false; readonly problems: readonly StudyProblem[] }
   /** Nothing could be solved, e.g. the data could not be loaded. */
   | { readonly ok: false; readonly problems: null; readonly problem: Problem };
@@ -49,6 +54,8 @@ export interface Order {
 }
 
 export type Delivery =
+  /** On the way to an outcome. */
+  | { readonly number: number; readonly kind: 'piece'; readonly piece: OpenPiece }
   | {
       readonly number: number;
       readonly kind: 'open';

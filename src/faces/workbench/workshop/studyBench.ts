@@ -1,16 +1,16 @@
 /** The study that the worker has in hand: opened by itself, or taken over from the server and solved when its engines are needed. */
 
-import { conditionAtAltitude, conditionInVacuum } from '../../../answer/conditions.ts';
-import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
+import type { EngineAnswer } from '../../../answer/model.ts';
 import type { SolvedBefore } from '../../../answer/reuse.ts';
 import type { DataShelf } from '../../../answer/shelf.ts';
 import type { EngineSolution } from '../../../answer/solution.ts';
 import { type SolvedEngines, solveStudyLive, wantedOf } from '../../../answer/solve.ts';
 import { type ReadOptions, readStudy } from '../../../study/read.ts';
-import { packedRows } from '../../solved/packedRows.ts';
-import { type Flights, type Ladder, ladderStep, ladderTop } from '../../solved/solvedStudy.ts';
+import type { Ladder } from '../../solved/ladder.ts';
+import { ladderMaker } from '../../solved/ladderMaker.ts';
+import type { Flights } from '../../solved/solvedStudy.ts';
 import { readFirstAnswer } from '../firstAnswer.ts';
-import type { Adopted, OpenOutcome } from './messages.ts';
+import type { Adopted, OpenOutcome, OpenPiece } from './messages.ts';
 import { nextTask } from './nextTask.ts';
 
 /** A study that a later one has overtaken. */
@@ -18,14 +18,20 @@ export class GivenUp extends Error {}
 
 type Flown = SolvedBefore & { readonly vehicles: Flights };
 
+export interface OpenTold {
+  piece(piece: OpenPiece): void;
+  /** After the last piece, or where there is none. */
+  outcome(outcome: OpenOutcome, isMoreToCome: boolean): void;
+}
+
 export interface StudyBench {
   /** The study on screen is the server's answer. */ adopt(from: Adopted): void;
   /**
-   * Reads and solves a study text: tells its engines first.
+   * Reads and solves a study text: tells its engines first, one by one.
    *
    * @returns its flights, where they did not come with the engines @throws GivenUp
    */
-  open(number: number, text: string, tell: (outcome: OpenOutcome) => void): Promise<Flights | null>;
+  open(number: number, text: string, tell: OpenTold): Promise<Flights | null>;
   /** The study in hand with its engines; null where there is none. */ solved(): Promise<SolvedBefore | null>;
   /** The same with what they lift. */ flown(): Promise<Flown | null>;
 }
@@ -41,6 +47,8 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
   /** Ends when the flights of the study opened last are flown, or given up. */
   let flying: Promise<unknown> = Promise.resolve();
   let reviving: Promise<SolvedBefore | null> | null = null;
+  /** What the page has of each engine: what it was told last. */
+  const told = new Map<string, EngineAnswer>();
 
   /** Lets the messages in that came meanwhile. @throws where a later study is wanted */
   async function pause(number: number): Promise<void> {
@@ -54,7 +62,10 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
     const { study, answer, ladders } = first;
     for (const [id, ladder] of Object.entries(ladders)) {
       const engine = answer.engines[id];
-      if (engine !== undefined) knownLadders.set(engine, ladder);
+      if (engine === undefined) continue;
+      knownLadders.set(engine, ladder);
+      // The page has them from the server.
+      if (!told.has(id)) told.set(id, engine);
     }
     return {
       study,
@@ -74,40 +85,44 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
     return adoptedAnswer;
   }
 
-  async function openNow(
-    number: number,
-    text: string,
-    tell: (outcome: OpenOutcome) => void,
-  ): Promise<Flights | null> {
+  async function openNow(number: number, text: string, tell: OpenTold): Promise<Flights | null> {
     wanted = number;
     const outcome = readStudy(text, await readOptions());
     if (!outcome.ok) {
-      tell({ ok: false, problems: outcome.problems });
+      tell.outcome({ ok: false, problems: outcome.problems }, false);
       return null;
     }
     const before = await fromBefore();
     const { study, warnings } = outcome;
-    const tellEngines = async (engines: SolvedEngines, vehicles: Flights | null): Promise<void> => {
-      const { answer, solutions } = engines;
-      const ladders: Record<string, Ladder> = {};
-      for (const [id, solution] of solutions) {
-        const engine = answer.engines[id];
-        if (engine !== undefined) ladders[id] = await ladderOf(engine, solution, () => pause(number));
-      }
-      opened = { study, ...engines, vehicles };
-      tell({ ok: true, solved: { study, warnings, answer, ladders, vehicles } });
+    tell.piece({ kind: 'study', study, warnings });
+    const tellWhole = (
+      { answer, solutions, wanted: asked }: SolvedEngines,
+      vehicles: Flights | null,
+    ): void => {
+      const { engines: _, failed: __, ...head } = answer;
+      opened = { study, answer, solutions, wanted: asked, vehicles };
+      tell.piece({ kind: 'whole', head, vehicles });
+      tell.outcome({ ok: true }, vehicles === null);
     };
     let areTold = false;
     const { answer, ...live } = await solveStudyLive(study, shelf, {
       pause: () => pause(number),
       ...(before && { before }),
-      async onEngines(engines) {
+      async onPiece(piece) {
+        if (piece.kind !== 'engine') return tell.piece(piece);
+        const { id, answer: engine, solution } = piece;
+        const ladder = await ladderOf(engine, solution, () => pause(number));
+        if (told.get(id) === engine) return tell.piece({ kind: 'same', id });
+        told.set(id, engine);
+        tell.piece({ kind: 'engine', id, answer: engine, ladder });
+      },
+      onEngines(engines) {
         areTold = true;
-        await tellEngines(engines, null);
+        tellWhole(engines, null);
       },
     });
     const { vehicles, ...engines } = answer;
-    if (!areTold) await tellEngines({ answer: engines, ...live }, vehicles);
+    if (!areTold) tellWhole({ answer: engines, ...live }, vehicles);
     else if (number === wanted) opened = { study, answer: engines, ...live, vehicles };
     return areTold ? vehicles : null;
   }
@@ -157,8 +172,6 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
   };
 }
 
-/** Rows worked out at one stretch. */
-const STRETCH = 40;
 /** An answer does not change: the rows of its engine are kept. */
 const knownLadders = new WeakMap<EngineAnswer, Ladder>();
 
@@ -169,12 +182,7 @@ async function ladderOf(
 ): Promise<Ladder> {
   const known = knownLadders.get(engine);
   if (known !== undefined) return known;
-  const rows: ConditionRow[] = [];
-  for (let altitude = 0; altitude <= ladderTop; altitude += ladderStep) {
-    if (rows.length % STRETCH === 0) await rest();
-    rows.push(conditionAtAltitude(solution, altitude).row);
-  }
-  const ladder = { ...packedRows(rows), vacuum: conditionInVacuum(solution).row };
+  const ladder = await ladderMaker(solution, rest).whole();
   knownLadders.set(engine, ladder);
   return ladder;
 }

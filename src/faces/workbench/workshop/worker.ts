@@ -66,14 +66,10 @@ async function deliver({ number, errand }: Order, post: (delivery: Delivery) => 
         await bench.solved();
         return { number, kind: 'done' };
       case 'open': {
-        const flights = await bench.open(number, errand.text, (outcome) =>
-          post({
-            number,
-            kind: 'open',
-            outcome,
-            isMoreToCome: outcome.ok && outcome.solved.vehicles === null,
-          }),
-        );
+        const flights = await bench.open(number, errand.text, {
+          piece: (piece) => post({ number, kind: 'piece', piece }),
+          outcome: (outcome, isMoreToCome) => post({ number, kind: 'open', outcome, isMoreToCome }),
+        });
         return flights === null ? { number, kind: 'done' } : { number, kind: 'flights', flights };
       }
       case 'edit':

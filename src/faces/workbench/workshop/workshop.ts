@@ -3,9 +3,18 @@
 import type { Ask, Told } from '../../../answer/asked/model.ts';
 import type { VehicleWorth } from '../../../answer/worth/index.ts';
 import type { Outcome } from '../../../numerics/problem.ts';
-import type { Flights } from '../../solved/solvedStudy.ts';
-import type { Adopted, Delivery, Edit, EditOutcome, Errand, OpenOutcome, Order } from './messages.ts';
-import { nextTask } from './nextTask.ts';
+import type { SolvedPiece } from '../../solved/solvedPiece.ts';
+import type { Flights, SolvedStudy } from '../../solved/solvedStudy.ts';
+import type {
+  Adopted,
+  Delivery,
+  Edit,
+  EditOutcome,
+  Errand,
+  OpenOutcome,
+  OpenPiece,
+  Order,
+} from './messages.ts';
 
 type Settle = { resolve: (delivery: Delivery) => void; reject: (error: Error) => void };
 
@@ -14,6 +23,10 @@ let worker: Worker | null = null;
 let adopted: Adopted | null = null;
 let count = 0;
 const waiting = new Map<number, Settle>();
+/** Who listens to the pieces of an order. */
+const followers = new Map<number, (piece: SolvedPiece) => void>();
+/** Each engine as it was told last, whatever became of the text that it was told of. */
+const toldEngines = new Map<string, Extract<SolvedPiece, { kind: 'engine' }>>();
 
 function send(errand: Errand): Promise<Delivery> {
   if (worker === null) {
@@ -34,8 +47,10 @@ function post(to: Worker, errand: Errand): Promise<Delivery> {
 function start(): Worker {
   const fresh = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   fresh.addEventListener('message', ({ data }: MessageEvent<Delivery>) => {
+    if (data.kind === 'piece') return follow(data.number, data.piece);
     const settle = waiting.get(data.number);
     waiting.delete(data.number);
+    followers.delete(data.number);
     if (data.kind === 'open' && data.isMoreToCome) awaitLater(data.number);
     if (data.kind === 'failed') settle?.reject(new Error(data.message));
     else settle?.resolve(data);
@@ -43,8 +58,16 @@ function start(): Worker {
   fresh.addEventListener('error', (event) => {
     for (const { reject } of waiting.values()) reject(new Error(event.message || 'The worker failed.'));
     waiting.clear();
+    followers.clear();
   });
   return fresh;
+}
+
+function follow(number: number, piece: OpenPiece): void {
+  if (piece.kind === 'engine') toldEngines.set(piece.id, piece);
+  const whole = piece.kind === 'same' ? toldEngines.get(piece.id) : piece;
+  if (whole === undefined) throw new Error('An engine is the same that was never told.');
+  followers.get(number)?.(whole);
 }
 
 /** What follows on a study whose engines have come. */
@@ -65,8 +88,13 @@ async function flightsOf(delivery: Promise<Delivery> | undefined): Promise<Fligh
 }
 
 /** The study on screen is the server's answer: the worker need not work it out before something asks for its engines. */
-export function adoptAnswer(from: Adopted): void {
+export function adoptAnswer(from: Adopted, { answer, ladders }: SolvedStudy): void {
   adopted = from;
+  for (const [id, engine] of Object.entries(answer.engines)) {
+    const ladder = ladders[id];
+    if (ladder === undefined || toldEngines.has(id)) continue;
+    toldEngines.set(id, { kind: 'engine', id, answer: engine, ladder });
+  }
 }
 
 /** Something will need the worker and its engines before long. */
@@ -81,17 +109,16 @@ export interface Opened {
   readonly flights: Promise<Flights | null>;
 }
 
-/** Reads and solves a study text; null where a later one has overtaken it. */
-export async function openText(text: string): Promise<Opened | null> {
+/** Reads and solves a study text; null where a later one has overtaken it. @param tell of its pieces as they come */
+export async function openText(text: string, tell: (piece: SolvedPiece) => void): Promise<Opened | null> {
   const order = send({ kind: 'open', text });
   const number = count;
+  followers.set(number, tell);
   const delivery = await order;
   if (delivery.kind === 'given up') return null;
   if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   const flights = flightsOf(later.get(number));
   flights.catch(() => undefined);
-  // To take in so much and to draw it are two pieces of work: neither holds the page for long.
-  await nextTask();
   return { outcome: delivery.outcome, flights };
 }
 
