@@ -24,6 +24,11 @@ export interface FlowSetup {
   ) => FlowPoint;
   /** By what the steps are taken; absent or null: by the reference. */ readonly kernel?: FlowKernel | null;
   readonly corners?: readonly SharpCorner[];
+  /**
+   * Towards a steady state: the longest of the cells' own steps over the shortest; absent: any. A jet that flaps inside a nozzle pulsates
+   * where its waves go by clocks too different.
+   */
+  readonly spread?: number;
 }
 
 export interface Flow {
@@ -48,7 +53,14 @@ export interface Flow {
 }
 
 /** @throws ProblemError where a side of a block is open or the start is no flow */
-export function newFlow({ blocks, gases, start, kernel, corners = [] }: FlowSetup): Flow {
+export function newFlow({
+  blocks,
+  gases,
+  start,
+  kernel,
+  corners = [],
+  spread = Number.POSITIVE_INFINITY,
+}: FlowSetup): Flow {
   for (const { mesh, sides } of blocks) requireClosed(mesh, sides);
   const meshes = blocks.map(({ mesh }) => mesh);
   const work = kernel == null ? referenceWork(meshes, gases) : kernelWork(kernel, meshes, gases);
@@ -118,7 +130,7 @@ export function newFlow({ blocks, gases, start, kernel, corners = [] }: FlowSetu
       return sideFlow(fields[block]!, part);
     },
     relax(courant, blurred = false) {
-      parts.ownSteps(courant);
+      parts.ownSteps(courant, spread);
       take(blurred, state.steps % RENEWED === 0);
     },
   };

@@ -8,7 +8,7 @@ import type { MeshBlock } from './mesh.ts';
 import { addInflow } from './residual.ts';
 import { markShocks } from './shockMarks.ts';
 import { keep, keptFor, restore, settle, takeStage } from './stage.ts';
-import { ownSteps, shortestStep } from './timeSteps.ts';
+import { ownSteps, shortenTo, shortestStep } from './timeSteps.ts';
 
 export interface StepWork {
   /** Where each block’s field is to be kept. */ readonly rooms: readonly FieldRoom[];
@@ -23,7 +23,10 @@ export interface StepParts {
   /** See takeStage; ghosts and marks must be filled. */ stage(which: 0 | 1, flat: boolean): Problem | null;
   /** New tangents: in cells of mixed gas, and in `all`. */ settle(all: boolean): Problem | null;
   /** [s] the shortest of all cells’ longest steps */ shortest(): number;
-  /** Each cell its own step from now on, or all the same. */ ownSteps(courant: number): void;
+  /** Each cell its own step from now on, none longer than `spread` times the shortest; or all the same. */ ownSteps(
+    courant: number,
+    spread: number,
+  ): void;
   sameSteps(seconds: number): void;
 }
 
@@ -52,8 +55,10 @@ export function referenceWork(meshes: readonly MeshBlock[], gases: GasPair): Ste
           }),
         settle: (every) => inAll(fields, (field) => settle(field, gases, tangent, every)),
         shortest: () => Math.min(...fields.map(shortestStep)),
-        ownSteps(courant) {
+        ownSteps(courant, spread) {
           for (const [b, field] of fields.entries()) ownSteps(field, courant, seconds[b]!);
+          if (spread < Number.POSITIVE_INFINITY)
+            shortenTo(seconds, spread * courant * Math.min(...fields.map(shortestStep)));
         },
         sameSteps(all) {
           for (const each of seconds) each.fill(all);

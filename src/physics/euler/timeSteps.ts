@@ -1,6 +1,6 @@
 /** How long a step may be: no wave further than a share of a cell. */
 
-import { type Field, soundSpeedAt } from './field.ts';
+import { type Field, type Reals, soundSpeedAt } from './field.ts';
 import { cellAt } from './mesh.ts';
 
 /** [s] */
@@ -22,6 +22,11 @@ export function ownSteps(field: Field, courant: number, steps: Float64Array): Fl
       steps[cellAt(field.mesh, i, j)] = courant * sweepTime(field, i, j);
   }
   return steps;
+}
+
+/** None longer than `most` [s]. */
+export function shortenTo(steps: readonly Reals[], most: number): void {
+  for (const each of steps) for (let k = 0; k < each.length; k++) if (each[k]! > most) each[k] = most;
 }
 
 /** Volume over what the fastest waves sweep in a second [s]. */

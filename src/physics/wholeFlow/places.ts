@@ -42,6 +42,26 @@ export function placesAlong(
   return places;
 }
 
+/** The places drawn together or apart on both sides, so that the k-th of them lies where it must. */
+export function throughPlace(places: readonly number[], at: number, k: number): readonly number[] {
+  const [last, from, end, own] = [places.length - 1, places[0]!, places.at(-1)!, places[k]!];
+  if (k === 0 || k === last) return places;
+  return places.map((place, i) =>
+    i === k
+      ? at
+      : i < k
+        ? from + ((place - from) * (at - from)) / (own - from)
+        : end - ((end - place) * (end - at)) / (end - own),
+  );
+}
+
+export function nearestPlace(places: readonly number[], at: number): number {
+  return places.reduce(
+    (best, place, i) => (Math.abs(place - at) < Math.abs(places[best]! - at) ? i : best),
+    0,
+  );
+}
+
 /** Shares from 0 to 1 of `count` cells, each longer than the one before, the first `first` of the whole. */
 export function stretchedShares(count: number, first: number): readonly number[] {
   if (first * count >= 1) return Array.from({ length: count + 1 }, (_, i) => i / count);

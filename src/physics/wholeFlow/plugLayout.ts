@@ -1,7 +1,7 @@
 /** Where the nodes of a plug’s mesh lie. */
 
 import type { MeshSymmetry } from '../euler/index.ts';
-import { placesAlong, stretchedShares } from './places.ts';
+import { nearestPlace, placesAlong, stretchedShares, throughPlace } from './places.ts';
 import { apart, type Place, type PolyLine, polyLine } from './polyLine.ts';
 
 /** Two walls, station by station across the ring, and the plug behind it. */
@@ -76,22 +76,6 @@ export function ringPlaces(
   );
   const at = lengths[throat]!;
   return throughPlace(places, at, cells?.throat ?? nearestPlace(places, at)).map(stationAt);
-}
-
-/** The places drawn together or apart on both sides so that one of them lies where it must. */
-function throughPlace(places: readonly number[], at: number, k: number): readonly number[] {
-  const [last, end, own] = [places.length - 1, places.at(-1)!, places[k]!];
-  if (k === 0 || k === last) return places;
-  return places.map((place, i) =>
-    i === k ? at : i < k ? (place * at) / own : end - ((end - place) * (end - at)) / (end - own),
-  );
-}
-
-export function nearestPlace(places: readonly number[], at: number): number {
-  return places.reduce(
-    (best, place, i) => (Math.abs(place - at) < Math.abs(places[best]! - at) ? i : best),
-    0,
-  );
 }
 
 export function plugPlaces({ ring, plug }: PlugShape, across: number, count?: number): readonly number[] {

@@ -5,9 +5,8 @@
 
 import { type MeshBlock, meshBlock, type SideKind, type SidePart } from '../euler/index.ts';
 import { part, to, wall } from './blockSides.ts';
-import { stretchedShares } from './places.ts';
+import { nearestPlace, stretchedShares } from './places.ts';
 import {
-  nearestPlace,
   type PlugRoom,
   type PlugShape,
   type PlugSize,

@@ -21,6 +21,7 @@ import { jetRoom, type LipState } from './jetRoom.ts';
 import {
   BEHIND,
   type JetRoom,
+  lineThrough,
   type MeshSize,
   meshSize,
   NOZZLE,
@@ -43,6 +44,9 @@ export interface RoundCase {
   /** In time: how much the chamber is fed; absent: from rest at full pressure. */ readonly level?: ChamberLevel;
   /** Air at rest everywhere to begin with. */ readonly unlit?: boolean;
 }
+
+/** Of the cells' own steps where a jet flaps inside a nozzle; own choice: with 16 it still pulsates, with 8 no more than through time. */
+const SPREAD_OF_FREE_JET = 8;
 
 /** What stays the same for every ambient pressure. */
 export interface PreparedEngine {
@@ -91,8 +95,9 @@ export function roundFlow(
   size: MeshSize,
   from: readonly Beginning[] | null,
 ): RoundFlow {
-  const { shape, lip, gases, engine } = prepared;
+  const { lip, gases, engine } = prepared;
   const { air, leavesAt } = which;
+  const shape = { ...prepared.shape, through: leavesAt };
   const room = jetRoom(engine.expansion, lip, air.pressure);
   const still = stillAir(air);
   const far: SideKind = { is: 'far', air: still };
@@ -101,7 +106,7 @@ export function roundFlow(
     air: far,
     pressed: { is: 'pressed', pressure: air.pressure },
   });
-  const opens = leavesAt === null ? size.nozzle : firstBehind(blocks[NOZZLE]!.mesh.x, size.nozzle, leavesAt);
+  const opens = lineThrough(shape, size);
   const opened = blocks.map(({ mesh, sides }, b) => ({
     mesh,
     sides: b === NOZZLE ? withOpenWall(sides, opens, { ...far, air: { ...still, u: 0 } }) : sides,
@@ -113,7 +118,13 @@ export function roundFlow(
         : firstGuess(prepared, room, still)
       : carriedFields(from, still, size.nozzle / from[NOZZLE]!.mesh.ni, BEHIND);
   return {
-    flow: newFlow({ blocks: opened, gases: gases.pair, start: guess, kernel: engine.kernel ?? null }),
+    flow: newFlow({
+      blocks: opened,
+      gases: gases.pair,
+      start: guess,
+      kernel: engine.kernel ?? null,
+      ...(leavesAt !== null && { spread: SPREAD_OF_FREE_JET }),
+    }),
     room,
     size,
     prepared,
@@ -125,12 +136,6 @@ export function roundFlow(
 /** @param coarsest cells from axis to wall of the coarsest mesh @param across of the mesh wanted, a multiple */
 export function roundSize(prepared: PreparedEngine, coarsest: number, across: number): MeshSize {
   return meshSize(prepared.shape, coarsest, across);
-}
-
-function firstBehind(x: Float64Array, cells: number, at: number): number {
-  let i = 0;
-  while (i < cells && x[i]! < at) i++;
-  return i;
 }
 
 /** From a cell of the wall on still air instead of metal. */
@@ -189,14 +194,31 @@ function along(
   return (x) => states[Math.min(COUNT, Math.max(0, Math.round(((x - from) / (to - from)) * COUNT)))]!;
 }
 
-/** The axial push on the engine [N]: what leaves the nozzle, the air's pressure on all the rest taken off. */
-export function thrustOf({ flow, size, opens, prepared, case: { air } }: RoundFlow): number {
+/**
+ * The axial push on the engine [N]: what leaves the nozzle, the air's pressure on all the rest taken off. Where the gas is made to leave the
+ * wall, what comes in and the wall up to there: of the free jet behind it that flaps the engine feels nothing.
+ */
+export function thrustOf(round: RoundFlow): number {
+  const { flow, size, opens, prepared, case: which } = round;
+  if (opens < size.nozzle && which.level === undefined) return pushToWhereItLeaves(round);
   const leaving = flow.through(NOZZLE, { side: 'iHigh', from: 0, to: size.across }).x;
   const beside =
     opens < size.nozzle ? flow.through(NOZZLE, { side: 'jHigh', from: opens, to: size.nozzle }).x : 0;
+  const radius = opens < size.nozzle ? radiusAt(round, opens) : prepared.lip.radius;
+  return leaving + beside - which.air.pressure * Math.PI * radius * radius;
+}
+
+function pushToWhereItLeaves(round: RoundFlow): number {
+  const { flow, size, opens, case: which } = round;
+  const coming = flow.through(NOZZLE, { side: 'iLow', from: 0, to: size.across }).x;
+  const wall = flow.through(NOZZLE, { side: 'jHigh', from: 0, to: opens }).x;
+  return -coming - wall - which.air.pressure * Math.PI * radiusAt(round, opens) ** 2;
+}
+
+/** Of the wall where a line of the mesh meets it [m]. */
+function radiusAt({ flow }: RoundFlow, line: number): number {
   const { y, ni, nj } = flow.fields[NOZZLE]!.mesh;
-  const radius = opens < size.nozzle ? y[nj * (ni + 1) + opens]! : prepared.lip.radius;
-  return leaving + beside - air.pressure * Math.PI * radius * radius;
+  return y[nj * (ni + 1) + line]!;
 }
 
 /** Mean of p over the axis in the fine part behind the lip [Pa]: tells whether the jet stands still. */

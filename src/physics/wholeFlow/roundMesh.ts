@@ -6,7 +6,7 @@
 
 import { type MeshBlock, meshBlock, type SideKind, type SidePart } from '../euler/index.ts';
 import { part, to, wall } from './blockSides.ts';
-import { placesAlong, stretchedShares } from './places.ts';
+import { nearestPlace, placesAlong, stretchedShares, throughPlace } from './places.ts';
 import type { WallCourse } from './wallCourse.ts';
 
 export interface RoundShape {
@@ -14,6 +14,7 @@ export interface RoundShape {
   /** [m] where the gas comes in, and the lip */ readonly inlet: number;
   readonly lip: number;
   /** [m] thickness of the wall at the lip */ readonly thickness: number;
+  /** [m] where a line across must lie; absent or null: nowhere */ readonly through?: number | null;
 }
 
 /** The room behind the lip. */
@@ -108,8 +109,22 @@ export function roundMesh(
   };
 }
 
-function nozzleBlock({ wall, inlet, lip }: RoundShape, { across, nozzle }: MeshSize): MeshBlock {
+/** [m] of the lines across the nozzle, and which of them lies where the shape asks for one: the last where for none. */
+function nozzleLines({ wall, inlet, lip, through }: RoundShape, nozzle: number) {
   const places = placesAlong(inlet, lip, wall, nozzle);
+  if (through == null) return { places, at: nozzle };
+  const at = nearestPlace(places, through);
+  return { places: throughPlace(places, through, at), at };
+}
+
+/** Of the line across the nozzle where the shape asks for one. */
+export function lineThrough(shape: RoundShape, { nozzle }: MeshSize): number {
+  return nozzleLines(shape, nozzle).at;
+}
+
+function nozzleBlock(shape: RoundShape, { across, nozzle }: MeshSize): MeshBlock {
+  const { wall } = shape;
+  const { places } = nozzleLines(shape, nozzle);
   return meshBlock('round', nozzle, across, (i, j) => [places[i]!, (wall(places[i]!) * j) / across]);
 }
 

@@ -5,6 +5,7 @@ import type { Field, GasPair } from '../field.ts';
 import { cellAt, type MeshBlock } from '../mesh.ts';
 import { blurAround, brokeAt } from '../stage.ts';
 import type { StepWork } from '../stepWork.ts';
+import { shortenTo } from '../timeSteps.ts';
 import type { FlowKernel } from './flowKernel.ts';
 import { bytesFor, type KernelBlock, layOut, placesIn, writeGas, writeWalls } from './kernelMemory.ts';
 import { type FieldPlaces, partsOf } from './share.ts';
@@ -64,7 +65,14 @@ export function kernelWork(kernel: FlowKernel, meshes: readonly MeshBlock[], gas
           steps(1);
           return Math.min(...talk.shortest);
         },
-        ownSteps: steps,
+        ownSteps(courant, spread) {
+          steps(courant);
+          if (spread < Number.POSITIVE_INFINITY)
+            shortenTo(
+              blocks.map(({ seconds }) => seconds),
+              spread * Math.min(...talk.shortest),
+            );
+        },
         sameSteps(seconds) {
           for (const block of blocks) block.seconds.fill(seconds);
         },
