@@ -1,21 +1,8 @@
-import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { agreesWith, BOUNDS } from '../physics/euler/kernel/kernelBounds.ts';
 import { box, burst, type CaseFields, differences } from '../physics/euler/kernel/kernelCases.ts';
 import { launchChromium } from './chromium.ts';
-
-/** The cases of the kernel as a script of a page. */
-async function script(): Promise<string> {
-  const entry = fileURLToPath(new URL('../physics/euler/kernel/kernelCases.ts', import.meta.url));
-  const built = await build({
-    configFile: false,
-    logLevel: 'error',
-    build: { write: false, lib: { entry, formats: ['iife'], name: 'flowCases' } },
-  });
-  const [{ output }] = built as unknown as [{ output: readonly { readonly code: string }[] }];
-  return output[0]!.code;
-}
+import { pageScript } from './pageScript.ts';
 
 let browser: Awaited<ReturnType<typeof launchChromium>>;
 beforeAll(async () => {
@@ -27,7 +14,9 @@ test.each([64, 32] as const)(
   'in a page the kernel on floats of %i bits takes the steps of the reference in Node',
   async (bits) => {
     const page = await browser.newPage();
-    await page.addScriptTag({ content: await script() });
+    await page.addScriptTag({
+      content: await pageScript('../physics/euler/kernel/kernelCases.ts', 'flowCases'),
+    });
     const run = (call: string) => page.evaluate(call) as Promise<CaseFields>;
     const burstThere = await run(`flowCases.burst(${bits}, 60, false)`);
     agreesWith(differences(burstThere, burst('reference', 60, false)), BOUNDS[bits].time);

@@ -1,21 +1,9 @@
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { fileURLToPath } from 'node:url';
-import { build } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { burst, type CaseFields } from '../physics/euler/kernel/kernelCases.ts';
 import { launchChromium } from './chromium.ts';
-
-async function script(name: string): Promise<string> {
-  const entry = fileURLToPath(new URL(name, import.meta.url));
-  const built = await build({
-    configFile: false,
-    logLevel: 'error',
-    build: { write: false, lib: { entry, formats: ['iife'], name: 'worker' } },
-  });
-  const [{ output }] = built as unknown as [{ output: readonly { readonly code: string }[] }];
-  return output[0]!.code;
-}
+import { pageScript } from './pageScript.ts';
 
 /** A page that shares memory between its threads. */
 async function isolated(files: Readonly<Record<string, string>>): Promise<Server> {
@@ -36,8 +24,8 @@ let server: Server;
 beforeAll(async () => {
   browser = await launchChromium();
   server = await isolated({
-    '/giver.js': await script('./flowGiver.ts'),
-    '/hand.js': await script('./flowHand.ts'),
+    '/giver.js': await pageScript('./flowGiver.ts', 'worker'),
+    '/hand.js': await pageScript('./flowHand.ts', 'worker'),
   });
 }, 120_000);
 afterAll(async () => {

@@ -53,11 +53,11 @@ const MISSING: Problem = {
 /** Why no film can be encoded here; null where a browser is there. */
 export const launchProblem = (): Problem | null => (findChromium() === null ? MISSING : null);
 
-/** @throws ProblemError where there is none */
-export async function launchChromium(): Promise<Browser> {
+/** @param more flags beside the usual ones @throws ProblemError where there is none */
+export async function launchChromium(more: readonly string[] = []): Promise<Browser> {
   const executablePath = findChromium();
   if (executablePath === null) throw new ProblemError(MISSING);
   const { chromium } = await import('playwright-core');
   // An interrupt is answered by the program, which closes the browser itself.
-  return chromium.launch({ executablePath, args: flags, headless: true, handleSIGINT: false });
+  return chromium.launch({ executablePath, args: [...flags, ...more], headless: true, handleSIGINT: false });
 }

@@ -32,6 +32,7 @@ export interface FlowSetup {
 }
 
 export interface Flow {
+  /** As it was begun. */ readonly setup: FlowSetup;
   readonly fields: readonly Field[];
   /** [s] since the beginning; stands still while each cell takes its own steps */ readonly time: number;
   /** Steps taken, and how many of them at first order somewhere because the second broke. */ readonly steps: number;
@@ -53,14 +54,8 @@ export interface Flow {
 }
 
 /** @throws ProblemError where a side of a block is open or the start is no flow */
-export function newFlow({
-  blocks,
-  gases,
-  start,
-  kernel,
-  corners = [],
-  spread = Number.POSITIVE_INFINITY,
-}: FlowSetup): Flow {
+export function newFlow(setup: FlowSetup): Flow {
+  const { blocks, gases, start, kernel, corners = [], spread = Number.POSITIVE_INFINITY } = setup;
   for (const { mesh, sides } of blocks) requireClosed(mesh, sides);
   const meshes = blocks.map(({ mesh }) => mesh);
   const work = kernel == null ? referenceWork(meshes, gases) : kernelWork(kernel, meshes, gases);
@@ -109,6 +104,7 @@ export function newFlow({
   }
 
   return {
+    setup,
     fields,
     get time() {
       return state.time;

@@ -5,6 +5,7 @@ export type { SharpCorner } from './corners.ts';
 export { type EvenAxis, type EvenTable, evenTable } from './evenTable.ts';
 export { type Field, type FlowPoint, type GasPair, middleOf, soundSpeedAt } from './field.ts';
 export { type FieldGas, mixedTangent, perfectFieldGas, type Tangent, tabledFieldGas } from './fieldGas.ts';
+export { type GpuFlow, gpuFlow } from './gpu/gpuFlow.ts';
 export { type FlowKernel, flowKernel } from './kernel/flowKernel.ts';
 export { type HandWork, type StepTeam, workAsHand } from './kernel/stepTeam.ts';
 export { cellAt, type MeshBlock, type MeshSymmetry, meshBlock } from './mesh.ts';

@@ -6,7 +6,9 @@ import {
   evenTable,
   type Field,
   type Flow,
+  type FlowKernel,
   type FlowPoint,
+  type FlowSetup,
   flowKernel,
   meshBlock,
   newFlow,
@@ -46,7 +48,7 @@ const air = perfectFieldGas(1.4);
 const wall = { is: 'wall' } as const;
 
 /** Hot exhaust bursts from one of two crooked round blocks into the still air of the other, walls all round but a far end. */
-export function burst(by: By, steps: number, own: boolean, team: StepTeam | null = null): CaseFields {
+export function burstSetup(): FlowSetup {
   const [ni, nj] = [22, 17];
   const node = (from: number) => (i: number, j: number) =>
     [
@@ -62,7 +64,7 @@ export function burst(by: By, steps: number, own: boolean, team: StepTeam | null
     to: side.startsWith('i') ? nj : ni,
     kind,
   });
-  const flow = newFlow({
+  return {
     blocks: [
       {
         mesh: meshBlock('round', ni, nj, node(0)),
@@ -85,13 +87,20 @@ export function burst(by: By, steps: number, own: boolean, team: StepTeam | null
     ],
     gases: { inner: exhaust, outer: air },
     start: (x, y) => (x < 0.7 && y < 0.4 ? { density: 3, u: 400, v: 50, pressure: 3e6, share: 1 } : still),
-    kernel: by === 'reference' ? null : flowKernel(by, team),
-  });
+  };
+}
+
+export function burst(by: By, steps: number, own: boolean, team: StepTeam | null = null): CaseFields {
+  const flow = newFlow({ ...burstSetup(), kernel: kernelBy(by, team) });
   for (let n = 0; n < steps; n++) {
     if (own) flow.relax(0.6);
     else flow.step(flow.stableStep(0.5));
   }
   return told(flow);
+}
+
+function kernelBy(by: By, team: StepTeam | null): FlowKernel | null {
+  return by === 'reference' ? null : flowKernel(by, team);
 }
 
 const blast = (x: number, y: number): FlowPoint => ({
@@ -111,15 +120,9 @@ const tossed = (x: number, y: number): FlowPoint => ({
 });
 
 /** A flat box of one gas. */
-export function box(
-  by: By,
-  which: 'blast' | 'tossed',
-  courant: number,
-  steps: number,
-  team: StepTeam | null = null,
-): CaseFields & { readonly problem: string | null } {
+export function boxSetup(which: 'blast' | 'tossed'): FlowSetup {
   const n = 21;
-  const flow = newFlow({
+  return {
     blocks: [
       {
         mesh: meshBlock('flat', n, n, (i, j) => [i / n, j / n]),
@@ -133,15 +136,24 @@ export function box(
     ],
     gases: { inner: air, outer: air },
     start: which === 'blast' ? blast : tossed,
-    kernel: by === 'reference' ? null : flowKernel(by, team),
-  });
+  };
+}
+
+export function box(
+  by: By,
+  which: 'blast' | 'tossed',
+  courant: number,
+  steps: number,
+  team: StepTeam | null = null,
+): CaseFields & { readonly problem: string | null } {
+  const flow = newFlow({ ...boxSetup(which), kernel: kernelBy(by, team) });
   const taken = attempt(() => {
     for (let k = 0; k < steps; k++) flow.step(flow.stableStep(courant));
   });
   return { ...told(flow), problem: taken.ok ? null : taken.problem.what };
 }
 
-function told(flow: Flow): CaseFields {
+export function told(flow: Pick<Flow, 'fields' | 'rescued' | 'time'>): CaseFields {
   const all = (of: (field: Field) => ArrayLike<number>): number[] =>
     flow.fields.flatMap((field) => {
       const { ni, nj } = field.mesh;
