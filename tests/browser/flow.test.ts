@@ -115,4 +115,46 @@ describe('the whole flow', () => {
     await page.getByRole('button', { name: 'Whole flow' }).click();
     await expect.poll(() => page.locator('.flow-choice button').count(), soon).toBe(1);
   }, 600_000);
+
+  it('is a figure: computed when one is opened, with a way to stop, kept, and drawn at once the next time', async () => {
+    await writeFile(studyFile(), study.replace('20 bar', '22 bar'));
+    await open();
+    await page.getByRole('tab', { name: 'Figures' }).click();
+    const pressure = page.getByRole('button', {
+      name: 'The whole flow of Cold, computed without friction: pressure',
+    });
+    await pressure.click();
+    const dialog = page.getByRole('dialog', { name: 'Figure' });
+    await expect.poll(() => textOf(dialog), soon).toContain('is being computed');
+    await dialog.getByRole('button', { name: 'Stop' }).click();
+    await expect.poll(() => dialog.getByRole('button', { name: 'Stop' }).count(), soon).toBe(0);
+    // What came before the stop may be there already.
+    const goOn = dialog.getByRole('button', { name: /Compute it|Go on/ });
+    if ((await goOn.count()) > 0) await goOn.click();
+    const drawing = dialog.locator('.figure-drawn');
+    await expect.poll(() => drawing.count(), soon).toBe(1);
+    await expect
+      .poll(() => drawing.getAttribute('aria-label'), soon)
+      .toMatch(/^At sea level .* of Cold.*No turbulence/);
+    await expect.poll(() => textOf(dialog), soon).toContain('Save its numbers');
+    expect(await drawing.locator('path').count()).toBeGreaterThan(20);
+    await expect.poll(() => axeFindings('figure of a whole flow'), soon).toEqual([]);
+    const download = page.waitForEvent('download');
+    await dialog.getByRole('button', { name: 'Save its numbers' }).click();
+    expect((await download).suggestedFilename()).toMatch(/-flow-cold\.csv$/);
+    await page.screenshot({ path: join(pictures, 'whole-flow-figure.png') });
+    await page.keyboard.press('Escape');
+    await expect.poll(() => dialog.count(), soon).toBe(0);
+    // The pad alone was computed, not the climb, and nothing goes on behind a closed figure.
+    const list = (): Promise<{ fields: unknown[]; work: { is: string } }> =>
+      page.evaluate(() => fetch('/api/flows').then((reply) => reply.json()));
+    await expect.poll(async () => (await list()).work.is, soon).toBe('none');
+    expect((await list()).fields).toHaveLength(1);
+    await page.reload();
+    await ready();
+    await page.getByRole('tab', { name: 'Figures' }).click();
+    await page.getByRole('button', { name: /^The whole flow of Cold: pressure along axis and wall/ }).click();
+    await expect.poll(() => drawing.getAttribute('aria-label'), soon).toMatch(/Pressure along the axis/);
+    expect((await list()).fields).toHaveLength(1);
+  }, 600_000);
 });

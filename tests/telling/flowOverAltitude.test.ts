@@ -5,7 +5,7 @@ import { flowClimb } from '../../src/telling/clips/flowClimb.ts';
 import { flowDriftClip } from '../../src/telling/clips/flowDriftClip.ts';
 import { clipOf, frameRateOf, namedClips, USUAL_TIMING } from '../../src/telling/clips/index.ts';
 import { type FigureSubject, figureKinds } from '../../src/telling/figures/figureKinds.ts';
-import { drawnLonger, flowMorph } from '../../src/telling/figures/flowMorph.ts';
+import { drawnBetween, flowMorph } from '../../src/telling/figures/flowMorph.ts';
 import { flowNear, nearWords } from '../../src/telling/figures/flowNear.ts';
 import { flowOfClip, flowOfFigure } from '../../src/telling/figures/flowsWanted.ts';
 import { flowsShown } from '../../src/telling/handover/flowsShown.ts';
@@ -33,7 +33,7 @@ describe('between computed altitudes', () => {
   });
 
   test('the shock moves evenly in ln p, and does not jump where the field shown changes', () => {
-    const place = (pressure: number): number => drawnLonger(flowMorph(flows, pressure)).mainShock!.behind;
+    const place = (pressure: number): number => drawnBetween(flowMorph(flows, pressure)).mainShock!.behind;
     for (const share of [0, 0.2, 0.499, 0.501, 0.9, 1]) {
       const pressure = 101_325 * (54_048 / 101_325) ** share;
       expect(place(pressure)).toBeCloseTo(0.2 * 1.5 ** share, 5);
@@ -45,19 +45,53 @@ describe('between computed altitudes', () => {
 
   test('what is not the same shock is not drawn longer', () => {
     const [first, second] = flows as [FlowField, FlowField];
+    const asComputed = (of: FlowField) => ({ field: of, longer: 1, beside: null });
     const none = { ...second, mainShock: null };
-    expect(flowMorph([first, none], 8e4)).toEqual({ field: first, longer: 1 });
+    expect(flowMorph([first, none], 8e4)).toEqual(asComputed(first));
     const weak = { ...second, mainShock: { ...shock(0.3), disk: false } };
-    expect(flowMorph([first, weak], 6e4)).toEqual({ field: weak, longer: 1 });
-    const far = { ...second, mainShock: shock(0.9) };
-    expect(flowMorph([first, far], 7.5e4).longer).toBe(1);
+    expect(flowMorph([first, weak], 6e4)).toEqual(asComputed(weak));
+    const otherMode = { ...second, mode: 'high' };
+    expect(flowMorph([first, otherMode], 6e4)).toEqual(asComputed(otherMode));
+    // Too far apart to be drawn at the middle of the way; so nowhere on it, or the picture would jump.
+    const far = { ...second, mainShock: shock(0.33) };
+    for (const pressure of [1e5, 7.5e4, 5.5e4]) expect(flowMorph([first, far], pressure).longer).toBe(1);
+    // Ahead of the end there is nothing to go by.
+    const inside = flows.map((each) => ({ ...each, end: 0.35 }));
+    expect(flowMorph(inside, 8e4).longer).toBe(1);
   });
 
-  test('only what lies behind the lip is moved', () => {
-    const given = field({ lip: { axial: 0.3, radius: 0.3 } });
-    const moved = drawnLonger({ field: given, longer: 1.2 });
-    const [was, is] = [given.blocks[0]!.axial, moved.blocks[0]!.axial];
-    for (const [k, x] of was.entries()) expect(is[k]).toBeCloseTo(x <= 0.3 ? x : 0.3 + 1.2 * (x - 0.3), 5);
+  test('only what lies behind the end is moved: of a plug its wake, not its body', () => {
+    const plug = (ambientPressure: number, behind: number): FlowField =>
+      field({
+        form: 'plug',
+        ambientPressure,
+        end: 0.15,
+        lip: { axial: 0.05, radius: 0.3 },
+        mainShock: shock(behind),
+      });
+    // 0.2 and 0.3 m behind the cut.
+    const both = [plug(4e4, 0.3), plug(2e4, 0.4)];
+    for (const share of [0.2, 0.499, 0.501, 0.8]) {
+      const moved = drawnBetween(flowMorph(both, 4e4 * 0.5 ** share));
+      expect(0.05 + moved.mainShock!.behind - 0.15).toBeCloseTo(0.2 * 1.5 ** share, 5);
+      const [was, is] = [both[0]!.blocks[0]!.axial, moved.blocks[0]!.axial];
+      for (const [k, x] of was.entries()) {
+        if (x <= 0.15) expect(is[k]).toBe(x);
+        else expect(is[k]).not.toBe(x);
+      }
+    }
+  });
+
+  test('the lines of the mesh go from one place to the next and do not jump in between', () => {
+    const [first, second] = flows as [FlowField, FlowField];
+    const [mesh] = second.blocks;
+    const wider = { ...second, blocks: [{ ...mesh!, radius: mesh!.radius.map((r) => 1.3 * r) }] };
+    const edgeAt = (share: number): number => {
+      const pressure = 101_325 * (54_048 / 101_325) ** share;
+      return drawnBetween(flowMorph([first, wider], pressure)).blocks[0]!.radius.at(-1)!;
+    };
+    for (const share of [0, 0.3, 0.499, 0.501, 1])
+      expect(edgeAt(share)).toBeCloseTo(0.4 * (1 + 0.3 * share), 4);
   });
 });
 

@@ -51,6 +51,7 @@ export function field(over: Partial<FlowField> = {}): FlowField {
     leaves: null,
     separation: null,
     lip: { axial: 0, radius: 0.3 },
+    end: 0,
     shocks,
     mainShock: mainShock(shocks),
     firstCell: null,

@@ -2,6 +2,7 @@
 
 import { beforeAll, describe, expect, it } from 'vitest';
 import { localCrew } from '../../src/answer/asked/localCrew.ts';
+import { fieldAlong } from '../../src/answer/flow/index.ts';
 import { holdMeasured } from '../../src/answer/measured/holdMeasured.ts';
 import type { MeasuredSeries } from '../../src/answer/measured/model.ts';
 import { findNeed, type Need, needRequestOf } from '../../src/answer/needs/index.ts';
@@ -11,13 +12,16 @@ import { type Sweep, sweep, sweepRequestOf } from '../../src/answer/sweeps/index
 import { readMeasuredTable } from '../../src/study/measured/readTable.ts';
 import type { Study } from '../../src/study/model.ts';
 import { figureAscent } from '../../src/telling/figures/figureAscent.ts';
+import { figureFlowAlong } from '../../src/telling/figures/figureFlowAlong.ts';
 import { figureHeat } from '../../src/telling/figures/figureHeat.ts';
 import { figureKinds } from '../../src/telling/figures/figureKinds.ts';
 import { figureSweep } from '../../src/telling/figures/figureSweep.ts';
 import { temperaturesAlongWall } from '../../src/telling/figures/figureTemperatures.ts';
+import { ENGINE_STYLES } from '../../src/telling/look/engineStyles.ts';
 import type { Scene, SceneNode } from '../../src/telling/scene/scene.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 import { shelf, studyOf } from '../answer/solveText.ts';
+import { field } from './jetField.ts';
 
 const files = {
   width: 'nozzle.areaRatio,specificImpulse [s],± specificImpulse [s]\n15,300,5\n40,330,5\n90,330,5\n',
@@ -123,6 +127,26 @@ describe('measured points', () => {
     expect(words(scene)).toMatch(/Hollow squares: measured, probes \(report\)/);
     expect(words(scene)).toContain('2 measured points lie outside the axis.');
     expect(squares(temperaturesAlongWall(solved.answer, options)!)).toBe(0);
+  });
+
+  it('stand over a computed field along its wall, with residuals against the field', () => {
+    const side = { block: 0, row: 4, from: 0, to: 8 };
+    const own = field({ walls: [{ kind: 'wall', line: [], side }] });
+    const [wall] = fieldAlong(own).filter(({ line }) => line === 'wall');
+    expect(wall!.points.length).toBeGreaterThan(1);
+    const [a, b] = wall!.points;
+    const [series] = measured;
+    const at = (a!.axial + b!.axial) / 2;
+    const computed = (a!.pressure + b!.pressure) / 2;
+    const points = [at, 50].map((place) => ({ ...series!.points[0]!, at: place, value: computed + 3e3 }));
+    const probes = { ...series!, engine: 'bell', quantity: 'wall.pressure', place: 'wall.axial', points };
+    const drawn = (over: object) =>
+      figureFlowAlong({ ...own, ...over }, null, ENGINE_STYLES[0]!, { ...options, measured: [probes] });
+    expect(squares(drawn({}))).toBe(1);
+    expect(words(drawn({}))).toContain('1 measured point lies outside the axis.');
+    expect(words(drawn({}))).toMatch(/Measured less computed, root mean square: 0\.03\d*\u00a0bar \(bell\)/);
+    expect(squares(drawn({ engine: 'other' }))).toBe(0);
+    expect(squares(drawn({ moment: { event: 'start' } }))).toBe(0);
   });
 
   it('stand over the way up of a vehicle, with residuals against its flight', () => {

@@ -29,6 +29,8 @@ export function fieldOf(
   const unit = expansion.chamber.pressure * throatArea;
   const shocks = axisShocks(blocks[axisBlock]!, lip.axial, seen);
   const model = nozzle.at(air.pressure);
+  const lines = walls.map(({ kind, ...side }) => ({ kind, line: lineOf(blocks[side.block]!, side), side }));
+  const solid = lines.filter(({ kind }) => kind !== 'notional').flatMap(({ line }) => line);
   return {
     engine: input.id,
     name: input.name,
@@ -52,12 +54,13 @@ export function fieldOf(
     leaves: leavesAt === null ? null : { axial: leavesAt, by },
     separation: rowAt(solution, ambientPressure, altitude).separation ?? null,
     lip,
+    end: Math.max(...solid.map(([axial]) => axial)),
     shocks,
     mainShock: mainShock(shocks),
     firstCell: firstCell(blocks[axisBlock]!, lip.axial, air.pressure, seen),
     byLaw: { machDisk: metres(machDisk), cellLength: metres(cellLength) },
     seen,
-    walls: walls.map(({ kind, ...side }) => ({ kind, line: lineOf(blocks[side.block]!, side), side })),
+    walls: lines,
     axisBlock,
     blocks,
   };

@@ -70,6 +70,7 @@ export interface FlowField {
   } | null;
   /** Where gas with friction would let go, by all criteria; null: no wall to leave, or a moment. */ readonly separation: RowSeparation | null;
   readonly lip: { readonly axial: number; readonly radius: number };
+  /** [m] axial: behind it there is gas alone. A bell’s lip, a plug’s cut. */ readonly end: number;
   /** On the axis behind the lip, within the fine part of the mesh. */ readonly shocks: readonly AxisShock[];
   /** The first strong one of them, where it is that of the jet and not of the nozzle alone. */ readonly mainShock: AxisShock | null;
   /** [m] from the lip to the end of the first shock cell; null: not seen */ readonly firstCell:

@@ -28,6 +28,11 @@ export interface KeptFlows {
   at(place: number, fineness: Fineness): Promise<FlowField>;
 }
 
+/** All that the flows of an engine follow from, their places aside. */
+export function engineKey({ input, contour, expansion }: EngineSolution, bits: FlowBits): string {
+  return flowKey([FLOW_FORMAT, bits, input, contour.wall, expansion.chamber]);
+}
+
 /**
  * The coarse field of each place begins from that of the place before, a finer one from its own coarser one: what a field
  * is does not depend on which were asked for before it.
@@ -37,8 +42,7 @@ export function keptFlows(
   places: readonly FlowPlace[],
   { fresh = false, folder = flowFolder(), bits = 32, team = null }: KeptFlowOptions = {},
 ): KeptFlows {
-  const { input, contour, expansion } = solution;
-  const engine = flowKey([FLOW_FORMAT, bits, input, contour.wall, expansion.chamber]);
+  const engine = engineKey(solution, bits);
   const found = new Map<string, Promise<FlowField>>();
   let solver: FlowSolver | null = null;
 

@@ -1,7 +1,7 @@
 /** The whole flows of a study's engines over a climb, one field after the other, what is looked at first. */
 
 import { setImmediate } from 'node:timers/promises';
-import { CLIMB, type Fineness, flowPlaceAt } from '../../answer/flow/index.ts';
+import { CLIMB } from '../../answer/flow/index.ts';
 import { solveStudyLive } from '../../answer/solve.ts';
 import { type Problem, ProblemError } from '../../numerics/problem.ts';
 import { knownNames } from '../../study/names.ts';
@@ -18,11 +18,12 @@ import {
   listedFlow,
   takeIn,
 } from './flowList.ts';
+import { flowTasks, LEVELS, nextTask, progressOf } from './flowTasks.ts';
 import { keepFlowList, readFlowList } from './listShelf.ts';
 
 /** What is told on the way. */
 export type FlowReport =
-  | { readonly is: 'begun'; readonly mark: string; readonly of: number }
+  | { readonly is: 'begun'; readonly mark: string; readonly done: number; readonly of: number }
   | { readonly is: 'field'; readonly field: ListedFlow; readonly done: number; readonly of: number }
   | { readonly is: 'without'; readonly engine: string; readonly problem: Problem }
   | { readonly is: 'ended'; readonly work: FlowWork };
@@ -33,33 +34,24 @@ export interface ComputeOptions {
   readonly isStopped: () => boolean;
 }
 
-const LEVELS: readonly Fineness[] = ['coarse', 'normal'];
-
 /** Ends with what went wrong with the whole; what fails at one place is passed over, unless it fails at all of an engine. */
 export async function computeFlows(
   text: string,
-  { engines }: FlowsWanted,
+  wanted: FlowsWanted,
   options: ComputeOptions,
 ): Promise<void> {
   const { report } = options;
   try {
-    await computeAll(text, engines, options);
+    await computeAll(text, wanted, options);
     report({ is: 'ended', work: { is: 'none' } });
   } catch (error) {
     report({ is: 'ended', work: { is: 'failed', problem: problemOf(error) } });
   }
 }
 
-/** A place of an engine, and how fine its field is so far. */
-interface Task {
-  readonly engine: string;
-  readonly place: number;
-  /** Levels done; all: it is ready, or cannot be. */ level: number;
-}
-
 async function computeAll(
   text: string,
-  engines: readonly string[],
+  { engines, only }: FlowsWanted,
   { report, looksAt, isStopped }: ComputeOptions,
 ): Promise<void> {
   const shelf = openDataShelf();
@@ -82,16 +74,14 @@ async function computeAll(
       return solution === undefined ? [] : [[id, keptFlows(solution, CLIMB, { folder })] as const];
     }),
   );
-  const tasks: readonly Task[] = [...flows.keys()].flatMap((engine) =>
-    CLIMB.map((_, place): Task => ({ engine, place, level: 0 })),
-  );
-  const of = LEVELS.length * tasks.length;
+  const tasks = flowTasks([...flows.keys()]);
+  const looked = () => ({ altitude: looksAt(), ...(only !== undefined && { only }) });
   const found = new Map<string, ListedFlow>();
   const firstProblems = new Map<string, Problem>();
   const withField = new Set<string>();
   for (const field of await readFlowList(folder, mark)) takeIn(found, field);
-  report({ is: 'begun', mark, of });
-  for (let task = nextOf(tasks, looksAt()); task !== null; task = nextOf(tasks, looksAt())) {
+  report({ is: 'begun', mark, ...progressOf(tasks, looked()) });
+  for (let task = nextTask(tasks, looked()); task !== null; task = nextTask(tasks, looked())) {
     // Orders come in between two fields.
     await setImmediate();
     if (isStopped()) return;
@@ -103,8 +93,7 @@ async function computeAll(
       const field = listedFlow(await kept.at(place, fineness), kept.keyOf(place, fineness));
       takeIn(found, field);
       withField.add(engine);
-      const done = tasks.reduce((sum, each) => sum + each.level, 0);
-      report({ is: 'field', field, done, of });
+      report({ is: 'field', field, ...progressOf(tasks, looked()) });
       await keepFlowList(folder, mark, [...found.values()]);
     } catch (error) {
       if (!(error instanceof ProblemError)) throw error;
@@ -113,44 +102,12 @@ async function computeAll(
         if (each.engine === engine && (ofEngine || each.place === place)) each.level = LEVELS.length;
       const problem = firstProblems.get(engine) ?? error.problem;
       firstProblems.set(engine, problem);
-      const isOver = tasks.every((each) => each.engine !== engine || each.level === LEVELS.length);
+      const rest = tasks.filter((each) => each.engine === engine);
+      const isOver = nextTask(rest, looked()) === null;
       if (isOver && !withField.has(engine)) report({ is: 'without', engine, problem });
     }
   }
 }
-
-/** First the place that is looked at made fine as soon as it is there, then all coarse by falling pressure, then fine from there outwards. */
-function nextOf(tasks: readonly Task[], altitude: number | null): Task | null {
-  const looked = placeAt(altitude);
-  const open = tasks.filter(({ level }) => level < LEVELS.length);
-  const away = ({ place }: Task): number => Math.abs(place - looked);
-  const least = (some: readonly Task[], by: (task: Task) => number): Task | null =>
-    some.reduce<Task | null>((best, task) => (best === null || by(task) < by(best) ? task : best), null);
-  return (
-    open.find((task) => task.level > 0 && task.place === looked) ??
-    least(
-      open.filter(({ level }) => level === 0),
-      ({ place }) => place,
-    ) ??
-    least(open, away)
-  );
-}
-
-/** The nearest place of the climb in ln p. */
-function placeAt(altitude: number | null): number {
-  const last = CLIMB.length - 1;
-  if (altitude === null) return last;
-  const { ambientPressure } = flowPlaceAt(Math.min(altitude, HIGHEST));
-  let best = 0;
-  for (let k = 1; k < last; k++) if (apart(k, ambientPressure) < apart(best, ambientPressure)) best = k;
-  return best;
-}
-
-const apart = (place: number, pressure: number): number =>
-  Math.abs(Math.log(CLIMB[place]!.ambientPressure / pressure));
-
-/** [m] as far as the table of the air goes */
-const HIGHEST = 80_000;
 
 function problemOf(error: unknown): Problem {
   if (error instanceof ProblemError) return error.problem;

@@ -19,6 +19,7 @@ export interface ListedFlow
     | 'leaves'
     | 'steady'
     | 'lip'
+    | 'end'
   > {
   /** Under which its cells are kept. */ readonly key: string;
 }
@@ -38,6 +39,7 @@ export interface FlowList {
 export interface FlowsWanted {
   /** Ids. */ readonly engines: readonly string[];
   /** [m] where one looks; what is near is done first. Null: vacuum. */ readonly altitude: number | null;
+  /** That place alone, with those that it begins from; absent: the whole climb. */ readonly only?: 'here';
 }
 
 export const NO_FLOWS: FlowList = { mark: '', fields: [], work: { is: 'none' }, without: {} };
@@ -55,6 +57,7 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     leaves,
     steady,
     lip,
+    end,
   } = field;
   return {
     key,
@@ -69,6 +72,7 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     leaves,
     steady,
     lip,
+    end,
   };
 }
 

@@ -40,7 +40,7 @@ export interface FlowDesk {
 /** The work on one text. */
 interface Run {
   readonly text: string;
-  readonly engines: readonly string[];
+  readonly wanted: FlowsWanted;
   mark: string;
   work: FlowWork;
   readonly fields: Map<string, ListedFlow>;
@@ -75,7 +75,8 @@ export function flowDesk(file: StudyFile): FlowDesk {
       run !== null &&
       run.text === text &&
       run.work.is === 'working' &&
-      wanted.engines.every((id) => run!.engines.includes(id));
+      wanted.engines.every((id) => run!.wanted.engines.includes(id)) &&
+      (wanted.only !== undefined || run.wanted.only === undefined);
     if (goesOn) return run!.look(wanted.altitude);
     await stop();
     run = started(text, wanted);
@@ -124,7 +125,7 @@ async function markOf(text: string): Promise<string> {
 function started(text: string, wanted: FlowsWanted): Run {
   const run: Run = {
     text,
-    engines: wanted.engines,
+    wanted,
     mark: '',
     work: { is: 'working', done: 0, of: 1 },
     fields: new Map(),
@@ -137,7 +138,7 @@ function started(text: string, wanted: FlowsWanted): Run {
     switch (report.is) {
       case 'begun':
         run.mark = report.mark;
-        run.work = { is: 'working', done: 0, of: report.of };
+        run.work = { is: 'working', done: report.done, of: report.of };
         break;
       case 'field':
         takeIn(run.fields, report.field);

@@ -19,10 +19,12 @@ export function flowOrder(text: string): FlowAsked | null {
   if (given === 'stop') return 'stop';
   if (typeof given !== 'object' || given === null) return null;
   if ('look' in given) return isAltitude(given.look) ? { look: given.look } : null;
-  const { engines, altitude } = given as Partial<Record<keyof FlowsWanted, unknown>>;
+  const { engines, altitude, only } = given as Partial<Record<keyof FlowsWanted, unknown>>;
   if (!Array.isArray(engines) || engines.length > MOST_ENGINES || !isAltitude(altitude)) return null;
+  if (only !== undefined && only !== 'here') return null;
   const ids = engines.filter((id): id is string => typeof id === 'string' && id.length <= LONGEST_ID);
-  return ids.length === engines.length ? { engines: ids, altitude } : null;
+  if (ids.length !== engines.length) return null;
+  return { engines: ids, altitude, ...(only !== undefined && { only }) };
 }
 
 const isAltitude = (value: unknown): value is number | null =>

@@ -2,7 +2,7 @@
 
 import type { FlowField } from '../../answer/flow/index.ts';
 import { ambientAt } from '../figures/conditions.ts';
-import { drawnLonger, flowMorph } from '../figures/flowMorph.ts';
+import { drawnBetween, flowMorph } from '../figures/flowMorph.ts';
 import { flowPanel } from '../figures/flowPanel.ts';
 import { flowFinding, WITHOUT_FRICTION } from '../figures/flowWords.ts';
 import { frame } from '../figures/frame.ts';
@@ -32,7 +32,7 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
   const isMean = flows.some(({ steady }) => !steady);
   const foot = [
     WITHOUT_FRICTION,
-    `${flows.length} fields computed; between them the nearest is shown, drawn longer or shorter along the axis so that its shock moves evenly.`,
+    `${flows.length} fields computed; between them the nearest is shown, the jet’s edge and its shock moved evenly from one to the next.`,
     separates
       ? 'Where gas would leave the wall it is made to, at the estimate of the criteria; dashed, the wall behind it.'
       : '',
@@ -52,7 +52,7 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
     title,
     description: `${title} ${flows.map(flowFinding).join(' ')} ${foot.join(' ')}`,
     notes: [
-      `Computed in air of ${flows.map(({ ambientPressure }) => formatPressure(ambientPressure)).join(', ')}; each picture is one of these fields, drawn longer or shorter along the axis where its neighbours’ shocks say so.`,
+      `Computed in air of ${flows.map(({ ambientPressure }) => formatPressure(ambientPressure)).join(', ')}; each picture is one of these fields, moved behind the engine where the shock of the next is the same one.`,
       'Steady flow at each altitude: what changes while it goes from one to the next, and the speed of the vehicle, are not modelled.',
     ],
     at(share): Scene {
@@ -67,7 +67,7 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
         transparent: options.transparent ?? false,
         children: [
           ...around.nodes,
-          ...flowPanel(drawnLonger(morph), 'pressure', box, layout, { reach, marks: false }),
+          ...flowPanel(drawnBetween(morph), 'pressure', box, layout, { reach, marks: false }),
           ...readoutLine(
             [
               ...altitudeReadout(altitude),

@@ -8,13 +8,15 @@ import { type Layout, layoutOf } from '../look/formats.ts';
 import { formatPressure } from '../numbers/formatNumber.ts';
 import { segment } from '../scene/pathData.ts';
 import { group, type Scene, type SceneNode } from '../scene/scene.ts';
-import { type Course, coursePanel } from './coursePanel.ts';
+import { type Course, coursePanel, isOnCourses } from './coursePanel.ts';
+import { measuredOnWall } from './flowMeasured.ts';
 import { nearWords } from './flowNear.ts';
 import { isLettingGo, separationWords } from './flowSeparation.ts';
 import { marksOf } from './flowShocks.ts';
 import { flowFinding, lawWords, WITHOUT_FRICTION } from './flowWords.ts';
 import { frame } from './frame.ts';
 import { wordsAt } from './marks.ts';
+import { measuredWords } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
 import type { Plot } from './plotAxes.ts';
 import { hatchOf } from './sweepCurves.ts';
@@ -31,16 +33,18 @@ export function figureFlowAlong(
   const near = nearWords(field, options.altitude ?? field.altitude ?? 'vacuum');
   const subtitle = `Pressure along the axis and the wall; inviscid, computed. Air ${formatPressure(field.ambientPressure)}${near === '' ? '' : `; ${near}`}.`;
   const byModel = isCompared(field) ? characteristicsOf(engine) : [];
+  const courses = [...fieldAlong(field).flatMap((line) => courseOf(line, field, style)), ...byModel];
+  const measured = measuredOnWall(field, options.measured ?? [], style);
   const foot = [
     WITHOUT_FRICTION,
     lawWords(field),
     byModel.length > 0 ? 'Thin: the same wall by characteristics.' : '',
     separationWords(field),
     field.fineness === 'coarse' ? 'Coarse mesh.' : '',
+    ...measuredWords(measured, isOnCourses(courses)),
     `Full marks: found in the field${field.moment === undefined ? '; hollow: by the published law' : ''}. Model: flow-field.`,
   ].filter((words) => words !== '');
   const around = frame(layout, { title, subtitle, foot }, options);
-  const courses = [...fieldAlong(field).flatMap((line) => courseOf(line, field, style)), ...byModel];
   const lowest = Math.min(
     field.ambientPressure,
     ...courses.flatMap(({ points }) => points.map(({ y }) => y)),
@@ -61,7 +65,7 @@ export function figureFlowAlong(
         },
         around.content,
         layout,
-        [],
+        measured,
         (plot) => underCurves(field, plot, layout),
       ),
       ...around.nodes,

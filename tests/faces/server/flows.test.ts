@@ -61,6 +61,7 @@ describe('whole flows over the local server', () => {
       {},
       { engines: 'cold', altitude: 0 },
       { ...wanted, altitude: -1 },
+      { ...wanted, only: 'there' },
       { look: 'up' },
     ])
       expect((await order(bad)).status).toBe(400);

@@ -1,12 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { extname, join, resolve } from 'node:path';
 import { CAUTION } from '../../../answer/caution.ts';
-import {
-  type FlowField,
-  type FlowPlace,
-  type TimedChoices,
-  timedFields,
-} from '../../../answer/flow/index.ts';
+import type { FlowField, FlowPlace, TimedChoices } from '../../../answer/flow/index.ts';
 import type { EngineSolution } from '../../../answer/solution.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
 import type { StepTeam } from '../../../physics/euler/index.ts';
@@ -18,6 +13,7 @@ import { openDataShelf } from '../../disk/data.ts';
 import { makeRoom } from '../../disk/flowRoom.ts';
 import { flowFolder } from '../../disk/flowShelf.ts';
 import { keptFlows } from '../../disk/keptFlows.ts';
+import { keptMoments } from '../../disk/keptMoments.ts';
 import { pngOf } from '../../package/pngPicture.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { type FlowChoices, type FlowFlags, flowChoices } from '../flowFlags.ts';
@@ -80,8 +76,9 @@ async function fieldsOf(
   team: FlowTeam | null,
   terminal: Terminal,
 ): Promise<readonly FlowField[]> {
-  if (timed !== null) return momentsOf(solution, { ...timed, fineness, bits, team }, places[0]!, terminal);
   await makeRoom(flowFolder());
+  if (timed !== null)
+    return momentsOf(solution, { ...timed, fineness, bits, team }, places[0]!, fresh, terminal);
   const flows = keptFlows(solution, places, { bits, fresh, team });
   const fields: FlowField[] = [];
   for (const place of places.keys()) {
@@ -94,14 +91,15 @@ async function fieldsOf(
   return fields;
 }
 
-function momentsOf(
+async function momentsOf(
   solution: EngineSolution,
   choices: TimedChoices,
   place: FlowPlace,
+  fresh: boolean,
   terminal: Terminal,
-): readonly FlowField[] {
+): Promise<readonly FlowField[]> {
   const fields: FlowField[] = [];
-  for (const field of timedFields(solution, place, choices)) {
+  for await (const field of keptMoments(solution, place, choices, { fresh })) {
     fields.push(field);
     const told = `${fields.length - 1} of ${choices.frames} moments`;
     sayIfSlow(terminal, `${solution.input.name}: ${told}, ${threadsOf(choices.team ?? null)} …`);

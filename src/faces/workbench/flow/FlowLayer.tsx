@@ -26,21 +26,21 @@ export function FlowLayer({ shown, seen }: FlowLayerProps) {
   );
 }
 
-/** The engine as it is, what lies behind its lip longer or shorter, cut off where the picture ends. */
-function laid(pen: CanvasRenderingContext2D, { picture, box, lipY, longer }: ShownFlow): void {
+/** The engine as it is, what lies behind its end longer or shorter, cut off where the picture ends. */
+function laid(pen: CanvasRenderingContext2D, { picture, box, endY, longer }: ShownFlow): void {
   if (longer === 1) {
     pen.drawImage(picture, box.x, box.y, box.width, box.height);
     return;
   }
   const finer = picture.height / box.height;
-  const above = lipY - box.y;
+  const above = endY - box.y;
   const below = box.height - above;
   const taken = Math.min(below, below / longer);
   pen.drawImage(picture, 0, 0, picture.width, above * finer, box.x, box.y, box.width, above);
   pen.drawImage(
     picture,
     ...([0, above * finer, picture.width, taken * finer] as const),
-    ...([box.x, lipY, box.width, taken * longer] as const),
+    ...([box.x, endY, box.width, taken * longer] as const),
   );
 }
 

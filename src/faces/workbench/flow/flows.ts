@@ -35,15 +35,23 @@ const markNow = computed(() => {
   return study === undefined ? '' : enginesMark(study.engines);
 });
 
+/** Id of the engine whose whole flow a figure over the page shows; null: none does. */
+export const flowFigureOf = signal<string | null>(null);
+
 /** Fields by engine, by falling pressure of the air; none while inputs move. */
-export const flowsHere = computed((): ReadonlyMap<string, readonly ListedFlow[]> => {
+export const flowsThere = computed((): ReadonlyMap<string, readonly ListedFlow[]> => {
   const found = new Map<string, ListedFlow[]>();
-  if (!flowAsked.value || flowList.value.mark !== markNow.value) return found;
+  if (flowList.value.mark !== markNow.value) return found;
   for (const field of flowList.value.fields)
     found.set(field.engine, [...(found.get(field.engine) ?? []), field]);
   for (const fields of found.values()) fields.sort((a, b) => b.ambientPressure - a.ambientPressure);
   return found;
 });
+
+/** Those to be shown over the engines. */
+export const flowsHere = computed(
+  (): ReadonlyMap<string, readonly ListedFlow[]> => (flowAsked.value ? flowsThere.value : new Map()),
+);
 
 export function showFlows(isShown: boolean): void {
   flowAsked.value = isShown;
@@ -53,6 +61,11 @@ export function showFlows(isShown: boolean): void {
     localStorage.removeItem(PLACE);
     void stopFlows();
   }
+}
+
+/** After a stop. */
+export function goOnWithFlows(): void {
+  isStopped.value = false;
 }
 
 /** Ends the computing; what is there stays. */
@@ -70,15 +83,24 @@ let round = 0;
 /** Follows the study: what is kept is shown at once, the rest computed in the background. */
 export function followFlows(): void {
   effect(() => {
-    const isWanted = flowAsked.value && !isStopped.value;
+    const figure = flowFigureOf.value;
+    const isWanted = (flowAsked.value || figure !== null) && !isStopped.value;
     const mark = markNow.value;
-    const ids = enginesOnScreen.value.map(({ id }) => id);
+    const onScreen = enginesOnScreen.value.map(({ id }) => id);
     const isBusy = solving.value;
     const mine = ++round;
+    if (!isWanted) void stopUnwanted();
     if (!isWanted || mark === '' || isBusy) return;
-    setTimeout(() => {
-      if (mine === round) void run(mine, ids);
-    }, QUIET);
+    const first = figure === null ? [] : [figure];
+    const wanted: Wanted = flowAsked.value
+      ? { engines: [...new Set([...first, ...onScreen])] }
+      : { engines: first, only: 'here' };
+    setTimeout(
+      () => {
+        if (mine === round) void run(mine, wanted);
+      },
+      figure === null ? QUIET : 0,
+    );
     if (untracked(() => flowList.value.mark) !== mark) void lookOnce(mine);
   });
   effect(() => {
@@ -92,7 +114,14 @@ export function followFlows(): void {
   });
 }
 
-const altitudeNow = (): number | null => (Number.isFinite(altitude.value) ? 1000 * altitude.value : null);
+/** What a figure asked for that is closed again. */
+async function stopUnwanted(): Promise<void> {
+  if (untracked(() => flowList.value.work.is) === 'working') take(await askFlows('stop'));
+}
+
+/** [m]; null: vacuum */
+export const altitudeNow = (): number | null =>
+  Number.isFinite(altitude.value) ? 1000 * altitude.value : null;
 
 async function look(mine: number, altitude: number | null): Promise<void> {
   const list = await askFlows({ look: altitude });
@@ -104,9 +133,10 @@ async function lookOnce(mine: number): Promise<void> {
   if (mine === round) take(list);
 }
 
-async function run(mine: number, engines: readonly string[]): Promise<void> {
-  const wanted: FlowsWanted = { engines, altitude: untracked(altitudeNow) };
-  let list = await askFlows(wanted);
+type Wanted = Omit<FlowsWanted, 'altitude'>;
+
+async function run(mine: number, wanted: Wanted): Promise<void> {
+  let list = await askFlows({ ...wanted, altitude: untracked(altitudeNow) });
   while (mine === round) {
     take(list);
     if (list === null || 'refused' in list || list.work.is !== 'working') return;

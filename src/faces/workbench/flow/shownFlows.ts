@@ -14,7 +14,7 @@ export interface ShownFlow {
   /** Of the picture. */ readonly id: string;
   readonly picture: ImageBitmap;
   /** [px] on the drawing */ readonly box: FlowPaint['placing']['box'];
-  /** [px] what lies below is drawn longer by so much */ readonly lipY: number;
+  /** [px] what lies below is drawn longer by so much */ readonly endY: number;
   readonly longer: number;
 }
 
@@ -84,7 +84,7 @@ export function shownFlow(
     id: field.id,
     picture: field.picture,
     box: placed.jetBox,
-    lipY: placed.faceY + scale * (field.lip.axial - placed.top),
+    endY: placed.faceY + scale * (field.end - placed.top),
     longer,
   };
 }

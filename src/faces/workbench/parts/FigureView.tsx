@@ -1,13 +1,17 @@
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import type { FigureKind } from '../../../telling/figures/kind.ts';
+import type { FigureOptions } from '../../../telling/figures/options.ts';
 import type { FigureFormat } from '../../../telling/look/formats.ts';
 import type { Theme } from '../../../telling/look/tokens.ts';
 import type { Scene } from '../../../telling/scene/scene.ts';
 import { nodesToSvg, sceneToSvg } from '../../../telling/scene/svg.ts';
+import { FlowFigureWork } from '../flow/FlowFigureWork.tsx';
+import { altitudeNow, flowFigureOf, goOnWithFlows } from '../flow/flows.ts';
 import {
   figureFormat,
   figureFormats,
   figures,
+  flowFigures,
   loadFigures,
   openFigure,
   unsettledWords,
@@ -26,12 +30,11 @@ function Opened({ name }: { readonly name: string }) {
   const dialog = useRef<HTMLDialogElement>(null);
   useLayoutEffect(() => dialog.current?.showModal(), []);
   useEffect(() => void loadFigures().catch(reportError), []);
+  const flow = flowFigures.value.find((one) => one.name === name);
+  useFlowOf(flow?.engine ?? null);
   const kind = figures.value.find((one) => one.name === name);
-  const format = figureFormat.value;
-  const scene = useMemo(
-    () => kind?.draw({ size: format, theme: themeOf(format) }) ?? null,
-    [kind, format, theme.value],
-  );
+  const options = useOptions(flow !== undefined);
+  const scene = useMemo(() => kind?.draw(options) ?? null, [kind, options]);
   return (
     <dialog
       ref={dialog}
@@ -43,17 +46,39 @@ function Opened({ name }: { readonly name: string }) {
     >
       <p class="actions">
         <Formats />
-        {kind !== undefined && scene !== null && <Saving kind={kind} scene={scene} />}
+        {kind !== undefined && scene !== null && <Saving kind={kind} scene={scene} options={options} />}
         <button type="button" class="plain-button" onClick={() => dialog.current?.close()}>
           Close
         </button>
       </p>
-      {scene === null ? (
+      {flow !== undefined && <FlowFigureWork />}
+      {scene !== null && <Drawn scene={scene} />}
+      {scene === null && flow === undefined && (
         <p>{kind === undefined ? 'Being made ready …' : `The study has nothing to draw in ${kind.about}.`}</p>
-      ) : (
-        <Drawn scene={scene} />
       )}
     </dialog>
+  );
+}
+
+/** While the figure is open the whole flow of its engine is wanted. */
+function useFlowOf(engine: string | null): void {
+  useEffect(() => {
+    flowFigureOf.value = engine;
+    if (engine !== null) goOnWithFlows();
+    return () => {
+      flowFigureOf.value = null;
+    };
+  }, [engine]);
+}
+
+/** Whole flows are drawn where the scale stands, all others as in files. */
+function useOptions(isFlow: boolean): FigureOptions {
+  const format = figureFormat.value;
+  const looks = themeOf(format);
+  const here = isFlow ? (altitudeNow() ?? 'vacuum') : undefined;
+  return useMemo(
+    () => ({ size: format, theme: looks, ...(here !== undefined && { altitude: here }) }),
+    [format, looks, here],
   );
 }
 
@@ -77,7 +102,13 @@ function Formats() {
   );
 }
 
-function Saving({ kind, scene }: { readonly kind: FigureKind; readonly scene: Scene }) {
+interface SavingProps {
+  readonly kind: FigureKind;
+  readonly scene: Scene;
+  readonly options: FigureOptions;
+}
+
+function Saving({ kind, scene, options }: SavingProps) {
   const name = `${studyName.value}-${kind.name}`;
   const unsettled = unsettledWords.value;
   if (unsettled !== null) return <span role="status">{unsettled} It can be saved after that.</span>;
@@ -93,9 +124,7 @@ function Saving({ kind, scene }: { readonly kind: FigureKind; readonly scene: Sc
       <button
         type="button"
         class="plain-button"
-        onClick={() =>
-          saveText(`${name}.csv`, kind.csv({ size: figureFormat.value, theme: scene.theme }), 'text/csv')
-        }
+        onClick={() => saveText(`${name}.csv`, kind.csv(options), 'text/csv')}
       >
         Save its numbers
       </button>

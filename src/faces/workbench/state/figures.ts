@@ -8,13 +8,15 @@ import type { FigureFormat } from '../../../telling/look/formats.ts';
 import type { Ladder } from '../../solved/ladder.ts';
 import { openedRow } from '../../solved/packedRows.ts';
 import type { SolvedStudy } from '../../solved/solvedStudy.ts';
+import { flowInFigure, flowToCome } from '../flow/flowFigure.ts';
 import { weighVehicles } from '../workshop/workshop.ts';
 import { wholeAnswer } from './flights.ts';
 import { CURVE_EVERY } from './ladders.ts';
 import { outdated, solved, solving, tried } from './studyStore.ts';
 import { checkedById, checking } from './verdicts.ts';
 
-type Drawing = typeof import('../../../telling/figures/figureKinds.ts');
+type Drawing = typeof import('../../../telling/figures/figureKinds.ts') &
+  Pick<typeof import('../../../telling/figures/flowKinds.ts'), 'flowFigureNames'>;
 const drawing = signal<Drawing | null>(null);
 /** Exchange rates take a while: they come when figures are looked at. */
 const weighed = signal<{ readonly study: SolvedStudy; readonly worths: readonly VehicleWorth[] } | null>(
@@ -27,7 +29,12 @@ export const figureFormat = signal<FigureFormat>('16:9');
 export const figureFormats: readonly FigureFormat[] = ['16:9', '9:16', '1:1', 'print'];
 
 export async function loadFigures(): Promise<void> {
-  drawing.value ??= await import('../../../telling/figures/figureKinds.ts');
+  if (drawing.value !== null) return;
+  const [kinds, { flowFigureNames }] = await Promise.all([
+    import('../../../telling/figures/figureKinds.ts'),
+    import('../../../telling/figures/flowKinds.ts'),
+  ]);
+  drawing.value = { ...kinds, flowFigureNames };
 }
 
 /** What exchange rates are drawn of. */
@@ -47,7 +54,22 @@ export const figures = computed((): readonly FigureKind[] => {
   const curves = Object.fromEntries(Object.entries(ladders).map(([id, ladder]) => [id, curveOf(ladder)]));
   const sentences = [...checkedById.value.values()];
   const vehicleWorths = weighed.value?.study === study ? weighed.value.worths : [];
-  return drawing.value.figureKinds({ answer, curves, sentences, vehicleWorths });
+  const flow = flowInFigure.value;
+  const flows = flow === null ? [] : [flow];
+  return drawing.value.figureKinds({ answer, curves, sentences, vehicleWorths, flows });
+});
+
+/** Figures of whole flows, whether computed or not: name, what it shows, and the id of the engine. */
+export const flowFigures = computed(() =>
+  drawing.value === null || wholeAnswer.value === null
+    ? []
+    : drawing.value.flowFigureNames(wholeAnswer.value),
+);
+
+/** All that can be opened. */
+export const figuresNamed = computed((): readonly { readonly name: string; readonly about: string }[] => {
+  const flows = new Set(flowFigures.value.map(({ name }) => name));
+  return [...figures.value.filter(({ name }) => !flows.has(name)), ...flowFigures.value];
 });
 
 /** Why a figure is not to be saved as it stands; null: it is. */
@@ -55,6 +77,7 @@ export const unsettledWords = computed((): string | null => {
   if (tried.value !== null) return 'It shows what is being tried, not the study.';
   if (outdated.value) return 'It shows the study as it was before.';
   if (solving.value) return 'The study is being worked out.';
+  if (flowToCome.value) return 'A nearer or finer field is being computed.';
   return checking.value ? 'The sentences are being checked.' : null;
 });
 

@@ -3,7 +3,7 @@
 import { computed, signal } from '@preact/signals';
 import { indexOf, rank } from '../../../../answer/find/index.ts';
 import { capital } from '../../../../study/capital.ts';
-import { figures, loadFigures, openFigure } from '../figures.ts';
+import { figuresNamed, loadFigures, openFigure } from '../figures.ts';
 import { liveSentenceHash } from '../liveHash.ts';
 import { ownSweeps } from '../ownSweeps.ts';
 import { showPanel } from '../panels.ts';
@@ -79,7 +79,7 @@ function ofOthers(
 }
 
 const ofFigures = computed((): readonly Thing[] =>
-  figures.value
+  figuresNamed.value
     // A sentence is found by its own words already.
     .filter(({ name }) => !name.startsWith('sentence-'))
     .map(({ name, about }) =>
