@@ -4,8 +4,18 @@ import type { PlugRoom, PlugShape } from './plugLayout.ts';
 import type { PlugEngine } from './plugShape.ts';
 import { type Place, polyLine, radiusAt } from './polyLine.ts';
 
-/** Steepest that the expected edge leaves the lip, as its slope. */
+/** Steepest that the expected edge gets, as its slope. */
 const STEEPEST = 0.6;
+/** Between the edge at the lip and the mesh’s line across the ring there, at least [rad]: cells between closer ones are slivers. */
+const APART = 0.8;
+/** Within this part of the length in which the edge bends it turns to that from how it leaves the lip. */
+const TURNS = 3;
+
+/** As a slope. */
+function steepestAtLip({ ring }: PlugShape): number {
+  const { inner, outer } = ring.at(-1)!;
+  return Math.tan(Math.atan2(outer[1] - inner[1], outer[0] - inner[0]) - APART);
+}
 
 export function plugRoom(
   { expansion, throatRadius, width }: PlugEngine,
@@ -24,7 +34,12 @@ export function plugRoom(
   const full = Math.min(2.5 * lip[1], Math.max(0.3 * lip[1], 1.05 * heightOf(areaRatio)));
   const change = full - lip[1];
   const decay = Math.max(0.3 * lip[1], Math.abs(change) / STEEPEST);
-  const plain = (x: number): number => lip[1] + change * (1 - Math.exp(-(x - lip[0]) / decay));
+  const begins = Math.min(change / decay, steepestAtLip(shape));
+  const turn = decay / TURNS;
+  const both = 1 / (1 / decay + 1 / turn);
+  const rise = (length: number, x: number): number => length * (1 - Math.exp(-(x - lip[0]) / length));
+  const plain = (x: number): number =>
+    lip[1] + (change / decay) * (rise(decay, x) - rise(both, x)) + begins * rise(both, x);
   // A jet as thick as continuity asks lies on the plug at least.
   const atLeast = (x: number): number => {
     const r = x < cutX ? radiusAt(plug, Math.max(x, plug.at(0)[0])) : cutR;
