@@ -10,7 +10,7 @@ import type { MeshBlock } from './mesh.ts';
 import { type SideFlow, sideFlow } from './sideFlow.ts';
 import { markWalls, requireClosed, type SidePart } from './sides.ts';
 import { BLURRED_STEPS, lessBlurred, RENEWED, TRIES } from './stage.ts';
-import { referenceWork } from './stepWork.ts';
+import { referenceWork, type StepWork } from './stepWork.ts';
 
 export interface FlowSetup {
   readonly blocks: readonly { readonly mesh: MeshBlock; readonly sides: readonly SidePart[] }[];
@@ -29,6 +29,8 @@ export interface FlowSetup {
    * where its waves go by clocks too different.
    */
   readonly spread?: number;
+  /** How the parts of a step are done; absent: by the kernel, or the reference. */
+  readonly work?: (meshes: readonly MeshBlock[], gases: GasPair) => StepWork;
 }
 
 export interface Flow {
@@ -58,7 +60,9 @@ export function newFlow(setup: FlowSetup): Flow {
   const { blocks, gases, start, kernel, corners = [], spread = Number.POSITIVE_INFINITY } = setup;
   for (const { mesh, sides } of blocks) requireClosed(mesh, sides);
   const meshes = blocks.map(({ mesh }) => mesh);
-  const work = kernel == null ? referenceWork(meshes, gases) : kernelWork(kernel, meshes, gases);
+  const work =
+    setup.work?.(meshes, gases) ??
+    (kernel == null ? referenceWork(meshes, gases) : kernelWork(kernel, meshes, gases));
   const fields = meshes.map((mesh, block) =>
     fieldOn(mesh, gases, (x, y, i, j) => start(x, y, block, i, j), work.rooms[block]!),
   );

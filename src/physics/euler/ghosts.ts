@@ -4,7 +4,7 @@ import { type Field, type FlowPoint, type GasPair, putPoint, type Reals } from '
 import type { Tangent } from './fieldGas.ts';
 import { GHOSTS } from './mesh.ts';
 import { farPoint, pressedPoint, reservoirPoint } from './openSides.ts';
-import { areaOf, cellFrom, outward, type SideName } from './sideGeometry.ts';
+import { cellFrom, hasArea, outward, type SideName } from './sideGeometry.ts';
 import type { SideKind, SidePart } from './sides.ts';
 
 /** Fill the ghosts of one block from what is beyond it. */
@@ -85,7 +85,8 @@ export function fillMarks(fields: readonly Field[], block: number, parts: readon
   }
 }
 
-function joinedPlace({ from, up }: Extract<SideKind, { is: 'joined' }>, along: number): number {
+/** The cell along the other’s side. @param along counted from where the part begins */
+export function joinedPlace({ from, up }: Extract<SideKind, { is: 'joined' }>, along: number): number {
   return from + (up ? along : -along);
 }
 
@@ -107,7 +108,7 @@ function beyondWall(field: Field, side: SideName, along: number, layer: number):
   const ghost = cellFrom(mesh, side, along, -1 - layer);
   const inside = cellFrom(mesh, side, along, 0);
   const deep = side.startsWith('i') ? mesh.ni > 1 : mesh.nj > 1;
-  if (areaOf(mesh, side, along) > 0 && deep) {
+  if (deep && hasArea(mesh, side, along)) {
     const next = cellFrom(mesh, side, along, 1);
     const density = carriedOn(field.density, inside, next, layer);
     const pressure = carriedOn(field.pressure, inside, next, layer);

@@ -1,6 +1,7 @@
 /** Two-dimensional flow of a gas without friction, flat or round, by finite volumes, in time or to a steady state. */
 
 export { type Flow, type FlowSetup, newFlow } from './advance.ts';
+export { type ApartFlow, apartFlow } from './apart/apartFlow.ts';
 export type { SharpCorner } from './corners.ts';
 export { type EvenAxis, type EvenTable, evenTable } from './evenTable.ts';
 export { type Field, type FlowPoint, type GasPair, middleOf, soundSpeedAt } from './field.ts';

@@ -23,19 +23,40 @@ const spaces = new WeakMap<Field, Inflow>();
 export function sideFlow(field: Field, part: Pick<SidePart, 'side' | 'from' | 'to'>): SideFlow {
   const { mesh } = field;
   const { side, from, to } = part;
-  const inflow = spaces.get(field) ?? inflowFor(field);
-  spaces.set(field, inflow);
-  const { mass, x, y, energy, share, slopes } = inflow;
+  const { mass, x, y, energy, share } = facesFlow(field, part);
   const ghosts = Array.from({ length: to - from }, (_, n) => cellFrom(mesh, side, from + n, -1));
-  for (const of of [mass, x, y, energy, share]) for (const ghost of ghosts) of[ghost] = 0;
-  const along = side === 'iLow' || side === 'iHigh' ? 'i' : 'j';
-  const [cells, faces] = ranges(field, part);
-  findSlopes(field, slopes, along, false, cells);
-  flowThroughFaces(field, slopes, inflow, along, faces);
   const round = mesh.symmetry === 'round';
   const sum = (of: Float64Array): number =>
     (round ? 2 * Math.PI : 1) * ghosts.reduce((total, ghost) => total + of[ghost]!, 0);
   return { mass: sum(mass), x: sum(x), y: round ? null : sum(y), energy: sum(energy), share: sum(share) };
+}
+
+/**
+ * What flows through these faces alone into the cells on both sides of them, the ghosts and those inside; until the next
+ * call for the same field. Ghosts and marks must be filled.
+ */
+export function facesFlow(field: Field, part: Pick<SidePart, 'side' | 'from' | 'to'>): Inflow {
+  const { side, from, to } = part;
+  const inflow = spaces.get(field) ?? inflowFor(field);
+  spaces.set(field, inflow);
+  const { slopes } = inflow;
+  for (let along = from; along < to; along++) {
+    empty(inflow, cellFrom(field.mesh, side, along, -1));
+    empty(inflow, cellFrom(field.mesh, side, along, 0));
+  }
+  const across = side === 'iLow' || side === 'iHigh' ? 'i' : 'j';
+  const [cells, faces] = ranges(field, part);
+  findSlopes(field, slopes, across, false, cells);
+  flowThroughFaces(field, slopes, inflow, across, faces);
+  return inflow;
+}
+
+function empty({ mass, x, y, energy, share }: Inflow, cell: number): void {
+  mass[cell] = 0;
+  x[cell] = 0;
+  y[cell] = 0;
+  energy[cell] = 0;
+  share[cell] = 0;
 }
 
 /** The cells beside the faces, and the faces. */

@@ -38,10 +38,11 @@ export function faceOf({ ni, nj }: MeshBlock, side: SideName, along: number): nu
   }
 }
 
-export function areaOf(mesh: MeshBlock, side: SideName, along: number): number {
+/** A face on the axis has no area. */
+export function hasArea(mesh: MeshBlock, side: SideName, along: number): boolean {
   const face = faceOf(mesh, side, along);
-  const across = side === 'iLow' || side === 'iHigh';
-  return Math.hypot((across ? mesh.iFaceX : mesh.jFaceX)[face]!, (across ? mesh.iFaceY : mesh.jFaceY)[face]!);
+  if (side === 'iLow' || side === 'iHigh') return mesh.iFaceX[face] !== 0 || mesh.iFaceY[face] !== 0;
+  return mesh.jFaceX[face] !== 0 || mesh.jFaceY[face] !== 0;
 }
 
 /** Unit normal of a side's face, out of the block; towards the axis where the face has no area, for it lies on it. */

@@ -1,6 +1,6 @@
 /** The flow through the ring of an annular plug, along the plug and out into the air, without friction. */
 
-import { cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
+import { apartFlow, cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
 import { type Beginning, carriedFields } from './carried.ts';
 import { fedChamber } from './chamberLevel.ts';
 import { type FarAir, stillAir } from './fieldGases.ts';
@@ -44,7 +44,7 @@ export function plugFlow(
         ? () => ({ ...still, u: 0 })
         : plugGuess(prepared, blocks, still, size)
       : carriedFields(from, still, size.ring / from[RING]!.mesh.ni, ROUND_PLUG);
-  const flow = newFlow({
+  const flow = (level === undefined ? newFlow : apartFlow)({
     blocks,
     gases: gases.pair,
     start,

@@ -4,6 +4,7 @@
  */
 
 import {
+  apartFlow,
   cellAt,
   type Flow,
   type FlowKernel,
@@ -118,7 +119,7 @@ export function roundFlow(
         : firstGuess(prepared, room, still)
       : carriedFields(from, still, size.nozzle / from[NOZZLE]!.mesh.ni, BEHIND);
   return {
-    flow: newFlow({
+    flow: (which.level === undefined ? newFlow : apartFlow)({
       blocks: opened,
       gases: gases.pair,
       start: guess,

@@ -1,0 +1,135 @@
+/**
+ * One long step through time in which each strip takes as many short ones as its cells ask for (S. Osher, R. Sanders, Math.
+ * Comput. 41 (1983), 321; M. Berger, J. Oliger, J. Comput. Phys. 53 (1984), 484): the slow strips first, then the quick ones,
+ * which see them between what they were and what they are, then the slow ones put right at the seams.
+ */
+
+import type { Problem } from '../../../numerics/problem.ts';
+import { mendCorners, type SharpCorner } from '../corners.ts';
+import type { Field, GasPair } from '../field.ts';
+import { fillGhosts, fillMarks } from '../ghosts.ts';
+import type { SidePart } from '../sides.ts';
+import type { StepParts } from '../stepWork.ts';
+import {
+  addPassed,
+  faceEachOther,
+  fillBetween,
+  fillNow,
+  noteBefore,
+  putRight,
+  seamsOf,
+  takeOwn,
+} from './seams.ts';
+import { stepLengthsFor } from './stepLengths.ts';
+
+export interface ApartSetup {
+  readonly fields: readonly Field[];
+  readonly sides: readonly (readonly SidePart[])[];
+  readonly gases: GasPair;
+  readonly corners: readonly SharpCorner[];
+  /** Of each strip by itself. */ readonly each: readonly StepParts[];
+}
+
+export interface Apart {
+  /**
+   * @param before told the time since the beginning of the step [s], each time that what lies beyond the sides is looked at
+   * @returns how long it was, no longer than `most` [s], and in how many of the shortest steps; or what broke, the fields being no flow then
+   */
+  take(
+    courant: number,
+    most: number,
+    before: (time: number) => void,
+  ): { readonly seconds: number; readonly steps: number } | Problem;
+}
+
+export function apartSteps({ fields, sides, gases, corners, each }: ApartSetup): Apart {
+  const seams = seamsOf(fields, sides);
+  const facing = faceEachOther(seams);
+  const outer = sides.map((parts) => parts.filter(({ kind }) => kind.is !== 'joined'));
+  const lengthsFor = stepLengthsFor(fields, seams);
+  const begun = fields.map(() => 0);
+  const lasts = fields.map(() => 0);
+  let levels: readonly number[] = [];
+  let tell: (time: number) => void = () => undefined;
+
+  function look(strips: readonly number[], time: number): void {
+    tell(time);
+    for (const s of strips) {
+      fillGhosts(fields, s, outer[s]!, gases);
+      for (const seam of seams[s]!) {
+        const { other } = seam;
+        if (levels[other]! > levels[s]!)
+          fillBetween(seam, fields[s]!, fields[other]!, (time - begun[other]!) / lasts[other]!);
+        else fillNow(seam, fields[s]!, fields[other]!);
+      }
+    }
+    for (const s of strips) each[s]!.markShocks();
+    for (const s of strips) fillMarks(fields, s, sides[s]!);
+  }
+
+  /** Of two stages each counts half. */
+  function countPassed(strips: readonly number[], seconds: number): void {
+    for (const s of strips)
+      for (const seam of seams[s]!) {
+        const [own, its] = [levels[s]!, levels[seam.other]!];
+        if (own < its) addPassed(seam, fields[s]!, seconds / 2);
+        if (own > its) takeOwn(seam, facing.get(seam)!, fields[s]!, seconds / 2);
+      }
+  }
+
+  function stepOf(strips: readonly number[], time: number, seconds: number): Problem | null {
+    for (const s of strips) {
+      begun[s] = time;
+      lasts[s] = seconds;
+      each[s]!.keep();
+      each[s]!.sameSteps(seconds);
+      for (const seam of seams[s]!)
+        if (levels[seam.other]! < levels[s]!) noteBefore(facing.get(seam)!, fields[s]!);
+    }
+    for (const which of [0, 1] as const) {
+      look(strips, time + which * seconds);
+      countPassed(strips, seconds);
+      for (const s of strips) {
+        const broken = each[s]!.stage(which, false);
+        if (broken !== null) return broken;
+      }
+    }
+    for (const s of strips) {
+      const broken = each[s]!.settle(true);
+      if (broken !== null) return broken;
+    }
+    for (const corner of corners) if (strips.includes(corner.block)) mendCorners(fields, [corner], gases);
+    return null;
+  }
+
+  function advance(level: number, time: number, seconds: number): Problem | null {
+    const strips = levels.flatMap((own, s) => (own === level ? [s] : []));
+    const broken = strips.length === 0 ? null : stepOf(strips, time, seconds);
+    if (broken !== null || level === 0) return broken;
+    for (const half of [0, 1]) {
+      const below = advance(level - 1, time + (half * seconds) / 2, seconds / 2);
+      if (below !== null) return below;
+    }
+    for (const s of strips)
+      for (const seam of seams[s]!) {
+        const wrong = levels[seam.other]! < level ? putRight(facing.get(seam)!, fields[s]!, gases) : null;
+        if (wrong !== null) return wrong;
+      }
+    return null;
+  }
+
+  return {
+    take(courant, most, before) {
+      tell = before;
+      const found = lengthsFor(
+        each.map((parts) => parts.shortest()),
+        courant,
+        most,
+      );
+      levels = found.levels;
+      const steps = 2 ** found.highest;
+      const seconds = found.shortest * steps;
+      return advance(found.highest, 0, seconds) ?? { seconds, steps };
+    },
+  };
+}
