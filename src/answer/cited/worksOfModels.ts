@@ -45,6 +45,8 @@ export const WORKS_OF_MODELS: Readonly<Record<string, readonly string[]>> = {
     'quirk-1994',
     'abgrall-karni-2001',
     'shu-osher-1988',
+    'osher-sanders-1983',
+    'berger-oliger-1984',
   ],
   'flow-streamtubes': ['ames-1953', 'loh-hui-1990', 'van-leer-1979'],
   'gas-burning-chamber': ['gordon-1994'],

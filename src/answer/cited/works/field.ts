@@ -53,4 +53,20 @@ export const FIELD_WORKS: readonly Work[] = [
     [JCP, '77', '439'],
     /Shu, S\. Osher/,
   ),
+  article(
+    'osher-sanders-1983',
+    'Osher, S.; Sanders, R.',
+    1983,
+    'Numerical Approximations to Nonlinear Conservation Laws with Locally Varying Time and Space Grids',
+    ['Mathematics of Computation', '41', '321'],
+    /Osher, R\. Sanders/,
+  ),
+  article(
+    'berger-oliger-1984',
+    'Berger, M. J.; Oliger, J.',
+    1984,
+    'Adaptive Mesh Refinement for Hyperbolic Partial Differential Equations',
+    [JCP, '53', '484'],
+    /Berger, J\. Oliger/,
+  ),
 ];
