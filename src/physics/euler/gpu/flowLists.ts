@@ -4,7 +4,7 @@ import { ProblemError } from '../../../numerics/problem.ts';
 import { MENDED, type SharpCorner } from '../corners.ts';
 import type { FlowPoint } from '../field.ts';
 import { cellAt, GHOSTS, type MeshBlock, strideOf } from '../mesh.ts';
-import { areaOf, cellFrom, outward, type SideName } from '../sideGeometry.ts';
+import { cellFrom, hasArea, outward, type SideName } from '../sideGeometry.ts';
 import type { SideKind, SidePart } from '../sides.ts';
 import { GHOST, RESERVOIR_PLACES } from './words.ts';
 
@@ -106,7 +106,7 @@ function addGhosts(
   switch (kind.is) {
     case 'wall': {
       const deep = side.startsWith('i') ? mesh.ni > 1 : mesh.nj > 1;
-      const carried = areaOf(mesh, side, along) > 0 && deep;
+      const carried = hasArea(mesh, side, along) && deep;
       for (const layer of layers)
         if (carried) put(layer, GHOST.carried, inside, place(1));
         else put(layer, GHOST.mirror, inside, place(layer));
