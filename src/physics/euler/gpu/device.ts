@@ -46,6 +46,11 @@ export interface FlowDevice {
   destroy(): void;
 }
 
+/** Entries that one pass can go through on this device. */
+export function mostEntries(device: GPUDevice): number {
+  return device.limits.maxComputeWorkgroupsPerDimension * GROUP;
+}
+
 export interface PassOver {
   readonly pass: Pass;
   readonly stage?: 0 | 1;

@@ -7,7 +7,7 @@ import type { FieldGas } from '../fieldGas.ts';
 import type { MeshBlock } from '../mesh.ts';
 import { brokeAt } from '../stage.ts';
 import { unitFaces } from '../unitFaces.ts';
-import { type FlowDevice, flowDevice, type PassOver } from './device.ts';
+import { type FlowDevice, flowDevice, mostEntries, type PassOver } from './device.ts';
 import { firstCells, flowLists } from './flowLists.ts';
 import { STATUS, VALUES, WIDE } from './words.ts';
 
@@ -33,7 +33,7 @@ const PIECE = 50;
 
 /**
  * Takes a flow on from where it is; its fields are read after each call, so that all that is told of a flow is told of them.
- * @throws ProblemError where a side is none that the shaders know, or the device refuses it
+ * @throws ProblemError where a side is none that the shaders know, the field is too large for the device, or it refuses it
  */
 export async function gpuFlow(device: GPUDevice, { setup, fields }: Flow): Promise<GpuFlow> {
   const { blocks, gases, corners = [], spread = Number.POSITIVE_INFINITY } = setup;
@@ -44,6 +44,8 @@ export async function gpuFlow(device: GPUDevice, { setup, fields }: Flow): Promi
   const inner = putGas(gases.inner, numbers);
   const outer = gases.inner === gases.outer ? inner : putGas(gases.outer, numbers);
   const { lists, counts, places } = inOne(flowLists(blocks, corners, numbers));
+  const most = Math.max(cells, ...counts);
+  if (most > mostEntries(device)) throw tooLarge(most, mostEntries(device));
   const on = await flowDevice(device, {
     field: contentsOf(fields, first),
     mesh: metricsOf(
@@ -68,11 +70,15 @@ export async function gpuFlow(device: GPUDevice, { setup, fields }: Flow): Promi
     on.status(Uint32Array.of(0, 0, 0, 0, steps), STATUS.broke);
     on.status(Uint32Array.of(0, 0xffffffff), STATUS.failed);
     on.status(Uint32Array.of(NONE_YET), STATUS.shortest);
+    let [left, tries] = [steps, 0];
     let told: Uint32Array;
     do {
       on.run(attempt, Math.min(steps, PIECE));
       told = await on.readStatus();
-    } while (told[STATUS.left]! > 0 && told[STATUS.failed] === 0);
+      // A step may be taken back, and is then counted as tried.
+      if (told[STATUS.left] === left && told[STATUS.tries] === tries) throw standsStill();
+      [left, tries] = [told[STATUS.left]!, told[STATUS.tries]!];
+    } while (left > 0 && told[STATUS.failed] === 0);
     state.steps = told[STATUS.steps]!;
     state.rescued = told[STATUS.rescued]!;
     await readInto(on, fields, first);
@@ -108,6 +114,24 @@ export async function gpuFlow(device: GPUDevice, { setup, fields }: Flow): Promi
     },
     destroy: () => on.destroy(),
   };
+}
+
+function tooLarge(entries: number, most: number): ProblemError {
+  return new ProblemError({
+    code: 'flow-gpu-too-large',
+    what: `The flow has ${entries} cells or faces; this graphics processor goes through ${most} at a time.`,
+    mend: 'Compute it by the kernel, or on a coarser mesh.',
+    facts: { entries, most },
+  });
+}
+
+function standsStill(): ProblemError {
+  return new ProblemError({
+    code: 'flow-gpu-still',
+    what: 'The graphics processor takes no steps.',
+    why: 'It refused the work without saying so, or was lost.',
+    mend: 'Ask again, or compute it by the kernel.',
+  });
 }
 
 /** One attempt at a step: taken again without slopes where it broke, which the shaders see to themselves. */
