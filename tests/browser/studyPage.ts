@@ -88,11 +88,12 @@ export function forgive(expected: RegExp): void {
 }
 
 /** To be called once at the top of a test file: a browser for all tests, a fresh copy and server for each. */
-export function useWorkbench(): void {
+/** @param flags of the browser beside the usual ones */
+export function useWorkbench(flags: readonly string[] = []): void {
   beforeAll(async () => {
     buildWorkbenchIfOlder();
     await mkdir(pictures, { recursive: true });
-    browser = await launchChromium();
+    browser = await launchChromium(flags);
   });
   afterAll(async () => {
     await browser.close();

@@ -4,7 +4,7 @@ import { axisShocks, firstCell, mainShock, pictureOf, type Settled } from '../..
 import { rowAt } from '../conditions.ts';
 import type { EngineSolution } from '../solution.ts';
 import type { CaseAt } from './flowCase.ts';
-import type { Fineness, FlowBits, FlowField, MeshSide } from './model.ts';
+import type { Fineness, FlowField, FlowKernelName, MeshSide } from './model.ts';
 import type { FlowPlace } from './places.ts';
 import type { Running } from './running.ts';
 
@@ -17,10 +17,16 @@ export function fieldOf(
     running,
     settled,
     kernel,
-  }: { readonly running: Running; readonly settled: Settled; readonly kernel: FlowBits },
+    rescued = running.flow.rescued,
+  }: {
+    readonly running: Running;
+    readonly settled: Settled;
+    readonly kernel: FlowKernelName;
+    readonly rescued?: number;
+  },
 ): FlowField {
   const { contour, expansion, nozzle, input, throatArea } = solution;
-  const { flow, lip, seen, axisBlock, gases, walls } = running;
+  const { lip, seen, axisBlock, gases, walls } = running;
   const blocks = pictureOf(settled.averages.blocks(), gases.pair, gases.temperatureAt);
   const { machDisk, cellLength } = solution.plume.at(air.pressure);
   const metres = ({ value }: { readonly value: number | null }): number | null =>
@@ -44,7 +50,7 @@ export function fieldOf(
     cells: blocks.reduce((sum, { ni, nj }) => sum + ni * nj, 0),
     steps: settled.steps,
     broke: settled.broke,
-    rescued: flow.rescued,
+    rescued,
     steady: settled.steady,
     thrustCoefficient: {
       mean: thrust!.mean / unit,

@@ -1,15 +1,15 @@
 /** The whole flow of one engine at one place after the other, each the beginning of the next. */
 
-import { flowKernel, type StepTeam } from '../../physics/euler/index.ts';
+import { type FlowKernel, flowKernel, gpuFlow, type StepTeam } from '../../physics/euler/index.ts';
 import type { Contour } from '../../physics/nozzle/index.ts';
-import { beginningOf, settle } from '../../physics/wholeFlow/index.ts';
+import { beginningOf, type SettleOptions, settle, settleOn } from '../../physics/wholeFlow/index.ts';
 import { contourAt } from '../plume.ts';
 import type { EngineSolution } from '../solution.ts';
 import { fieldOf } from './fieldOf.ts';
-import { caseAt } from './flowCase.ts';
+import { type CaseAt, caseAt } from './flowCase.ts';
 import { FINENESSES, type Fineness, type FlowBits, type FlowField } from './model.ts';
 import type { FlowPlace } from './places.ts';
-import { type Run, runOf } from './running.ts';
+import { type Run, type Running, runOf } from './running.ts';
 
 /** Cells from the axis to the wall; each finer mesh begins from the one before. */
 export const ACROSS: Readonly<Record<Fineness, number>> = {
@@ -37,6 +37,53 @@ export function flowSolver(
   team: StepTeam | null = null,
 ): FlowSolver {
   const kernel = bits === 'reference' ? null : flowKernel(bits, team);
+  const begin = beginner(solution, kernel);
+  return (place, fineness, from) => {
+    const { which, running, options } = begin(place, fineness, from);
+    const settled = settle(running.flow, options);
+    return fieldOf(solution, place, which, fineness, {
+      running,
+      settled,
+      kernel: kernel?.bits ?? 'reference',
+    });
+  };
+}
+
+/** The same on a graphics processor that is handed in. @throws ProblemError as well where it is lost */
+export type GpuFlowSolver = (...asked: Parameters<FlowSolver>) => Promise<FlowField>;
+
+export function gpuFlowSolver(solution: EngineSolution, device: GPUDevice): GpuFlowSolver {
+  // Where it stands between two looks, thrust and means are found by the kernel’s own field.
+  const begin = beginner(solution, flowKernel(32));
+  return async (place, fineness, from) => {
+    const { which, running, options } = begin(place, fineness, from);
+    const gpu = await gpuFlow(device, running.flow);
+    try {
+      const settled = await settleOn(gpu, running.flow, options);
+      const { rescued } = gpu;
+      return fieldOf(solution, place, which, fineness, {
+        running,
+        settled,
+        kernel: 'graphics processor',
+        rescued,
+      });
+    } finally {
+      gpu.destroy();
+    }
+  };
+}
+
+interface Begun {
+  readonly which: CaseAt;
+  readonly running: Running;
+  readonly options: SettleOptions;
+}
+
+/** Lays fields out, ready to be settled. */
+function beginner(
+  solution: EngineSolution,
+  kernel: FlowKernel | null,
+): (...asked: Parameters<FlowSolver>) => Begun {
   const runs = new Map<Contour, Run>();
   return (place, fineness, from) => {
     const contour = contourAt(solution, place.ambientPressure);
@@ -51,12 +98,7 @@ export function flowSolver(
     const beginning = begun === null ? null : beginningOf(begun.blocks);
     const running = run(which.round, ACROSS.coarse, ACROSS[fineness], beginning);
     const longest = Math.round(most * running.slow);
-    const settled = settle(running.flow, { least, most: longest, watch: running.watch, still: STILL });
-    return fieldOf(solution, place, which, fineness, {
-      running,
-      settled,
-      kernel: kernel?.bits ?? 'reference',
-    });
+    return { which, running, options: { least, most: longest, watch: running.watch, still: STILL } };
   };
 }
 

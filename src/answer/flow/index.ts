@@ -1,6 +1,13 @@
 /** The whole flow of a study's engines. */
 export { type AlongLine, type AlongPoint, fieldAlong } from './along.ts';
-export { type FlowSolver, flowFields, flowSolver, levelsTo } from './flowFields.ts';
+export {
+  type FlowSolver,
+  flowFields,
+  flowSolver,
+  type GpuFlowSolver,
+  gpuFlowSolver,
+  levelsTo,
+} from './flowFields.ts';
 export {
   FINENESSES,
   type Fineness,

@@ -42,6 +42,9 @@ export interface FlowMoment {
   /** [N] of what leaves it; beside the air’s pressure on all the rest */ readonly thrust: number;
 }
 
+/** What took the steps of a field. */
+export type FlowKernelName = FlowBits | 'graphics processor';
+
 export interface FlowField {
   /** Id and name of the engine. */ readonly engine: string;
   readonly name: string;
@@ -52,7 +55,7 @@ export interface FlowField {
   /** Of a nozzle that has two ways of working; null: one. */ readonly mode: string | null;
   readonly fineness: Fineness;
   /** Of a flow through time; absent: at rest, or a mean. */ readonly moment?: FlowMoment;
-  /** What took the steps; the reference also where this machine runs no WebAssembly with vectors. */ readonly kernel: FlowBits;
+  /** What took the steps; the reference also where this machine runs no WebAssembly with vectors. */ readonly kernel: FlowKernelName;
   readonly cells: number;
   readonly steps: number;
   /** How often the field broke and went on with shorter steps, at first order for a while. */ readonly broke: number;

@@ -4,7 +4,7 @@ import { createHash } from 'node:crypto';
 import { mkdir, readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { FlowField } from '../../answer/flow/index.ts';
-import { FLOW_FORMAT, flowOfText as textRead } from '../flows/flowText.ts';
+import { flowText as textOf, flowOfText as textRead } from '../flows/flowText.ts';
 import { writeFileAtomically } from './atomicWrite.ts';
 import { cacheFolder } from './cacheFolder.ts';
 import { programStamp } from './programStamp.ts';
@@ -52,14 +52,8 @@ export const keepFlow = (folder: string, key: string, field: FlowField): Promise
 /** Folders that could not be written. */
 const toldOf = new Set<string>();
 
-/** Numbers of the cells as the bytes of 32-bit floats, lowest byte first, in base 64. */
-export function flowText(field: FlowField): string {
-  return JSON.stringify({ format: FLOW_FORMAT, ...field }, (_key, value: unknown) =>
-    value instanceof Float32Array
-      ? { floats: Buffer.from(value.buffer, value.byteOffset, value.byteLength).toString('base64') }
-      : value,
-  );
-}
+export const flowText = (field: FlowField): string =>
+  textOf(field, (bytes) => Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('base64'));
 
 export const flowOfText = (text: string): FlowField =>
   textRead(text, (base64) => {

@@ -20,6 +20,7 @@ export interface ListedFlow
     | 'steady'
     | 'lip'
     | 'end'
+    | 'kernel'
   > {
   /** Under which its cells are kept. */ readonly key: string;
 }
@@ -58,6 +59,7 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     steady,
     lip,
     end,
+    kernel,
   } = field;
   return {
     key,
@@ -73,6 +75,7 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     steady,
     lip,
     end,
+    kernel,
   };
 }
 

@@ -16,6 +16,24 @@ export function flowOfText(text: string, bytesOf: (base64: string) => ArrayBuffe
   return field;
 }
 
+export function flowText(field: FlowField, base64Of: (bytes: Uint8Array) => string = encoded): string {
+  return JSON.stringify({ format: FLOW_FORMAT, ...field }, (_key, value: unknown) =>
+    value instanceof Float32Array
+      ? { floats: base64Of(new Uint8Array(value.buffer, value.byteOffset, value.byteLength)) }
+      : value,
+  );
+}
+
+/** Bytes that are made letters at once. */
+const PIECE = 0x8000;
+
+function encoded(bytes: Uint8Array): string {
+  let letters = '';
+  for (let at = 0; at < bytes.length; at += PIECE)
+    letters += String.fromCharCode(...bytes.subarray(at, at + PIECE));
+  return btoa(letters);
+}
+
 /** Everywhere there, slower than what Node has of its own. */
 function decoded(base64: string): ArrayBuffer {
   const bytes = atob(base64);

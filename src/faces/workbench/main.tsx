@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals';
 import { render } from 'preact';
 import { FONT_FAMILY, themeCss } from '../../telling/look/themeCss.ts';
+import { followFiner } from './flow/finer.ts';
 import { followFlows } from './flow/flows.ts';
 import { App } from './parts/App.tsx';
 import { followFind } from './state/find/findBox.ts';
@@ -49,4 +50,5 @@ followFind();
 followLive();
 followLiveSaid();
 followFlows();
+followFiner();
 openStudy().catch(reportError);

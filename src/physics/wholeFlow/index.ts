@@ -32,5 +32,5 @@ export {
   thrustOf,
 } from './roundEngine.ts';
 export { BEHIND, BESIDE, type JetRoom, type MeshSize, NOZZLE } from './roundMesh.ts';
-export { type Settled, settle } from './settle.ts';
+export { type Settled, type SettleOptions, settle, settleOn } from './settle.ts';
 export { type Streamline, streamlines } from './streamlines.ts';

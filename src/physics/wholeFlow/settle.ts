@@ -1,7 +1,7 @@
 /** A field brought to rest, each cell by its own steps; what never comes to rest is averaged. */
 
-import { attempt, ProblemError } from '../../numerics/problem.ts';
-import type { Flow } from '../euler/index.ts';
+import { attempt, type Problem, ProblemError } from '../../numerics/problem.ts';
+import type { Flow, GpuFlow } from '../euler/index.ts';
 import { type Averages, averagesFor } from './averages.ts';
 
 export interface SettleOptions {
@@ -33,7 +33,53 @@ const BLURRED = 40;
 const MOST_BREAKS = 12;
 
 /** @throws ProblemError where the field goes on breaking */
-export function settle(flow: Flow, { least, most, watch, still }: SettleOptions): Settled {
+export function settle(flow: Flow, options: SettleOptions): Settled {
+  const work = settling(flow, options);
+  let asked = work.next();
+  while (asked.done !== true) {
+    const { courant, blurred } = asked.value;
+    const taken = attempt(() => flow.relax(courant, blurred));
+    asked = work.next(taken.ok ? { steps: 1, problem: null } : { steps: 0, problem: taken.problem });
+  }
+  return asked.value;
+}
+
+/** The same on a graphics processor that has taken the flow on. @throws ProblemError as well where the processor is lost */
+export async function settleOn(gpu: GpuFlow, flow: Flow, options: SettleOptions): Promise<Settled> {
+  const work = settling(flow, options);
+  let asked = work.next();
+  while (asked.done !== true) {
+    const { courant, blurred, atMost } = asked.value;
+    const before = gpu.steps;
+    let problem: Problem | null = null;
+    try {
+      await gpu.relax(courant, atMost, blurred);
+    } catch (error) {
+      if (!(error instanceof ProblemError) || error.problem.code !== 'field-broke') throw error;
+      problem = error.problem;
+    }
+    asked = work.next({ steps: gpu.steps - before, problem });
+  }
+  return asked.value;
+}
+
+/** Steps to be taken, one or more of them, all alike. */
+interface Asked {
+  readonly courant: number;
+  readonly blurred: boolean;
+  readonly atMost: number;
+}
+
+/** How many were taken, and what broke the next. */
+interface Taken {
+  readonly steps: number;
+  readonly problem: Problem | null;
+}
+
+function* settling(
+  flow: Flow,
+  { least, most, watch, still }: SettleOptions,
+): Generator<Asked, Settled, Taken> {
   const seen: (readonly number[])[] = [];
   // Of a flow on its way the mean over each of the last stretches: how many of them are told turns out at the end.
   let stretches: readonly Averages[] = [];
@@ -43,15 +89,17 @@ export function settle(flow: Flow, { least, most, watch, still }: SettleOptions)
   let steady = false;
   let n = 0;
   while (n < most) {
-    const taken = attempt(() => flow.relax(courant, n < blurredTo));
-    if (!taken.ok) {
+    const blurred = n < blurredTo;
+    const until = Math.min(most, blurred ? blurredTo : most, n - (n % SAMPLE) + SAMPLE);
+    const taken: Taken = yield { courant, blurred, atMost: until - n };
+    n += taken.steps;
+    if (taken.problem !== null) {
       broke += 1;
       if (broke > MOST_BREAKS) throw new ProblemError(taken.problem);
       courant /= 2;
       blurredTo = n + BLURRED;
       continue;
     }
-    n += 1;
     if (n % SAMPLE === 0) now.add();
     if (n % STRETCH !== 0) continue;
     stretches = [...stretches, now].slice(1 - ALIKE);

@@ -77,6 +77,6 @@ function footOf(field: FlowField): readonly string[] {
       : `The gas is made to leave the wall at the estimate of ${leaves.by}${moment === undefined ? '' : ' for the full engine'}; dashed, the wall behind it.`,
     steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
     troubleWords(field),
-    `${field.fineness === 'coarse' ? 'Coarse mesh, ' : ''}${cells} cells, ${steps} steps. Outside of the wall and its thickness notional. Model: flow-field.`,
+    `${field.fineness === 'coarse' ? 'Coarse mesh, ' : ''}${cells} cells, ${steps} steps${field.kernel === 'graphics processor' ? ' by a graphics processor' : ''}. Outside of the wall and its thickness notional. Model: flow-field.`,
   ].filter((words) => words !== '');
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '../../../numerics/problem.ts';
 import { enginesOnScreen } from '../state/pair.ts';
+import { askFiner, finerAsked, finerWork, hasProcessor } from './finer.ts';
 import { flowAsked, flowLines, flowList, flowsHere, flowView, showFlows, stopFlows } from './flows.ts';
 
 const views = [
@@ -47,6 +48,7 @@ export function FlowChoice() {
           Streamlines
         </button>
       )}
+      {isShown && there.size > 0 && hasProcessor.value && <FinerChoice />}
       {isShown && work.is === 'working' && (
         <span class="flow-work" role="status">
           <progress aria-label="The whole flows" max={work.of} value={work.done} />
@@ -63,6 +65,20 @@ export function FlowChoice() {
           </span>
         ))}
     </fieldset>
+  );
+}
+
+/** Where the machine has a graphics processor to compute on. */
+function FinerChoice() {
+  const work = finerWork.value;
+  return (
+    <>
+      <button type="button" aria-pressed={finerAsked.value} onClick={() => askFiner(!finerAsked.value)}>
+        Finer here
+      </button>
+      {work === 'working' && <span role="status">computing finer …</span>}
+      {typeof work === 'object' && <span role="alert">{`${work.what} ${work.mend}`}</span>}
+    </>
   );
 }
 

@@ -16,7 +16,7 @@ interface FlowSaidProps {
 /** Which field it is, and what it leaves out. */
 export function FlowSaid({ name, shown }: FlowSaidProps) {
   const { field, box } = shown;
-  const { altitude, ambientPressure, thinnest, fineness, leaves } = field;
+  const { altitude, ambientPressure, thinnest, fineness, leaves, kernel } = field;
   const isNarrow = box.width < NARROW;
   const air = thinnest
     ? `the thinnest air computed, ${formatPressure(ambientPressure)}`
@@ -34,7 +34,7 @@ export function FlowSaid({ name, shown }: FlowSaidProps) {
         {name}: computed in {air}
       </b>
       {isNarrow &&
-        `${fineness === 'coarse' ? ', coarse' : ''}${leaves === null ? '' : `; made to leave the wall by ${leaves.by}`}. No turbulence.`}
+        `${fineness === 'coarse' ? ', coarse' : ''}${kernel === 'graphics processor' ? ', finer, by the graphics processor' : ''}${leaves === null ? '' : `; made to leave the wall by ${leaves.by}`}. No turbulence.`}
       {isNarrow || <Rest shown={shown} />}
     </p>
   );
@@ -42,12 +42,13 @@ export function FlowSaid({ name, shown }: FlowSaidProps) {
 
 /** What else is to be known of the picture. */
 function Rest({ shown: { field, longer } }: Pick<FlowSaidProps, 'shown'>) {
-  const { leaves, steady, fineness } = field;
+  const { leaves, steady, fineness, kernel } = field;
   return (
     <>
       {flowView.value === 'density' && ', by density'}
       {flowView.value === 'density gradient' && ', more ink where density changes more'}
       {fineness === 'coarse' && ', coarse so far'}
+      {kernel === 'graphics processor' && ', finer, by the graphics processor of this machine'}
       {longer !== 1 && ', its jet drawn to where the shock stands here'}
       {leaves !== null && `; made to leave the wall by ${leaves.by}`}
       {!steady && '; a mean, the jet flaps'}. No turbulence: it does not mix with the air.

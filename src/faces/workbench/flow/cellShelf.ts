@@ -5,16 +5,26 @@ const STORE = 'cells';
 /** More than this are not kept: the oldest go first. */
 const MOST = 400;
 
+/** Null where the browser has none of that name, or does not give it any more. */
+export async function keptCells(key: string): Promise<string | null> {
+  const shelf = await opened();
+  return shelf === null ? null : read(shelf, key).catch(() => null);
+}
+
+/** @returns whether it is kept now */
+export async function keepCells(key: string, text: string): Promise<boolean> {
+  const shelf = await opened();
+  return shelf === null ? false : keep(shelf, key, text).catch(() => false);
+}
+
 /** Null where the server has none of that name, or is not there. */
 export async function cellText(key: string): Promise<string | null> {
-  const shelf = await opened();
-  // What the browser does not give any more is asked of the server.
-  const kept = shelf === null ? null : await read(shelf, key).catch(() => null);
+  const kept = await keptCells(key);
   if (kept !== null) return kept;
   const reply = await fetch(`/api/flows/cells?key=${key}`, { cache: 'no-store' }).catch(() => null);
   if (reply?.ok !== true) return null;
   const text = await reply.text();
-  if (shelf !== null) await keep(shelf, key, text).catch(() => undefined);
+  await keepCells(key, text);
   return text;
 }
 
@@ -48,7 +58,7 @@ function read(shelf: IDBDatabase, key: string): Promise<string | null> {
 }
 
 /** What does not fit is not kept; the page goes on with what it has. */
-function keep(shelf: IDBDatabase, key: string, text: string): Promise<void> {
+function keep(shelf: IDBDatabase, key: string, text: string): Promise<boolean> {
   return new Promise((resolve) => {
     const work = shelf.transaction(STORE, 'readwrite');
     const store = work.objectStore(STORE);
@@ -66,8 +76,8 @@ function keep(shelf: IDBDatabase, key: string, text: string): Promise<void> {
         cursor.continue();
       };
     };
-    work.oncomplete = () => resolve();
-    work.onerror = () => resolve();
-    work.onabort = () => resolve();
+    work.oncomplete = () => resolve(true);
+    work.onerror = () => resolve(false);
+    work.onabort = () => resolve(false);
   });
 }

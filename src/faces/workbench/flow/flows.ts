@@ -8,10 +8,12 @@ import {
   type FlowsWanted,
   type ListedFlow,
   NO_FLOWS,
+  takeIn,
 } from '../../flows/flowList.ts';
 import { enginesOnScreen } from '../state/pair.ts';
 import { solved, solving } from '../state/studyStore.ts';
 import { altitude, tint } from '../state/view.ts';
+import { finerFields } from './finerFields.ts';
 import { askFlows, type FlowsRefused } from './flowLink.ts';
 import { forgetMissing } from './painter.ts';
 
@@ -30,7 +32,7 @@ export const flowList = signal<FlowList>(NO_FLOWS);
 const isStopped = signal(false);
 
 /** Of the inputs as they are solved now. */
-const markNow = computed(() => {
+export const markNow = computed(() => {
   const study = solved.value?.study;
   return study === undefined ? '' : enginesMark(study.engines);
 });
@@ -41,9 +43,12 @@ export const flowFigureOf = signal<string | null>(null);
 /** Fields by engine, by falling pressure of the air; none while inputs move. */
 export const flowsThere = computed((): ReadonlyMap<string, readonly ListedFlow[]> => {
   const found = new Map<string, ListedFlow[]>();
-  if (flowList.value.mark !== markNow.value) return found;
-  for (const field of flowList.value.fields)
-    found.set(field.engine, [...(found.get(field.engine) ?? []), field]);
+  const mark = markNow.value;
+  if (flowList.value.mark !== mark) return found;
+  const there = new Map<string, ListedFlow>();
+  const own = finerFields.value.mark === mark ? finerFields.value.fields : [];
+  for (const field of [...flowList.value.fields, ...own]) takeIn(there, field);
+  for (const field of there.values()) found.set(field.engine, [...(found.get(field.engine) ?? []), field]);
   for (const fields of found.values()) fields.sort((a, b) => b.ambientPressure - a.ambientPressure);
   return found;
 });

@@ -1,0 +1,84 @@
+/** Finer fields where one looks, by the graphics processor: here by shaders run in software. */
+
+import { mkdtempSync, rmSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, it, vi } from 'vitest';
+import { flowOfText } from '../../src/faces/flows/flowText.ts';
+import { axeFindings, open, page, pictures, ready, studyFile, textOf, useWorkbench } from './studyPage.ts';
+
+useWorkbench(['--enable-unsafe-webgpu', '--use-webgpu-adapter=swiftshader']);
+
+const cache = mkdtempSync(join(tmpdir(), 'plumeline-finer-cache-'));
+beforeAll(() => {
+  vi.stubEnv('XDG_CACHE_HOME', cache);
+});
+afterAll(() => {
+  vi.unstubAllEnvs();
+  rmSync(cache, { recursive: true, force: true });
+});
+
+const study = `plumeline: 1
+question: Where does its shock stand?
+engines:
+  cold: { name: Cold, propellants: { gamma: 1.4, molarMass: 28 g/mol, temperature: 600 K }, chamber: { pressure: 20 bar, efficiency: 100 % }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 4, halfAngle: 15 deg } }
+`;
+
+const said = async (): Promise<string> => {
+  const place = page.locator('.flow-said');
+  return (await place.count()) === 0 ? '' : textOf(place.first());
+};
+const finer = () => page.getByRole('button', { name: 'Finer here' });
+const soon = { timeout: 300_000, interval: 300 };
+
+/** The cells of the finer field, as the browser keeps them. */
+const keptFiner = (): Promise<string | null> =>
+  page.evaluate(
+    () =>
+      new Promise<string | null>((resolve) => {
+        const opening = indexedDB.open('plumeline-flow');
+        opening.onerror = () => resolve(null);
+        opening.onsuccess = () => {
+          const store = opening.result.transaction('cells').objectStore('cells');
+          const keys = store.getAllKeys();
+          keys.onsuccess = () => {
+            const key = keys.result.find((each) => typeof each === 'string' && each.endsWith('-fine'));
+            if (key === undefined) return resolve(null);
+            const cells = store.get(key);
+            cells.onsuccess = () => resolve((cells.result as { text: string }).text);
+          };
+        };
+      }),
+  );
+
+it('is offered where the machine has one, computed from the server’s field, shown, named and kept', async () => {
+  await writeFile(studyFile(), study);
+  await open();
+  await page.getByRole('button', { name: 'Whole flow' }).click();
+  await expect.poll(said, soon).toContain('Cold: computed in air of');
+  // Shaders in software would be slower than the server: they are not offered unless asked for.
+  expect(await finer().count()).toBe(0);
+  await page.evaluate(() => localStorage.setItem('plumeline-finer-by', 'software'));
+  await page.reload();
+  await ready();
+  await expect.poll(() => finer().count(), soon).toBe(1);
+  await finer().click();
+  await expect.poll(said, soon).toContain('finer, by the graphics processor of this machine');
+  await expect.poll(() => axeFindings('with a finer field'), soon).toEqual([]);
+  await page.screenshot({ path: join(pictures, 'finer-flow.png') });
+  const text = await keptFiner();
+  expect(text).not.toBeNull();
+  const field = flowOfText(text!);
+  expect(field.kernel).toBe('graphics processor');
+  expect(field.fineness).toBe('fine');
+  // Thrust as by the nozzle’s own model, the field of characteristics.
+  const { mean, byModel } = field.thrustCoefficient;
+  expect(Math.abs(mean / byModel! - 1)).toBeLessThan(2e-3);
+  // Opened again it is there without being computed again, and can be taken back.
+  await page.reload();
+  await ready();
+  await expect.poll(said, soon).toContain('by the graphics processor');
+  await finer().click();
+  expect(await finer().getAttribute('aria-pressed')).toBe('false');
+}, 600_000);
