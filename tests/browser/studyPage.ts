@@ -52,6 +52,8 @@ export async function open({ width = 1440, height = 900, dark = false, still = t
   complaints = [];
   foreign = [];
   page.on('console', (message) => {
+    // The browser’s own note where it has no graphics processor.
+    if (message.text() === 'No available adapters.') return;
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
   });
   page.on('pageerror', (error) => complaints.push(String(error)));

@@ -52,8 +52,10 @@ const next = computed((): ListedFlow | null => {
 const QUIET = 700;
 
 export function followFiner(): void {
+  let isLooked = false;
   effect(() => {
-    if (!flowAsked.value || hasProcessor.value) return;
+    if (!flowAsked.value || isLooked) return;
+    isLooked = true;
     void graphicsProcessor(software()).then((found) => {
       hasProcessor.value = found !== null;
     }, reportError);

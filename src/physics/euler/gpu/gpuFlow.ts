@@ -75,10 +75,11 @@ export async function gpuFlow(device: GPUDevice, { setup, fields }: Flow): Promi
     do {
       on.run(attempt, Math.min(steps, PIECE));
       told = await on.readStatus();
+      if (told[STATUS.failed] !== 0) break;
       // A step may be taken back, and is then counted as tried.
       if (told[STATUS.left] === left && told[STATUS.tries] === tries) throw standsStill();
       [left, tries] = [told[STATUS.left]!, told[STATUS.tries]!];
-    } while (left > 0 && told[STATUS.failed] === 0);
+    } while (left > 0);
     state.steps = told[STATUS.steps]!;
     state.rescued = told[STATUS.rescued]!;
     await readInto(on, fields, first);
