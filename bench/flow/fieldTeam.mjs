@@ -1,24 +1,27 @@
-/** The step of a flow field by one thread and by two that share its memory: least wall times, turn and turn about. */
+/** The step of a flow field by one thread and by two that share its memory: least times on the clock, turn and turn about. */
 import { spawnSync } from 'node:child_process';
-import { cpus } from 'node:os';
 import { pathToFileURL } from 'node:url';
 
-/** @param newFlow makes the field by a kernel @param dist folder of the build */
-export async function teamTimes({ dist, turns, steps, seconds, sumOf, newFlow }) {
+/**
+ * @param cases of each its name, floats, how its flow is made by a kernel, how one step is taken, and a sum over the field
+ * @param dist folder of the build
+ */
+export async function teamTimes(cases, { dist, turns, steps }) {
   const load = (path) => import(pathToFileURL(`${dist}/${path}.js`).href);
   const { flowKernel } = await load('physics/euler/index');
   const { flowTeam } = await load('faces/crew/flowTeam');
-  // Two threads need two cores.
-  spawnSync('taskset', ['-a', '-c', '-p', `0-${cpus().length - 1}`, String(process.pid)], {
-    stdio: 'ignore',
-  });
   const team = flowTeam({ threads: 2 });
   if (team === null) throw new Error('no team of threads: is the program built?');
+  // Each on a core of its own: a thread begins on that of the one that starts it.
+  onCore(1);
+  const [first] = cases;
+  first.step(first.newFlow(flowKernel(first.bits, team)));
+  onCore(0);
   try {
-    return [64, 32].map((bits) => {
+    return cases.map(({ name, bits, newFlow, step, sumOf }) => {
       const results = [null, team].map((each) => ({
         kernel: flowKernel(bits, each),
-        least: Infinity,
+        least: Number.POSITIVE_INFINITY,
         sum: 0,
       }));
       for (let turn = 0; turn < turns; turn++)
@@ -26,17 +29,21 @@ export async function teamTimes({ dist, turns, steps, seconds, sumOf, newFlow })
           const flow = newFlow(each.kernel);
           for (let n = 0; n < steps; n++) {
             const from = performance.now();
-            flow.step(seconds);
+            step(flow);
             each.least = Math.min(each.least, (performance.now() - from) / 1e3);
           }
           each.sum = sumOf(flow);
         }
       const [one, two] = results;
-      if (one.sum !== two.sum) throw new Error(`${bits} bits: two threads give ${two.sum}, one ${one.sum}`);
-      return { bits, one: one.least, two: two.least };
+      if (one.sum !== two.sum) throw new Error(`${name}: two threads give ${two.sum}, one ${one.sum}`);
+      return { name, one: one.least, two: two.least };
     });
   } finally {
     await team.dismiss();
-    spawnSync('taskset', ['-a', '-c', '-p', '0', String(process.pid)], { stdio: 'ignore' });
   }
+}
+
+/** This thread alone, where the system lets us say so (Linux). */
+function onCore(core) {
+  spawnSync('taskset', ['-c', '-p', String(core), String(process.pid)], { stdio: 'ignore' });
 }
