@@ -2,6 +2,7 @@
 
 import { type Flow, type FlowSetup, newFlow } from '../advance.ts';
 import type { Field } from '../field.ts';
+import { flowKernel } from '../kernel/flowKernel.ts';
 import { kernelWork } from '../kernel/kernelWork.ts';
 import type { MeshBlock } from '../mesh.ts';
 import { BLURRED_STEPS, lessBlurred } from '../stage.ts';
@@ -36,8 +37,10 @@ export function apartFlow(setup: FlowSetup): ApartFlow {
     const s = strips.findIndex((strip) => strip.block === block && at >= strip.from && at < strip.to);
     return { block: s, side, at: at - strips[s]!.from };
   });
+  // Each strip has a memory of its own, and a team of threads works in one at a time.
+  const alone = kernel == null ? null : flowKernel(kernel.bits);
   const workOf = (mesh: MeshBlock) =>
-    kernel == null ? referenceWork([mesh], gases) : kernelWork(kernel, [mesh], gases);
+    alone === null ? referenceWork([mesh], gases) : kernelWork(alone, [mesh], gases);
   let each: readonly StepParts[] = [];
   const inner = newFlow({
     ...setup,
