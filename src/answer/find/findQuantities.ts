@@ -1,5 +1,6 @@
 /** Quantities of the catalogue by plain words. */
 
+import { once } from '../../numerics/once.ts';
 import { needsOf } from '../asked/askProblem.ts';
 import { type CatalogueEntry, catalogue } from '../catalogue.ts';
 import { type Findable, indexOf, type Ranked, rank } from './rank.ts';
@@ -25,23 +26,26 @@ const STATED = -0.1;
 /** With a place named, what is different from place to place is meant. */
 const IN_THIS_AIR = 0.3;
 
-const index = indexOf(
-  catalogue.map(
-    (entry): FoundQuantity => ({
-      entry,
-      label: entry.label,
-      also: [entry.name, ...(entry.aliases ?? [])].join(' '),
-      about: entry.meaning,
-      weight:
-        (WEIGHT[entry.place] ?? 0) +
-        (entry.name.includes('.') ? 0 : PLAIN_NAME) +
-        (entry.name.startsWith('vehicle.') ? STATED : 0),
-    }),
+/** Found once somebody looks. */
+const index = once(() =>
+  indexOf(
+    catalogue.map(
+      (entry): FoundQuantity => ({
+        entry,
+        label: entry.label,
+        also: [entry.name, ...(entry.aliases ?? [])].join(' '),
+        about: entry.meaning,
+        weight:
+          (WEIGHT[entry.place] ?? 0) +
+          (entry.name.includes('.') ? 0 : PLAIN_NAME) +
+          (entry.name.startsWith('vehicle.') ? STATED : 0),
+      }),
+    ),
   ),
 );
 
 export function findQuantities({ words, at }: Wanted): readonly Ranked<CatalogueEntry>[] {
-  return rank(words, index)
+  return rank(words, index())
     .map(({ item: { entry }, score }) => ({
       item: entry,
       score: at !== null && needsOf(entry).ambient ? score + IN_THIS_AIR : score,

@@ -16,7 +16,7 @@ export function InputLineRow({ line }: { readonly line: InputLine }) {
   const { cells, label, quantity, stands } = line;
   const sliders = useMemo(
     () => slidersOf(cells.map(({ engine, row }) => ({ owner: engine.input, row }))),
-    [cells],
+    cells.flatMap(({ engine, row }) => [engine.input, row?.text]),
   );
   const refuse = (of: string, words: string | null): void =>
     setRefusals((before) => ((before[of] ?? null) === words ? before : { ...before, [of]: words }));

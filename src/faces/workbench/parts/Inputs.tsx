@@ -1,13 +1,13 @@
 import { inputLines } from '../state/inputLines.ts';
 import { inputRows } from '../state/inputRows.ts';
-import { choosePair, engineInputs, type ShownEngine, shownEngines } from '../state/pair.ts';
+import { choosePair, engineInputs, type ShownEngine, shownInputs } from '../state/pair.ts';
 import { onlyDiffering } from '../state/view.ts';
 import { EngineMark } from './EngineMark.tsx';
 import { faultOf, InputLineRow } from './InputLineRow.tsx';
 
 /** The inputs of the engines shown, line by line side by side; written to the study file when committed. */
 export function Inputs() {
-  const engines = shownEngines.value;
+  const engines = shownInputs.value;
   const lines = inputLines.value.filter(({ stands }) => !onlyDiffering.value || stands !== 'same');
   return (
     <div class="inputs">

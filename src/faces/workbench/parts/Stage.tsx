@@ -225,7 +225,7 @@ function Drawing({ width, height, only, isNarrow }: DrawingProps) {
       )}
       <Layer {...layer} name="words" nodes={wordsIn(shownCut?.nodes ?? [])} />
       <Layer {...layer} name="column" nodes={panel.nodes} />
-      <Layer {...layer} name="lit" nodes={litNodes} />
+      {litNodes.length > 0 && <Layer {...layer} name="lit" nodes={litNodes} />}
       <Layer {...layer} name="marks" nodes={marks} />
       <CanvasLayer name="cursor" nodes={panel.cursor(here, withoutFailed(rows, engines))} seen={column} />
       <AltitudeHandle panel={panel} height={height} />

@@ -2,7 +2,7 @@
 
 import { computed } from '@preact/signals';
 import { type InputRow, inputRows, lineKeys } from './inputRows.ts';
-import { type ShownEngine, shownEngines } from './pair.ts';
+import { type ShownEngine, shownInputs } from './pair.ts';
 
 export interface InputCell {
   readonly engine: ShownEngine;
@@ -19,7 +19,7 @@ export interface InputLine {
 }
 
 export const inputLines = computed((): readonly InputLine[] => {
-  const engines = shownEngines.value;
+  const engines = shownInputs.value;
   const columns = engines.map(({ input }) => inputRows(input));
   return lineKeys(columns).flatMap((key): InputLine[] => {
     const cells = engines.map((engine, i) => ({ engine, row: columns[i]?.find((row) => row.key === key) }));

@@ -109,8 +109,25 @@ function isSame(one: ShownEngine, other: ShownEngine | undefined): boolean {
   if (one.id !== other?.id || one.input !== other.input || one.style !== other.style) return false;
   const [a, b] = [one.result, other.result];
   if (a.ok) return b.ok && a.answer === b.answer && a.ladder === b.ladder;
-  return !b.ok && a.before === b.before && a.isAwaited === b.isAwaited && a.problem.code === b.problem.code;
+  return !b.ok && a.before === b.before && a.isAwaited === b.isAwaited && a.problem === b.problem;
 }
+
+let inputsBefore: readonly ShownEngine[] = [];
+
+/** The same for the sake of their inputs: the same list until an input, or a reason to fail, is another. Its results may be older. */
+export const shownInputs = computed<readonly ShownEngine[]>(() => {
+  const now = shownEngines.value;
+  if (!areSame(now.map(withoutResult), inputsBefore.map(withoutResult))) inputsBefore = now;
+  return inputsBefore;
+});
+
+const withoutResult = (engine: ShownEngine): ShownEngine => ({
+  ...engine,
+  result:
+    engine.result.ok || engine.result.isAwaited
+      ? { ok: false, problem: AWAITED, before: null, isAwaited: true }
+      : { ...engine.result, before: null },
+});
 
 /** Both are there, or have failed. */
 export const pairIsThere = computed(
@@ -137,7 +154,7 @@ export const enginesOnScreen = computed<readonly ShownEngine[]>(() => {
   const study = solved.value;
   if (!isEstimated.value && study?.isWhole !== false) return shownEngines.value;
   const isNewest = study?.isWhole === false && piecesAreNewest();
-  return shownEngines.value.map((engine): ShownEngine => {
+  const all = shownEngines.value.map((engine): ShownEngine => {
     const isAwaited = study?.awaited.includes(engine.id) === true;
     // Its full answer has come; others may still be on their way.
     if (isNewest && !isAwaited) return engine;
@@ -152,6 +169,8 @@ export const enginesOnScreen = computed<readonly ShownEngine[]>(() => {
       standing: isShaped ? 'estimate' : 'estimate in the shape before',
     };
   });
+  // Where none is estimated it is the same list: what hangs on it need not be drawn anew.
+  return all.every((engine, i) => engine === shownEngines.value[i]) ? shownEngines.value : all;
 });
 
 /** Any engine shown has published figures. */

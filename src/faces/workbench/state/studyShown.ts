@@ -16,6 +16,7 @@ import {
   settleEstimates,
 } from './estimates.ts';
 import { flightsCome } from './flights.ts';
+import { shownEngines } from './pair.ts';
 import type { StudyText } from './studyLink.ts';
 import { faults, solved, solving, studyText, tried, trouble } from './studyStore.ts';
 
@@ -44,6 +45,7 @@ export async function showText(
   const pieces = piecesShown(mine, lastAnswered());
   const opened = await openText(text.text, pieces.take).catch(asFailure);
   await pieces.shown();
+  await nextTask();
   if (mine !== serial || opened === null) return;
   const { outcome, flights } = opened;
   batch(() => settle(mine, text.text, outcome));
@@ -65,7 +67,7 @@ function piecesShown(
     take(piece) {
       if (piece.kind === 'study') study = begunStudy(piece.study, piece.warnings, before);
       else if (study !== null) study = withPiece(study, piece);
-      if (study === null || (before !== null && COMES_WITH_NEXT.has(piece.kind))) return;
+      if (study === null || comesWithNext(piece, before)) return;
       const now = study;
       turn = turn.then(async () => {
         await nextTask();
@@ -78,8 +80,11 @@ function piecesShown(
   };
 }
 
-/** Over a picture that is there these say nothing by themselves; the comparison is told again with the last piece. */
-const COMES_WITH_NEXT: ReadonlySet<SolvedPiece['kind']> = new Set(['study', 'compared']);
+/** What is not in sight; over a picture that is there also the study alone, and the comparison, which is told again with the last piece. */
+function comesWithNext(piece: SolvedPiece, before: SolvedStudy | null): boolean {
+  if (piece.kind === 'engine') return !shownEngines.value.some(({ id }) => id === piece.id);
+  return before !== null && (piece.kind === 'study' || piece.kind === 'compared');
+}
 
 /** They come when they come; nothing else waits for them. */
 function awaitFlights(mine: number, of: SolvedStudy, coming: Promise<Flights | null>): void {
@@ -146,6 +151,7 @@ export async function showFirstAnswer(text: StudyText, signal: AbortSignal): Pro
     // A stream that breaks off is no fault of the page: it works the rest out by itself.
     if (!signal.aborted && !(error instanceof TypeError)) reportError(error);
   }
+  await nextTask();
   const first = solved.value;
   if (mine !== serial || first?.isWhole !== true) return false;
   adoptAnswer({ text: text.text, hash, vehicles: first.vehicles }, first);

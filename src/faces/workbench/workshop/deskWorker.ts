@@ -118,6 +118,13 @@ async function answer<Kind extends QuestionKind>(
   }
 }
 
+/** The page draws the study first: the crew would take the processors from it [ms]. */
+const FIRST_PAINT = 150;
+
+function checkLater(hand: InHand): void {
+  if (inHand === hand) void checkAll(hand);
+}
+
 self.addEventListener('message', ({ data: order }: MessageEvent<DeskOrder>) => {
   if (order.kind === 'forget') questions.get(order.number)?.abort();
   else if (order.kind === 'question') void answer(order.number, order.about, order.asked);
@@ -126,6 +133,6 @@ self.addEventListener('message', ({ data: order }: MessageEvent<DeskOrder>) => {
     if (order.kind === 'stop') return;
     const { study, epoch, checks } = order;
     inHand = { study, epoch, crew: workerCrew(study), ended: new AbortController() };
-    if (checks) void checkAll(inHand);
+    if (checks) setTimeout(checkLater, FIRST_PAINT, inHand);
   }
 });

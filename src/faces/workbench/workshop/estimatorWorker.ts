@@ -60,18 +60,34 @@ async function materialsFor(engines: readonly EngineInput[]): Promise<Materials>
 
 const ROUNDS = 12;
 
-/** Code that has not run yet is slow: it runs on gases near the study's own while nothing is asked. */
-function warmUp(of: Base, round = 0): void {
-  if (base !== of || round === ROUNDS) return;
+let roundsRun = 0;
+
+/**
+ * Code that has not run yet is slow: it runs on gases near the study's own while nothing is asked, and is quick from then on. What
+ * each move is held against is worked out now.
+ */
+function warmUp(of: Base): void {
+  for (const engine of of.engines) attempt(() => basisNow(engine));
+  setTimeout(() => nextRound(of));
+}
+
+function nextRound(of: Base): void {
+  if (base !== of || roundsRun === ROUNDS) return;
+  const factor = 1 + (roundsRun - ROUNDS / 2) * 1e-3;
+  roundsRun += 1;
   for (const engine of of.engines) {
     const { chamber } = engine;
-    const pressure = {
-      ...chamber.pressure,
-      value: chamber.pressure.value * (1 + (round - ROUNDS / 2) * 1e-3),
-    };
+    const pressure = { ...chamber.pressure, value: chamber.pressure.value * factor };
     attempt(() => basisNow({ ...engine, chamber: { ...chamber, pressure } }));
+    if (roundsRun === ROUNDS) attempt(() => cutAsItIs(engine, of.throatRadii[engine.id]));
   }
-  setTimeout(() => warmUp(of, round + 1));
+  setTimeout(() => nextRound(of));
+}
+
+/** A plug as it is, to be cut elsewhere before long. */
+function cutAsItIs(engine: EngineInput, throatRadius: number | undefined): void {
+  if (engine.nozzle.kind !== 'plug' || materials === undefined || throatRadius === undefined) return;
+  recutOf(engine, engine, gasOf(engine, materials), throatRadius);
 }
 
 const MOST_GASES = 8;
