@@ -36,7 +36,7 @@ export interface TimedChoices {
   /** Frames behind the first, evenly apart. */ readonly frames: number;
   readonly fineness: Fineness;
   readonly bits: FlowBits;
-  /** Threads that help; the numbers are the same. */ readonly team?: StepTeam | null;
+  /** Threads that help to find the flow at rest that it begins from; the numbers are the same. */ readonly team?: StepTeam | null;
 }
 
 /** The first frame is how it begins. @throws ProblemError where the event is none of this engine, or the field breaks */

@@ -101,8 +101,7 @@ async function momentsOf(
   const fields: FlowField[] = [];
   for await (const field of keptMoments(solution, place, choices, { fresh })) {
     fields.push(field);
-    const told = `${fields.length - 1} of ${choices.frames} moments`;
-    sayIfSlow(terminal, `${solution.input.name}: ${told}, ${threadsOf(choices.team ?? null)} …`);
+    sayIfSlow(terminal, `${solution.input.name}: ${fields.length - 1} of ${choices.frames} moments …`);
   }
   return fields;
 }
