@@ -15,18 +15,23 @@ import {
   tabledFieldGas,
 } from '../euler/index.ts';
 import type { Expansion, FlowState } from '../gas/index.ts';
+import { soundEnergies } from './soundEnergies.ts';
 
 /** Rows over pressure and columns over θ. */
 const ROWS = 33;
 const COLUMNS = 113;
 /** Pressures from the chamber's down to this share of it, or as far as the expansion reaches. */
 const LOWEST_SHARE = 1e-6;
+/** In thinner gas e is that of the same θ at the lowest of these, its composition held: so many rows more of it. */
+const THINNER = 24;
 /** Stagnation pressures behind shocks, each this share of the one before. */
 const LOSS = 0.5;
-const LOSSES = 14;
+const LOSSES = 20;
 /** How far beyond its hottest and coldest state the table goes, as a factor on θ. */
 const ROOM = 1.3;
 const COLD_ROOM = 3;
+/** Columns more where it is colder still. */
+const COLDER = 32;
 /** As a factor on the θ of the coldest state at a pressure, from where on the gas counts as colder. */
 const BESIDE = 0.75;
 
@@ -57,26 +62,29 @@ export function expansionGas(expansion: Expansion): ExhaustGas {
       : rowsBehindShocks(expansion, expansion.afterLoss, pressureAt),
   );
   const all = rows.flat();
-  const lnLow = Math.log(Math.min(...all.map(({ theta }) => theta)) / COLD_ROOM);
-  const thetaStep = (Math.log(Math.max(...all.map(({ theta }) => theta)) * ROOM) - lnLow) / (COLUMNS - 1);
+  const lnCold = Math.log(Math.min(...all.map(({ theta }) => theta)) / COLD_ROOM);
+  const thetaStep = (Math.log(Math.max(...all.map(({ theta }) => theta)) * ROOM) - lnCold) / (COLUMNS - 1);
+  const lnLow = lnCold - COLDER * thetaStep;
   const base = Math.min(...all.map(({ energy }) => energy));
-  const pressures = { from: Math.log(low), step: lnStep, count: ROWS };
-  const thetas = { from: lnLow, step: thetaStep, count: COLUMNS };
-  const filledWith = (value: (points: readonly Point[], theta: number) => number): EvenTable =>
-    evenTable(
-      pressures,
-      thetas,
-      Float64Array.from(
-        rows.flatMap((points) =>
-          Array.from({ length: COLUMNS }, (_, column) => value(points, Math.exp(lnLow + column * thetaStep))),
-        ),
-      ),
-    );
+  const pressures = { from: Math.log(low) - THINNER * lnStep, step: lnStep, count: THINNER + ROWS };
+  const thetas = { from: lnLow, step: thetaStep, count: COLDER + COLUMNS };
+  const columns = Array.from({ length: COLDER + COLUMNS }, (_, column) =>
+    Math.exp(lnLow + column * thetaStep),
+  );
+  const filledWith = (value: (points: readonly Point[], theta: number) => number): Float64Array[] =>
+    rows.map((points) => Float64Array.from(columns, (theta) => value(points, theta)));
+  const tableOf = (values: readonly Float64Array[]): EvenTable => {
+    const of = (row: number): Float64Array => values[Math.max(0, row - THINNER)]!;
+    const all = Array.from({ length: pressures.count }, (_, row) => [...of(row)]);
+    return evenTable(pressures, thetas, Float64Array.from(all.flat()));
+  };
   const cold = inOrder(
     Array.from({ length: ROWS }, (_, row) => pointAt(expansion, pressureAt(row)) ?? []).flat(),
   );
-  const table = filledWith((points, theta) => energyWithCold(points, cold, theta) - base);
-  const constants = filledWith(gasConstantAt);
+  const energies = filledWith((points, theta) => energyWithCold(points, cold, theta) - base);
+  soundEnergies(energies, columns, lnStep);
+  const table = tableOf(energies);
+  const constants = tableOf(filledWith(gasConstantAt));
   return {
     ...tabledFieldGas(table),
     gasConstantAt(pressure, theta) {
