@@ -61,6 +61,12 @@ test('a table of moments says by what it was computed, what the gas is made to d
     thrust: 100,
   };
   const told = (over: Partial<FlowField>): string => momentTable([field({ moment, ...over })], 400);
+  const ended = { code: 'field-broke', what: 'No state at x = 1 m.', mend: 'Shorter steps.' };
+  const brokeOff = field({ moment: { ...moment, ended } });
+  const words =
+    'Behind this moment the field broke, at first order and in shorter steps too: No state at x = 1 m.';
+  expect(momentTable([brokeOff], 400)).toContain(words);
+  expect(figureFlow(brokeOff, 'pressure', { size: '16:9', theme: 'light' }).description).toContain(words);
   const all = told({ kernel: 'reference', leaves: { axial: 0.05, by: 'Schmucker 1973' }, rescued: 7 });
   expect(all).toMatch(/1\.00 ms\s+50 %\s+3 %\s+1\.0 %/);
   const lines = [

@@ -1,5 +1,6 @@
 /** The whole flow of an engine at one place, without friction: what `plumeline flow` computes. SI units. */
 
+import type { Problem } from '../../numerics/problem.ts';
 import type { AxisShock, PictureBlock } from '../../physics/wholeFlow/index.ts';
 import type { RowSeparation } from '../separation/model.ts';
 
@@ -40,6 +41,8 @@ export interface FlowMoment {
   /** Pressure where the gas comes in, over the full one [–] */ readonly chamber: number;
   /** [kg/s] that leaves the nozzle */ readonly massFlow: number;
   /** [N] of what leaves it; beside the air’s pressure on all the rest */ readonly thrust: number;
+  /** Why the field broke behind it, at first order and in the shortest steps too: it is the last that held. */
+  readonly ended?: Problem;
 }
 
 /** What took the steps of a field. */

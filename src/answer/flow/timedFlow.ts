@@ -1,6 +1,6 @@
 /** The whole flow of an engine through time: it starts, stops, throttles, or its gas takes the second part of a dual bell. */
 
-import { ProblemError } from '../../numerics/problem.ts';
+import { attempt, ProblemError } from '../../numerics/problem.ts';
 import { flowKernel, type StepTeam } from '../../physics/euler/index.ts';
 import {
   averagesFor,
@@ -17,7 +17,7 @@ import type { EngineSolution } from '../solution.ts';
 import { fieldOf } from './fieldOf.ts';
 import { type CaseAt, caseAt } from './flowCase.ts';
 import { ACROSS, levelsTo, STEPS, STILL } from './flowFields.ts';
-import type { Fineness, FlowBits, FlowField } from './model.ts';
+import type { Fineness, FlowBits, FlowField, FlowMoment } from './model.ts';
 import type { FlowPlace } from './places.ts';
 import { type Run, type Running, runOf } from './running.ts';
 
@@ -39,7 +39,10 @@ export interface TimedChoices {
   /** Threads that help to find the flow at rest that it begins from; the numbers are the same. */ readonly team?: StepTeam | null;
 }
 
-/** The first frame is how it begins. @throws ProblemError where the event is none of this engine, or the field breaks */
+/**
+ * The first frame is how it begins. Where the field breaks on its way the last that held is told, and why it ended.
+ * @throws ProblemError where the event is none of this engine, or no field at rest is found to begin from
+ */
 export function* timedFields(
   solution: EngineSolution,
   place: FlowPlace,
@@ -61,7 +64,7 @@ export function* timedFields(
     unlit: event.is === 'start',
   };
   const running = run(goes, ACROSS.coarse, ACROSS[fineness], event.is === 'start' ? null : rest.blocks);
-  const told = (): FlowField => ({
+  const told = (): FlowField & { readonly moment: FlowMoment } => ({
     ...withoutModels(
       fieldNow(solution, place, { ...at, round: goes }, running, fineness, kernel?.bits ?? 'reference'),
     ),
@@ -80,8 +83,16 @@ export function* timedFields(
   const feed = (time: number): void => {
     level.share = first + (target - first) * Math.min(1, time / ramp);
   };
-  for (const time of inTime(running.flow, times, feed)) {
-    feed(time);
+  const moments = inTime(running.flow, times, feed);
+  for (;;) {
+    const next = attempt(() => moments.next());
+    if (!next.ok) {
+      const last = told();
+      yield { ...last, moment: { ...last.moment, ended: next.problem } };
+      return;
+    }
+    if (next.value.done === true) return;
+    feed(next.value.value);
     yield told();
   }
 }

@@ -7,7 +7,7 @@ import { engineKey, type KeptFlowOptions } from './keptFlows.ts';
 
 /**
  * Moment after moment. A run that was cut off begins anew: how it goes on hangs on more than a picture of it holds.
- * @throws ProblemError see timedFields; the moments before are kept
+ * @throws ProblemError see timedFields
  */
 export async function* keptMoments(
   solution: EngineSolution,
@@ -39,6 +39,7 @@ async function allKept(
     const field = await readFlow(folder, keyOf(moment));
     if (field === null) return null;
     fields.push(field);
+    if (field.moment?.ended !== undefined) break;
   }
   return fields;
 }

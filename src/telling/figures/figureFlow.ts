@@ -9,7 +9,7 @@ import type { Scene } from '../scene/scene.ts';
 import { nearWords } from './flowNear.ts';
 import { flowPanel, type OverFlow } from './flowPanel.ts';
 import { separationWords } from './flowSeparation.ts';
-import { flowFinding, lawWords, troubleWords, WITHOUT_FRICTION } from './flowWords.ts';
+import { endedWords, flowFinding, lawWords, troubleWords, WITHOUT_FRICTION } from './flowWords.ts';
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
 
@@ -77,6 +77,7 @@ function footOf(field: FlowField): readonly string[] {
       : `The gas is made to leave the wall at the estimate of ${leaves.by}${moment === undefined ? '' : ' for the full engine'}; dashed, the wall behind it.`,
     steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
     troubleWords(field),
+    endedWords(field),
     `${field.fineness === 'coarse' ? 'Coarse mesh, ' : ''}${cells} cells, ${steps} steps${field.kernel === 'graphics processor' ? ' by a graphics processor' : ''}. Outside of the wall and its thickness notional. Model: flow-field.`,
   ].filter((words) => words !== '');
 }

@@ -79,6 +79,13 @@ export function troubleWords({ broke, rescued, steps }: FlowField): string {
   return parts.length === 0 ? '' : `On its way the field ${parts.join('; it ')}.`;
 }
 
+/** Of a moment behind which the field broke; empty of all others. */
+export function endedWords({ moment }: FlowField): string {
+  return moment?.ended === undefined
+    ? ''
+    : `Behind this moment the field broke, at first order and in shorter steps too: ${moment.ended.what}`;
+}
+
 /** What stands on the axis against the published laws: one sentence; empty where there is nothing to hold against one. */
 export function lawWords(field: FlowField): string {
   const { mainShock, byLaw, form } = field;

@@ -10,11 +10,19 @@ import { keptMoments } from '../../../src/faces/disk/keptMoments.ts';
 
 /** Stands for a flow of seconds; how many moments were computed. */
 let computed = 0;
+let breaksAt = -1;
 vi.mock('../../../src/answer/flow/timedFlow.ts', () => ({
   *timedFields(_solution: unknown, _place: unknown, { frames }: TimedChoices) {
     for (let moment = 0; moment <= frames; moment++) {
       computed += 1;
-      yield { name: `moment ${moment}`, cells: Float32Array.of(moment) } as unknown as FlowField;
+      const ended =
+        moment === breaksAt ? { ended: { code: 'field-broke', what: 'Broke.', mend: 'None.' } } : {};
+      yield {
+        name: `moment ${moment}`,
+        cells: Float32Array.of(moment),
+        moment: ended,
+      } as unknown as FlowField;
+      if (moment === breaksAt) return;
     }
   },
 }));
@@ -22,6 +30,7 @@ vi.mock('../../../src/answer/flow/timedFlow.ts', () => ({
 let folder: string;
 beforeEach(async () => {
   computed = 0;
+  breaksAt = -1;
   folder = await mkdtemp(join(tmpdir(), 'plumeline-moments-'));
 });
 afterEach(() => rm(folder, { recursive: true }));
@@ -67,4 +76,13 @@ test('where a moment is missing all are computed anew', async () => {
   await rm(join(folder, one!));
   expect(await all()).toHaveLength(3);
   expect(computed).toBe(6);
+});
+
+test('one that broke on its way is kept as it is, with why it ended', async () => {
+  breaksAt = 1;
+  const first = await all();
+  expect(first).toHaveLength(2);
+  expect(first.at(-1)!.moment!.ended!.what).toBe('Broke.');
+  expect(await all()).toEqual(first);
+  expect(computed).toBe(2);
 });

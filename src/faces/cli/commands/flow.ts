@@ -54,7 +54,7 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
         wrapped(CAUTION, terminal.width),
       ].join('\n\n'),
     );
-  return EXIT.answered;
+  return fields.some(({ moment }) => moment?.ended !== undefined) ? EXIT.incomplete : EXIT.answered;
 }
 
 async function computed(

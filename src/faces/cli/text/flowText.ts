@@ -2,7 +2,7 @@
 
 import { show } from '../../../answer/display.ts';
 import type { FlowField } from '../../../answer/flow/index.ts';
-import { flowFinding, troubleWords } from '../../../telling/figures/flowWords.ts';
+import { endedWords, flowFinding, troubleWords } from '../../../telling/figures/flowWords.ts';
 import { formatLength } from '../../../telling/numbers/formatNumber.ts';
 import { tableOf } from './sweepText.ts';
 import { wrapped } from './wrap.ts';
@@ -70,7 +70,10 @@ export function momentTable(fields: readonly FlowField[], width: number): string
   });
   const leaves = fields[0]?.leaves ?? null;
   const last = fields.at(-1);
-  const trouble = last === undefined ? '' : troubleWords(last);
+  const trouble =
+    last === undefined
+      ? ''
+      : [troubleWords(last), endedWords(last)].filter((words) => words !== '').join(' ');
   return [
     tableOf([head, ...rows]),
     ...kernelLines(fields, width),
