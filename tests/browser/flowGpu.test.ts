@@ -84,14 +84,14 @@ test('where first order breaks too the place is told and the field stays as it w
 });
 
 // Some 3e-8 in the mean: sums of 32 bits, as the kernel’s.
-test.each([
+test.for([
   ['bell', bell],
   ['left bell', leftBell],
   ['plug', plug],
 ] as const)(
   'an engine (%s): chamber, far air, a side pressed on, joined blocks; own steps held together; a sharp corner',
-  async (name, make) => {
-    if (adapter === null) return;
+  async ([name, make], context) => {
+    needsAdapter(context);
     const { flow } = make(flowKernel(64));
     for (let n = 0; n < 60; n++) flow.relax(0.5);
     const there = await run(`engine('${name}', 60)`);

@@ -110,6 +110,8 @@ describe('plumeline flow', () => {
     [['--out', 'x.png', '--png', '1e9'], 'is no width'],
     [['--out', 'x.svg', '--png', '800'], 'beside a file that is no PNG'],
     [['--png', '800'], 'beside a file that is no PNG'],
+    [['--threads', '0'], 'is no number of threads'],
+    [['--threads', 'all'], 'is no number of threads'],
   ])('before anything is computed %j is refused', async (flags, why) => {
     // No study is read either: there is none.
     const { status, err } = await runMain(['flow', join(place, 'nowhere'), '--ambient', '1 bar', ...flags]);

@@ -1,6 +1,7 @@
 import type { Problem } from '../../../numerics/problem.ts';
 import { enginesOnScreen } from '../state/pair.ts';
-import { askFiner, finerAsked, finerWork, hasProcessor } from './finer.ts';
+import { askFiner, finerWork, hasProcessor } from './finer.ts';
+import { finerAsked } from './finerFields.ts';
 import { flowAsked, flowLines, flowList, flowsHere, flowView, showFlows, stopFlows } from './flows.ts';
 
 const views = [

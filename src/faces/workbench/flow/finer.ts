@@ -7,34 +7,27 @@ import { rowsHere } from '../state/drawn.ts';
 import { enginesOnScreen } from '../state/pair.ts';
 import { airPressure } from '../state/shown.ts';
 import { solved, solving } from '../state/studyStore.ts';
-import { finerFields } from './finerFields.ts';
+import { finerAsked, finerFields, rememberFiner } from './finerFields.ts';
 import type { FinerOrder, FinerReport } from './finerMessages.ts';
 import { flowAsked, markNow } from './flows.ts';
 import { graphicsProcessor } from './processor.ts';
 import { nearestFirst } from './shownFlows.ts';
 import { fieldsOnScreen } from './underFlows.ts';
 
-const PLACE = 'plumeline-finer-flow';
 /** Where it holds `software`, shaders run in software count as well. */
 const KIND = 'plumeline-finer-by';
 
 /** Whether this machine has one. */
 export const hasProcessor = signal(false);
-/** Asked for; remembered by this browser. */
-export const finerAsked = signal(localStorage.getItem(PLACE) === 'asked');
 export const finerWork = signal<'none' | 'working' | Problem>('none');
 
 /** Names of fields from which none finer came. */
 const failed = signal<ReadonlySet<string>>(new Set());
 
 export function askFiner(isAsked: boolean): void {
-  finerAsked.value = isAsked;
+  rememberFiner(isAsked);
   failed.value = new Set();
-  if (isAsked) localStorage.setItem(PLACE, 'asked');
-  else {
-    localStorage.removeItem(PLACE);
-    end();
-  }
+  if (!isAsked) end();
 }
 
 /** The field nearest to where one looks of the first engine on screen that has none finer yet. */

@@ -13,7 +13,7 @@ import {
 import { enginesOnScreen } from '../state/pair.ts';
 import { solved, solving } from '../state/studyStore.ts';
 import { altitude, tint } from '../state/view.ts';
-import { finerFields } from './finerFields.ts';
+import { finerAsked, finerFields } from './finerFields.ts';
 import { askFlows, type FlowsRefused } from './flowLink.ts';
 import { forgetMissing } from './painter.ts';
 
@@ -46,7 +46,7 @@ export const flowsThere = computed((): ReadonlyMap<string, readonly ListedFlow[]
   const mark = markNow.value;
   if (flowList.value.mark !== mark) return found;
   const there = new Map<string, ListedFlow>();
-  const own = finerFields.value.mark === mark ? finerFields.value.fields : [];
+  const own = finerAsked.value && finerFields.value.mark === mark ? finerFields.value.fields : [];
   for (const field of [...flowList.value.fields, ...own]) takeIn(there, field);
   for (const field of there.values()) found.set(field.engine, [...(found.get(field.engine) ?? []), field]);
   for (const fields of found.values()) fields.sort((a, b) => b.ambientPressure - a.ambientPressure);
