@@ -83,6 +83,11 @@ test('where first order breaks too the place is told and the field stays as it w
   agreesWith(differences(there, reference), BOUNDS[32].time);
 });
 
+test('a processor that goes away is told', async (context) => {
+  needsAdapter(context);
+  expect(await page.evaluate('gpuCases.lost()')).toBe('flow-gpu-lost');
+});
+
 // Some 3e-8 in the mean: sums of 32 bits, as the kernel’s.
 test.for([
   ['bell', bell],

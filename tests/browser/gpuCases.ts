@@ -49,6 +49,21 @@ export function engine(which: keyof typeof engines, steps: number): Promise<GpuC
   return takenOn(flow, (gpu) => gpu.relax(0.5, steps));
 }
 
+/** What is told of a field whose processor goes away. */
+export async function lost(): Promise<string | null> {
+  const adapter = await navigator.gpu.requestAdapter();
+  const own = await adapter!.requestDevice();
+  const gpu = await gpuFlow(own, newFlow(boxSetup('blast')));
+  own.destroy();
+  try {
+    await gpu.relax(0.5, 10);
+    return null;
+  } catch (error) {
+    if (error instanceof ProblemError) return error.problem.code;
+    throw error;
+  }
+}
+
 /** What the adapter says of itself; null: there is none. */
 export async function adapterIs(): Promise<string | null> {
   const adapter = await navigator.gpu?.requestAdapter();

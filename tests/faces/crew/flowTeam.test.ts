@@ -57,6 +57,8 @@ describe.each([2, 3, 5])('%i threads give the numbers of one, bit by bit', (thre
     withTeam(flowTeam({ threads, fewest: 0, file: hand.file }), (team) => {
       // Two blocks, a table, walls, a far side; through time, and each cell by its own steps.
       for (const own of [false, true]) expect(burst(bits, 40, own, team)).toEqual(burst(bits, 40, own));
+      // The hands were at it.
+      expect(team.leave).not.toBeNull();
       expect(box(bits, 'blast', 0.5, 20, team)).toEqual(box(bits, 'blast', 0.5, 20));
       // Cells that break are those of one thread, and so is what is told where nothing helps.
       const tossed = box(bits, 'tossed', 0.6, 8, team);

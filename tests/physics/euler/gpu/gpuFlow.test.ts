@@ -1,10 +1,19 @@
 import { expect, test } from 'vitest';
-import { gpuFlow, meshBlock, newFlow, perfectFieldGas } from '../../../../src/physics/euler/index.ts';
+import {
+  type Flow,
+  gpuFlow,
+  meshBlock,
+  newFlow,
+  perfectFieldGas,
+  type SideKind,
+} from '../../../../src/physics/euler/index.ts';
 
-test('a field of more cells than a device goes through at a time is refused before anything is sent', async () => {
-  const air = perfectFieldGas(1.4);
-  const [ni, nj] = [16, 8];
-  const flow = newFlow({
+const air = perfectFieldGas(1.4);
+const [ni, nj] = [16, 8];
+
+/** A box of still gas, open or not where its first index begins. */
+function boxWith(iLow: SideKind): Flow {
+  return newFlow({
     blocks: [
       {
         mesh: meshBlock('flat', ni, nj, (i, j) => [i, j]),
@@ -12,16 +21,31 @@ test('a field of more cells than a device goes through at a time is refused befo
           side,
           from: 0,
           to: side.startsWith('i') ? nj : ni,
-          kind: { is: 'wall' },
+          kind: side === 'iLow' ? iLow : { is: 'wall' },
         })),
       },
     ],
     gases: { inner: air, outer: air },
     start: () => ({ density: 1, u: 0, v: 0, pressure: 1, share: 0 }),
   });
-  // 280 faces; a device with groups of 64 threads, and no more than four of them.
-  const device = { limits: { maxComputeWorkgroupsPerDimension: 4 } } as GPUDevice;
-  await expect(gpuFlow(device, flow)).rejects.toMatchObject({
+}
+
+/** Groups of 64 threads, and no more than four of them. */
+const device = { limits: { maxComputeWorkgroupsPerDimension: 4 } } as GPUDevice;
+
+test('a field of more cells than a device goes through at a time is refused before anything is sent', async () => {
+  // 280 faces.
+  await expect(gpuFlow(device, boxWith({ is: 'wall' }))).rejects.toMatchObject({
     problem: { code: 'flow-gpu-too-large', facts: { entries: 280, most: 256 } },
   });
+});
+
+test('a chamber without a pressure at rest, fed in time, is refused', async () => {
+  const fed: SideKind = {
+    is: 'reservoir',
+    highest: Number.POSITIVE_INFINITY,
+    share: 1,
+    at: (pressure) => ({ density: pressure, speed: 0.1 }),
+  };
+  await expect(gpuFlow(device, boxWith(fed))).rejects.toMatchObject({ problem: { code: 'flow-gpu-side' } });
 });
