@@ -86,7 +86,10 @@ export async function answerEngines(
   }
   for (const [id, { isWhole }] of answers) {
     const solution = solved.get(id);
-    if (!isWhole && solution !== undefined) await answerOf(id, solution, 'all');
+    if (isWhole || solution === undefined) continue;
+    await answerOf(id, solution, 'all');
+    // One of the two that failed at its jets is compared no more.
+    if (!answers.has(id) && comparedIds(study).includes(id)) await compare();
   }
   const engines: Record<string, EngineAnswer> = {};
   for (const { id } of study.engines) {

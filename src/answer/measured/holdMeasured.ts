@@ -11,6 +11,7 @@ import { resolveQuantity } from '../asked/resolveQuantity.ts';
 import { type CatalogueEntry, findQuantity } from '../catalogue.ts';
 import { exponentsOf } from '../expression/dimensions.ts';
 import type { MeasuredPoint, MeasuredSeries } from './model.ts';
+import { residualsOf } from './residualsOf.ts';
 
 /** A set of measured points with the table that was read of its file. */
 export interface MeasuredSet {
@@ -47,10 +48,6 @@ async function seriesOf(
   const asks = rows.map(({ at }) => askAt(input, place.name, at, entry.name));
   const [told = []] = asks.length === 0 ? [] : await crew.tell(asks, [{}]);
   const points = rows.map((row, i) => pointOf(row, told[i]!));
-  const residuals = points.flatMap(({ residual }) => residual ?? []);
-  const mean = (of: (residual: number) => number): number | null =>
-    residuals.length === 0 ? null : residuals.reduce((sum, one) => sum + of(one), 0) / residuals.length;
-  const square = mean((residual) => residual ** 2);
   return {
     id: input.id,
     title: input.title,
@@ -60,8 +57,7 @@ async function seriesOf(
     place: place.name,
     source: input.source,
     points,
-    rms: square === null ? null : Math.sqrt(square),
-    bias: mean((residual) => residual),
+    ...residualsOf(points),
   };
 }
 

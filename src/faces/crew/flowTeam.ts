@@ -13,7 +13,7 @@ export interface FlowTeam extends StepTeam {
 /** More than this wait for memory, and for the sides of the blocks, which one thread fills. */
 const MOST_THREADS = 4;
 
-/** Steps of fewer cells take less than half a millisecond, too little to be worth a dozen waits for each other. */
+/** Steps of fewer cells take less than half a millisecond, too little to be worth eight waits for each other. */
 const FEWEST = 5000;
 
 /** [ms] A share of a step takes milliseconds; a machine under load may hold a thread back for long. */

@@ -14,7 +14,7 @@ export type FirstPiece = { readonly piece: Block } | { readonly flights: Flights
 
 /** Of the study with this hash, which the file has now or had when it was asked last; null where there is none to be had here. */
 export interface FirstAnswer {
-  /** The so manieth piece of the study and its engines, as soon as it is there; null where there are no more. */
+  /** The piece of this number, from 0, of the study and its engines, as soon as it is there; null where there are no more. */
   piece(hash: string, which: number): Promise<Block | null>;
   /** Those that did not come with the engines. */ flights(hash: string): Promise<Flights | null>;
   close(): Promise<void>;

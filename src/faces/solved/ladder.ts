@@ -6,7 +6,7 @@ import type { PackedRows } from './packedRows.ts';
 /** Results of one engine from 0 to 40 km, and in vacuum. */
 export interface Ladder extends PackedRows {
   readonly vacuum: ConditionRow;
-  /** One row stands at each so manieth step of {@link ladderStep}: 1 on a whole ladder. */ readonly every: number;
+  /** How many steps of {@link ladderStep} lie between two rows: 1 on a whole ladder. */ readonly every: number;
 }
 
 /** Spacing of a whole ladder's rows [m]. */

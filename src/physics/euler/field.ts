@@ -45,6 +45,19 @@ export interface Field {
   readonly jWalls: Uint8Array;
 }
 
+/** All that a cell holds besides its marks, in the order in which kernels keep it. */
+export const CELL_VALUES = [
+  'density',
+  'u',
+  'v',
+  'pressure',
+  'share',
+  'kappa',
+  'eta',
+  'zeta',
+  'energy',
+] as const;
+
 /** In the reference’s own floats. */
 export function plainRoom({ volume }: MeshBlock): FieldRoom {
   return { reals: () => new Float64Array(volume.length), bytes: () => new Uint8Array(volume.length) };

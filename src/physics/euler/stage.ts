@@ -1,7 +1,7 @@
 /** One stage of a step, and the tangents of the gases renewed after it. */
 
 import type { Problem } from '../../numerics/problem.ts';
-import { type Field, type GasPair, middleOf, putTangent } from './field.ts';
+import { CELL_VALUES, type Field, type GasPair, middleOf, putTangent } from './field.ts';
 import { MIXED, mixedTangent, type Tangent } from './fieldGas.ts';
 import type { Inflow } from './inflow.ts';
 import { cellAt, GHOSTS, strideOf } from './mesh.ts';
@@ -18,18 +18,19 @@ export interface Kept {
   readonly eta: Float64Array;
   readonly zeta: Float64Array;
 }
-const KEPT = ['density', 'u', 'v', 'pressure', 'share', 'energy', 'kappa', 'eta', 'zeta'] as const;
 
 export function keptFor(field: Field): Kept {
-  return Object.fromEntries(KEPT.map((key) => [key, new Float64Array(field[key].length)])) as unknown as Kept;
+  return Object.fromEntries(
+    CELL_VALUES.map((key) => [key, new Float64Array(field[key].length)]),
+  ) as unknown as Kept;
 }
 
 export function keep(field: Field, kept: Kept): void {
-  for (const key of KEPT) kept[key].set(field[key]);
+  for (const key of CELL_VALUES) kept[key].set(field[key]);
 }
 
 export function restore(field: Field, kept: Kept): void {
-  for (const key of KEPT) field[key].set(kept[key]);
+  for (const key of CELL_VALUES) field[key].set(kept[key]);
 }
 
 /** Newton steps from the old pressure to that of the new energy; exact at once where the gas is perfect. */

@@ -1,4 +1,4 @@
-/** A field through time, all cells by the same steps. */
+/** A field through time: in strips that take steps of their own where it has them, else all cells by the same steps. */
 
 import { attempt, ProblemError } from '../../numerics/problem.ts';
 import type { ApartFlow, Flow } from '../euler/index.ts';
@@ -22,6 +22,8 @@ export function* inTime(
     while (flow.time < until) {
       before(flow.time);
       if ('advance' in flow && attempt(() => flow.advance(COURANT, until - flow.time, before)).ok) continue;
+      // What broke has been told times that are to come yet.
+      before(flow.time);
       takeStep(flow, until - flow.time);
     }
     yield until;

@@ -2,6 +2,7 @@
 
 import { type AlongPoint, type FlowField, fieldAlong } from '../../answer/flow/index.ts';
 import type { MeasuredPoint, MeasuredSeries } from '../../answer/measured/model.ts';
+import { residualsOf } from '../../answer/measured/residualsOf.ts';
 import type { EngineStyle } from '../look/engineStyles.ts';
 import type { MarkedSeries } from './measuredMarks.ts';
 
@@ -28,16 +29,7 @@ function heldAgainst(series: MeasuredSeries, wall: readonly AlongPoint[]): Measu
     const share = computed === null || residual === null ? null : residual / computed;
     return { ...point, computed, low: computed, high: computed, residual, share, agrees: null };
   });
-  const residuals = points.flatMap(({ residual }) => residual ?? []);
-  const mean = (of: (residual: number) => number): number | null =>
-    residuals.length === 0 ? null : residuals.reduce((sum, each) => sum + of(each), 0) / residuals.length;
-  const square = mean((residual) => residual ** 2);
-  return {
-    ...series,
-    points,
-    rms: square === null ? null : Math.sqrt(square),
-    bias: mean((residual) => residual),
-  };
+  return { ...series, points, ...residualsOf(points) };
 }
 
 /** Straight between the cells beside it [Pa]; null: outside. */

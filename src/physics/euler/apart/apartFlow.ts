@@ -1,14 +1,13 @@
 /** A field through time in strips that take steps of their own lengths; looked at as the whole blocks that it was cut from. */
 
 import { type Flow, type FlowSetup, newFlow } from '../advance.ts';
-import type { Field } from '../field.ts';
 import { flowKernel } from '../kernel/flowKernel.ts';
 import { kernelWork } from '../kernel/kernelWork.ts';
 import type { MeshBlock } from '../mesh.ts';
-import { BLURRED_STEPS, lessBlurred } from '../stage.ts';
+import { BLURRED_STEPS, keep, keptFor, lessBlurred, restore } from '../stage.ts';
 import { referenceWork, type StepParts } from '../stepWork.ts';
 import { apartSteps } from './apartSteps.ts';
-import { cutBlocks, cutsOf, gather, stripsOf, VALUES } from './strips.ts';
+import { cutBlocks, cutsOf, gather, stripsOf } from './strips.ts';
 import { worksTogether } from './stripWork.ts';
 
 export interface ApartFlow extends Flow {
@@ -57,7 +56,7 @@ export function apartFlow(setup: FlowSetup): ApartFlow {
   const whole = newFlow({ ...setup, kernel: null });
   const sides = cut.map((strip) => strip.sides);
   const apart = apartSteps({ fields, sides, gases, corners: ownCorners, each });
-  const saved = fields.map(({ density }) => VALUES.map(() => new Float64Array(density.length)));
+  const saved = fields.map(keptFor);
   const ahead = { time: 0, steps: 0 };
   let isStale = true;
   let [together, patience, blurred]: [number, number, number] = [0, TOGETHER.first, 0];
@@ -101,11 +100,13 @@ export function apartFlow(setup: FlowSetup): ApartFlow {
     advance(courant, most, before = () => undefined) {
       isStale = true;
       if (together > 0) return stepTogether(courant, most);
-      save(fields, saved);
+      for (const [f, field] of fields.entries()) keep(field, saved[f]!);
       const from = inner.time + ahead.time;
       const taken = apart.take(courant, most, (time) => before(from + time));
       if ('code' in taken) {
-        bringBack(fields, saved);
+        for (const [f, field] of fields.entries()) restore(field, saved[f]!);
+        // It has been told times that are to come yet.
+        before(from);
         [together, patience] = [patience, Math.min(TOGETHER.most, 2 * patience)];
         blurred = BLURRED_STEPS;
         return stepTogether(courant, most);
@@ -117,14 +118,4 @@ export function apartFlow(setup: FlowSetup): ApartFlow {
       blurred -= 1;
     },
   };
-}
-
-function save(fields: readonly Field[], into: readonly (readonly Float64Array[])[]): void {
-  for (const [f, field] of fields.entries())
-    for (const [v, key] of VALUES.entries()) into[f]![v]!.set(field[key]);
-}
-
-function bringBack(fields: readonly Field[], from: readonly (readonly Float64Array[])[]): void {
-  for (const [f, field] of fields.entries())
-    for (const [v, key] of VALUES.entries()) field[key].set(from[f]![v]!);
 }

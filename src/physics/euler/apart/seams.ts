@@ -5,7 +5,7 @@
  */
 
 import type { Problem } from '../../../numerics/problem.ts';
-import type { Field, GasPair } from '../field.ts';
+import { CELL_VALUES, type Field, type GasPair } from '../field.ts';
 import { MIXED } from '../fieldGas.ts';
 import { joinedPlace } from '../ghosts.ts';
 import { GHOSTS } from '../mesh.ts';
@@ -13,7 +13,6 @@ import { facesFlow } from '../sideFlow.ts';
 import { cellFrom } from '../sideGeometry.ts';
 import type { SidePart } from '../sides.ts';
 import { brokeAt } from '../stage.ts';
-import { VALUES } from './strips.ts';
 
 /** What a strip sees of another through one part of a side. */
 export interface Seam {
@@ -30,7 +29,7 @@ export interface Seam {
   /** Place in `inside` of the seam seen from the other, for each face here. */ facing: Int32Array;
 }
 
-const [KAPPA, ETA] = [VALUES.indexOf('kappa'), VALUES.indexOf('eta')];
+const [KAPPA, ETA] = [CELL_VALUES.indexOf('kappa'), CELL_VALUES.indexOf('eta')];
 const SUMS = ['mass', 'x', 'y', 'energy', 'share'] as const;
 
 /** By strip. */
@@ -61,7 +60,7 @@ function seamOf(
     ghosts: places((face, layer) => cellFrom(own, part.side, part.from + face, -1 - layer), GHOSTS),
     cells,
     inside: places((face) => cellFrom(own, part.side, part.from + face, 0), 1),
-    before: new Float64Array(VALUES.length * cells.length),
+    before: new Float64Array(CELL_VALUES.length * cells.length),
     sums: new Float64Array(SUMS.length * faces),
     facing: new Int32Array(0),
   };
@@ -70,7 +69,7 @@ function seamOf(
 /** The other is about to take its step. */
 export function noteBefore({ cells, before, sums }: Seam, other: Field): void {
   sums.fill(0);
-  for (const [v, key] of VALUES.entries()) {
+  for (const [v, key] of CELL_VALUES.entries()) {
     const from = other[key];
     for (let k = 0; k < cells.length; k++) before[v * cells.length + k] = from[cells[k]!]!;
   }
@@ -78,7 +77,7 @@ export function noteBefore({ cells, before, sums }: Seam, other: Field): void {
 
 /** The other is as far, or waits for this one. */
 export function fillNow({ ghosts, cells }: Seam, own: Field, other: Field): void {
-  for (const key of VALUES) {
+  for (const key of CELL_VALUES) {
     const [into, now] = [own[key], other[key]];
     for (let k = 0; k < cells.length; k++) into[ghosts[k]!] = now[cells[k]!]!;
   }
@@ -89,7 +88,7 @@ export function fillNow({ ghosts, cells }: Seam, own: Field, other: Field): void
  * @param part of the other’s step that has passed
  */
 export function fillBetween({ ghosts, cells, before }: Seam, own: Field, other: Field, part: number): void {
-  for (const [v, key] of VALUES.entries()) {
+  for (const [v, key] of CELL_VALUES.entries()) {
     const [into, now] = [own[key], other[key]];
     const share = key === 'kappa' || key === 'eta' || key === 'zeta' ? 0 : part;
     for (let k = 0; k < cells.length; k++) {
@@ -155,7 +154,7 @@ export function putRight(
     const inner = rho * share[at]! + more(4);
     const moving = (x * x + y * y) / (2 * mass);
     const isMixed = one !== two && inner > MIXED * mass && inner < (1 - MIXED) * mass;
-    const was = (v: number): number => before[v * cells.length + k]!;
+    const was = (value: number): number => before[value * cells.length + k]!;
     const gained = more(3) - moving + (rho * (u[at]! * u[at]! + v[at]! * v[at]!)) / 2;
     const p = isMixed
       ? pressure[at]! + (gained - was(ETA) * (mass - rho)) / was(KAPPA)

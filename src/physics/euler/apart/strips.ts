@@ -1,7 +1,7 @@
 /** Blocks cut into strips, each a block of its own that is joined to those beside it. */
 
 import type { FlowSetup } from '../advance.ts';
-import type { Field } from '../field.ts';
+import { CELL_VALUES, type Field } from '../field.ts';
 import { cellAt, type MeshBlock, meshBlock } from '../mesh.ts';
 import type { SideKind, SidePart } from '../sides.ts';
 
@@ -99,16 +99,13 @@ function joinedParts(
   return parts;
 }
 
-/** All that a cell holds. */
-export const VALUES = ['density', 'u', 'v', 'pressure', 'share', 'kappa', 'eta', 'zeta', 'energy'] as const;
-
 /** The strips’ values into the whole blocks, ghosts aside. */
 export function gather(parts: readonly Field[], strips: readonly Strip[], whole: readonly Field[]): void {
   for (const [s, { block, from, to }] of strips.entries()) {
     const [part, into] = [parts[s]!, whole[block]!];
     for (let j = 0; j < into.mesh.nj; j++) {
       const [own, its] = [cellAt(part.mesh, 0, j), cellAt(into.mesh, from, j)];
-      for (const key of VALUES) into[key].set(part[key].subarray(own, own + to - from), its);
+      for (const key of CELL_VALUES) into[key].set(part[key].subarray(own, own + to - from), its);
     }
   }
 }

@@ -108,7 +108,11 @@ export async function flowDevice(device: GPUDevice, contents: DeviceContents): P
 
   const [invalid, noRoom] = [await device.popErrorScope(), await device.popErrorScope()];
   const refused = invalid ?? noRoom;
-  if (refused !== null) throw notTaken(refused.message);
+  if (refused !== null) {
+    for (const buffer of buffers) buffer.destroy();
+    compiled.delete(device);
+    throw notTaken(refused.message);
+  }
   return {
     write: (words) => device.queue.writeBuffer(flow, 0, words),
     status: (words, from) => device.queue.writeBuffer(status, 4 * from, words),
@@ -187,7 +191,7 @@ function notTaken(message: string): ProblemError {
   return new ProblemError({
     code: 'flow-gpu-refused',
     what: `The graphics processor does not take the flow: ${message}.`,
-    mend: 'Compute it by the kernel, or on a coarser mesh.',
+    mend: 'Compute it without one, as plumeline flow does, or on a coarser mesh.',
   });
 }
 
@@ -195,6 +199,6 @@ function lost(message: string): ProblemError {
   return new ProblemError({
     code: 'flow-gpu-lost',
     what: `The graphics processor was lost while it computed a flow: ${message}.`,
-    mend: 'Ask again, or compute it by the kernel.',
+    mend: 'Ask again, or compute it without one, as plumeline flow does.',
   });
 }

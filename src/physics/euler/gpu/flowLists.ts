@@ -3,6 +3,7 @@
 import { ProblemError } from '../../../numerics/problem.ts';
 import { MENDED, type SharpCorner } from '../corners.ts';
 import type { FlowPoint } from '../field.ts';
+import { joinedPlace } from '../ghosts.ts';
 import { cellAt, GHOSTS, type MeshBlock, strideOf } from '../mesh.ts';
 import { cellFrom, hasArea, outward, type SideName } from '../sideGeometry.ts';
 import type { SideKind, SidePart } from '../sides.ts';
@@ -96,7 +97,7 @@ function addGhosts(
   };
   if (kind.is === 'joined') {
     const other = blocks[kind.block]!.mesh;
-    const there = kind.from + (kind.up ? along - from : from - along);
+    const there = joinedPlace(kind, along - from);
     for (let layer = 0; layer < GHOSTS; layer++)
       put(layer, GHOST.copy, first[kind.block]! + cellFrom(other, kind.side, there, layer));
     return;
@@ -157,7 +158,7 @@ function fedInTime(): ProblemError {
     code: 'flow-gpu-side',
     what: 'A chamber that is fed in time is not computed on the graphics processor.',
     why: 'What comes in is tabled there over the pressure of a chamber at rest.',
-    mend: 'Compute it by the kernel.',
+    mend: 'Compute it without one, as plumeline flow does.',
   });
 }
 
@@ -196,7 +197,7 @@ function addMark(
     return;
   }
   const other = blocks[kind.block]!.mesh;
-  const there = kind.from + (kind.up ? along - from : from - along);
+  const there = joinedPlace(kind, along - from);
   const source = first[kind.block]! + cellFrom(other, kind.side, there, 0);
   const swapped = side.startsWith('i') !== kind.side.startsWith('i');
   marks.push(ghost, source, strideOf(other), swapped ? 1 : 0);

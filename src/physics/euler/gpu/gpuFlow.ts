@@ -2,14 +2,14 @@
 
 import { ProblemError } from '../../../numerics/problem.ts';
 import type { Flow } from '../advance.ts';
-import type { Field } from '../field.ts';
+import { CELL_VALUES, type Field } from '../field.ts';
 import type { FieldGas } from '../fieldGas.ts';
 import type { MeshBlock } from '../mesh.ts';
 import { brokeAt } from '../stage.ts';
 import { unitFaces } from '../unitFaces.ts';
 import { type FlowDevice, flowDevice, mostEntries, type PassOver } from './device.ts';
 import { firstCells, flowLists } from './flowLists.ts';
-import { STATUS, VALUES, WIDE } from './words.ts';
+import { STATUS, WIDE } from './words.ts';
 
 /** Words of an entry of each list, in their order. */
 const WORDS = [WIDE.cells, WIDE.faces, WIDE.ghosts, WIDE.marks, WIDE.corners];
@@ -121,7 +121,7 @@ function tooLarge(entries: number, most: number): ProblemError {
   return new ProblemError({
     code: 'flow-gpu-too-large',
     what: `The flow has ${entries} cells or faces; this graphics processor goes through ${most} at a time.`,
-    mend: 'Compute it by the kernel, or on a coarser mesh.',
+    mend: 'Compute it without one, as plumeline flow does, or on a coarser mesh.',
     facts: { entries, most },
   });
 }
@@ -131,7 +131,7 @@ function standsStill(): ProblemError {
     code: 'flow-gpu-still',
     what: 'The graphics processor takes no steps.',
     why: 'It refused the work without saying so, or was lost.',
-    mend: 'Ask again, or compute it by the kernel.',
+    mend: 'Ask again, or compute it without one, as plumeline flow does.',
   });
 }
 
@@ -182,17 +182,17 @@ function inOne({ cells, faces, ghosts, marks, corners }: ReturnType<typeof flowL
 /** Values, room for those kept, and for the seconds. */
 function contentsOf(fields: readonly Field[], first: readonly number[]): Float32Array<ArrayBuffer> {
   const cells = first.at(-1)!;
-  const all = new Float32Array((2 * VALUES.length + 1) * cells);
+  const all = new Float32Array((2 * CELL_VALUES.length + 1) * cells);
   for (const [b, field] of fields.entries())
-    for (const [k, name] of VALUES.entries()) all.set(field[name], k * cells + first[b]!);
+    for (const [k, name] of CELL_VALUES.entries()) all.set(field[name], k * cells + first[b]!);
   return all;
 }
 
 async function readInto(on: FlowDevice, fields: readonly Field[], first: readonly number[]): Promise<void> {
   const cells = first.at(-1)!;
-  const all = await on.readField(4 * VALUES.length * cells);
+  const all = await on.readField(4 * CELL_VALUES.length * cells);
   for (const [b, field] of fields.entries())
-    for (const [k, name] of VALUES.entries()) {
+    for (const [k, name] of CELL_VALUES.entries()) {
       const from = k * cells + first[b]!;
       field[name].set(all.subarray(from, from + field[name].length));
     }

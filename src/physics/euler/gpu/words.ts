@@ -1,7 +1,6 @@
 /** Where the shaders find a flow: one buffer of each kind for all blocks together, their cells with ghosts one behind the other. */
 
-/** Numbers of a cell, in the order of the field’s arrays; kept before a step behind them, and its seconds. */
-export const VALUES = ['density', 'u', 'v', 'pressure', 'share', 'kappa', 'eta', 'zeta', 'energy'] as const;
+import { CELL_VALUES } from '../field.ts';
 
 /** Words of the lists’ entries. */
 export const WIDE = { cells: 2, faces: 3, ghosts: 6, marks: 4, corners: 2 } as const;
@@ -37,7 +36,7 @@ export function shaderHead(
   ];
   const words = Object.entries(STATUS).map(([name, at]) => `const S_${name} = ${at}u;`);
   const kinds = Object.entries(GHOST).map(([name, at]) => `const G_${name} = ${at}u;`);
-  const values = VALUES.map((name, at) => `const V_${name} = ${at}u;`);
+  const values = CELL_VALUES.map((name, at) => `const V_${name} = ${at}u;`);
   return /* wgsl */ `
 ${[...constants, ...words, ...kinds, ...values].join('\n')}
 

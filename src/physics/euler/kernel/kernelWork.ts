@@ -1,7 +1,7 @@
 /** The parts of a step by the kernel: fields live in its memory, in one thread or shared by several. */
 
 import type { Problem } from '../../../numerics/problem.ts';
-import type { Field, GasPair } from '../field.ts';
+import { CELL_VALUES, type Field, type GasPair } from '../field.ts';
 import { cellAt, type MeshBlock } from '../mesh.ts';
 import { blurAround, brokeAt } from '../stage.ts';
 import type { StepWork } from '../stepWork.ts';
@@ -47,7 +47,7 @@ export function kernelWork(kernel: FlowKernel, meshes: readonly MeshBlock[], gas
             for (const [k, kept] of blocks[b]!.kept.entries())
               for (let j = 0; j < mesh.nj; j++) {
                 const from = cellAt(mesh, 0, j);
-                values[KEPT_OF[k]!].set(kept.subarray(from, from + mesh.ni), from);
+                values[CELL_VALUES[k]!].set(kept.subarray(from, from + mesh.ni), from);
               }
         },
         markShocks: () => order({ kind: ORDER.shocks, first: 0, second: 0, courant: 0 }),
@@ -117,6 +117,3 @@ function brokenIn(fields: readonly Field[], cells: readonly (readonly number[])[
     }
   return first;
 }
-
-/** What is kept, in the order of the kernel’s words. */
-const KEPT_OF = ['density', 'u', 'v', 'pressure', 'share', 'kappa', 'eta', 'zeta', 'energy'] as const;
