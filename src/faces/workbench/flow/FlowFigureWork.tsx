@@ -1,4 +1,4 @@
-import { flowInFigure, flowIsFinal, flowToCome } from './flowFigure.ts';
+import { flowInFigure, flowIsFinal, flowIsGone, flowToCome } from './flowFigure.ts';
 import { flowFigureOf, flowList, goOnWithFlows, stopFlows } from './flows.ts';
 
 /** How far the whole flow of an open figure is, with a way to stop it and to go on; nothing once it is there. */
@@ -10,6 +10,13 @@ export function FlowFigureWork() {
     return (
       <p role="alert">
         {problem.what} {problem.mend}
+      </p>
+    );
+  if (flowIsGone.value)
+    return (
+      <p role="alert">
+        The field of this place is listed, but its cells are not there any more. Reload the page: it is
+        computed anew.
       </p>
     );
   if (flowToCome.value)

@@ -19,6 +19,8 @@ const listed = computed((): ListedFlow | null => {
 
 /** The last that came. */
 const held = signal<{ readonly key: string; readonly field: FlowField } | null>(null);
+/** Name of a field whose cells neither the browser nor the server gives any more; null: none. */
+const gone = signal<string | null>(null);
 effect(() => {
   const wanted = listed.value;
   if (wanted !== null && wanted.key !== held.peek()?.key) void hold(wanted.key).catch(reportError);
@@ -26,8 +28,13 @@ effect(() => {
 
 async function hold(key: string): Promise<void> {
   const text = await cellText(key);
-  if (text !== null && listed.peek()?.key === key) held.value = { key, field: flowOfText(text) };
+  if (listed.peek()?.key !== key) return;
+  gone.value = text === null ? key : null;
+  if (text !== null) held.value = { key, field: flowOfText(text) };
 }
+
+/** The field to be shown cannot be. */
+export const flowIsGone = computed((): boolean => gone.value !== null && gone.value === listed.value?.key);
 
 /** While a nearer or finer one is on its way the one before stays; none of other inputs does. */
 export const flowInFigure = computed((): FlowField | null => {

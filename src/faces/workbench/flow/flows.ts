@@ -1,6 +1,6 @@
 /** Whole flows on the page: whether they are shown, which are there, and asking the local server for more. */
 
-import { computed, effect, signal, untracked } from '@preact/signals';
+import { batch, computed, effect, signal, untracked } from '@preact/signals';
 import type { Shown } from '../../../answer/flow/index.ts';
 import {
   enginesMark,
@@ -28,8 +28,8 @@ export const flowShown = computed<Shown>(() => flowView.value ?? tint.value);
 /** Lines that run with the gas. */
 export const flowLines = signal(false);
 export const flowList = signal<FlowList>(NO_FLOWS);
-/** What the person took back. */
-const isStopped = signal(false);
+/** What the person took back; another each time that somebody asks for it. */
+const stop = signal({ isAsked: false });
 
 /** Of the inputs as they are solved now. */
 export const markNow = computed(() => {
@@ -59,8 +59,10 @@ export const flowsHere = computed(
 );
 
 export function showFlows(isShown: boolean): void {
-  flowAsked.value = isShown;
-  isStopped.value = false;
+  batch(() => {
+    flowAsked.value = isShown;
+    stop.value = { isAsked: false };
+  });
   if (isShown) localStorage.setItem(PLACE, 'shown');
   else {
     localStorage.removeItem(PLACE);
@@ -68,14 +70,14 @@ export function showFlows(isShown: boolean): void {
   }
 }
 
-/** After a stop. */
+/** After a stop, or where the computing ended before the place that one looks at. */
 export function goOnWithFlows(): void {
-  isStopped.value = false;
+  stop.value = { isAsked: false };
 }
 
 /** Ends the computing; what is there stays. */
 export async function stopFlows(): Promise<void> {
-  isStopped.value = true;
+  stop.value = { isAsked: true };
   take(await askFlows('stop'));
 }
 
@@ -89,7 +91,7 @@ let round = 0;
 export function followFlows(): void {
   effect(() => {
     const figure = flowFigureOf.value;
-    const isWanted = (flowAsked.value || figure !== null) && !isStopped.value;
+    const isWanted = (flowAsked.value || figure !== null) && !stop.value.isAsked;
     const mark = markNow.value;
     const onScreen = enginesOnScreen.value.map(({ id }) => id);
     const isBusy = solving.value;

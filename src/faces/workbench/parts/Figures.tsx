@@ -20,7 +20,9 @@ export function Figures() {
       {flows.length > 0 && (
         <>
           <h3>The whole flow, at the altitude on the scale</h3>
-          <p class="hint">Computed when one is opened, if it has not been before; that takes some seconds.</p>
+          <p class="hint">
+            Computed when one is opened, if it has not been before; that takes seconds to minutes.
+          </p>
           <Names of={flows} />
         </>
       )}

@@ -20,7 +20,7 @@ import {
 const [NI, NJ] = [64, 12];
 const wall: SideKind = { is: 'wall' };
 
-/** Cells in the middle a tenth as long as at the ends; crooked across. */
+/** Cells in the middle a twenty-seventh as long as at the ends; crooked across. */
 function place(i: number, j: number, rows: number): readonly [number, number] {
   const s = (2 * i) / NI - 1;
   const x = 0.1 * s + 0.9 * s ** 3;
