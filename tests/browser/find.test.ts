@@ -107,5 +107,15 @@ describe('the find box', () => {
     await group.getByRole('option').first().click();
     const status = page.locator('.find [role=status]');
     await expect.poll(() => textOf(status)).toMatch(/plumeline open \.\.\/dual-bell$/);
+    // A number of it is worked out when it is chosen.
+    await page.locator('#find-field').fill('specific impulse in vacuum dual-bell');
+    const numbers = page.getByRole('group', { name: 'Numbers of studies beside this one' });
+    const first = numbers.getByRole('option').first();
+    await expect
+      .poll(() => textOf(first))
+      .toMatch(/ in dual-bell, specific impulse in vacuum.*to be worked out$/);
+    await first.click();
+    await expect.poll(() => textOf(first), { timeout: 60_000 }).toMatch(/ in vacuum\d{3}\.\d\ss$/);
+    await expect.poll(() => axeFindings('numbers of another study')).toEqual([]);
   });
 });

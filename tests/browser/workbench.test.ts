@@ -689,6 +689,16 @@ describe('vehicles', () => {
     await dry.press('Escape');
     await number('Alder booster with Alder P, Payload').first().click();
     await expect.poll(() => textOf(page.locator('.card'))).toContain('Alder booster, payload to the orbit');
+    await page.keyboard.press('Escape');
+    // Numbers in its words lead to where they come from, and so do its inputs.
+    await panel.locator('.finding').nth(1).getByRole('button').first().click();
+    await expect
+      .poll(() => textOf(page.locator('.card')))
+      .toContain('booster.payload(engine = plug) - booster.payload');
+    await page.keyboard.press('Escape');
+    await page.getByText('Its inputs').click();
+    await panel.getByRole('button', { name: 'Dry mass of the first stage' }).click();
+    await expect.poll(() => textOf(page.locator('.card'))).toMatch(/Alder booster, .*18 t/s);
   }, 60_000);
 });
 
@@ -714,6 +724,15 @@ describe('whether it is worth it', () => {
     await number('Alder booster, first stage, one second').first().click();
     await expect.poll(() => textOf(page.locator('.card'))).toContain('payload for a little more');
     await page.keyboard.press('Escape');
+    // No test names a rate; the step it stands for is one, and so is its sweep.
+    const rate = number('Alder booster, first stage, one kilogram of dry mass').first();
+    await rate.click();
+    const card = page.locator('.card');
+    await card.getByRole('button', { name: 'Make a sentence' }).click();
+    await expect
+      .poll(() => page.locator('.sentences textarea, .sentences input').first().inputValue())
+      .toMatch(/Alder booster carries about \d+ kg less\.$/);
+    await page.getByRole('tab', { name: 'Worth' }).click();
     // Of another study it would be untrue.
     await writeFile(studyFile(), (await onDisk()).replace('areaRatio: 60, kept', 'areaRatio: 50, kept'));
     await expect.poll(() => begin.count(), { timeout: 20_000 }).toBe(2);

@@ -64,8 +64,8 @@ function ambientOf(text: string): AskedAmbient | null {
   return pressure.ok ? { kind: 'pressure', pressure: pressure.value.value } : null;
 }
 
-/** All words of the name, one after the other. */
-function saysName(typed: string, name: string): boolean {
+/** Whether what is typed has all words of the name, one after the other. */
+export function saysName(typed: string, name: string): boolean {
   const words = wordsOf(name);
   const there = wordsOf(typed);
   return words.length > 0 && there.some((_, i) => words.every((word, k) => there[i + k] === word));

@@ -9,7 +9,7 @@ import { largestStudy, studyFileName } from './studyFile.ts';
 export interface NearStudy {
   /** Name of its folder. */ readonly name: string;
   readonly question: string;
-  readonly engines: readonly string[];
+  readonly engines: readonly { readonly id: string; readonly name: string }[];
   readonly sentences: readonly string[];
 }
 
@@ -48,6 +48,13 @@ export async function studiesIn(folder: string, except: string | null): Promise<
   return found;
 }
 
+/** The text of the study in this folder right below `folder`, by the same rules; null where there is none. */
+export async function studyNear(folder: string, name: string): Promise<string | null> {
+  if (name === '' || name.startsWith('.') || /[/\\:\0]/.test(name)) return null;
+  const text = await plainText(await realpath(folder), name, largestStudy);
+  return text === null || toldOf(name, text) === null ? null : text;
+}
+
 async function plainText(root: string, name: string, most: number): Promise<string | null> {
   const file = join(root, name, studyFileName);
   try {
@@ -75,7 +82,7 @@ function toldOf(name: string, text: string): NearStudy | null {
   return {
     name,
     question,
-    engines: engines.map((engine) => engine.name),
+    engines: engines.map(({ id, name: said }) => ({ id, name: said })),
     sentences: sentences.map(({ say }) => say),
   };
 }

@@ -14,7 +14,7 @@ import type { FlowDesk } from './flowDesk.ts';
 import { flowOrder } from './flowOrder.ts';
 import { onlyMethods, onlyOwnSite, onlyWithToken, refuse, withSafetyHeaders } from './guard.ts';
 import { isMissing } from './insideFolder.ts';
-import { studiesIn } from './nearStudies.ts';
+import { studiesIn, studyNear } from './nearStudies.ts';
 import type { ScriptFile } from './scriptFile.ts';
 import { answerWithFile, pathAfter } from './staticFiles.ts';
 import { largestStudy, type StudyFile } from './studyFile.ts';
@@ -190,6 +190,13 @@ export function studyApp({
       studiesIn(folders.starters, null),
     ]);
     return context.json({ studies, starters }, 200, noStore);
+  });
+
+  app.get('/api/near/study', async (context) => {
+    const own = await realpath(file.folder);
+    const text = await studyNear(dirname(own), context.req.query('name') ?? '');
+    if (text === null) return refuse(context, 404, 'There is no such study.');
+    return context.body(text, 200, { ...noStore, 'Content-Type': 'text/plain; charset=utf-8' });
   });
 
   app.get('/api/changes', (context) => {

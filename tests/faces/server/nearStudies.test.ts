@@ -64,7 +64,7 @@ describe('the studies beside the one that is open', () => {
       {
         name: 'beside',
         question: 'What is beside?',
-        engines: ['Oak B'],
+        engines: [{ id: 'bell', name: 'Oak B' }],
         sentences: ['It stands <b>beside</b>.'],
       },
     ]);
@@ -82,6 +82,20 @@ describe('the studies beside the one that is open', () => {
     expect((await near({ headers: { 'Sec-Fetch-Site': 'cross-site' } })).status).toBe(403);
     for (const method of ['PUT', 'POST', 'DELETE']) expect((await near({ method })).status).toBe(405);
     expect((await fetch(`${server.url}api/near/..%2f..%2fpackage.json`)).status).toBe(404);
+  });
+
+  it('give the text of one of them, by the same rules', async () => {
+    const text = (name: string, init: RequestInit = {}) =>
+      fetch(`${server.url}api/near/study?name=${encodeURIComponent(name)}`, init);
+    const reply = await text('beside');
+    expect(reply.status).toBe(200);
+    expect(reply.headers.get('content-type')).toBe('text/plain; charset=utf-8');
+    expect(await reply.text()).toContain('What is beside?');
+    const none = ['', 'broken', 'huge', '.hidden', 'deep', 'deep/deeper', '..', '../own', 'linked-folder'];
+    for (const name of [...none, 'linked-file', 'no-file', 'nowhere', 'beside\\..', 'beside\0', outside])
+      expect((await text(name)).status, name).toBe(404);
+    expect((await text('beside', { headers: { Origin: 'http://evil.example' } })).status).toBe(403);
+    for (const method of ['PUT', 'POST']) expect((await text('beside', { method })).status).toBe(405);
   });
 
   it('are looked for anew each time, the folder may vanish meanwhile', async () => {

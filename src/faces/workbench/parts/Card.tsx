@@ -4,7 +4,7 @@ import { namedIn } from '../state/namedIn.ts';
 import { ownerName, shownEngines } from '../state/pair.ts';
 import { ownerIds } from '../state/selected.ts';
 import { closeCard, type OpenCard } from '../state/view.ts';
-import { CardActions } from './CardActions.tsx';
+import { CardActions, InsteadActions } from './CardActions.tsx';
 import { CardParts } from './CardParts.tsx';
 import { CardSpan } from './CardSpan.tsx';
 import { EngineMark } from './EngineMark.tsx';
@@ -71,6 +71,7 @@ export function Card({ card }: { readonly card: OpenCard }) {
               No test names it: {entry.notAsked.why} {entry.notAsked.instead}
             </p>
           )}
+          {card.instead !== undefined && <InsteadActions instead={card.instead} />}
           {card.expression !== null && <CardActions card={card} entry={entry} expression={card.expression} />}
         </>
       )}

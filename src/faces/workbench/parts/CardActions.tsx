@@ -2,8 +2,8 @@ import type { CatalogueEntry } from '../../../answer/catalogue.ts';
 import { sweepable, sweepableInFlight } from '../state/followed.ts';
 import { ownerName } from '../state/pair.ts';
 import { beginSentence } from '../state/sentenceView.ts';
-import { beginSweep } from '../state/sweepTrial.ts';
-import type { OpenCard } from '../state/view.ts';
+import { beginSweep, beginSweepAgainst } from '../state/sweepTrial.ts';
+import type { OpenCard, SaidInstead } from '../state/view.ts';
 import { writeInScript } from '../state/writing/writing.ts';
 import { CopyButton } from './CopyButton.tsx';
 
@@ -45,6 +45,24 @@ export function CardActions({ card, entry, expression }: CardActionsProps) {
         Use in script
       </button>
       <CopyButton text={`${words} Source: ${entry.source}`} what="the number with its source" />
+    </p>
+  );
+}
+
+/** What can be done with a number that no test names. */
+export function InsteadActions({ instead: { say, holds, sweep } }: { readonly instead: SaidInstead }) {
+  return (
+    <p class="actions">
+      <button type="button" class="plain-button" onClick={() => beginSentence(say, holds)}>
+        Make a sentence
+      </button>
+      <button
+        type="button"
+        class="plain-button"
+        onClick={() => beginSweepAgainst(sweep.quantity, sweep.input, sweep.vehicle)}
+      >
+        Sweep against …
+      </button>
     </p>
   );
 }

@@ -99,6 +99,7 @@ function hintFor(found: Found | undefined): string {
     return 'Enter tells where the number comes from; Shift and Enter puts it on the full screen.';
   if (found.group === 'Copy a command') return 'Enter copies it, for the command line in the study’s folder.';
   if (found.group === 'Starters') return 'Enter copies the command that begins a study from it.';
+  if (found.group === 'Numbers of studies beside this one') return 'Enter works it out from that study.';
   return found.group === 'Studies beside this one'
     ? 'Enter copies the command that opens it.'
     : 'Enter goes there.';
@@ -125,7 +126,15 @@ function Option({ found, index, isMarked }: OptionProps) {
       }}
     >
       <span>{found.label}</span>
-      <span class={found.group === 'Numbers' ? 'detail number-found' : 'detail'}>{found.detail}</span>
+      <span
+        class={
+          found.group.startsWith('Numbers') && /^[−-]?\d/.test(found.detail)
+            ? 'detail number-found'
+            : 'detail'
+        }
+      >
+        {found.detail}
+      </span>
     </div>
   );
 }

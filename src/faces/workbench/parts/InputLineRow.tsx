@@ -5,9 +5,9 @@ import type { InputRow } from '../state/inputRows.ts';
 import { slidersOf } from '../state/inputSliders.ts';
 import type { ShownEngine } from '../state/pair.ts';
 import { faults as faultsOfFile } from '../state/studyStore.ts';
-import { showCard } from '../state/view.ts';
 import { Field } from './Field.tsx';
 import { InputTools } from './InputTools.tsx';
+import { LabelButton } from './LabelButton.tsx';
 
 /** One input of the engines shown: its name and tools, then a field and a slider for each. */
 export function InputLineRow({ line }: { readonly line: InputLine }) {
@@ -33,7 +33,7 @@ export function InputLineRow({ line }: { readonly line: InputLine }) {
           {quantity === null || first?.row === undefined ? (
             <span class="label-words">{label}</span>
           ) : (
-            <LabelButton row={first.row} quantity={quantity} engine={first.engine.id} />
+            <LabelButton row={first.row} owner={first.engine.input} />
           )}
           {isOpen && <InputTools line={line} onRefusal={(words) => refuse(first?.engine.id ?? '', words)} />}
         </th>
@@ -68,32 +68,6 @@ export function InputLineRow({ line }: { readonly line: InputLine }) {
         ),
       )}
     </>
-  );
-}
-
-interface LabelButtonProps {
-  readonly row: InputRow;
-  readonly quantity: string;
-  readonly engine: string;
-}
-
-function LabelButton({ row, quantity, engine }: LabelButtonProps) {
-  return (
-    <button
-      type="button"
-      class="label"
-      onClick={() => {
-        showCard({
-          quantity,
-          engine,
-          shown: row.text,
-          condition: 'as set in the study',
-          expression: `${engine}.${quantity}`,
-        });
-      }}
-    >
-      {row.label}
-    </button>
   );
 }
 

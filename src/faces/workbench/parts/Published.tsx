@@ -1,7 +1,8 @@
 import type { PublishedFigure } from '../../../answer/model.ts';
-import { checkWords, figureWords, solveWords } from '../../../answer/published/words.ts';
+import { checkWords, type FigureWords, figureWords, solveWords } from '../../../answer/published/words.ts';
+import type { EngineInput } from '../../../study/model.ts';
 import { type ShownEngine, shownEngines } from '../state/pair.ts';
-import { openCard, panel } from '../state/view.ts';
+import { openCard, panel, type SaidInstead } from '../state/view.ts';
 import { EngineMark } from './EngineMark.tsx';
 import { TracedNumber } from './TracedNumber.tsx';
 
@@ -69,6 +70,7 @@ function OfEngine({ engine: { style, input, result } }: { readonly engine: Shown
                     condition={`${words.what}: ${words.computed} computed, ${words.published} published (${words.source})`}
                     label={`${input.name}, ${words.what}, difference`}
                     expression={null}
+                    instead={publishedSaid(input, figure, words)}
                   />
                   , {words.verdict}
                 </span>
@@ -95,6 +97,21 @@ function OfEngine({ engine: { style, input, result } }: { readonly engine: Shown
 }
 
 /** As a test writes the place: `(vacuum)`. */
+/** What was published, said of what is computed. */
+function publishedSaid(
+  { id, name }: EngineInput,
+  figure: PublishedFigure,
+  { what }: FigureWords,
+): SaidInstead | undefined {
+  // A figure of several words, such as a span, is no number to hold a test against.
+  if (!/^[\d.]+\s*[^\d\s]+$/.test(figure.text)) return undefined;
+  return {
+    say: `The ${what} of ${name} is about ${figure.text}, as published.`,
+    holds: `${id}.${figure.comparedWith}${placeOf(figure)} is about ${figure.text}`,
+    sweep: { quantity: figure.comparedWith, input: null, vehicle: null },
+  };
+}
+
 function placeOf({ at }: PublishedFigure): string {
   if (at === null) return '';
   if (at.ambientPressure === 0) return '(vacuum)';

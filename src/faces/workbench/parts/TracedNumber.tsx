@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { isSelected } from '../state/selected.ts';
-import { closeCard, openCard, showCard } from '../state/view.ts';
+import { closeCard, openCard, type SaidInstead, showCard } from '../state/view.ts';
 
 interface TracedNumberProps {
   /** Name in the catalogue. */ readonly quantity: string;
@@ -11,6 +11,7 @@ interface TracedNumberProps {
   /** How a test names it, e.g. `bell.thrust(12 km)`; null where no test can. */ readonly expression:
     | string
     | null;
+  /** Where no test can: what says as much. */ readonly instead?: SaidInstead | undefined;
   readonly children?: ComponentChildren;
 }
 
@@ -22,6 +23,7 @@ export function TracedNumber({
   condition,
   label,
   expression,
+  instead,
   children,
 }: TracedNumberProps) {
   const card = openCard.value;
@@ -34,7 +36,7 @@ export function TracedNumber({
       aria-label={`${label}: ${shown}. Where this number comes from`}
       onClick={() => {
         if (open) closeCard();
-        else showCard({ quantity, engine, shown, condition, expression });
+        else showCard({ quantity, engine, shown, condition, expression, ...(instead && { instead }) });
       }}
     >
       {children ?? shown}

@@ -4,6 +4,7 @@ import type { InputRow } from '../state/inputRows.ts';
 import { slidersOf } from '../state/inputSliders.ts';
 import { vehicleRows } from '../state/vehicleRows.ts';
 import { Field } from './Field.tsx';
+import { LabelButton } from './LabelButton.tsx';
 
 /** Masses, limits and orbit of a vehicle; written to the study file when committed. */
 export function VehicleInputs({ vehicle }: { readonly vehicle: VehicleInput }) {
@@ -33,7 +34,9 @@ function Line({ row, vehicle }: { readonly row: InputRow; readonly vehicle: Vehi
   return (
     <>
       <tr>
-        <th scope="row">{row.label}</th>
+        <th scope="row">
+          <LabelButton row={row} owner={vehicle} />
+        </th>
         <td>
           <Field
             row={row}

@@ -1,14 +1,18 @@
 import { quantity } from '../../../answer/catalogue.ts';
 import { show } from '../../../answer/display.ts';
 import type { FlightAnswer, FlightNumber, VehicleAnswer } from '../../../answer/flight/model.ts';
+import type { VehicleInput } from '../../../study/model.ts';
 import { CAUTION_SHORT } from '../../../telling/caution.ts';
 import { drawnStyles } from '../../../telling/figures/drawnEngines.ts';
 import type { EngineStyle } from '../../../telling/look/engineStyles.ts';
 import { flights, flightsInSight } from '../state/flights.ts';
 import { capital } from '../state/inputRows.ts';
 import { outdated, solved } from '../state/studyStore.ts';
+import { toldParts } from '../state/toldParts.ts';
+import { vehicleNumbers } from '../state/vehicleNumbers.ts';
 import { AscentChart } from './AscentChart.tsx';
 import { EngineMark } from './EngineMark.tsx';
+import { ToldText } from './ToldText.tsx';
 import { TracedNumber } from './TracedNumber.tsx';
 import { VehicleInputs } from './VehicleInputs.tsx';
 
@@ -35,7 +39,7 @@ export function Vehicles() {
             )}
             {vehicle !== undefined && (
               <div class={isFlying ? 'flights-before' : undefined}>
-                <Told vehicle={vehicle} styles={styles} />
+                <Told vehicle={vehicle} input={input} styles={styles} />
               </div>
             )}
             <VehicleInputs vehicle={input} />
@@ -46,7 +50,13 @@ export function Vehicles() {
   );
 }
 
-function Told({ vehicle, styles }: { readonly vehicle: VehicleAnswer; readonly styles: Styles }) {
+interface ToldProps {
+  readonly vehicle: VehicleAnswer;
+  readonly input: VehicleInput;
+  readonly styles: Styles;
+}
+
+function Told({ vehicle, input, styles }: ToldProps) {
   const { words, description, own, problem, exchanged, comparison, exchangeProblem } = vehicle;
   if (own === null) {
     return (
@@ -56,13 +66,15 @@ function Told({ vehicle, styles }: { readonly vehicle: VehicleAnswer; readonly s
       </>
     );
   }
+  const cards = vehicleNumbers(vehicle, input);
+  const told = (text: string) => <ToldText parts={toldParts(text, cards)} of={vehicle.name} />;
   const notes = [...new Set([...own.notes, ...(exchanged?.notes ?? [])])];
   return (
     <>
-      <p class="finding">{words}</p>
-      {comparison && <p class="finding">{comparison.words}</p>}
+      <p class="finding">{told(words)}</p>
+      {comparison && <p class="finding">{told(comparison.words)}</p>}
       {exchangeProblem && <p class="fault">With the other engine it does not fly: {exchangeProblem.what}</p>}
-      <p>{capital(description)}.</p>
+      <p>{told(`${capital(description)}.`)}</p>
       <Numbers vehicle={vehicle} flights={exchanged ? [own, exchanged] : [own]} styles={styles} />
       <p class="caution">{CAUTION_SHORT}</p>
       <AscentChart vehicle={vehicle} styles={styles} />

@@ -9,8 +9,10 @@ import {
 } from '../../../answer/worth/worthWords.ts';
 import { CAUTION_SHORT } from '../../../telling/caution.ts';
 import { drawnStyles } from '../../../telling/figures/drawnEngines.ts';
+import { exchangeSaid } from '../state/exchangeSaid.ts';
 import { ownerName } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
+import type { SaidInstead } from '../state/view.ts';
 import { type Job, needsJob, worthJob } from '../state/worthTrial.ts';
 import { EngineMark } from './EngineMark.tsx';
 import { SweepChart } from './SweepChart.tsx';
@@ -177,6 +179,7 @@ function Side({ row, of, words }: SideProps) {
 
 function Exchange({ vehicle }: { readonly vehicle: VehicleWorth }) {
   const [, ...heads] = EXCHANGE_HEAD;
+  const input = solved.value?.study.vehicles.find(({ id }) => id === vehicle.vehicle);
   return (
     <table class="losses flights">
       <caption>What a little more is worth to {vehicle.name}</caption>
@@ -191,17 +194,27 @@ function Exchange({ vehicle }: { readonly vehicle: VehicleWorth }) {
         </tr>
       </thead>
       <tbody>
-        {exchangeRows(vehicle).map(([label, payload, dryMass]) => (
-          <tr key={label}>
-            <th scope="row">{label}</th>
-            <td>
-              <Rate vehicle={vehicle} quantity="exchange.payload" of={label} shown={payload} />
-            </td>
-            <td>
-              <Rate vehicle={vehicle} quantity="exchange.dryMass" of={label} shown={dryMass} />
-            </td>
-          </tr>
-        ))}
+        {exchangeRows(vehicle).map(([label, payload, dryMass], i) => {
+          const rate = vehicle.exchange.rates[i];
+          const instead = input && rate && exchangeSaid(input, rate);
+          return (
+            <tr key={label}>
+              <th scope="row">{label}</th>
+              <td>
+                <Rate
+                  vehicle={vehicle}
+                  quantity="exchange.payload"
+                  of={label}
+                  shown={payload}
+                  instead={instead}
+                />
+              </td>
+              <td>
+                <Rate vehicle={vehicle} quantity="exchange.dryMass" of={label} shown={dryMass} />
+              </td>
+            </tr>
+          );
+        })}
       </tbody>
     </table>
   );
@@ -212,9 +225,10 @@ interface RateProps {
   readonly quantity: 'exchange.payload' | 'exchange.dryMass';
   readonly of: string;
   readonly shown: string;
+  readonly instead?: SaidInstead | undefined;
 }
 
-function Rate({ vehicle, quantity, of, shown }: RateProps) {
+function Rate({ vehicle, quantity, of, shown, instead }: RateProps) {
   if (shown === '') return null;
   return (
     <TracedNumber
@@ -224,6 +238,7 @@ function Rate({ vehicle, quantity, of, shown }: RateProps) {
       condition={of}
       label={`${vehicle.name}, ${of}`}
       expression={null}
+      instead={instead}
     />
   );
 }

@@ -3,13 +3,8 @@
 import { spokenAltitude, spokenSeconds, spokenShare } from '../../../answer/compare/speech.ts';
 import type { EngineAnswer, EnginesAnswer } from '../../../answer/model.ts';
 import { adapts } from '../../../telling/figures/drawnEngines.ts';
+import { type ToldPart, toldParts } from './toldParts.ts';
 import type { OpenCard } from './view.ts';
-
-export interface AnswerPart {
-  readonly text: string;
-  /** Null where it tells no number. */ readonly card: OpenCard | null;
-  /** What closes it, behind a number: a full stop, a comma. */ readonly mark: string;
-}
 
 const PLACES = [
   ['(pad)', 'at the pad', 'seaLevel'],
@@ -17,51 +12,8 @@ const PLACES = [
 ] as const;
 
 /** A text of the short answer, cut at its numbers. */
-export function answerParts(text: string, answer: EnginesAnswer): readonly AnswerPart[] {
-  const parts: AnswerPart[] = [];
-  const used = new Set<OpenCard>();
-  const cards = numbersOf(answer);
-  let from = 0;
-  while (from < text.length) {
-    const next = firstIn(text, from, cards, used);
-    if (next === null) break;
-    if (next.at > from) parts.push({ text: text.slice(from, next.at), card: null, mark: '' });
-    const end = next.at + next.card.shown.length;
-    const [mark = ''] = /^[.,;:]/.exec(text.slice(end)) ?? [];
-    parts.push({ text: next.card.shown, card: next.card, mark });
-    used.add(next.card);
-    from = end + mark.length;
-  }
-  if (from < text.length) parts.push({ text: text.slice(from), card: null, mark: '' });
-  return parts;
-}
-
-/** The nearest, of those the longest, of those one that has not been told yet. */
-function firstIn(
-  text: string,
-  from: number,
-  cards: readonly OpenCard[],
-  used: ReadonlySet<OpenCard>,
-): { readonly at: number; readonly card: OpenCard } | null {
-  const found = cards
-    .map((card) => ({ card, at: placeOf(text, card.shown, from) }))
-    .filter(({ at }) => at >= 0)
-    .sort(
-      (a, b) =>
-        a.at - b.at ||
-        b.card.shown.length - a.card.shown.length ||
-        Number(used.has(a.card)) - Number(used.has(b.card)),
-    );
-  return found[0] ?? null;
-}
-
-/** As a number of its own: `3 s` is not in `13 s`, nor in `3 stages`. */
-function placeOf(text: string, shown: string, from: number): number {
-  for (let at = text.indexOf(shown, from); at >= 0; at = text.indexOf(shown, at + 1)) {
-    if (!/[\d.]/.test(text[at - 1] ?? '') && !/[a-z\d]/i.test(text[at + shown.length] ?? '')) return at;
-  }
-  return -1;
-}
+export const answerParts = (text: string, answer: EnginesAnswer): readonly ToldPart[] =>
+  toldParts(text, numbersOf(answer));
 
 function numbersOf({ comparison, engines }: EnginesAnswer): readonly OpenCard[] {
   const [base, other] = [engines[comparison?.base ?? ''], engines[comparison?.other ?? '']];
@@ -77,10 +29,17 @@ function numbersOf({ comparison, engines }: EnginesAnswer): readonly OpenCard[] 
       shown: spokenAltitude(altitude),
       condition: `${base.name} and ${other.name}`,
       expression: null,
+      instead: {
+        say: `At ${spokenAltitude(altitude)} ${base.name} and ${other.name} have the same specific impulse.`,
+        holds: `${other.id}.specificImpulse(${kilometres(altitude)}) is about ${base.id}.specificImpulse(${kilometres(altitude)}) within 0.5 %`,
+        sweep: { quantity: 'specificImpulse', input: 'altitude', vehicle: null },
+      },
     }),
   );
   return [...leads(behind, ahead), ...ties];
 }
+
+const kilometres = (altitude: number): string => `${(altitude / 1000).toFixed(1)} km`;
 
 function leads(base: EngineAnswer, other: EngineAnswer): readonly OpenCard[] {
   return PLACES.flatMap(([place, condition, key]): readonly OpenCard[] => {

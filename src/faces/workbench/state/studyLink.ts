@@ -104,7 +104,7 @@ export function onStudyChanged(tell: () => void): void {
 export interface NearStudy {
   readonly name: string;
   readonly question: string;
-  readonly engines: readonly string[];
+  readonly engines: readonly { readonly id: string; readonly name: string }[];
   readonly sentences: readonly string[];
 }
 export interface Near {
@@ -116,6 +116,14 @@ export interface Near {
 export async function readNear(): Promise<Near> {
   const reply = await fetch('/api/near', { cache: 'no-store' }).catch(() => null);
   return reply?.ok ? ((await reply.json()) as Near) : { studies: [], starters: [] };
+}
+
+/** The text of one of them; null where it is gone. */
+export async function readNearText(name: string): Promise<string | null> {
+  const reply = await fetch(`/api/near/study?name=${encodeURIComponent(name)}`, { cache: 'no-store' }).catch(
+    () => null,
+  );
+  return reply?.status === 200 ? reply.text() : null;
 }
 
 /** Begins a film, stops it, or (null) only looks: what the server says of it. */

@@ -184,6 +184,13 @@ export function beginSweep(quantity: string, place: string | null): void {
   if (place !== null) triedPlace.value = place;
 }
 
+/** The same against this input, of this vehicle where it is of a flight. */
+export function beginSweepAgainst(quantity: string, input: string | null, vehicle: string | null): void {
+  beginSweep(quantity, null);
+  if (vehicle !== null) triedVehicle.value = vehicle;
+  if (input !== null) chooseInput(input);
+}
+
 function quietly(error: unknown): void {
   if (!(error instanceof QuestionEnded)) reportError(error);
 }

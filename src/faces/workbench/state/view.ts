@@ -48,6 +48,18 @@ export interface OpenCard {
   /** How a test names it, e.g. `bell.thrust(12 km)`; null where no test can. */ readonly expression:
     | string
     | null;
+  /** Where no test can: what says as much. */ readonly instead?: SaidInstead;
+}
+
+/** In place of a number that no test names: a sentence with its test, and what can be followed. */
+export interface SaidInstead {
+  readonly say: string;
+  readonly holds: string;
+  readonly sweep: {
+    readonly quantity: string;
+    /** What it is followed against; null: whatever was chosen last. */ readonly input: string | null;
+    /** Whose flight it is; null where it is no flight's. */ readonly vehicle: string | null;
+  };
 }
 export const openCard = signal<OpenCard | null>(null);
 

@@ -46,7 +46,9 @@ export type Errand =
   /** What the other engine is worth to the vehicles of the study opened last. */
   | { readonly kind: 'weigh' }
   /** Numbers of the engines of the study opened last, or of the air. */
-  | { readonly kind: 'tell'; readonly asks: readonly Ask[] };
+  | { readonly kind: 'tell'; readonly asks: readonly Ask[] }
+  /** A number of an engine of another study. */
+  | { readonly kind: 'tell of'; readonly text: string; readonly ask: Ask };
 
 export interface Order {
   readonly number: number;

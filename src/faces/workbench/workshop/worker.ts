@@ -13,6 +13,7 @@ import type { ReadOptions } from '../../../study/read.ts';
 import { fetchedShelf } from '../shelf.ts';
 import { changedText } from './changedText.ts';
 import type { Delivery, Edit, EditOutcome, Order } from './messages.ts';
+import { otherStudies } from './otherStudies.ts';
 import { GivenUp, studyBench } from './studyBench.ts';
 
 const shelf = fetchedShelf();
@@ -47,6 +48,8 @@ async function told(asks: readonly Ask[]): Promise<readonly Told[]> {
   });
 }
 
+const elsewhere = otherStudies(shelf, readOptions);
+
 async function edit(text: string, edits: readonly Edit[]): Promise<EditOutcome> {
   return { ok: true, text: changedText(text, edits, await readOptions()) };
 }
@@ -76,6 +79,8 @@ async function deliver({ number, errand }: Order, post: (delivery: Delivery) => 
         return { number, kind: 'edit', outcome: await edit(errand.text, errand.edits) };
       case 'tell':
         return { number, kind: 'tell', told: await told(errand.asks) };
+      case 'tell of':
+        return { number, kind: 'tell', told: [await elsewhere(errand.text, errand.ask)] };
       case 'weigh':
         return { number, kind: 'weigh', outcome: await weighed() };
     }

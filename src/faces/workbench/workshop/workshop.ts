@@ -136,6 +136,14 @@ export async function tellNumbers(asks: readonly Ask[]): Promise<readonly Told[]
   return delivery.told;
 }
 
+/** A number of an engine of another study, with this text; it is solved for it. */
+export async function tellNumberOf(text: string, ask: Ask): Promise<Told> {
+  const delivery = await send({ kind: 'tell of', text, ask });
+  const [told] = delivery.kind === 'tell' ? delivery.told : [];
+  if (told === undefined) throw new Error(`Unexpected delivery: ${delivery.kind}`);
+  return told;
+}
+
 /** The text with these changes, comments kept; or why the result would be no valid study. */
 export async function editText(text: string, edits: readonly Edit[]): Promise<EditOutcome> {
   const delivery = await send({ kind: 'edit', text, edits });

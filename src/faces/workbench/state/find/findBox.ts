@@ -4,6 +4,7 @@ import { computed, effect, signal } from '@preact/signals';
 import { openLive } from '../liveRoute.ts';
 import { copied } from './copied.ts';
 import type { Found, FoundGroup } from './found.ts';
+import { foundBeside } from './foundBeside.ts';
 import { askNumbers, foundNumbers } from './foundNumbers.ts';
 import { foundThings, lookAround } from './foundThings.ts';
 
@@ -25,7 +26,8 @@ export const foundAll = computed((): readonly Found[] => {
   const grouped = groups.flatMap((group) =>
     things.filter(({ found }) => found.group === group).map(({ found }) => found),
   );
-  return isAhead ? [...grouped, ...numbers] : [...numbers, ...grouped];
+  const beside = foundBeside(typed.value);
+  return isAhead ? [...grouped, ...numbers, ...beside] : [...numbers, ...grouped, ...beside];
 });
 
 export function openFind(): void {
@@ -39,7 +41,13 @@ export function closeFind(): void {
   findOpen.value = false;
 }
 
-const copying: ReadonlySet<FoundGroup> = new Set(['Copy a command', 'Studies beside this one', 'Starters']);
+/** What copies a command, or is worked out, stays open to say so. */
+const staying: ReadonlySet<FoundGroup> = new Set([
+  'Copy a command',
+  'Studies beside this one',
+  'Numbers of studies beside this one',
+  'Starters',
+]);
 
 export function choose(found: Found | undefined, onLive: boolean): void {
   if (found === undefined) return;
@@ -49,8 +57,7 @@ export function choose(found: Found | undefined, onLive: boolean): void {
     openLive(found.live);
     return;
   }
-  // What copies a command stays open to say so.
-  if (!copying.has(found.group)) closeFind();
+  if (!staying.has(found.group)) closeFind();
   found.choose();
 }
 

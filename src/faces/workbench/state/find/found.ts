@@ -5,6 +5,7 @@ export type FoundGroup =
   | 'In this study'
   | 'Do'
   | 'Copy a command'
+  | 'Numbers of studies beside this one'
   | 'Studies beside this one'
   | 'Starters';
 

@@ -34,7 +34,7 @@ interface FoundNumber {
 }
 
 /** The scale's own place where none is named. */
-function placeMeant({ at }: Wanted): AskedAmbient {
+export function placeMeant({ at }: Wanted): AskedAmbient {
   if (at !== null) return at;
   const here = altitude.value;
   return Number.isFinite(here) ? { kind: 'altitude', altitude: here * 1000 } : { kind: 'vacuum' };
@@ -63,7 +63,7 @@ function numbersMeant(wanted: Wanted): readonly FoundNumber[] {
 }
 
 /** One number of one engine, or of the air; not one of many along a wall or a flight. */
-const isOneNumber = ({ place, part, along }: CatalogueEntry): boolean =>
+export const isOneNumber = ({ place, part, along }: CatalogueEntry): boolean =>
   place !== 'wall' && place !== 'vehicle' && part?.needed !== true && along === undefined;
 
 /** Asks for the numbers that are not known yet; they come within a moment. */

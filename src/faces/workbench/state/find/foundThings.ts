@@ -1,6 +1,6 @@
 /** All that is no number: sentences, sweeps and needs of the study, tabs and commands, other studies and starters. */
 
-import { computed, signal } from '@preact/signals';
+import { computed } from '@preact/signals';
 import { indexOf, rank } from '../../../../answer/find/index.ts';
 import { capital } from '../../../../study/capital.ts';
 import { figuresNamed, loadFigures, openFigure } from '../figures.ts';
@@ -8,19 +8,21 @@ import { liveSentenceHash } from '../liveHash.ts';
 import { ownSweeps } from '../ownSweeps.ts';
 import { showPanel } from '../panels.ts';
 import { showSentence } from '../sentenceView.ts';
-import { type Near, type NearStudy, readNear } from '../studyLink.ts';
+import type { NearStudy } from '../studyLink.ts';
 import { solved } from '../studyStore.ts';
 import { chosenSweep } from '../sweepTrial.ts';
 import { commandsFound } from './commandsFound.ts';
 import { copy, quoted } from './copied.ts';
 import type { Found, FoundGroup } from './found.ts';
+import { forgetBeside } from './foundBeside.ts';
+import { near, readNearAgain } from './near.ts';
 import { type Thing, thing } from './thing.ts';
 
-const near = signal<Near>({ studies: [], starters: [] });
 /** Looked through anew each time the box is opened. */
 export async function lookAround(): Promise<void> {
   loadFigures().catch(reportError);
-  near.value = await readNear();
+  forgetBeside();
+  await readNearAgain();
 }
 
 const ofStudy = computed((): readonly Thing[] => {
@@ -71,7 +73,9 @@ function ofOthers(
   command: (name: string) => string,
 ): readonly Thing[] {
   return studies.flatMap(({ name, question, engines, sentences }) => [
-    thing(group, name, question, name, () => copy(command(name)), { also: [name, ...engines].join(' ') }),
+    thing(group, name, question, name, () => copy(command(name)), {
+      also: [name, ...engines.map((engine) => engine.name)].join(' '),
+    }),
     ...sentences.map((say, i) =>
       thing(group, `${name}-${i}`, say, name, () => copy(command(name)), { also: name, weight: -0.1 }),
     ),
@@ -113,6 +117,7 @@ const index = computed(() =>
 /** What is told of each group at most. */
 const most: Readonly<Record<FoundGroup, number>> = {
   Numbers: 0,
+  'Numbers of studies beside this one': 0,
   'In this study': 5,
   Do: 4,
   'Copy a command': 3,
