@@ -7,7 +7,7 @@ const field = {
   model: 'flow-field',
   limits: 'No friction: no mixing with the air, and where gas leaves a wall is put in, not found.',
   typicalError:
-    'Thrust within 0.2 % of characteristics where a round nozzle is full; of a plug’s gas, base aside, 0.1 to 0.5 % for each kilogram with the normal mesh (mass flow 0.5 % less). Mach disks of sonic jets within 4.7 %.',
+    'Thrust within 0.2 % of characteristics where a round nozzle is full; of a plug’s gas, base aside, 0.1 to 0.5 % for each kilogram with the normal mesh (mass flow 0.5 % less); of expansion–deflection nozzles for each kilogram 0.6 %, 3 % with an open wake (mass flow 5 % less). Mach disks of sonic jets within 4.7 %.',
   place: 'altitude',
   notAsked: {
     why: 'It is of a whole flow, which is computed in seconds to minutes, not drawn over what is not known.',

@@ -1,6 +1,6 @@
 /** A computed field along its axis and along the walls of the engine. */
 
-import { middleIn, type PictureBlock } from '../../physics/wholeFlow/index.ts';
+import { middleIn, type PictureBlock, WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
 import type { FlowField, MeshSide } from './model.ts';
 
 /** The gas at one place of a line. */
@@ -13,19 +13,19 @@ export interface AlongPoint {
 }
 
 export interface AlongLine {
-  readonly line: 'axis' | 'wall' | 'cowl' | 'plug';
+  readonly line: 'axis' | 'wall' | 'cowl' | 'plug' | 'pintle';
   /** In the middles of the cells beside it, in the direction of the flow. */ readonly points: readonly AlongPoint[];
 }
 
 export function fieldAlong(field: FlowField): readonly AlongLine[] {
   const { blocks, axisBlock, form, walls } = field;
-  const axis = form === 'plug' ? [axisBlock] : [0, axisBlock];
+  const axis = { plug: [axisBlock], pintle: [WAKE_OF_PINTLE, axisBlock], round: [0, axisBlock] }[form];
   const lines: AlongLine[] = [
     { line: 'axis', points: axis.flatMap((b) => rowOf(blocks[b]!, 0, 0, blocks[b]!.ni)) },
   ];
   for (const { kind, side } of walls) {
     if (kind === 'notional' || side.row === undefined || side.to <= side.from) continue;
-    const line = form === 'round' ? 'wall' : side.row === 0 ? 'plug' : 'cowl';
+    const line = form === 'round' ? 'wall' : side.row === 0 ? form : form === 'plug' ? 'cowl' : 'wall';
     const points = alongSide(blocks[side.block]!, side.row, side);
     const before = lines.find((each) => each.line === line);
     if (before === undefined) lines.push({ line, points });

@@ -29,18 +29,21 @@ export function fieldOf(
   const { lip, seen, axisBlock, gases, walls } = running;
   const blocks = pictureOf(settled.averages.blocks(), gases.pair, gases.temperatureAt);
   const { machDisk, cellLength } = solution.plume.at(air.pressure);
+  const model = nozzle.at(air.pressure);
+  // The laws are of a jet that fills its lip.
+  const filled = model.mode !== 'open wake';
   const metres = ({ value }: { readonly value: number | null }): number | null =>
-    value === null ? null : value * contour.throatRadius;
+    value === null || !filled ? null : value * contour.throatRadius;
   const [thrust] = settled.watched;
   const unit = expansion.chamber.pressure * throatArea;
   const shocks = axisShocks(blocks[axisBlock]!, lip.axial, seen);
-  const model = nozzle.at(air.pressure);
   const lines = walls.map(({ kind, ...side }) => ({ kind, line: lineOf(blocks[side.block]!, side), side }));
   const solid = lines.filter(({ kind }) => kind !== 'notional').flatMap(({ line }) => line);
   return {
     engine: input.id,
     name: input.name,
-    form: contour.plug === undefined ? 'round' : 'plug',
+    form:
+      nozzle.spec.kind === 'expansionDeflection' ? 'pintle' : contour.plug === undefined ? 'round' : 'plug',
     altitude,
     ambientPressure: thinnest ? air.pressure : ambientPressure,
     thinnest,

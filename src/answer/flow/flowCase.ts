@@ -26,7 +26,7 @@ export function caseAt(
   { ambientPressure, altitude }: FlowPlace,
 ): CaseAt {
   const { nozzle } = solution;
-  const { flow, separation } = nozzle.at(ambientPressure);
+  const { flow, separation, leavesAt, mode } = nozzle.at(ambientPressure);
   if (flow.state === 'unchoked')
     throw new ProblemError({
       code: 'flow-unchoked',
@@ -35,11 +35,12 @@ export function caseAt(
     });
   const least = THINNEST * nozzle.exit.pressure;
   const thinnest = ambientPressure < least;
-  const separated = flow.state === 'separated' && separation !== undefined;
+  const leaves = flow.state === 'separated' ? (separation?.place.axial ?? leavesAt ?? null) : null;
   return {
     round: {
       air: thinnest ? thinAir(least) : airAt(ambientPressure, altitude),
-      leavesAt: separated ? separation.place.axial * contour.throatRadius : null,
+      leavesAt: leaves === null ? null : leaves * contour.throatRadius,
+      ...(mode === 'open wake' && { openWake: true }),
     },
     thinnest,
     by: flow.criterion,

@@ -51,7 +51,10 @@ export type FlowKernelName = FlowBits | 'graphics processor';
 export interface FlowField {
   /** Id and name of the engine. */ readonly engine: string;
   readonly name: string;
-  /** Behind a round nozzle, or round a plug. */ readonly form: 'round' | 'plug';
+  /** Behind a round nozzle, round a plug, or round the pintle of an expansion–deflection nozzle. */ readonly form:
+    | 'round'
+    | 'plug'
+    | 'pintle';
   /** [m] geometric; null: given by its pressure */ readonly altitude: number | null;
   /** [Pa] */ readonly ambientPressure: number;
   /** In vacuum the thinnest air that is computed stands for it. */ readonly thinnest: boolean;

@@ -2,7 +2,7 @@
 
 import { ProblemError } from '../../numerics/problem.ts';
 import type { Flow, FlowKernel } from '../../physics/euler/index.ts';
-import type { Contour } from '../../physics/nozzle/index.ts';
+import type { Contour, ContourBody } from '../../physics/nozzle/index.ts';
 import {
   axisPressure,
   BEHIND,
@@ -10,9 +10,13 @@ import {
   BESIDE_COWL,
   type Beginning,
   basePressureOf,
+  basePressureOfDeflected,
+  deflectedFlow,
   type FieldGases,
+  massLeavingDeflected,
   NOZZLE,
   plugFlow,
+  prepareDeflected,
   preparePlug,
   prepareRound,
   pushesOfPlug,
@@ -21,10 +25,13 @@ import {
   type RoundCase,
   roundFlow,
   roundSize,
+  sizeOfDeflected,
   sizeOfPlug,
   thrustOf,
+  thrustOfDeflected,
   thrustOfPlug,
   WAKE,
+  WAKE_OF_PINTLE,
 } from '../../physics/wholeFlow/index.ts';
 import type { EngineSolution } from '../solution.ts';
 import type { MeshSide } from './model.ts';
@@ -59,18 +66,21 @@ export type Run = (
 
 /** @throws ProblemError where no mesh follows the walls */
 export function runOf(
-  { expansion, contourIs, input, nozzle }: EngineSolution,
+  { expansion, contourIs, input, nozzle: { spec } }: EngineSolution,
   contour: Contour,
   kernel: FlowKernel | null,
 ): Run {
   const { plug } = contour;
-  if (contourIs !== 'shape' || nozzle.spec.kind === 'expansionDeflection')
+  const pintle =
+    spec.kind === 'expansionDeflection' ? contour.bodies?.find(({ name }) => name === 'pintle') : undefined;
+  if (contourIs !== 'shape')
     throw new ProblemError({
       code: 'flow-no-mesh',
       what: `The whole flow of ${input.name} is not computed: no mesh follows its walls.`,
-      why: 'Meshes are there for round nozzles with one wall, in each of their modes, and for plugs; not for expansion–deflection and for bounds without a wall.',
-      mend: 'Ask for an engine with such a nozzle.',
+      why: 'A bound without a wall, such as an ideal nozzle, has nothing that a mesh could follow.',
+      mend: 'Ask for an engine whose nozzle has a wall: a cone, a bell, a plug, an expansion–deflection nozzle.',
     });
+  if (pintle !== undefined) return runDeflected(contour, pintle, expansion, kernel);
   return plug === undefined
     ? runRound(contour, expansion, kernel)
     : runPlug({ ...contour, plug }, expansion, kernel);
@@ -105,6 +115,39 @@ function runRound(
   };
 }
 
+function runDeflected(
+  { wall, throatRadius }: Contour,
+  pintle: ContourBody,
+  expansion: EngineSolution['expansion'],
+  kernel: FlowKernel | null,
+): Run {
+  const prepared = prepareDeflected({ expansion, wall, pintle, throatRadius, kernel });
+  const { shape, lip, gases } = prepared;
+  return (which, coarsest, across, from) => {
+    const deflected = deflectedFlow(prepared, which, sizeOfDeflected(prepared, coarsest, across), from);
+    const { flow, layout, size, opens } = deflected;
+    const first = size.wake + size.across;
+    return {
+      flow,
+      gases,
+      watch: () => [thrustOfDeflected(deflected), basePressureOfDeflected(deflected)],
+      massFlow: () => massLeavingDeflected(deflected),
+      lip: { axial: shape.lip, radius: lip.radius },
+      seen: layout.room.fine,
+      axisBlock: BEHIND,
+      slow: 1.6,
+      walls: [
+        { kind: 'notional', block: BESIDE, row: 0, from: 0, to: size.ahead },
+        { kind: 'notional', block: BEHIND, column: 0, from: first, to: first + size.base },
+        { kind: 'left', block: NOZZLE, row: size.across, from: opens, to: size.nozzle },
+        { kind: 'wall', block: NOZZLE, row: size.across, from: 0, to: opens },
+        { kind: 'wall', block: NOZZLE, row: 0, from: 0, to: size.duct + size.edge },
+        { kind: 'wall', block: WAKE_OF_PINTLE, column: 0, from: 0, to: size.wake },
+      ],
+    };
+  };
+}
+
 function runPlug(
   contour: Contour & { readonly plug: NonNullable<Contour['plug']> },
   expansion: EngineSolution['expansion'],
@@ -119,8 +162,9 @@ function runPlug(
     throatRadius: contour.throatRadius,
   });
   return (which, coarsest, across, from) => {
-    const plug = plugFlow(prepared, which, sizeOfPlug(prepared, coarsest, across), from);
-    const { flow, room, size } = plug;
+    const size = sizeOfPlug(prepared, coarsest, across);
+    const plug = plugFlow(prepared, which, size, from);
+    const { flow, room } = plug;
     const [axial, radius] = prepared.shape.ring.at(-1)!.outer;
     const [cut] = prepared.shape.plug.at(-1)!;
     return {

@@ -410,7 +410,7 @@ Examples:
       'compute the whole flow of an engine, shocks and jet, inviscid, at one altitude after another',
     )
     .argument('<study>', 'folder with study.yaml, or that file')
-    .option('--engine <id>', 'which engine, a round nozzle or a plug; absent: the first')
+    .option('--engine <id>', 'which engine, any whose nozzle has a wall; absent: the first')
     .option('--altitude <places>', 'altitudes and vacuum: "0 km, 12 km, vacuum"')
     .option('--ambient <pressures>', 'by the pressure of the air: "1 bar, 0.2 bar"')
     .option('--show <what>', 'pressure, mach, temperature, density, speed or "density gradient"', 'pressure')

@@ -5,17 +5,49 @@ import type { SideKind } from './sides.ts';
 
 type Normal = readonly [number, number];
 
-/** The pressure of the cell inside says how far the gas has expanded on its way in; above the highest it stands still. */
+/**
+ * The gas has expanded on its way in to the pressure p at which the wave that comes out of the cell inside meets it,
+ *
+ *   p − ρc V(p) = p_in − ρc V_in
+ *
+ * V inwards; above the highest it stands still. Taken from the cell as it is, the pressure would ring: of slow gas the speed hangs on it
+ * more stiffly than any wave, by c/V. Where the feed is given, and there is no highest, it does not.
+ */
 export function reservoirPoint(
   field: Field,
   inside: number,
   { at, highest, share }: Extract<SideKind, { is: 'reservoir' }>,
   [nx, ny]: Normal,
 ): FlowPoint {
-  const pressure = field.pressure[inside]!;
+  const found = field.pressure[inside]!;
+  const stiff = field.density[inside]! * soundSpeedAt(field, inside);
+  const inwards = -field.u[inside]! * nx - field.v[inside]! * ny;
+  const pressure =
+    highest === Number.POSITIVE_INFINITY ? found : metBy(at, highest, stiff, found - stiff * inwards);
   if (pressure >= highest) return { ...at(highest), u: 0, v: 0, pressure: highest, share };
   const { density, speed } = at(pressure);
   return { density, u: -speed * nx, v: -speed * ny, pressure, share };
+}
+
+/** Halvings between the highest pressure and this share of it, slower than sound: to a ten-millionth. */
+const HALVINGS = 22;
+const LOWEST_SHARE = 0.5;
+
+/** The pressure p with p − stiff V(p) as the wave brings it; it rises with p. */
+function metBy(
+  at: Extract<SideKind, { is: 'reservoir' }>['at'],
+  highest: number,
+  stiff: number,
+  brought: number,
+): number {
+  let [low, high] = [LOWEST_SHARE * highest, highest];
+  if (high <= brought) return highest;
+  for (let n = 0; n < HALVINGS; n++) {
+    const middle = (low + high) / 2;
+    if (middle - stiff * at(middle).speed < brought) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
 }
 
 /** One-dimensional characteristics across the side: what leaves is from inside, what comes is of the far air. */

@@ -190,6 +190,8 @@ export interface ThrustAt {
   readonly flow: FlowVerdict;
   /** Where the gas leaves the wall, and what follows; absent where the model has no wall to leave. */
   readonly separation?: SeparationAt;
+  /** Axial distance over the throat radius at which the gas leaves the wall, of models that tell no more of it; absent: it does not. */
+  readonly leavesAt?: number;
   /** The exit state that applies at this ambient pressure (the adapting bound moves it). */ readonly exit: FlowState;
 }
 

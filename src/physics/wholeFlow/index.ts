@@ -4,6 +4,18 @@ export { type Averages, averagesFor, type BlockFlow } from './averages.ts';
 export { type AxisShock, axisShocks, firstCell, mainShock } from './axisMarks.ts';
 export type { Beginning } from './carried.ts';
 export { type ChamberLevel, feedOf, inletPressureOf } from './chamberLevel.ts';
+export {
+  basePressureOfDeflected,
+  type DeflectedFlow,
+  type DeflectedPushes,
+  deflectedFlow,
+  massLeavingDeflected,
+  pushesOfDeflected,
+  sizeOfDeflected,
+  thrustOfDeflected,
+} from './deflectedEngine.ts';
+export { WAKE_OF_PINTLE } from './deflectedMesh.ts';
+export { type DeflectedEngine, type PreparedDeflected, prepareDeflected } from './deflectedShape.ts';
 export { type ExhaustGas, expansionGas } from './expansionGas.ts';
 export type { FarAir, FieldGases } from './fieldGases.ts';
 export { type FieldReader, type FieldValue, fieldReader, placeIn } from './fieldPlaces.ts';

@@ -42,12 +42,13 @@ export interface RoundCase {
   readonly air: FarAir;
   /** [m] behind the throat where the flow is made to leave the wall; null: it keeps to it as it will */
   readonly leavesAt: number | null;
+  /** Of an expansion–deflection nozzle: air fills the wake behind its pintle to begin with. */ readonly openWake?: boolean;
   /** In time: how much the chamber is fed; absent: from rest at full pressure. */ readonly level?: ChamberLevel;
   /** Air at rest everywhere to begin with. */ readonly unlit?: boolean;
 }
 
 /** Of the cells' own steps where a jet flaps inside a nozzle; own choice: with 16 it still pulsates, with 8 no more than through time. */
-const SPREAD_OF_FREE_JET = 8;
+export const SPREAD_OF_FREE_JET = 8;
 
 /** What stays the same for every ambient pressure. */
 export interface PreparedEngine {

@@ -128,7 +128,17 @@ function nozzleBlock(shape: RoundShape, { across, nozzle }: MeshSize): MeshBlock
   return meshBlock('round', nozzle, across, (i, j) => [places[i]!, (wall(places[i]!) * j) / across]);
 }
 
-function behindBlock(shape: RoundShape, room: JetRoom, size: MeshSize): MeshBlock {
+/** Still gas in the middle behind a lip: cells from the axis to its edge. */
+export interface Core {
+  readonly cells: number;
+  /** [m] of its edge at a distance behind the lip */ readonly radius: (behind: number) => number;
+  /** Of it from axis to edge, by the height of the gas round it [m] and its own radius [m]. */ readonly shares: (
+    height: number,
+    radius: number,
+  ) => readonly number[];
+}
+
+export function behindBlock(shape: RoundShape, room: JetRoom, size: MeshSize, core?: Core): MeshBlock {
   const { wall, lip, thickness } = shape;
   const { across, base, outside, fine, rest } = size;
   const radius = wall(lip);
@@ -140,21 +150,29 @@ function behindBlock(shape: RoundShape, room: JetRoom, size: MeshSize): MeshBloc
   const far = stretchedShares(rest, Math.min(1 / rest, last / (room.long - fineTo)));
   const places = [...near, ...far.slice(1).map((share) => fineTo + share * (room.long - fineTo))];
   const outer = outerShares(shape, room, size);
-  return meshBlock('round', fine + rest, across + base + outside, (i, j) => {
-    const x = places[i]!;
+  const columns = places.map((x) => {
     const edge = Math.min(room.edge(x), 0.7 * room.wide);
+    const inner = core === undefined ? 0 : core.radius(x);
+    return { edge, inner, shares: core?.shares(edge - inner, inner) ?? [] };
+  });
+  const within = core?.cells ?? 0;
+  return meshBlock('round', fine + rest, within + across + base + outside, (i, row) => {
+    const { edge, inner, shares } = columns[i]!;
     const wake = (edge - radius) * 0.15 + thickness;
+    const j = row - within;
     const r =
-      j <= across
-        ? (edge * j) / across
-        : j <= across + base
-          ? edge + (wake * (j - across)) / base
-          : edge + wake + outer[j - across - base]! * (room.wide - edge - wake);
-    return [lip + x, r];
+      j < 0
+        ? inner * shares[row]!
+        : j <= across
+          ? inner + ((edge - inner) * j) / across
+          : j <= across + base
+            ? edge + (wake * (j - across)) / base
+            : edge + wake + outer[j - across - base]! * (room.wide - edge - wake);
+    return [lip + places[i]!, r];
   });
 }
 
-function besideBlock(shape: RoundShape, room: JetRoom, size: MeshSize): MeshBlock {
+export function besideBlock(shape: RoundShape, room: JetRoom, size: MeshSize): MeshBlock {
   const { wall, lip, thickness } = shape;
   const radius = wall(lip) + thickness;
   const shares = stretchedShares(size.ahead, Math.min(1 / size.ahead, wall(lip) / size.across / room.wide));

@@ -5,6 +5,8 @@ import { type DeflectionShape, type Place, pintleEdge } from './shape.ts';
 
 /** The pintle's stem over its width at the throat: a picture, no source. */
 const STEM_SHARE = 0.55;
+/** Of the pintle's rise from its stem, what is straight at most. */
+const MOST_STRAIGHT = 0.7;
 /** [rad] by which the drawn edge of the pintle turns before its flat base: 80° past the throat's direction. */
 const DRAWN_TURN = (80 * Math.PI) / 180;
 const PIECES = 16;
@@ -77,18 +79,24 @@ function areaOf(places: readonly Place[]): number {
   }, 0);
 }
 
-/** Stem, flare up to the throat line in the flow's direction, rounded edge, flat base. */
+/** Stem, flare, straight up to the throat line in the flow's direction, rounded edge, flat base. */
 function pintle(shape: DeflectionShape, face: number, size: (place: Place) => Place): ContourBody {
-  const { inner, throatAngle } = shape;
+  const { inner, throatAngle, gap } = shape;
   const stem = STEM_SHARE * inner.radius;
   const rise = inner.radius - stem;
   const corner = inner.axial - rise / Math.tan(throatAngle);
   const start = Math.max(corner - 2 * rise, face);
-  const flare = Array.from({ length: PIECES }, (_, i): Place => {
+  // A flare that bulged up to the throat line would narrow the passage ahead of it.
+  const straight = Math.min(gap, (MOST_STRAIGHT * rise) / Math.sin(throatAngle));
+  const end = {
+    axial: inner.axial - straight * Math.cos(throatAngle),
+    radius: inner.radius - straight * Math.sin(throatAngle),
+  };
+  const flare = Array.from({ length: PIECES + 1 }, (_, i): Place => {
     const t = i / PIECES;
     return {
-      axial: (1 - t) ** 2 * start + 2 * t * (1 - t) * corner + t * t * inner.axial,
-      radius: (1 - t) ** 2 * stem + 2 * t * (1 - t) * stem + t * t * inner.radius,
+      axial: (1 - t) ** 2 * start + 2 * t * (1 - t) * corner + t * t * end.axial,
+      radius: (1 - t) ** 2 * stem + 2 * t * (1 - t) * stem + t * t * end.radius,
     };
   });
   const edge = pintleEdge(shape, DRAWN_TURN);

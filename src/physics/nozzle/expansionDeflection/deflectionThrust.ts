@@ -59,6 +59,7 @@ export function thrustOf(model: Deflection, at: DeflectedAt, ambientPressure: nu
     partsAbsent: null,
     boundary: at.boundary,
     flow: verdict(at, at.isSeparated ? 'separated' : near ? 'near the limit' : 'full'),
+    ...(at.isSeparated && { leavesAt: at.weakest.station.axial }),
     exit: ambientPressure > exit.pressure ? expansion.atPressure(ambientPressure) : exit,
   };
 }

@@ -1,0 +1,109 @@
+/** The walls of an expansion–deflection engine as its mesh asks for them, and its gases. */
+
+import type { FlowKernel } from '../euler/index.ts';
+import type { Expansion } from '../gas/index.ts';
+import type { ContourBody, ContourPoint } from '../nozzle/index.ts';
+import { airGases, type FieldGases } from './fieldGases.ts';
+import type { LipState } from './jetRoom.ts';
+import { apart, type Place, type PolyLine, polyLine, smoothPlaces } from './polyLine.ts';
+import type { RoundShape } from './roundMesh.ts';
+import { wallCourse } from './wallCourse.ts';
+
+export interface DeflectedEngine {
+  readonly expansion: Expansion;
+  /** The outer wall, from the injector face to the lip [m]. */ readonly wall: readonly ContourPoint[];
+  /** Its outline from the injector face to the axis behind its base [m]. */ readonly pintle: ContourBody;
+  /** √(A_t/π) [m] */ readonly throatRadius: number;
+  /** By what the steps are taken; absent or null: by the reference. */ readonly kernel?: FlowKernel | null;
+}
+
+/** Sizes in metres. */
+export interface DeflectedShape extends RoundShape {
+  /** From where the gas comes in: along the pintle to the end of its rounded edge, where its base begins. */ readonly pintle: PolyLine;
+  /** The outer wall to the lip. */ readonly outer: PolyLine;
+  /** Lengths along the two at which the throat line ends. */ readonly throat: {
+    readonly inner: number;
+    readonly outer: number;
+  };
+  /** Distance between the walls there. */ readonly gap: number;
+  /** Where the edge ends. */ readonly base: Place;
+}
+
+export interface PreparedDeflected {
+  readonly engine: DeflectedEngine;
+  readonly shape: DeflectedShape;
+  readonly lip: LipState;
+  readonly gases: FieldGases;
+}
+
+/** Thickness of the wall at the lip over the lip’s radius: not stated by a study. */
+const THICKNESS = 0.05;
+/** Straight chamber ahead of the converging wall that is in the field, in throat radii, at most. */
+const CHAMBER = 0.5;
+
+export function prepareDeflected(engine: DeflectedEngine): PreparedDeflected {
+  const { wall, pintle, expansion, throatRadius } = engine;
+  const end = wall.at(-1)!;
+  const narrows = wall.find(({ part }) => part !== 'chamber')!.axial;
+  const inlet = Math.max(wall[0]!.axial, narrows - CHAMBER * throatRadius);
+  const outer = polyLine(from(inlet, smoothPlaces(wall)));
+  const throat = wall.find(({ part }) => part === 'nozzle')!;
+  // The outline ends with the base: its outer end and the axis.
+  const along = smoothPlaces(withAngles(pintle.outline.slice(0, -1)));
+  const inner = polyLine(from(inlet, along));
+  const place: Place = [throat.axial, throat.radius];
+  const throatLine = { inner: acrossFlow(inner, place, throat.angle), outer: lengthAt(outer, throat.axial) };
+  return {
+    engine,
+    shape: {
+      wall: wallCourse(wall),
+      inlet,
+      lip: end.axial,
+      thickness: THICKNESS * end.radius,
+      pintle: inner,
+      outer,
+      throat: throatLine,
+      gap: apart(inner.at(throatLine.inner), outer.at(throatLine.outer)),
+      base: inner.at(inner.length),
+    },
+    lip: { radius: end.radius, areaRatio: (end.radius / throatRadius) ** 2, angle: end.angle },
+    gases: airGases(expansion),
+  };
+}
+
+/** From an axial distance on. */
+function from(axial: number, places: readonly Place[]): readonly Place[] {
+  const next = places.findIndex(([x]) => x > axial);
+  const [a, b] = [places[Math.max(0, next - 1)]!, places[next]!];
+  const t = Math.max(0, (axial - a[0]) / (b[0] - a[0]));
+  return [[axial, a[1] + t * (b[1] - a[1])], ...places.slice(next)];
+}
+
+/** Each point’s own angle: that of the line between its neighbours. */
+function withAngles(outline: ContourBody['outline']) {
+  return outline.map((point, k) => {
+    const [a, b] = [outline[Math.max(0, k - 1)]!, outline[Math.min(outline.length - 1, k + 1)]!];
+    return { ...point, angle: Math.atan2(b.radius - a.radius, b.axial - a.axial) };
+  });
+}
+
+/** Length along a line at which it first passes an axial distance. */
+export function lengthAt(line: PolyLine, axial: number): number {
+  return where(line, ([x]) => x - axial);
+}
+
+/** Length along the pintle at which the line from a place square to the flow there meets it. */
+function acrossFlow(line: PolyLine, [x0, r0]: Place, angle: number): number {
+  return where(line, ([x, r]) => (x - x0) * Math.cos(angle) + (r - r0) * Math.sin(angle));
+}
+
+/** Where a value that begins below 0 first comes to it. */
+function where(line: PolyLine, valueAt: (place: Place) => number): number {
+  let [low, high] = [0, line.length];
+  for (let n = 0; n < 60; n++) {
+    const middle = (low + high) / 2;
+    if (valueAt(line.at(middle)) < 0) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
