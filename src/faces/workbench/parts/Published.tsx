@@ -96,7 +96,6 @@ function OfEngine({ engine: { style, input, result } }: { readonly engine: Shown
   );
 }
 
-/** As a test writes the place: `(vacuum)`. */
 /** What was published, said of what is computed. */
 function publishedSaid(
   { id, name }: EngineInput,
@@ -112,6 +111,7 @@ function publishedSaid(
   };
 }
 
+/** As a test writes the place: `(vacuum)`. */
 function placeOf({ at }: PublishedFigure): string {
   if (at === null) return '';
   if (at.ambientPressure === 0) return '(vacuum)';
