@@ -1,4 +1,4 @@
-/** The engine of the measurements: a bell of area ratio 15 in air of 0.6 bar. */
+/** The engine of the measurements: a bell of area ratio 15, in air of 0.6 bar unless said otherwise. */
 
 /** [m] */
 export const throatRadius = 0.1;
@@ -11,11 +11,11 @@ export async function preparedEngine(load) {
   const expansion = expandPerfect({ gamma: 1.2, molarMass: 0.022, temperature: 3500, pressure: 100e5 });
   const shape = { contractionRatio: 3, characteristicLength: 1, convergingAngle: Math.PI / 6 };
   const { wall } = chamberAndNozzleContour({ kind: 'bell', areaRatio: 15, length: 0.8 }, throatRadius, shape);
-  const ambient = 60_000;
-  const surroundings = { pressure: ambient, density: ambient / (287 * 260), speed: 0 };
   return (kernel) => {
     const prepared = prepareRound({ expansion, wall, throatRadius, kernel });
-    return (across, from) =>
-      roundFlow(prepared, { air: surroundings, leavesAt: null }, roundSize(prepared, 8, across), from);
+    return (across, from, { ambient = 60_000, coarsest = 8 } = {}) => {
+      const air = { pressure: ambient, density: ambient / (287 * 260), speed: 0 };
+      return roundFlow(prepared, { air, leavesAt: null }, roundSize(prepared, coarsest, across), from);
+    };
   };
 }

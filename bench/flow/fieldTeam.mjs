@@ -44,6 +44,6 @@ export async function teamTimes(cases, { dist, turns, steps }) {
 }
 
 /** This thread alone, where the system lets us say so (Linux). */
-function onCore(core) {
+export function onCore(core) {
   spawnSync('taskset', ['-c', '-p', String(core), String(process.pid)], { stdio: 'ignore' });
 }
