@@ -110,7 +110,8 @@ export function plugLayout(shape: PlugShape, room: PlugRoom, size: PlugSize) {
   const upper = (i: number): Place => {
     if (i <= plug) return edge.at((edge.length * onWall[i]!) / wall.length);
     const x = behind[i - plug]!;
-    const lean = (overX - cutX) * Math.exp(-x / (2 * cutR));
+    // Slowly enough that the nodes keep their order.
+    const lean = (overX - cutX) * Math.exp(-x / (2 * Math.max(cutR, overX - cutX)));
     return [cutX + x + lean, room.edgeBehind(cutX + x + lean - overX)];
   };
   const lip = shape.ring.at(-1)!.outer;
