@@ -31,7 +31,7 @@ export function reservoirPoint(
 
 /** Halvings between the highest pressure and this share of it, slower than sound: to a ten-millionth. */
 const HALVINGS = 22;
-const LOWEST_SHARE = 0.5;
+export const LOWEST_SHARE = 0.5;
 
 /** The pressure p with p − stiff V(p) as the wave brings it; it rises with p. */
 function metBy(

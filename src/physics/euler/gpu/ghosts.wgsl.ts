@@ -38,19 +38,36 @@ fn farPoint(inside: u32, air: Point, nx: f32, ny: f32) -> Point {
   return Point(there, speed * nx - along * ny, speed * ny + along * nx, met, comes.share);
 }
 
-/** Numbers: highest pressure, share; then density and speed at even places of √(1 − p/p₀). */
+/** Density and speed of a chamber's gas. @param root √(1 − p/p₀), at even places of which they stand behind two numbers */
+fn fedAt(at: u32, root: f32) -> vec2f {
+  let place = root * f32(RESERVOIR_PLACES - 1u);
+  let first = min(u32(place), RESERVOIR_PLACES - 2u);
+  let here = at + 2u + 2u * first;
+  let low = vec2f(numbers[here], numbers[here + 1u]);
+  let high = vec2f(numbers[here + 2u], numbers[here + 3u]);
+  return mix(low, high, place - f32(first));
+}
+
+/** Halvings of the root, to the last digits of 32 bits. */
+const FED_HALVINGS = 24u;
+
+/** Numbers: highest pressure, share, the table. At the pressure that the wave from inside brings, see openSides.ts. */
 fn reservoirPoint(inside: u32, at: u32, nx: f32, ny: f32) -> Point {
   let highest = numbers[at];
   let share = numbers[at + 1u];
-  let pressure = value(V_pressure, inside);
-  let place = sqrt(max(0.0, 1.0 - pressure / highest)) * f32(RESERVOIR_PLACES - 1u);
-  let first = min(u32(place), RESERVOIR_PLACES - 2u);
-  let t = place - f32(first);
-  let here = at + 2u + 2u * first;
-  let density = mix(numbers[here], numbers[here + 2u], t);
-  let speed = mix(numbers[here + 1u], numbers[here + 3u], t);
-  if (pressure >= highest) { return Point(density, 0.0, 0.0, highest, share); }
-  return Point(density, -speed * nx, -speed * ny, pressure, share);
+  let stiff = value(V_density, inside) * soundSpeed(inside);
+  let brought = value(V_pressure, inside) + stiff * (value(V_u, inside) * nx + value(V_v, inside) * ny);
+  if (brought >= highest) { return Point(fedAt(at, 0.0).x, 0.0, 0.0, highest, share); }
+  var low = 0.0;
+  var high = sqrt(1.0 - LOWEST_SHARE);
+  for (var n = 0u; n < FED_HALVINGS; n++) {
+    let middle = (low + high) / 2.0;
+    // The smaller the root, the higher the pressure, and the slower the gas.
+    if (highest * (1.0 - middle * middle) - stiff * fedAt(at, middle).y < brought) { high = middle; } else { low = middle; }
+  }
+  let root = (low + high) / 2.0;
+  let fed = fedAt(at, root);
+  return Point(fed.x, -fed.y * nx, -fed.y * ny, highest * (1.0 - root * root), share);
 }
 
 /** Entries: kind, ghost, cell inside or source, next cell inside or the one that is mirrored, layer, place of its numbers. */

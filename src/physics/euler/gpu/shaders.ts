@@ -1,6 +1,7 @@
 /** The shaders of a flow, with the numbers of the reference’s scheme. */
 
 import { ALIKE, ISENTROPE_STEPS } from '../corners.ts';
+import { LOWEST_SHARE } from '../openSides.ts';
 import { STRONG } from '../shockMarks.ts';
 import { BLURRED_STEPS, NEAR, PRESSURE_STEPS, RENEWED, TRIES } from '../stage.ts';
 import { FACES } from './faces.wgsl.ts';
@@ -15,7 +16,7 @@ const LEAST_SHARE = 1e-6;
 export function flowShaders(): string {
   const head = shaderHead(
     { TRIES, RENEWED, BLURRED_STEPS, PRESSURE_STEPS, ISENTROPE_STEPS, RESERVOIR_PLACES },
-    { NEAR, STRONG, ALIKE, MIXED: LEAST_SHARE, OTHER_GAS: LEAST_SHARE },
+    { NEAR, STRONG, ALIKE, LOWEST_SHARE, MIXED: LEAST_SHARE, OTHER_GAS: LEAST_SHARE },
   );
   return [head, GAS, FACES, GHOSTS_SHADER, STAGE].join('\n');
 }
