@@ -10,6 +10,7 @@
 
 /** cv of a gas of atoms over its gas constant: none has less. */
 const LEAST = 1.5;
+/** Of e_X over θ; own choice. */
 const LOWEST = -0.5;
 const HIGHEST = 0.25;
 /** Times that each value is put between its neighbours, so that cubics have no bends to overshoot. */
