@@ -42,6 +42,7 @@ export function figureFlowAlong(
     separationWords(field),
     field.fineness === 'coarse' ? 'Coarse mesh.' : '',
     ...measuredWords(measured, isOnCourses(courses)),
+    measured.length > 0 ? 'The air in which it was measured may be another than this field’s.' : '',
     `Full marks: found in the field${field.moment === undefined ? '; hollow: by the published law' : ''}. Model: flow-field.`,
   ].filter((words) => words !== '');
   const around = frame(layout, { title, subtitle, foot }, options);
