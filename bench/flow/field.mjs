@@ -157,7 +157,8 @@ const pairs = (
         sumOf,
       },
     ],
-    { dist: options.dist, turns, steps },
+    // Two cores must be free at once, which takes more luck than one.
+    { dist: options.dist, turns: 4 * turns, steps },
   )
 ).map(
   ({ name, one, two }) =>
