@@ -162,7 +162,7 @@ function runPlug(
     throatRadius: contour.throatRadius,
   });
   return (which, coarsest, across, from) => {
-    const size = sizeOfPlug(prepared, coarsest, across);
+    const size = sizeOfPlug(prepared, coarsest, across, which.timed);
     const plug = plugFlow(prepared, which, size, from);
     const { flow, room } = plug;
     const [axial, radius] = prepared.shape.ring.at(-1)!.outer;

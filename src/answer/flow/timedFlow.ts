@@ -52,14 +52,15 @@ export function* timedFields(
   const contour = event.is === 'switch' ? solution.contour : contourAt(solution, place.ambientPressure);
   const run = runOf(solution, contour, kernel);
   const at = caseAt(solution, contour, place);
-  const begins: RoundCase = event.is === 'switch' ? { ...at.round, leavesAt: bendOf(solution) } : at.round;
+  const whole: RoundCase = { ...at.round, timed: true };
+  const begins = event.is === 'switch' ? { ...whole, leavesAt: bendOf(solution) } : whole;
   const rest = atRest(run, begins, fineness);
   const first = event.is === 'start' ? 0 : 1;
   const target = event.is === 'throttle' ? event.to : event.is === 'stop' ? 0 : 1;
   const level: ChamberLevel = { share: first, full: feedOf(rest.flow) };
   const full = inletPressureOf(rest.flow);
   const goes: RoundCase = {
-    ...(event.is === 'switch' ? { ...at.round, leavesAt: null } : at.round),
+    ...(event.is === 'switch' ? { ...whole, leavesAt: null } : whole),
     level,
     unlit: event.is === 'start',
   };

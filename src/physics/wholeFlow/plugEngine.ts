@@ -5,7 +5,7 @@ import { type Beginning, carriedFields } from './carried.ts';
 import { fedChamber } from './chamberLevel.ts';
 import { type FarAir, stillAir } from './fieldGases.ts';
 import { plugGuess } from './plugGuess.ts';
-import type { PlugRoom, PlugSize } from './plugLayout.ts';
+import { AT_LIP, type PlugRoom, type PlugSize } from './plugLayout.ts';
 import { plugMesh, plugSize, RING, ROUND_PLUG, WAKE } from './plugMesh.ts';
 import { plugRoom } from './plugRoom.ts';
 import type { PreparedPlug } from './plugShape.ts';
@@ -19,8 +19,14 @@ export interface PlugFlow {
   readonly air: FarAir;
 }
 
-export function sizeOfPlug({ shape }: PreparedPlug, coarsest: number, across: number): PlugSize {
-  return plugSize(shape, coarsest, across);
+/** @param timed through time: the cells beside the lip are not as short, nor are the steps */
+export function sizeOfPlug(
+  { shape }: PreparedPlug,
+  coarsest: number,
+  across: number,
+  timed = false,
+): PlugSize {
+  return plugSize(shape, coarsest, across, timed ? AT_LIP.inTime : AT_LIP.atRest);
 }
 
 export function plugFlow(

@@ -28,6 +28,7 @@ export interface PlugRoom {
 
 export interface PlugSize {
   readonly across: number;
+  /** Length of the cells beside the lip over their width there. */ readonly lipCell: number;
   readonly base: number;
   readonly outside: number;
   readonly ring: number;
@@ -39,8 +40,8 @@ export interface PlugSize {
   /** Across half of the wake. */ readonly wake: number;
 }
 
-/** Length of the cells beside the lip over their width there. */
-const AT_LIP = 0.3;
+/** Length of the cells beside the lip over their width there: through time they set the length of the steps. */
+export const AT_LIP = { atRest: 0.3, inTime: 0.7 };
 /** Cells of the plug are no longer than this share of the lip’s radius, at 8 across. */
 const LONGEST_CELL = 0.05;
 
@@ -48,6 +49,7 @@ const LONGEST_CELL = 0.05;
 export function ringPlaces(
   shape: PlugShape,
   across: number,
+  lipCell: number,
   cells?: Pick<PlugSize, 'ring' | 'throat'>,
 ): readonly number[] {
   const { ring, throat } = shape;
@@ -67,7 +69,7 @@ export function ringPlaces(
     return apart(inner, outer);
   };
   // Short beside the lip, where the fan stands.
-  const atLip = (AT_LIP * widthAt(end)) / across;
+  const atLip = (lipCell * widthAt(end)) / across;
   const places = placesAlong(
     0,
     end,
@@ -78,9 +80,14 @@ export function ringPlaces(
   return throughPlace(places, at, cells?.throat ?? nearestPlace(places, at)).map(stationAt);
 }
 
-export function plugPlaces({ ring, plug }: PlugShape, across: number, count?: number): readonly number[] {
+export function plugPlaces(
+  { ring, plug }: PlugShape,
+  across: number,
+  lipCell: number,
+  count?: number,
+): readonly number[] {
   const { inner, outer } = ring.at(-1)!;
-  const first = (AT_LIP * apart(inner, outer)) / across;
+  const first = (lipCell * apart(inner, outer)) / across;
   const most = (LONGEST_CELL * outer[1] * 8) / across;
   return placesAlong(0, polyLine(plug).length, (s) => Math.min(most, first + 0.1 * s), count);
 }
@@ -92,7 +99,7 @@ export function plugLayout(shape: PlugShape, room: PlugRoom, size: PlugSize) {
   const { plug, fine, rest, across, base, outside } = size;
   const wall: PolyLine = polyLine(shape.plug);
   const edge: PolyLine = polyLine(room.edge);
-  const onWall = plugPlaces(shape, across, plug);
+  const onWall = plugPlaces(shape, across, size.lipCell, plug);
   const [cutX, cutR] = wall.at(wall.length);
   const [overX] = edge.at(edge.length);
   const lastCell = wall.length - onWall[plug - 1]!;

@@ -7,6 +7,7 @@ import { type MeshBlock, meshBlock, type SideKind, type SidePart } from '../eule
 import { part, to, wall } from './blockSides.ts';
 import { nearestPlace, stretchedShares } from './places.ts';
 import {
+  AT_LIP,
   type PlugRoom,
   type PlugShape,
   type PlugSize,
@@ -21,16 +22,22 @@ export const ROUND_PLUG = 1;
 export const BESIDE_COWL = 2;
 export const WAKE = 3;
 
-export function plugSize(shape: PlugShape, coarsest: number, across = coarsest): PlugSize {
+export function plugSize(
+  shape: PlugShape,
+  coarsest: number,
+  across = coarsest,
+  lipCell = AT_LIP.atRest,
+): PlugSize {
   const finer = across / coarsest;
-  const ring = ringPlaces(shape, coarsest);
+  const ring = ringPlaces(shape, coarsest, lipCell);
   return {
     across,
+    lipCell,
     base: finer * 2,
     outside: finer * 12,
     ring: finer * (ring.length - 1),
     throat: finer * nearestPlace(ring, shape.throat),
-    plug: finer * (plugPlaces(shape, coarsest).length - 1),
+    plug: finer * (plugPlaces(shape, coarsest, lipCell).length - 1),
     fine: finer * 5 * coarsest,
     rest: finer * 12,
     ahead: finer * 8,
@@ -97,7 +104,7 @@ export function plugMesh(
 function ringBlock(shape: PlugShape, size: PlugSize): MeshBlock {
   const { ring: count, across } = size;
   const { ring } = shape;
-  const places = ringPlaces(shape, across, size);
+  const places = ringPlaces(shape, across, size.lipCell, size);
   const between = (of: 'inner' | 'outer', s: number): Place => {
     const k = Math.min(ring.length - 2, Math.floor(s));
     const [a, b] = [ring[k]![of], ring[k + 1]![of]];

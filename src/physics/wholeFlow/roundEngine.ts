@@ -45,6 +45,7 @@ export interface RoundCase {
   /** Of an expansion–deflection nozzle: air fills the wake behind its pintle to begin with. */ readonly openWake?: boolean;
   /** In time: how much the chamber is fed; absent: from rest at full pressure. */ readonly level?: ChamberLevel;
   /** Air at rest everywhere to begin with. */ readonly unlit?: boolean;
+  /** On a mesh for going through time, also where it is at rest to begin with. */ readonly timed?: boolean;
 }
 
 /** Of the cells' own steps where a jet flaps inside a nozzle; own choice: with 16 it still pulsates, with 8 no more than through time. */
