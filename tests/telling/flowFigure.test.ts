@@ -8,6 +8,7 @@ import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
 import { figureFlowAlong } from '../../src/telling/figures/figureFlowAlong.ts';
 import { flowLines } from '../../src/telling/figures/flowPlane.ts';
 import { flowRows } from '../../src/telling/figures/flowRows.ts';
+import { againstWords } from '../../src/telling/figures/flowWords.ts';
 import { ENGINE_STYLES } from '../../src/telling/look/engineStyles.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../src/telling/scene/svg.ts';
@@ -126,6 +127,29 @@ describe('a computed flow as a figure', () => {
     // ln ρ rises by 0.2 over each 0.1 m: by 0.6 over 0.3 m.
     for (const { value } of flowLines(even, 'density gradient', 0.3).flat())
       expect(value).toBeCloseTo(0.6, 4);
+  });
+});
+
+describe('what is said of a field against the model of its nozzle', () => {
+  const against = {
+    passes: 0.994,
+    passesByModel: 1,
+    gas: -0.006,
+    perMass: 2e-4,
+    base: 0.004,
+    baseByModel: 0.0211,
+    suction: -0.05,
+  };
+
+  test('the whole, and what is worth telling of its parts', () => {
+    expect(againstWords(field({ against, thrustCoefficient: { mean: 1.7, swing: 0, byModel: 1.71 } }))).toBe(
+      'Thrust against the model’s: −0.6\u00a0%; +2.9\u00a0% as the model has still air suck at walls round the jet, which the field has not, −0.6\u00a0% of gas that comes through, −1.0\u00a0% by the base.',
+    );
+    const alike = { ...against, gas: 0, base: 0, baseByModel: 0, suction: 0 };
+    expect(
+      againstWords(field({ against: alike, thrustCoefficient: { mean: 1.7101, swing: 0, byModel: 1.71 } })),
+    ).toBe('Thrust against the model’s: the same.');
+    expect(againstWords(field())).toBe('');
   });
 });
 

@@ -48,6 +48,7 @@ export function field(over: Partial<FlowField> = {}): FlowField {
     rescued: 0,
     steady: false,
     thrustCoefficient: { mean: 1.7, swing: 0.01, byModel: 1.71 },
+    against: null,
     leaves: null,
     separation: null,
     lip: { axial: 0, radius: 0.3 },

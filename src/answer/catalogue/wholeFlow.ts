@@ -109,4 +109,47 @@ export const wholeFlowQuantities: readonly CatalogueEntry[] = [
     meaning: 'Push of the computed field on the engine over chamber pressure and throat area.',
     equation: 'C_F = F / (p₀ A_t)',
   },
+  ...(
+    [
+      [
+        'dischargeCoefficient',
+        'gas that comes into the field',
+        UNIT.one,
+        'Gas that comes through the computed field over that of one-dimensional flow through the throat.',
+        'ṁ / ṁ*',
+      ],
+      [
+        'perMass',
+        'thrust of the field for each kilogram, against the model',
+        UNIT.percent,
+        'By how much a kilogram of gas pushes more in the field than by the nozzle’s model, base and suction aside.',
+        '(C_F − C_F,base)/ṁ over that of the model, less 1',
+      ],
+      [
+        'base',
+        'push on the base',
+        UNIT.one,
+        'Push of the gas on the base of a plug or a pintle over chamber pressure and throat area, the air’s pressure taken off.',
+        'C_F,base = ∫ (p − p_a) dA / (p₀ A_t)',
+      ],
+      [
+        'suction',
+        'suction that is not in the field',
+        UNIT.one,
+        'Thrust coefficient that the nozzle’s model takes off because still air beside the jet is sucked at; the field has it at the air’s pressure.',
+        '∫ (p − p_a) dA / (p₀ A_t) over the walls beside the jet',
+      ],
+    ] as const
+  ).map(
+    ([name, label, unit, meaning, equation]): CatalogueEntry => ({
+      ...field,
+      name: `wholeFlow.${name}`,
+      label,
+      dimension: 'ratio',
+      unit,
+      digits: 3,
+      meaning,
+      equation,
+    }),
+  ),
 ];

@@ -3,6 +3,7 @@
 import { axisShocks, firstCell, mainShock, pictureOf, type Settled } from '../../physics/wholeFlow/index.ts';
 import { rowAt } from '../conditions.ts';
 import type { EngineSolution } from '../solution.ts';
+import { againstModel } from './againstModel.ts';
 import type { CaseAt } from './flowCase.ts';
 import type { Fineness, FlowField, FlowKernelName, MeshSide } from './model.ts';
 import type { FlowPlace } from './places.ts';
@@ -60,6 +61,7 @@ export function fieldOf(
       swing: thrust!.swing,
       byModel: model.thrustCoefficient ?? model.thrustCoefficientIfFull,
     },
+    against: againstModel(solution, model, (lip.radius / contour.throatRadius) ** 2, settled.watched),
     leaves: leavesAt === null ? null : { axial: leavesAt, by },
     separation: rowAt(solution, ambientPressure, altitude).separation ?? null,
     lip,

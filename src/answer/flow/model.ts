@@ -48,6 +48,17 @@ export interface FlowMoment {
 /** What took the steps of a field. */
 export type FlowKernelName = FlowBits | 'graphics processor';
 
+/** Where the thrust of a field differs from that of the nozzle’s model. */
+export interface AgainstModel {
+  /** Gas that comes in over that of one-dimensional flow through the throat [–], and by the model. */ readonly passes: number;
+  readonly passesByModel: number;
+  /** The one over the other, less 1; and thrust for each kilogram, base and suction aside, likewise. */ readonly gas: number;
+  readonly perMass: number;
+  /** C_F of the base, here and by the model; 0: none. */ readonly base: number;
+  readonly baseByModel: number;
+  /** C_F that the model takes off for still air round the jet, sucked at by it; the field has it at the air’s pressure. 0 or less. */ readonly suction: number;
+}
+
 export interface FlowField {
   /** Id and name of the engine. */ readonly engine: string;
   readonly name: string;
@@ -73,6 +84,7 @@ export interface FlowField {
     readonly swing: number;
     readonly byModel: number | null;
   };
+  /** From what that differs; null: of a moment, or where the model has no thrust. */ readonly against: AgainstModel | null;
   /** Where it was made to leave the wall; null: nowhere. */ readonly leaves: {
     /** [m] from the throat plane */ readonly axial: number;
     readonly by: string;

@@ -19,6 +19,7 @@ import {
   prepareDeflected,
   preparePlug,
   prepareRound,
+  pushesOfDeflected,
   pushesOfPlug,
   RING,
   ROUND_PLUG,
@@ -28,8 +29,6 @@ import {
   sizeOfDeflected,
   sizeOfPlug,
   thrustOf,
-  thrustOfDeflected,
-  thrustOfPlug,
   WAKE,
   WAKE_OF_PINTLE,
 } from '../../physics/wholeFlow/index.ts';
@@ -44,9 +43,11 @@ export interface MeshWall extends MeshSide {
 export interface Running {
   readonly flow: Flow;
   readonly gases: FieldGases;
-  /** Thrust [N], and what tells whether jet or wake stand still. */ readonly watch: () => readonly [
-    number,
-    number,
+  /** Thrust [N]; what tells whether jet or wake stand still; the gas that comes in [kg/s]; the push on a base [N], 0: none. */ readonly watch: () => readonly [
+    thrust: number,
+    still: number,
+    massFlow: number,
+    base: number,
   ];
   /** [kg/s] that leaves the nozzle */ readonly massFlow: () => number;
   readonly lip: { readonly axial: number; readonly radius: number };
@@ -86,6 +87,11 @@ export function runOf(
     : runPlug({ ...contour, plug }, expansion, kernel);
 }
 
+/** [kg/s] */
+function massComingIn(flow: Flow): number {
+  return -flow.through(0, { side: 'iLow', from: 0, to: flow.fields[0]!.mesh.nj }).mass;
+}
+
 function runRound(
   { wall, throatRadius }: Contour,
   expansion: EngineSolution['expansion'],
@@ -99,7 +105,7 @@ function runRound(
     return {
       flow,
       gases,
-      watch: () => [thrustOf(round), axisPressure(round)],
+      watch: () => [thrustOf(round), axisPressure(round), massComingIn(flow), 0],
       massFlow: () => flow.through(NOZZLE, { side: 'iHigh', from: 0, to: size.across }).mass,
       lip: { axial: shape.lip, radius: lip.radius },
       seen: room.fine,
@@ -130,7 +136,10 @@ function runDeflected(
     return {
       flow,
       gases,
-      watch: () => [thrustOfDeflected(deflected), basePressureOfDeflected(deflected)],
+      watch: () => {
+        const { stream, base, massFlow } = pushesOfDeflected(deflected);
+        return [stream + base, basePressureOfDeflected(deflected), massFlow, base];
+      },
       massFlow: () => massLeavingDeflected(deflected),
       lip: { axial: shape.lip, radius: lip.radius },
       seen: layout.room.fine,
@@ -170,7 +179,10 @@ function runPlug(
     return {
       flow,
       gases: prepared.gases,
-      watch: () => [thrustOfPlug(plug), basePressureOf(plug)],
+      watch: () => {
+        const { stream, base, massFlow } = pushesOfPlug(plug);
+        return [stream + base, basePressureOf(plug), massFlow, base];
+      },
       massFlow: () => pushesOfPlug(plug).massFlow,
       lip: { axial, radius },
       seen: cut - axial + room.fine,

@@ -103,6 +103,7 @@ export function withoutModels(field: FlowField): FlowField {
   return {
     ...field,
     thrustCoefficient: { ...field.thrustCoefficient, byModel: null },
+    against: null,
     byLaw: { machDisk: null, cellLength: null },
     separation: null,
   };

@@ -48,6 +48,7 @@ export { ductAreaRatios, plugWallStates } from './plug/plugWallStates.ts';
 export { strongestAgainstOnset } from './plug/recompressionOnset.ts';
 export { feltAmbient, machOnTheWayUp } from './plug/slipstream.ts';
 export { straightRayDeparture, straightRayWall } from './plug/straightRays.ts';
+export { PLATEAU, pushOfDeadAir } from './separation/behindSeparation.ts';
 export {
   KALT_BADAL,
   SCHILLING_CONE,

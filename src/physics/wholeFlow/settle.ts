@@ -7,7 +7,9 @@ import { type Averages, averagesFor } from './averages.ts';
 export interface SettleOptions {
   /** Steps at least and at most. */ readonly least: number;
   readonly most: number;
-  /** What is watched until it stands; each must. */ readonly watch: (flow: Flow) => readonly number[];
+  /** What is watched until it stands; what `still` has a bound for must. */ readonly watch: (
+    flow: Flow,
+  ) => readonly number[];
   /** Largest departure of each from its mean over the last stretches, relative. */ readonly still: readonly number[];
 }
 
@@ -108,7 +110,7 @@ function* settling(
     courant = Math.min(COURANT, 1.5 * courant);
     seen.push(watch(flow));
     const last = swings(seen.slice(-ALIKE));
-    steady = n >= least && seen.length >= ALIKE && last.every(({ swing }, k) => swing < still[k]!);
+    steady = n >= least && seen.length >= ALIKE && still.every((bound, k) => last[k]!.swing < bound);
     if (steady) break;
     if (n === STRETCH * Math.floor(most / 2 / STRETCH)) lastHalf = averagesFor(flow);
   }
@@ -128,6 +130,6 @@ function swings(
   return (seen[0] ?? []).map((_, k) => {
     const values = seen.map((each) => each[k]!);
     const mean = values.reduce((a, b) => a + b, 0) / values.length;
-    return { mean, swing: Math.max(...values.map((value) => Math.abs(value / mean - 1))) };
+    return { mean, swing: mean === 0 ? 0 : Math.max(...values.map((value) => Math.abs(value / mean - 1))) };
   });
 }

@@ -42,6 +42,22 @@ function rowsAtRest(field: FlowField): readonly FigureRow[] {
       high: mean * (1 + swing),
     },
     { of, quantity: 'thrustCoefficient', at, value: byModel, note: 'by the model of the nozzle' },
+    ...againstRows(field),
+  ];
+}
+
+/** From what the two thrusts differ. */
+function againstRows({ name: of, ambientPressure, against }: FlowField): readonly FigureRow[] {
+  if (against === null) return [];
+  const at = { quantity: 'ambientPressure', value: ambientPressure };
+  const { passes, passesByModel, perMass, base, baseByModel, suction } = against;
+  return [
+    { of, quantity: 'wholeFlow.dischargeCoefficient', at, value: passes },
+    { of, quantity: 'dischargeCoefficient', at, value: passesByModel, note: 'by the model of the nozzle' },
+    { of, quantity: 'wholeFlow.perMass', at, value: perMass },
+    { of, quantity: 'wholeFlow.base', at, value: base },
+    { of, quantity: 'wholeFlow.base', at, value: baseByModel, note: 'by the model of the nozzle' },
+    { of, quantity: 'wholeFlow.suction', at, value: suction, note: 'by the model of the nozzle' },
   ];
 }
 

@@ -107,6 +107,31 @@ export function lawWords(field: FlowField): string {
   return parts.length === 0 ? '' : `Behind the lip ${parts.join('; ')}.`;
 }
 
+/** Less than this share of the thrust is not told. */
+const SLIGHT = 1e-3;
+
+/** The field's thrust against the model's, and from what it differs: one sentence; empty where there is nothing to hold it against. */
+export function againstWords({ against, thrustCoefficient: { mean, byModel } }: FlowField): string {
+  if (against === null || byModel === null) return '';
+  const { gas, perMass, base, baseByModel, suction } = against;
+  const parts = [
+    [-suction / byModel, 'as the model has still air suck at walls round the jet, which the field has not'],
+    [gas, 'of gas that comes through'],
+    [perMass, 'of thrust for each kilogram'],
+    [(base - baseByModel) / byModel, 'by the base'],
+  ] as const;
+  const told = parts
+    .filter(([share]) => Math.abs(share) >= SLIGHT)
+    .map(([share, what]) => `${signed(share)} ${what}`);
+  const whole = `Thrust against the model’s: ${signed(mean / byModel - 1)}`;
+  return told.length === 0 ? `${whole}.` : `${whole}; ${told.join(', ')}.`;
+}
+
+function signed(share: number): string {
+  const text = Math.abs(100 * share).toFixed(1);
+  return text === '0.0' ? 'the same' : `${share > 0 ? '+' : '−'}${text}\u00a0%`;
+}
+
 function moreWords(ratio: number): string {
   const percent = Math.round(100 * (ratio - 1));
   return percent === 0 ? 'the same' : `${percent > 0 ? '+' : '−'}${Math.abs(percent)}\u00a0%`;

@@ -2,7 +2,7 @@
 
 import { show } from '../../../answer/display.ts';
 import type { FlowField } from '../../../answer/flow/index.ts';
-import { endedWords, flowFinding, troubleWords } from '../../../telling/figures/flowWords.ts';
+import { againstWords, endedWords, flowFinding, troubleWords } from '../../../telling/figures/flowWords.ts';
 import { formatLength } from '../../../telling/numbers/formatNumber.ts';
 import { tableOf } from './sweepText.ts';
 import { wrapped } from './wrap.ts';
@@ -29,7 +29,14 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
   return [
     tableOf([head, ...rows]),
     ...kernelLines(fields, width),
-    ...fields.map((field) => wrapped(`${flowFinding(field)} ${troubleWords(field)}`.trimEnd(), width)),
+    ...fields.map((field) =>
+      wrapped(
+        [flowFinding(field), againstWords(field), troubleWords(field)]
+          .filter((words) => words !== '')
+          .join(' '),
+        width,
+      ),
+    ),
     wrapped(
       'Inviscid, computed: no turbulence, so the jet does not mix with the air and nothing rubs on the walls. By law: where a published law puts the Mach disk behind an under-expanded exit, or the length of a shock cell near the matched pressure.',
       width,
