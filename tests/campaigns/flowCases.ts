@@ -6,15 +6,19 @@ import { type Expansion, expandBurnt, expandPerfect } from '../../src/physics/ga
 import { chamberAndNozzleContour, type NozzleSpec, nozzleModel } from '../../src/physics/nozzle/index.ts';
 import {
   type BlockFlow,
+  deflectedFlow,
   type FarAir,
   plugFlow,
+  prepareDeflected,
   preparePlug,
   prepareRound,
   roundFlow,
   roundSize,
   settle,
+  sizeOfDeflected,
   sizeOfPlug,
   thrustOf,
+  thrustOfDeflected,
   thrustOfPlug,
 } from '../../src/physics/wholeFlow/index.ts';
 import { burnt, species } from '../physics/gas/rows.ts';
@@ -96,6 +100,15 @@ function specOf(random: Random, ratio: (low: number, high: number) => number) {
       areaRatio: ratio(2, 60),
       halfAngle: (random.between(8, 25) * Math.PI) / 180,
     } as const;
+  if (kind < 0.78)
+    return {
+      kind: 'expansionDeflection',
+      areaRatio: ratio(8, 100),
+      pintleAreaRatio: random.between(0.5, 3),
+      length: random.between(0.4, 0.8),
+      throatAngle: (random.between(40, 70) * Math.PI) / 180,
+      lipAngle: (random.between(4, 14) * Math.PI) / 180,
+    } as const;
   return {
     kind: 'plug',
     form: random.chance(0.5) ? 'annular' : 'linear',
@@ -106,15 +119,22 @@ function specOf(random: Random, ratio: (low: number, high: number) => number) {
 
 function caseOf(spec: NozzleSpec, expansion: Expansion, air: FarAir) {
   const model = nozzleModel(spec, expansion);
-  const { flow, separation } = model.at(air.pressure);
+  const { flow, separation, leavesAt, mode } = model.at(air.pressure);
   const pressure = Math.max(air.pressure, 1e-3 * model.exit.pressure);
-  return { model, flow, separation, air: { ...air, pressure, density: pressure / (287 * 250) } };
+  const leaves = flow.state === 'separated' ? (separation?.place.axial ?? leavesAt ?? null) : null;
+  return {
+    model,
+    flow,
+    leavesAt: leaves === null ? null : leaves * R,
+    mode,
+    air: { ...air, pressure, density: pressure / (287 * 250) },
+  };
 }
 
 function run(
   spec: NozzleSpec,
   expansion: Expansion,
-  { model, flow, separation, air }: ReturnType<typeof caseOf>,
+  { model, leavesAt, mode, air }: ReturnType<typeof caseOf>,
 ) {
   const steps = { least: STEPS, most: STEPS, still: [0] };
   if (spec.kind === 'plug') {
@@ -130,9 +150,16 @@ function run(
     const field = plugFlow(prepared, { air }, sizeOfPlug(prepared, 8, 8), null);
     return told(settle(field.flow, { ...steps, watch: () => [thrustOfPlug(field)] }));
   }
+  if (spec.kind === 'expansionDeflection') {
+    const { wall, bodies } = model.contour!(R, SHAPE);
+    const pintle = bodies!.find(({ name }) => name === 'pintle')!;
+    const prepared = prepareDeflected({ expansion, wall, pintle, throatRadius: R, kernel: flowKernel(32) });
+    const which = { air, leavesAt, ...(mode === 'open wake' && { openWake: true }) };
+    const field = deflectedFlow(prepared, which, sizeOfDeflected(prepared, 8, 8), null);
+    return told(settle(field.flow, { ...steps, watch: () => [thrustOfDeflected(field)] }));
+  }
   const { wall } = chamberAndNozzleContour(spec, R, SHAPE);
   const prepared = prepareRound({ expansion, wall, throatRadius: R, kernel: flowKernel(32) });
-  const leavesAt = flow.state === 'separated' && separation !== undefined ? separation.place.axial * R : null;
   const field = roundFlow(prepared, { air, leavesAt }, roundSize(prepared, 8, 8), null);
   return told(settle(field.flow, { ...steps, watch: () => [thrustOf(field)] }));
 }
