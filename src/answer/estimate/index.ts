@@ -3,6 +3,7 @@
 export { basisOf } from './basis.ts';
 export { touchedEngines, withTextAt } from './changedEngines.ts';
 export { estimateEngine } from './estimateEngine.ts';
+export { fieldUpTo } from './fieldUpTo.ts';
 export type {
   AnsweredEngine,
   EngineBasis,

@@ -67,6 +67,7 @@ export interface AnsweredEngine {
 export interface Likeness {
   /** New length over old. */ readonly length: number;
   /** New chamber pressure over old. */ readonly pressure: number;
+  /** The flow is the one before up to this axial place of the new one [m]; absent: all of it. */ readonly upTo?: number;
 }
 
 /**

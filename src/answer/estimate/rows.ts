@@ -3,6 +3,7 @@
 import { STANDARD_GRAVITY } from '../../physics/constants.ts';
 import type { Contour, FlowVerdict } from '../../physics/nozzle/model.ts';
 import type { ConditionRow, PlaceOnWall, PlugRow, RowSeparation, ThrustPartAnswer } from '../model.ts';
+import { fieldUpTo } from './fieldUpTo.ts';
 import { meanCoefficient, meanExitShare, stateAt } from './meanFlow.ts';
 import type { AnsweredEngine, EngineBasis, EstimatedRow, Likeness } from './model.ts';
 import { addedByRecut, recutAt } from './recutTable.ts';
@@ -257,13 +258,14 @@ function plugLike(before: PlugRow, pressure: number, ratio: number | null): Plug
 
 function fieldLike(
   field: NonNullable<ConditionRow['field']>,
-  { length, pressure }: Likeness,
+  { length, pressure, upTo }: Likeness,
 ): NonNullable<ConditionRow['field']> {
-  return field.map((line) =>
+  const like = field.map((line) =>
     line.map((at) => ({
       axial: at.axial * length,
       radius: at.radius * length,
       pressure: at.pressure * pressure,
     })),
   );
+  return upTo === undefined ? like : fieldUpTo(like, upTo);
 }

@@ -44,8 +44,9 @@ export function shapeOf(
     const { recut } = now;
     const contour = scaled(recut.contour, throatRadius / recut.contour.throatRadius);
     const own = { ...likeness, length: throatRadius / recut.contour.throatRadius };
+    const base = contour.plug?.wall.at(-1)?.axial;
     return {
-      likeness,
+      likeness: { ...likeness, ...(base !== undefined && { upTo: base }) },
       isShaped: true,
       contour,
       wall: recut.wall.map((point) => wallPointLike(point, before, now, own)),

@@ -1,6 +1,6 @@
 /** Rows of many altitudes on their way from worker to page: their fields as one block of numbers, opened one by one. */
 
-import type { Likeness } from '../../answer/estimate/index.ts';
+import { fieldUpTo, type Likeness } from '../../answer/estimate/index.ts';
 import type { ConditionRow } from '../../answer/model.ts';
 
 type Field = NonNullable<ConditionRow['field']>;
@@ -71,14 +71,16 @@ export function rowLike(
   return start < 0 ? row : { ...row, field: readField(packed.numbers, start, likeness) };
 }
 
-function readField(numbers: Float32Array, start: number, { length, pressure }: Likeness): Field {
+function readField(numbers: Float32Array, start: number, { length, pressure, upTo }: Likeness): Field {
   let at = start;
   const next = (): number => numbers[at++] ?? 0;
-  return Array.from({ length: next() }, () =>
+  const field = Array.from({ length: next() }, () =>
     Array.from({ length: next() }, () => ({
       axial: next() * length,
       radius: next() * length,
       pressure: next() * pressure,
     })),
   );
+  if (upTo === undefined) return field;
+  return fieldUpTo(field, upTo);
 }

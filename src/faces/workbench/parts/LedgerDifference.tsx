@@ -49,6 +49,7 @@ function differenceText(
 ): string {
   if (row.air) return row.difference(0, 0);
   if (engines.length < 2) return '';
+  if (engines.some(({ result }) => !result.ok && result.isAwaited)) return '';
   if (base === null || other === null || base === undefined || other === undefined) return 'no comparison';
   const words = row.difference(base, other);
   if (isOpen(row, base, other)) return 'too close to call';

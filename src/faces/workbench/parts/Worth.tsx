@@ -1,4 +1,5 @@
 import { Fragment } from 'preact';
+import { settableInputs } from '../../../answer/inputs/index.ts';
 import type { VehicleWorth, WorthRow, WorthTable } from '../../../answer/worth/index.ts';
 import {
   EXCHANGE_HEAD,
@@ -10,7 +11,8 @@ import {
 import { CAUTION_SHORT } from '../../../telling/caution.ts';
 import { drawnStyles } from '../../../telling/figures/drawnEngines.ts';
 import { exchangeSaid } from '../state/exchangeSaid.ts';
-import { ownerName } from '../state/pair.ts';
+import { needSaid } from '../state/needSaid.ts';
+import { engineInputs, ownerName } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import type { SaidInstead } from '../state/view.ts';
 import { type Job, needsJob, worthJob } from '../state/worthTrial.ts';
@@ -243,6 +245,11 @@ function Rate({ vehicle, quantity, of, shown, instead }: RateProps) {
   );
 }
 
+/** Of an input of an engine, by its name. */
+const inputLabel = (name: string): string =>
+  engineInputs.value.flatMap((engine) => settableInputs(engine)).find((input) => input.name === name)
+    ?.label ?? name;
+
 function Needs() {
   const needs = solved.value?.study.needs ?? [];
   const found = needsJob.found.value;
@@ -251,8 +258,8 @@ function Needs() {
       <h2>What it would take</h2>
       {found === null && (
         <ul>
-          {needs.map(({ id, title, so }) => (
-            <li key={id}>{title ?? so}</li>
+          {needs.map((need) => (
+            <li key={need.id}>{needSaid(need, engineInputs.value, inputLabel(need.range.over))}</li>
           ))}
         </ul>
       )}

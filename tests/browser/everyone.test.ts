@@ -1,0 +1,181 @@
+/** The page for those without a mouse, with a finger, in their first minute, and on a day when the machine fails. */
+
+import { readdir, readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { describe, expect, it } from 'vitest';
+import {
+  browser,
+  context,
+  number,
+  onDisk,
+  open,
+  page,
+  server,
+  slider,
+  textOf,
+  useWorkbench,
+  withoutSentences,
+} from './studyPage.ts';
+
+useWorkbench();
+
+describe('the keyboard', () => {
+  it('reaches every control in the order of the page, each with a ring that is seen', async () => {
+    await withoutSentences();
+    await open();
+    // Of tabs and of what one control moves only one is a stop; arrows go on from there.
+    const wanted = await page.evaluate(() => {
+      const all = [
+        ...document.querySelectorAll('button, input, select, textarea, summary, a[href], [tabindex="0"]'),
+      ].filter(
+        (one): one is HTMLElement =>
+          one instanceof HTMLElement &&
+          one.tabIndex >= 0 &&
+          one.checkVisibility({ visibilityProperty: true }),
+      );
+      const open = all.filter((one) => !('disabled' in one && one.disabled === true));
+      open.forEach((one, i) => {
+        one.dataset.stop = String(i);
+      });
+      return open.length;
+    });
+    expect(wanted).toBeGreaterThan(30);
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    const met = new Set<string>();
+    const ringless: string[] = [];
+    for (let i = 0; i < wanted + 20 && met.size < wanted; i++) {
+      await page.keyboard.press('Tab');
+      const stop = await page.evaluate(() => {
+        const now = document.activeElement as HTMLElement | null;
+        if (now === null || now === document.body) return null;
+        const ringOf = (one: Element): boolean => {
+          const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(one);
+          return (outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 1) || boxShadow !== 'none';
+        };
+        // The plumb bob shows the ring of the scale.
+        const shown = now.getAttribute('role') === 'slider' ? (now.nextElementSibling ?? now) : now;
+        const hasRing =
+          ringOf(now) ||
+          ringOf(shown) ||
+          getComputedStyle(shown.querySelector('.ring') ?? shown).opacity === '1';
+        return { stop: now.dataset.stop ?? '', what: now.outerHTML.slice(0, 90), hasRing };
+      });
+      if (stop === null) continue;
+      // What scrolls may be a stop of its own.
+      if (stop.stop !== '') met.add(stop.stop);
+      if (!stop.hasRing) ringless.push(stop.what);
+    }
+    const missed = await page.evaluate(
+      (seen) =>
+        [...document.querySelectorAll<HTMLElement>('[data-stop]')]
+          .filter((one) => !seen.includes(one.dataset.stop ?? ''))
+          .map((one) => one.outerHTML.slice(0, 90)),
+      [...met],
+    );
+    expect(missed).toEqual([]);
+    expect(ringless).toEqual([]);
+  }, 120_000);
+});
+
+describe('a finger', () => {
+  it('drags the bob, and does not scroll the page with it', async () => {
+    await withoutSentences();
+    await open();
+    const touch = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
+    const phone = await touch.newPage();
+    await phone.goto(server.url);
+    await phone.waitForFunction(() => document.documentElement.dataset.ready === 'true');
+    const scale = phone.getByRole('slider', { name: 'Altitude' });
+    await scale.scrollIntoViewIfNeeded();
+    const box = await scale.boundingBox();
+    if (box === null) throw new Error('the scale is on the page');
+    const debug = await touch.newCDPSession(phone);
+    const x = box.x + box.width / 2;
+    const touchAt = (type: string, y: number | null) =>
+      debug.send('Input.dispatchTouchEvent', {
+        type: type as 'touchStart',
+        touchPoints: y === null ? [] : [{ x, y }],
+      });
+    const scrolled = () => phone.evaluate(() => scrollY);
+    const before = await scrolled();
+    await touchAt('touchStart', box.y + box.height * 0.9);
+    for (const share of [0.8, 0.7, 0.6, 0.5]) await touchAt('touchMove', box.y + box.height * share);
+    await touchAt('touchEnd', null);
+    const here = Number(await scale.getAttribute('aria-valuenow'));
+    expect(here).toBeGreaterThan(10);
+    expect(here).toBeLessThan(30);
+    expect(await scrolled()).toBe(before);
+    await touch.close();
+  });
+});
+
+describe('a machine that fails', () => {
+  it('loses at most the last second: what was written or stepped is on disk by then', async () => {
+    await withoutSentences();
+    await open();
+    const pressure = page.locator('input[id="field-engines.bell.chamber.pressure"]');
+    await pressure.focus();
+    await page.keyboard.press('ArrowUp');
+    await page.waitForTimeout(1000);
+    expect(await onDisk()).toContain('pressure: 101 bar');
+    await pressure.fill('104 bar');
+    await pressure.press('Enter');
+    await page.waitForTimeout(1000);
+    // The page goes without a word.
+    const debug = await context.newCDPSession(page);
+    debug.send('Page.crash').catch(() => undefined);
+    await page.waitForEvent('crash');
+    expect(await onDisk()).toContain('pressure: 104 bar');
+  });
+});
+
+describe('the first minute', () => {
+  it('shows what it is, climbs, tells a verdict and a pedigree, and begins an own study', async () => {
+    await open({ still: false });
+    const began = Date.now();
+    await expect.poll(() => textOf(page.locator('h1'))).toContain('How much does a plug');
+    await page.getByRole('button', { name: 'Climb' }).click();
+    await expect
+      .poll(async () => Number(await slider().getAttribute('aria-valuenow')), { timeout: 20_000 })
+      .toBeGreaterThan(1);
+    await page.getByRole('button', { name: 'Stop' }).click();
+    await page.locator('.verdict-strip button').first().click();
+    await expect
+      .poll(() => textOf(page.locator('.sentences')), { timeout: 60_000 })
+      .toMatch(/Safe to say|Say with care|Don’t say/i);
+    await number('Alder B, specific impulse').first().click();
+    await expect.poll(() => textOf(page.locator('.card'))).toContain('What it means');
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+k');
+    await page.keyboard.type('bell against plug');
+    await page.getByRole('group', { name: 'Starters' }).getByRole('option').first().click();
+    await expect
+      .poll(() => textOf(page.locator('.find [role=status]')))
+      .toMatch(/plumeline new my-study --from /);
+    // A busy machine checks sentences slowly; a person is not waiting for more than that.
+    expect(Date.now() - began).toBeLessThan(120_000);
+  }, 150_000);
+});
+
+describe('what the page loads', () => {
+  it('is at most 300 kB of script, compressed', async () => {
+    await withoutSentences();
+    await open();
+    const assets = fileURLToPath(new URL('../../dist/faces/workbench/assets/', import.meta.url));
+    const loaded = await page.evaluate(() =>
+      [
+        ...document.querySelectorAll<HTMLScriptElement | HTMLLinkElement>(
+          'script[src], link[rel=modulepreload]',
+        ),
+      ].map((one) => ('src' in one ? one.src : one.href)),
+    );
+    const names = new Set(loaded.map((address) => new URL(address).pathname.split('/').at(-1)));
+    const files = (await readdir(assets)).filter((name) => names.has(name));
+    expect(files.length).toBeGreaterThan(0);
+    let bytes = 0;
+    for (const name of files) bytes += gzipSync(await readFile(join(assets, name))).length;
+    expect(bytes).toBeLessThan(300_000);
+  });
+});
