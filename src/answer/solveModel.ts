@@ -14,7 +14,7 @@ export interface SolveOptions {
   readonly onEngine?: (name: string, which: number, count: number) => void;
   /** Waited for between pieces of the work, none much longer than one engine or one vehicle; where it throws, the work ends. */
   readonly pause?: () => Promise<void>;
-  /** A study solved before: what is the same in this one is taken over, and is the same as a fresh solve gives. */
+  /** A study solved before: what is the same in this one is taken over, as a fresh solve gives it but for the last digits. */
   readonly before?: SolvedBefore;
   /** Told of the engines as soon as they are answered, where vehicles are still to be flown with them. */
   readonly onEngines?: (solved: SolvedEngines) => void | Promise<void>;

@@ -98,7 +98,7 @@ export function flowChoices(flags: FlowFlags): FlowChoices {
     over: streamlines === undefined ? {} : { streamlines: countOf(streamlines) },
     width: widthFrom(png, ending),
     bits: bitsFrom(floats),
-    ...(threads === undefined ? {} : { threads: threadsFrom(threads) }),
+    ...(threads === undefined ? {} : { threads: threadsFrom(threads, floats) }),
     timed: timedFrom(flags, places.length),
     fresh: fresh === true,
   };
@@ -111,8 +111,14 @@ function bitsFrom(floats = '32'): FlowBits {
 
 const MOST_THREADS = 16;
 
-function threadsFrom(asked: string): number {
+function threadsFrom(asked: string, floats: string | undefined): number {
   const count = Number(asked);
+  if (floats === 'reference' && count > 1)
+    throw bad(
+      'threads-of-reference',
+      `--threads: the reference takes its steps in one thread, not in ${quote(asked)}.`,
+      'Leave --threads out, or --floats reference.',
+    );
   if (Number.isInteger(count) && count >= 1 && count <= MOST_THREADS) return count;
   throw bad(
     'threads-count',

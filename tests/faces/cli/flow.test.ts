@@ -112,6 +112,7 @@ describe('plumeline flow', () => {
     [['--png', '800'], 'beside a file that is no PNG'],
     [['--threads', '0'], 'is no number of threads'],
     [['--threads', 'all'], 'is no number of threads'],
+    [['--threads', '2', '--floats', 'reference'], 'in one thread'],
   ])('before anything is computed %j is refused', async (flags, why) => {
     // No study is read either: there is none.
     const { status, err } = await runMain(['flow', join(place, 'nowhere'), '--ambient', '1 bar', ...flags]);

@@ -42,6 +42,14 @@ export interface Apart {
   ): { readonly seconds: number; readonly steps: number } | Problem;
 }
 
+/** A state without a speed of sound has no longest step. */
+const NO_STEP: Problem = {
+  code: 'field-no-step',
+  what: 'A state of the flow field has no speed of sound any more, so no step is short enough.',
+  why: 'The flow changes faster than the mesh and the step can follow.',
+  mend: 'Take shorter steps, a finer mesh, or change the flow more slowly.',
+};
+
 export function apartSteps({ fields, sides, gases, corners, each }: ApartSetup): Apart {
   const seams = seamsOf(fields, sides);
   const facing = faceEachOther(seams);
@@ -126,6 +134,7 @@ export function apartSteps({ fields, sides, gases, corners, each }: ApartSetup):
         courant,
         most,
       );
+      if (!(found.shortest > 0)) return NO_STEP;
       levels = found.levels;
       const steps = 2 ** found.highest;
       const seconds = found.shortest * steps;

@@ -41,6 +41,6 @@ function handLost(ended: 'failed' | 'lost'): Problem {
     code: 'flow-thread-lost',
     what: `A thread that took a share of the flow field ${ended === 'failed' ? 'stopped with an error' : 'answers no more'}.`,
     why: 'The field may be half stepped, so it is not told.',
-    mend: 'Ask again, or for one thread: --threads 1.',
+    mend: 'Ask again, or by one thread alone.',
   };
 }
