@@ -6,9 +6,10 @@ import type { SolvedStudy } from '../../answer/solve.ts';
 import { ProblemError } from '../../numerics/problem.ts';
 import { ambientAt } from '../../telling/figures/conditions.ts';
 import type { FlowWanted } from '../../telling/figures/flowsWanted.ts';
+import { finestThatHolds } from './finestThatHolds.ts';
 import { makeRoom } from './flowRoom.ts';
 import { flowFolder } from './flowShelf.ts';
-import { type KeptFlowOptions, type KeptFlows, keptFlows } from './keptFlows.ts';
+import { type KeptFlowOptions, keptFlows } from './keptFlows.ts';
 
 export interface WantedFlowOptions extends KeptFlowOptions {
   /** Told before each field. */ readonly onField?: (engine: string, done: number, of: number) => void;
@@ -35,7 +36,7 @@ export async function wantedFlows(
       options.onField?.(solution.input.name, done, which.length);
       await setImmediate();
       try {
-        fields.push(await finestThatHolds(flows, place));
+        fields.push(await finestThatHolds(flows, place, 'normal'));
         found += 1;
       } catch (error) {
         if (!(error instanceof ProblemError)) throw error;
@@ -45,17 +46,6 @@ export async function wantedFlows(
     if (found === 0 && problem !== null) throw problem;
   }
   return fields;
-}
-
-/** Where the finer field breaks the coarse one stands; the figure says how fine it is. */
-async function finestThatHolds(flows: KeptFlows, place: number): Promise<FlowField> {
-  const coarse = await flows.at(place, 'coarse');
-  try {
-    return await flows.at(place, 'normal');
-  } catch (error) {
-    if (error instanceof ProblemError) return coarse;
-    throw error;
-  }
 }
 
 interface Places {

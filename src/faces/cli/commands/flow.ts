@@ -10,6 +10,7 @@ import { figureFlow } from '../../../telling/figures/figureFlow.ts';
 import { sceneToSvg } from '../../../telling/scene/svg.ts';
 import { type FlowTeam, flowTeam } from '../../crew/flowTeam.ts';
 import { openDataShelf } from '../../disk/data.ts';
+import { finestThatHolds } from '../../disk/finestThatHolds.ts';
 import { makeRoom } from '../../disk/flowRoom.ts';
 import { flowFolder } from '../../disk/flowShelf.ts';
 import { keptFlows } from '../../disk/keptFlows.ts';
@@ -54,7 +55,10 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
         wrapped(CAUTION, terminal.width),
       ].join('\n\n'),
     );
-  return fields.some(({ moment }) => moment?.ended !== undefined) ? EXIT.incomplete : EXIT.answered;
+  const isWhole = fields.every(
+    ({ moment, fineness }) => moment?.ended === undefined && fineness === choices.fineness,
+  );
+  return isWhole ? EXIT.answered : EXIT.incomplete;
 }
 
 async function computed(
@@ -82,7 +86,13 @@ async function fieldsOf(
   const flows = keptFlows(solution, places, { bits, fresh, team });
   const fields: FlowField[] = [];
   for (const place of places.keys()) {
-    fields.push(await flows.at(place, fineness));
+    fields.push(
+      await finestThatHolds(flows, place, fineness, ({ what }) =>
+        terminal.err(
+          wrapped(`${what} The field on the coarser mesh, which held, is told instead.`, terminal.width),
+        ),
+      ),
+    );
     sayIfSlow(
       terminal,
       `${solution.input.name}: ${fields.length} of ${places.length} places, ${threadsOf(team)} …`,

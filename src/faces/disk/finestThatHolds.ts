@@ -1,0 +1,28 @@
+/** The whole flow of a place on the finest mesh on which it holds: where a finer field breaks the last coarser one stands. */
+
+import { type Fineness, type FlowField, levelsTo } from '../../answer/flow/index.ts';
+import { type Problem, ProblemError } from '../../numerics/problem.ts';
+import type { KeptFlows } from './keptFlows.ts';
+
+/**
+ * @param onBroke told why it is not as fine as asked for
+ * @throws ProblemError where the coarsest does not hold either, or there is no field of the engine at all
+ */
+export async function finestThatHolds(
+  flows: Pick<KeptFlows, 'at'>,
+  place: number,
+  fineness: Fineness,
+  onBroke: (problem: Problem) => void = () => undefined,
+): Promise<FlowField> {
+  let held: FlowField | null = null;
+  for (const level of levelsTo(fineness)) {
+    try {
+      held = await flows.at(place, level);
+    } catch (error) {
+      if (!(error instanceof ProblemError) || held === null) throw error;
+      onBroke(error.problem);
+      break;
+    }
+  }
+  return held!;
+}
