@@ -8,7 +8,7 @@ import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
 import { figureFlowAlong } from '../../src/telling/figures/figureFlowAlong.ts';
 import { flowLines } from '../../src/telling/figures/flowPlane.ts';
 import { flowRows } from '../../src/telling/figures/flowRows.ts';
-import { againstWords } from '../../src/telling/figures/flowWords.ts';
+import { againstWords, flowFinding } from '../../src/telling/figures/flowWords.ts';
 import { ENGINE_STYLES } from '../../src/telling/look/engineStyles.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../src/telling/scene/svg.ts';
@@ -113,6 +113,17 @@ describe('a computed flow as a figure', () => {
     expect(drawn({ ...bell, leaves: { axial: 0.1, by: 'Schmucker 1973' } }).title).toBe(
       'At 12\u00a0km gas that is made to leave Birch <B>’s wall 100\u00a0mm behind the throat is stopped by a shock on the axis 200\u00a0mm behind it.',
     );
+    const round = {
+      passes: 1,
+      passesByModel: 1,
+      gas: 0,
+      perMass: 0,
+      base: 0,
+      baseByModel: 0,
+      suction: -0.05,
+    };
+    expect(drawn({ against: round }).description).toContain('The bell round the jet is not in the field.');
+    expect(drawn({ against: { ...round, suction: 0 } }).description).not.toContain('round the jet');
     expect(drawn({ mainShock: null }).title).toContain('no strong shock');
     expect(drawn({ form: 'plug' }).title).toContain('the gas that leaves Birch <B>’s plug');
     expect(drawn({ thinnest: true }).title).toContain('In all but vacuum');
@@ -127,6 +138,21 @@ describe('a computed flow as a figure', () => {
     // ln ρ rises by 0.2 over each 0.1 m: by 0.6 over 0.3 m.
     for (const { value } of flowLines(even, 'density gradient', 0.3).flat())
       expect(value).toBeCloseTo(0.6, 4);
+  });
+});
+
+describe('of an expansion–deflection nozzle', () => {
+  const jet = block([1e5, 9e4]);
+  const withWake = (mach: number, leaves: FlowField['leaves'] = null) =>
+    flowFinding(field({ form: 'pintle', leaves, blocks: [jet, jet, jet, block([5e4, 5e4], [0.2, mach])] }));
+
+  test('whether the gas behind the pintle moves says whether its wake is open', () => {
+    expect(withWake(2.5)).toBe(
+      'At 12\u00a0km the wake behind Birch <B>’s pintle is closed: the gas fills the nozzle.',
+    );
+    expect(withWake(0.1, { axial: 0.1, by: 'Schmucker 1973' })).toBe(
+      'At 12\u00a0km the wake behind Birch <B>’s pintle is open: the gas runs along the wall round air that hardly moves, and is made to leave the wall 100\u00a0mm behind the throat.',
+    );
   });
 });
 

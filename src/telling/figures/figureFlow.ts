@@ -75,6 +75,7 @@ function footOf(field: FlowField): readonly string[] {
     leaves === null
       ? 'Gas lets go of a wall only where a shock turns it.'
       : `The gas is made to leave the wall at the estimate of ${leaves.by}${moment === undefined ? '' : ' for the full engine'}; dashed, the wall behind it.`,
+    leaves === null && (field.against?.suction ?? 0) < 0 ? 'The bell round the jet is not in the field.' : '',
     steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
     troubleWords(field),
     endedWords(field),

@@ -12,7 +12,7 @@ export function flowRows(field: FlowField): readonly FigureRow[] {
 }
 
 function rowsAtRest(field: FlowField): readonly FigureRow[] {
-  const { name: of, ambientPressure, mainShock, firstCell, byLaw, thrustCoefficient, seen } = field;
+  const { name: of, form, ambientPressure, mainShock, firstCell, byLaw, thrustCoefficient, seen } = field;
   const at = { quantity: 'ambientPressure', value: ambientPressure };
   const notSeen = `not seen within ${seen.toFixed(2)} m of the lip`;
   const { mean, swing, byModel } = thrustCoefficient;
@@ -22,7 +22,9 @@ function rowsAtRest(field: FlowField): readonly FigureRow[] {
       quantity: 'wholeFlow.shock',
       at,
       value: mainShock?.behind ?? null,
-      ...(mainShock === null ? { note: notSeen } : { note: mainShock.disk ? 'Mach disk' : 'no disk' }),
+      ...(mainShock === null
+        ? { note: notSeen }
+        : { note: mainShock.disk && form === 'round' ? 'Mach disk' : 'no disk' }),
     },
     { of, quantity: 'plume.machDisk', at, value: byLaw.machDisk, note: 'by the published law' },
     {

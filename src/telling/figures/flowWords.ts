@@ -1,6 +1,7 @@
 /** What a computed flow shows, in words. */
 
 import { type FlowField, type FlowMoment, fieldAlong } from '../../answer/flow/index.ts';
+import { WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
 import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
 import { cellFound } from './flowShocks.ts';
 
@@ -17,6 +18,7 @@ export function flowFinding(field: FlowField): string {
   if (field.moment !== undefined) return momentFinding(field, field.moment);
   const { name, mainShock, seen } = field;
   const where = placeWords(field);
+  if (field.form === 'pintle') return wakeWords(where, field);
   if (field.leaves !== null) return leavingWords(where, field, field.leaves.axial);
   if (mainShock === null)
     return `${where} no strong shock meets the axis of ${name}’s jet within ${formatLength(seen)} of the lip.`;
@@ -26,6 +28,20 @@ export function flowFinding(field: FlowField): string {
   return mainShock.disk
     ? `${where} the Mach disk of ${name}’s jet stands ${place} behind the lip.`
     : `${where} a shock of ${name}’s jet meets the axis ${place} behind the lip.`;
+}
+
+/** Halfway from the axis to the edge of the wake, in the plane of the lip, gas slower than sound stands in an open wake. */
+function wakeWords(where: string, { name, blocks, leaves }: FlowField): string {
+  const { ni, nj, mach } = blocks[WAKE_OF_PINTLE]!;
+  const isOpen = mach[Math.floor(nj / 2) * ni + ni - 1]! < 1;
+  const what = isOpen
+    ? 'is open: the gas runs along the wall round air that hardly moves'
+    : 'is closed: the gas fills the nozzle';
+  const left =
+    leaves === null
+      ? ''
+      : `, and is made to leave the wall ${formatLength(leaves.axial, 2)} behind the throat`;
+  return `${where} the wake behind ${name}’s pintle ${what}${left}.`;
 }
 
 /** Of a bell that the gas does not fill, the shock that stands in it is what there is to see. */

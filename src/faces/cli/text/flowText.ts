@@ -105,9 +105,9 @@ function coefficientOf({ thrustCoefficient: { mean, swing }, leaves }: FlowField
   return `${mean.toFixed(4)}${swings}${leaves === null ? '' : ', separated'}`;
 }
 
-function shockOf({ mainShock }: FlowField): string {
+function shockOf({ mainShock, form }: FlowField): string {
   if (mainShock === null) return 'none seen';
-  return `${formatLength(mainShock.behind)}${mainShock.disk ? ', Mach disk' : ''}`;
+  return `${formatLength(mainShock.behind)}${mainShock.disk && form === 'round' ? ', Mach disk' : ''}`;
 }
 
 function lawOf({ byLaw: { machDisk } }: FlowField): string {
