@@ -48,7 +48,10 @@ export async function showText(
   await nextTask();
   if (mine !== serial || opened === null) return;
   const { outcome, flights } = opened;
-  batch(() => settle(mine, text.text, outcome));
+  batch(() => {
+    if (outcome.ok) solved.value = pieces.soFar();
+    settle(mine, text.text, outcome);
+  });
   const now = solved.value;
   if (outcome.ok && now !== null && now.vehicles === null) awaitFlights(mine, now, flights);
 }
@@ -60,7 +63,11 @@ export async function showText(
 function piecesShown(
   mine: number,
   before: SolvedStudy | null,
-): { readonly take: (piece: SolvedPiece) => void; readonly shown: () => Promise<void> } {
+): {
+  readonly take: (piece: SolvedPiece) => void;
+  readonly shown: () => Promise<void>;
+  readonly soFar: () => SolvedStudy | null;
+} {
   let study: SolvedStudy | null = null;
   let turn: Promise<void> = Promise.resolve();
   return {
@@ -77,11 +84,14 @@ function piecesShown(
       });
     },
     shown: () => turn,
+    soFar: () => study,
   };
 }
 
-/** What is not in sight; over a picture that is there also the study alone, and the comparison, which is told again with the last piece. */
+/** What is not in sight, and the last piece; over a picture that is there also the study alone, and the comparison, which is told again with the last piece. */
 function comesWithNext(piece: SolvedPiece, before: SolvedStudy | null): boolean {
+  // The last one is shown by who settles what hangs on it.
+  if (piece.kind === 'whole') return true;
   if (piece.kind === 'engine') return !shownEngines.value.some(({ id }) => id === piece.id);
   return before !== null && (piece.kind === 'study' || piece.kind === 'compared');
 }
@@ -152,10 +162,13 @@ export async function showFirstAnswer(text: StudyText, signal: AbortSignal): Pro
     if (!signal.aborted && !(error instanceof TypeError)) reportError(error);
   }
   await nextTask();
-  const first = solved.value;
+  const first = pieces.soFar();
   if (mine !== serial || first?.isWhole !== true) return false;
   adoptAnswer({ text: text.text, hash, vehicles: first.vehicles }, first);
-  batch(() => settle(mine, text.text, { ok: true }));
+  batch(() => {
+    solved.value = first;
+    settle(mine, text.text, { ok: true });
+  });
   if (first.vehicles !== null) return true;
   const told = readFirstFlights(hash).then((vehicles) => {
     if (vehicles !== null) adoptAnswer({ text: text.text, hash, vehicles }, first);

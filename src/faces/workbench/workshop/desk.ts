@@ -16,6 +16,9 @@ let epoch = 0;
 let numbers = 0;
 let listener: (report: CheckReport) => void = () => undefined;
 const waiting = new Map<number, Waiting>();
+/** Whether the desk has a study in hand; questions that come while it has none are put to the next one. */
+let hasStudy = false;
+let held: DeskOrder[] = [];
 
 /** Rejected with this where the study changed before the answer came, or nobody wants it any more. */
 export class QuestionEnded extends Error {
@@ -64,15 +67,19 @@ function hear(report: DeskReport): void {
 export function beginCheck(study: Study, checks: boolean, tell: (report: CheckReport) => void): void {
   listener = tell;
   post({ kind: 'study', epoch: ++epoch, study, checks });
+  hasStudy = true;
+  for (const question of held) post(question);
+  held = [];
 }
 
 /** Ends all that the desk does: the study is about to change. */
 export function endCheck(): void {
   epoch += 1;
+  hasStudy = false;
   if (worker !== null) post({ kind: 'stop' });
 }
 
-/** A question about the study in hand. @param soFar told how far a sweep has come @throws QuestionEnded */
+/** A question about the study in hand, or where there is none, about the next. @param soFar told how far a sweep has come @throws QuestionEnded */
 export function askDesk<Kind extends QuestionKind>(
   about: Kind,
   asked: Asked<Kind>,
@@ -82,10 +89,13 @@ export function askDesk<Kind extends QuestionKind>(
   const number = ++numbers;
   return new Promise((resolve, reject) => {
     waiting.set(number, { resolve: (told) => resolve(told as ToldOf<Kind>), reject, soFar });
-    post({ kind: 'question', number, about, asked } as DeskOrder);
+    const question = { kind: 'question', number, about, asked } as DeskOrder;
+    if (hasStudy) post(question);
+    else held.push(question);
     signal?.addEventListener('abort', () => {
       if (!waiting.delete(number)) return;
-      post({ kind: 'forget', number });
+      if (held.includes(question)) held = held.filter((one) => one !== question);
+      else post({ kind: 'forget', number });
       reject(new QuestionEnded());
     });
   });
