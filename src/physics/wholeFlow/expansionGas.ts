@@ -30,8 +30,9 @@ const LOSSES = 20;
 /** How far beyond its hottest and coldest state the table goes, as a factor on θ. */
 const ROOM = 1.3;
 const COLD_ROOM = 3;
-/** Columns more where it is colder still. */
+/** Columns more where it is colder still, and hotter: on the way to rest a field has cells of all kinds. */
 const COLDER = 32;
+const HOTTER = 96;
 /** As a factor on the θ of the coldest state at a pressure, from where on the gas counts as colder. */
 const BESIDE = 0.75;
 
@@ -67,8 +68,8 @@ export function expansionGas(expansion: Expansion): ExhaustGas {
   const lnLow = lnCold - COLDER * thetaStep;
   const base = Math.min(...all.map(({ energy }) => energy));
   const pressures = { from: Math.log(low) - THINNER * lnStep, step: lnStep, count: THINNER + ROWS };
-  const thetas = { from: lnLow, step: thetaStep, count: COLDER + COLUMNS };
-  const columns = Array.from({ length: COLDER + COLUMNS }, (_, column) =>
+  const thetas = { from: lnLow, step: thetaStep, count: COLDER + COLUMNS + HOTTER };
+  const columns = Array.from({ length: COLDER + COLUMNS + HOTTER }, (_, column) =>
     Math.exp(lnLow + column * thetaStep),
   );
   const filledWith = (value: (points: readonly Point[], theta: number) => number): Float64Array[] =>
