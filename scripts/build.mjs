@@ -20,6 +20,8 @@ export function build() {
   if (!runTool('vite', 'vite', ['build', '--logLevel', 'warn'])) fail('the workbench build failed.');
   if (!runTool('vite', 'vite', ['build', '--config', 'vite.film.config.ts', '--logLevel', 'warn']))
     fail('the build of the film page failed.');
+  if (!runTool('vite', 'vite', ['build', '--config', 'vite.thread.config.ts', '--logLevel', 'warn']))
+    fail('the build of the first answer’s thread failed.');
   writeFileSync(stamp, digest);
 }
 

@@ -74,6 +74,7 @@ export function sourceDigest() {
     'tsconfig.build.json',
     'vite.config.ts',
     'vite.film.config.ts',
+    'vite.thread.config.ts',
   ];
   const paths = [
     ...loose.map((name) => join(root, name)).filter((path) => existsSync(path)),
