@@ -133,7 +133,11 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
     const before = await fromBefore();
     const read = readStudy(adopted.text, await readOptions());
     if (!read.ok) return null;
-    const { answer, ...live } = await solveStudyLive(read.study, shelf, before === null ? {} : { before });
+    // What is asked meanwhile, above all an edit on its way into the file, does not wait for the whole of it.
+    const { answer, ...live } = await solveStudyLive(read.study, shelf, {
+      pause: nextTask,
+      ...(before && { before }),
+    });
     const { vehicles, ...engines } = answer;
     // One that was opened meanwhile is the newer.
     opened ??= { study: read.study, answer: engines, ...live, vehicles };
