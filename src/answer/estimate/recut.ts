@@ -40,7 +40,9 @@ export function recutOf(before: EngineInput, now: EngineInput, gas: WorkingGas, 
   if (old === undefined || fresh === undefined) throw new Error('Two plugs are held against each other.');
   const [was, is] = [old.plug, fresh.plug];
   const p0 = gas.expansion.chamber.pressure;
-  const pressures = placesOf(Math.min(was.frozenBelow, is.frozenBelow));
+  // A chamber at less pressure meets the same air as a larger share of its own.
+  const thickest = THICKEST * Math.max(1, before.chamber.pressure.value / now.chamber.pressure.value);
+  const pressures = placesOf(Math.min(was.frozenBelow, is.frozenBelow), thickest);
   const lost = fresh.losses.coefficientLost - old.losses.coefficientLost;
   return {
     share: pressures.map((each) => each / p0),
@@ -59,12 +61,12 @@ export function recutOf(before: EngineInput, now: EngineInput, gas: WorkingGas, 
 }
 
 /** Ambient pressures [Pa], rising: even up to where the flow changes, evenly in √p from there on, as altitudes lie. */
-function placesOf(frozenBelow: number): readonly number[] {
-  const end = Math.min(frozenBelow, THICKEST);
+function placesOf(frozenBelow: number, thickest: number): readonly number[] {
+  const end = Math.min(frozenBelow, thickest);
   const still = Array.from({ length: STILL }, (_, i) => (end * i) / (STILL - 1));
-  const [from, to] = [Math.sqrt(end), Math.sqrt(THICKEST)];
+  const [from, to] = [Math.sqrt(end), Math.sqrt(thickest)];
   const marched = Array.from({ length: MARCHED }, (_, i) => (from + ((to - from) * (i + 1)) / MARCHED) ** 2);
-  return [...still, ...(end < THICKEST ? marched : [])];
+  return [...still, ...(end < thickest ? marched : [])];
 }
 
 /** The engine before with the cut of the one now. */

@@ -2,8 +2,13 @@
 
 import type { EngineBasis, Recut } from './model.ts';
 
-/** Straight between its places; null where there is none. */
+/** Of its ends: what rounding may lie beyond them. */
+const SLACK = 1e-9;
+
+/** Straight between its places; null where there is no value, or beyond its ends. */
 export function recutAt({ share }: Recut, values: readonly (number | null)[], wanted: number): number | null {
+  const [first, last] = [share[0] ?? 0, share.at(-1) ?? 0];
+  if (wanted < first * (1 - SLACK) || wanted > last * (1 + SLACK)) return null;
   const next = share.findIndex((each) => each >= wanted);
   const to = next < 0 ? share.length - 1 : Math.max(1, next);
   const [low, high] = [values[to - 1] ?? null, values[to] ?? null];

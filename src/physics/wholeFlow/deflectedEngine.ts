@@ -58,7 +58,7 @@ export function deflectedFlow(
     gases: gases.pair,
     start,
     kernel: engine.kernel ?? null,
-    ...(which.openWake && { spread: SPREAD_OF_FREE_JET }),
+    ...((which.openWake || leavesAt !== null) && { spread: SPREAD_OF_FREE_JET }),
   });
   return { flow, layout, size, prepared, case: which, opens };
 }

@@ -24,7 +24,7 @@ export function soundEnergies(rows: readonly Float64Array[], thetas: readonly nu
   const top = rows.length - 1;
   for (let row = top; row >= 0; row--) {
     const own = rows[row]!;
-    for (let n = 0; n < ROUNDINGS; n++) rounded(own);
+    for (let n = 0; n < ROUNDINGS; n++) rounded(own, thetas);
     const above = rows[row + 1];
     if (above !== undefined)
       for (let k = 0; k < own.length; k++) {
@@ -35,11 +35,13 @@ export function soundEnergies(rows: readonly Float64Array[], thetas: readonly nu
   }
 }
 
-function rounded(row: Float64Array): void {
+/** Halfway to the straight line between its neighbours over θ: what runs straight there, as a perfect gas does, stays. */
+function rounded(row: Float64Array, thetas: readonly number[]): void {
   let before = row[0]!;
   for (let k = 1; k < row.length - 1; k++) {
     const own = row[k]!;
-    row[k] = (before + 2 * own + row[k + 1]!) / 4;
+    const part = (thetas[k]! - thetas[k - 1]!) / (thetas[k + 1]! - thetas[k - 1]!);
+    row[k] = (own + before + part * (row[k + 1]! - before)) / 2;
     before = own;
   }
 }
