@@ -1,6 +1,6 @@
 /** The flow through an expansion–deflection nozzle, with the wake behind its pintle, and out into the air, without friction. */
 
-import { cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
+import { apartFlow, cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
 import { type Beginning, carriedFields } from './carried.ts';
 import { fedChamber } from './chamberLevel.ts';
 import { deflectedGuess } from './deflectedGuess.ts';
@@ -53,7 +53,7 @@ export function deflectedFlow(
         ? () => ({ ...still, u: 0 })
         : deflectedGuess(prepared, blocks, still, size, which.openWake ?? false)
       : carriedFields(from, still, size.nozzle / from[NOZZLE]!.mesh.ni, BEHIND);
-  const flow = newFlow({
+  const flow = (level === undefined ? newFlow : apartFlow)({
     blocks,
     gases: gases.pair,
     start,

@@ -88,6 +88,18 @@ test('a plug stops in thin air, in strips that take steps of their own', async (
   expect(last!.thrust).toBeLessThan(first!.thrust);
 });
 
+test('the gas of an expansion–deflection nozzle begins to come in, with the wake behind its pintle', async () => {
+  const fields = run(await solved('{ kind: expansionDeflection, areaRatio: 20 }'), 'vacuum', {
+    ramp: 1e-4,
+    until: 6e-4,
+    frames: 2,
+  });
+  requireWhole(fields);
+  const [, middle, last] = fields.map(({ moment }) => moment!);
+  expect(last!.chamber).toBeGreaterThan(middle!.chamber);
+  expect(last!.thrust).toBeGreaterThan(middle!.thrust);
+});
+
 test('the gas of a dual bell takes the second part of its wall', async () => {
   const dual = await solved('{ kind: dualBell, areaRatio: 40, baseAreaRatio: 15 }');
   const fields = run(dual, 8_000, { event: { is: 'switch' }, until: 6e-4, frames: 2 });

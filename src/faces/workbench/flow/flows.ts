@@ -10,9 +10,10 @@ import {
   NO_FLOWS,
   takeIn,
 } from '../../flows/flowList.ts';
+import { altitude } from '../state/altitude.ts';
 import { enginesOnScreen } from '../state/pair.ts';
 import { solved, solving } from '../state/studyStore.ts';
-import { altitude, tint } from '../state/view.ts';
+import { tint } from '../state/view.ts';
 import { finerAsked, finerFields } from './finerFields.ts';
 import { askFlows, type FlowsRefused } from './flowLink.ts';
 import { forgetMissing } from './painter.ts';

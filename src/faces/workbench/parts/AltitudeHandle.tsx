@@ -2,10 +2,10 @@
 
 import { useRef } from 'preact/hooks';
 import type { OverAltitudePanel } from '../../../telling/figures/overAltitude.ts';
+import { altitude, setAltitude } from '../state/altitude.ts';
 import { stopClimb } from '../state/climb.ts';
 import { topOfScale } from '../state/scale.ts';
 import { altitudeSpoken, sliderNumber } from '../state/shown.ts';
-import { altitude, setAltitude } from '../state/view.ts';
 
 /** Steps of the keys and the wheel [km]. */
 const smallStep = 0.5;

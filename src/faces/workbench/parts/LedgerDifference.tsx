@@ -1,6 +1,6 @@
+import { altitude } from '../state/altitude.ts';
 import type { ShownEngine } from '../state/pair.ts';
 import { differenceAt } from '../state/spans.ts';
-import { altitude } from '../state/view.ts';
 import type { LedgerRow } from './ledgerRows.ts';
 import { aboutOf, conditionHere, placeHere } from './ledgerWords.ts';
 import { TracedNumber } from './TracedNumber.tsx';

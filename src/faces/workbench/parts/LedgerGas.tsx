@@ -2,9 +2,9 @@ import { show } from '../../../answer/display.ts';
 import type { ConditionRow } from '../../../answer/model.ts';
 import { separationPlaceWords } from '../../../answer/separationWords.ts';
 import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
+import { altitude } from '../state/altitude.ts';
 import type { ShownEngine } from '../state/pair.ts';
 import { rowOfLadder } from '../state/shown.ts';
-import { altitude } from '../state/view.ts';
 import { aboutOf, classOf, noNumberWords, placeHere } from './ledgerWords.ts';
 import { TracedNumber } from './TracedNumber.tsx';
 

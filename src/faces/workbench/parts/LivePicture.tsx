@@ -9,10 +9,10 @@ import { airStrip, altitudeWords } from '../../../telling/figures/overAltitudeAx
 import { SCREEN_LINES, SCREEN_TYPE } from '../../../telling/look/formats.ts';
 import { CanvasLayer } from '../heart/CanvasLayer.tsx';
 import { shapesOf, wordsIn } from '../heart/heartNodes.ts';
+import { altitude } from '../state/altitude.ts';
 import { drawnOf, pairAnswer, rowsHere } from '../state/drawn.ts';
 import { enginesOnScreen } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
-import { altitude } from '../state/view.ts';
 import { AltitudeHandle } from './AltitudeHandle.tsx';
 import { EngineMark } from './EngineMark.tsx';
 import { Layer } from './Layer.tsx';

@@ -4,13 +4,13 @@ import { needsOf } from '../../../answer/asked/askProblem.ts';
 import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import { besideWords, verdictLabel } from '../../../answer/sentences/words.ts';
 import { capital } from '../../../study/capital.ts';
+import { altitude } from '../state/altitude.ts';
 import { liveEntry } from '../state/live.ts';
 import { liveJudged, liveSaid } from '../state/liveSaid.ts';
 import { liveWords } from '../state/liveWords.ts';
 import { airHere, altitudeText } from '../state/shown.ts';
 import { solved } from '../state/studyStore.ts';
 import { checkedById, checking, checkStage } from '../state/verdicts.ts';
-import { altitude } from '../state/view.ts';
 import { shareWords } from './shareWords.ts';
 import { markOf, VerdictMark } from './VerdictMark.tsx';
 

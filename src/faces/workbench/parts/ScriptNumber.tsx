@@ -1,7 +1,8 @@
 import type { AnswerNumber } from '../../../telling/script/scriptAnswer.ts';
+import { setAltitude } from '../state/altitude.ts';
 import { kilometresOf, namedIn } from '../state/namedIn.ts';
 import { namesSelected, ownerIds } from '../state/selected.ts';
-import { setAltitude, showCard } from '../state/view.ts';
+import { showCard } from '../state/view.ts';
 import { isWriting } from '../state/writing/writing.ts';
 
 /** A live number of the script: pressed, it tells where it comes from, and every view shows what it is of. */

@@ -3,10 +3,10 @@
 import { differenceInWords } from '../../../answer/compare/quantities.ts';
 import type { ConditionRow, EngineAnswer } from '../../../answer/model.ts';
 import { formatLength, formatPressure, formatSpoken } from '../../../telling/numbers/formatNumber.ts';
+import { altitude } from '../state/altitude.ts';
 import type { ShownEngine } from '../state/pair.ts';
 import { airPressure, rowOfLadder } from '../state/shown.ts';
 import { ownSpanAt } from '../state/spans.ts';
-import { altitude } from '../state/view.ts';
 import type { Span } from '../workshop/deskMessages.ts';
 
 /** One row of the ledger: what it says of an engine at an altitude. */

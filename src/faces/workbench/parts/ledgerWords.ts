@@ -1,8 +1,8 @@
 /** Words that the cells of the ledger share: where their numbers hold, and how they stand. */
 
+import { altitude } from '../state/altitude.ts';
 import type { ShownEngine } from '../state/pair.ts';
 import { altitudeText } from '../state/shown.ts';
-import { altitude } from '../state/view.ts';
 import { ABOUT, standingWords } from './standingWords.ts';
 
 /** `≈ ` before what is a first estimate. */

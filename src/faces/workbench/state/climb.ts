@@ -1,8 +1,9 @@
 /** The play button: runs the climb from the altitude shown, and stops it. */
 
 import { signal } from '@preact/signals';
+import { altitude, passAltitude, setAltitude } from './altitude.ts';
 import { climbAltitude, climbSteps, timeOfAltitude } from './climbProfile.ts';
-import { altitude, reducedMotion, setAltitude } from './view.ts';
+import { reducedMotion } from './view.ts';
 
 export const climbing = signal(false);
 
@@ -38,7 +39,7 @@ function runSmoothly(): () => void {
   let frame = requestAnimationFrame(function step(now) {
     start ??= now;
     const time = from + (now - start) / 1000;
-    altitude.value = climbAltitude(time, duration);
+    passAltitude(climbAltitude(time, duration));
     if (time >= duration) return stopClimb();
     frame = requestAnimationFrame(step);
   });
@@ -52,7 +53,7 @@ function runInSteps(): () => void {
   function step() {
     const to = climbSteps[next];
     if (to === undefined) return stopClimb();
-    altitude.value = to;
+    passAltitude(to);
     next += 1;
     if (next === climbSteps.length) stopClimb();
   }

@@ -2,9 +2,9 @@
 
 import type { ConditionRow, EnginesAnswer, StudyAnswer } from '../../../answer/model.ts';
 import { withVehicles } from '../../../answer/withVehicles.ts';
+import { altitude } from './altitude.ts';
 import type { ShownEngine, Solved } from './pair.ts';
 import { curveOfLadder, rowOfLadder } from './shown.ts';
-import { altitude } from './view.ts';
 
 /** What there is to draw of an engine: its result, or the last good one. */
 export function drawnOf({ result }: ShownEngine): Solved | null {

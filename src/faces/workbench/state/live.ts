@@ -9,11 +9,12 @@ import { geometricAltitudeAtPressure } from '../../../physics/air/index.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
 import type { PairSpans } from '../workshop/deskMessages.ts';
 import { tellNumbers } from '../workshop/workshop.ts';
+import { altitude, setAltitude } from './altitude.ts';
 import type { LiveAsk } from './liveHash.ts';
 import { liveRoute } from './liveRoute.ts';
 import { engineInputs, shownEngines } from './pair.ts';
 import { solved, solving } from './studyStore.ts';
-import { altitude, chosenPair, setAltitude } from './view.ts';
+import { chosenPair } from './view.ts';
 
 /** What is asked; null before the study is there, or where the address names what is not. */
 export const liveAsk = computed((): LiveAsk | null => {

@@ -7,11 +7,11 @@ import type { CheckedSentence } from '../../../answer/sentences/model.ts';
 import type { Outcome } from '../../../numerics/problem.ts';
 import type { SolvedStudy } from '../../solved/solvedStudy.ts';
 import { askDesk, QuestionEnded } from '../workshop/desk.ts';
+import { altitude } from './altitude.ts';
 import { liveAsk, liveEntry, liveNumber } from './live.ts';
 import { ownerName } from './pair.ts';
 import { altitudeText } from './shown.ts';
 import { solved, solving } from './studyStore.ts';
-import { altitude } from './view.ts';
 
 export interface LiveSaid {
   readonly say: string;

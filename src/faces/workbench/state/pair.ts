@@ -6,10 +6,11 @@ import type { Problem } from '../../../numerics/problem.ts';
 import type { EngineInput } from '../../../study/model.ts';
 import { ENGINE_STYLES, type EngineStyle } from '../../../telling/look/engineStyles.ts';
 import { ladderStep } from '../../solved/ladder.ts';
+import { altitudeSteps } from './altitude.ts';
 import { estimateOf, isEstimated, piecesAreNewest } from './estimates.ts';
 import type { ShownLadder } from './ladders.ts';
 import { solved } from './studyStore.ts';
-import { altitudeSteps, chosenPair } from './view.ts';
+import { chosenPair } from './view.ts';
 
 /** One engine of the study as the page shows it: solved, or failed with the reason. */
 export interface ShownEngine {

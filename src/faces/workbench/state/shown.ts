@@ -6,9 +6,9 @@ import { airAtGeometricAltitude } from '../../../physics/air/index.ts';
 import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import { ladderStep } from '../../solved/ladder.ts';
 import { openedRow } from '../../solved/packedRows.ts';
+import { altitude } from './altitude.ts';
 import { CURVE_EVERY, type ShownLadder } from './ladders.ts';
 import { topOfScale } from './scale.ts';
-import { altitude } from './view.ts';
 
 /** The row nearest to an altitude [km]; the rows stand at every tenth of a kilometre. */
 export function rowOfLadder(ladder: ShownLadder, kilometres: number): ConditionRow {

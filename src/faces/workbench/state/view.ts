@@ -1,22 +1,7 @@
-/** What the page shows but the study does not hold: altitude, chosen pair, open panel, theme. */
+/** What the page shows but the study does not hold: chosen pair, open panel, theme. */
 
 import { computed, signal } from '@preact/signals';
 import type { Tint } from '../../../telling/look/flowRamps.ts';
-import { topOfScale } from './scale.ts';
-
-/** Geometric altitude in kilometres, 0 to {@link topOfScale}; `Infinity` stands for vacuum. */
-export const altitude = signal(0);
-
-/** So many altitudes a kilometre are told: each tenth of one, once all rows of the engines are there. */
-export const altitudeSteps = signal(10);
-
-/** Altitudes a person sets are whole steps. */
-export function setAltitude(kilometres: number): void {
-  const bounded = kilometres < 0 ? 0 : kilometres > topOfScale ? Number.POSITIVE_INFINITY : kilometres;
-  altitude.value = Number.isFinite(bounded)
-    ? Math.round(bounded * altitudeSteps.value) / altitudeSteps.value
-    : bounded;
-}
 
 /** What the gas in the drawing is tinted by. */
 export const tint = signal<Tint>('pressure');

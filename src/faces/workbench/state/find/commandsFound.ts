@@ -2,6 +2,7 @@
 
 import { computed } from '@preact/signals';
 import type { Tint } from '../../../../telling/look/flowRamps.ts';
+import { setAltitude } from '../altitude.ts';
 import { climbing, toggleClimb } from '../climb.ts';
 import { beginFilm } from '../film.ts';
 import { liveHash } from '../liveHash.ts';
@@ -10,7 +11,7 @@ import { panelsThere, showPanel } from '../panels.ts';
 import { beginSentence } from '../sentenceView.ts';
 import { redoWords, undoWords } from '../studyHistory.ts';
 import { redo, undo } from '../studySteps.ts';
-import { closer, onlyDiffering, setAltitude, theme, tint, toggleTheme } from '../view.ts';
+import { closer, onlyDiffering, theme, tint, toggleTheme } from '../view.ts';
 import { copy } from './copied.ts';
 import { type Thing, thing } from './thing.ts';
 

@@ -9,13 +9,14 @@ import { show } from '../../../../answer/display.ts';
 import { findQuantities, readWanted, type Wanted } from '../../../../answer/find/index.ts';
 import { formatPressure } from '../../../../telling/numbers/formatNumber.ts';
 import { tellNumbers } from '../../workshop/workshop.ts';
+import { altitude, setAltitude } from '../altitude.ts';
 import { liveHash } from '../liveHash.ts';
 import { openLive } from '../liveRoute.ts';
 import { engineInputs, shownEngines } from '../pair.ts';
 import { showPanel } from '../panels.ts';
 import { kilometresText } from '../shown.ts';
 import { solved } from '../studyStore.ts';
-import { altitude, setAltitude, showCard } from '../view.ts';
+import { showCard } from '../view.ts';
 import type { Found } from './found.ts';
 
 /** Quantities told, and engines told of the first and of the others. */
