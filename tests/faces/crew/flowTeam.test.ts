@@ -89,7 +89,7 @@ test('a thread that answers no more is told, and then at once', () =>
     const first = attempt(() => flow.step(1e-3));
     expect(first.ok ? null : first.problem).toMatchObject({
       code: 'flow-thread-lost',
-      mend: expect.stringContaining('--threads 1'),
+      mend: expect.stringContaining('one thread'),
     });
     const began = performance.now();
     expect(attempt(() => flow.step(1e-3)).ok).toBe(false);

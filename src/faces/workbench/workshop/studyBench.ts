@@ -165,6 +165,7 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
   return {
     adopt(from) {
       adopted = from;
+      adoptedAnswer = null;
     },
     open(...order) {
       const work = openNow(...order);

@@ -28,6 +28,12 @@ const followers = new Map<number, (piece: SolvedPiece) => void>();
 /** Each engine as it was told last, whatever became of the text that it was told of. */
 const toldEngines = new Map<string, Extract<SolvedPiece, { kind: 'engine' }>>();
 
+/** Kept once there is a study, the server's answer or one that the worker has opened. */
+let haveStudy: () => void = () => undefined;
+const studyInHand = new Promise<void>((resolve) => {
+  haveStudy = resolve;
+});
+
 function send(errand: Errand): Promise<Delivery> {
   if (worker === null) {
     worker = start();
@@ -90,6 +96,9 @@ async function flightsOf(delivery: Promise<Delivery> | undefined): Promise<Fligh
 /** The study on screen is the server's answer: the worker need not work it out before something asks for its engines. */
 export function adoptAnswer(from: Adopted, { answer, ladders }: SolvedStudy): void {
   adopted = from;
+  // One that was asked for something earlier has begun without it.
+  if (worker !== null) post(worker, { kind: 'adopt', from }).catch(reportError);
+  haveStudy();
   for (const [id, engine] of Object.entries(answer.engines)) {
     const ladder = ladders[id];
     if (ladder === undefined || toldEngines.has(id)) continue;
@@ -117,6 +126,7 @@ export async function openText(text: string, tell: (piece: SolvedPiece) => void)
   const delivery = await order;
   if (delivery.kind === 'given up') return null;
   if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
+  haveStudy();
   const flights = flightsOf(later.get(number));
   flights.catch(() => undefined);
   return { outcome: delivery.outcome, flights };
@@ -129,8 +139,9 @@ export async function weighVehicles(): Promise<Outcome<readonly VehicleWorth[]>>
   return delivery.outcome;
 }
 
-/** Numbers of the engines of the study opened last, or of the air; at once. */
+/** Numbers of the engines of the study opened last, or of the air: at once, or as soon as there is a study. */
 export async function tellNumbers(asks: readonly Ask[]): Promise<readonly Told[]> {
+  await studyInHand;
   const delivery = await send({ kind: 'tell', asks });
   if (delivery.kind !== 'tell') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   return delivery.told;

@@ -77,7 +77,8 @@ export async function askNumbers(typed: string): Promise<void> {
   if (asks.length === 0) return;
   const study = solved.value;
   const answers = await tellNumbers(asks);
-  if (study !== solved.value) return;
+  // What is told of a study that is not on screen any more is asked again of the one that is.
+  if (study !== solved.value) return askNumbers(typed);
   const next = new Map(told.value);
   asks.forEach((ask, i) => {
     const answer = answers[i];
