@@ -169,7 +169,7 @@ describe('what is said of a field against the model of its nozzle', () => {
 
   test('the whole, and what is worth telling of its parts', () => {
     expect(againstWords(field({ against, thrustCoefficient: { mean: 1.7, swing: 0, byModel: 1.71 } }))).toBe(
-      'Thrust against the model’s: −0.6\u00a0%; +2.9\u00a0% as the model has still air suck at walls round the jet, which the field has not, −0.6\u00a0% of gas that comes through, −1.0\u00a0% by the base.',
+      'Thrust against the model’s: −0.6\u00a0%; +2.9\u00a0% by suction of still air at walls round the jet, which only the model reckons, −0.6\u00a0% of gas that comes through, −1.0\u00a0% by the base.',
     );
     const alike = { ...against, gas: 0, base: 0, baseByModel: 0, suction: 0 };
     expect(

@@ -8,8 +8,11 @@ import type { AgainstModel } from './model.ts';
 /** Walls round the jet of a shorter nozzle: the model has still air suck at them, the field has not got them. */
 const ROUND_THE_JET: readonly string[] = ['extension', 'bell round the jet'];
 
+/** Losses of the model that no field has: it knows no modules, and no stream round the engine but that of its air. */
+const IN_NO_FIELD: readonly string[] = ['lost between modules', 'slipstream'];
+
 /**
- * Null where the model has no thrust, or no more was watched than the thrust.
+ * Null where the model has no thrust, or takes losses off that no field has, or no more was watched than the thrust.
  *
  *   C_F/C_F,m − 1 = (1 + perMass)(1 + gas)(1 − (suction + base_m)/C_F,m) + base/C_F,m − 1
  */
@@ -23,6 +26,7 @@ export function againstModel(
   const { thrustCoefficient } = model;
   if (thrustCoefficient === null || thrust === undefined || massFlow === undefined || base === undefined)
     return null;
+  if (model.parts.some(({ surface }) => IN_NO_FIELD.includes(surface))) return null;
   const unit = expansion.chamber.pressure * throatArea;
   const { dischargeCoefficient } = nozzle;
   const passes = massFlow / (expansion.throat.massFlux * throatArea);

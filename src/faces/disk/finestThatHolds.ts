@@ -4,9 +4,12 @@ import { type Fineness, type FlowField, levelsTo } from '../../answer/flow/index
 import { type Problem, ProblemError } from '../../numerics/problem.ts';
 import type { KeptFlows } from './keptFlows.ts';
 
+/** A finer mesh or field that does not hold; anything else, such as a thread that was lost, is told as it is. */
+const BROKE: readonly string[] = ['field-broke', 'field-no-step', 'mesh-folded'];
+
 /**
  * @param onBroke told why it is not as fine as asked for
- * @throws ProblemError where the coarsest does not hold either, or there is no field of the engine at all
+ * @throws ProblemError where the coarsest does not hold either, there is no field of the engine at all, or something else went wrong
  */
 export async function finestThatHolds(
   flows: Pick<KeptFlows, 'at'>,
@@ -19,7 +22,8 @@ export async function finestThatHolds(
     try {
       held = await flows.at(place, level);
     } catch (error) {
-      if (!(error instanceof ProblemError) || held === null) throw error;
+      if (!(error instanceof ProblemError) || held === null || !BROKE.includes(error.problem.code))
+        throw error;
       onBroke(error.problem);
       break;
     }

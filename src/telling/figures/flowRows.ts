@@ -2,6 +2,7 @@
 
 import { type FlowField, fieldAlong } from '../../answer/flow/index.ts';
 import type { FigureRow } from './figureTable.ts';
+import { isMachDisk } from './flowShocks.ts';
 
 /** Shock, cell and thrust, by the field and by the models that have them too; none has them of a moment. */
 export function flowRows(field: FlowField): readonly FigureRow[] {
@@ -24,7 +25,7 @@ function rowsAtRest(field: FlowField): readonly FigureRow[] {
       value: mainShock?.behind ?? null,
       ...(mainShock === null
         ? { note: notSeen }
-        : { note: mainShock.disk && form === 'round' ? 'Mach disk' : 'no disk' }),
+        : form === 'round' && { note: isMachDisk(field) ? 'Mach disk' : 'no disk' }),
     },
     { of, quantity: 'plume.machDisk', at, value: byLaw.machDisk, note: 'by the published law' },
     {

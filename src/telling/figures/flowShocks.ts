@@ -23,13 +23,17 @@ export function cellFound({ mainShock, firstCell, byLaw }: FlowField): number | 
   return mainShock !== null && firstCell < mainShock.behind ? null : firstCell;
 }
 
+/** Only the shock across a round jet is called so. */
+export const isMachDisk = ({ mainShock, form }: Pick<FlowField, 'mainShock' | 'form'>): boolean =>
+  mainShock?.disk === true && form === 'round';
+
 /** The shock, the end of the first cell, and both by the laws; what is not there is left out. */
 export function marksOf(field: FlowField): readonly ShockMark[] {
-  const { mainShock, byLaw, form } = field;
+  const { mainShock, byLaw } = field;
   const cell = cellFound(field);
   const mark = (text: string, behind: number | null, found: boolean): readonly ShockMark[] =>
     behind === null ? [] : [{ text, behind, found }];
-  const shock = mainShock?.disk === true && form === 'round' ? 'Mach disk' : 'shock';
+  const shock = isMachDisk(field) ? 'Mach disk' : 'shock';
   return [
     ...mark(shock, mainShock?.behind ?? null, true),
     ...(mainShock === null ? [] : mark('disk by law', byLaw.machDisk, false)),

@@ -3,7 +3,7 @@
 import { type FlowField, type FlowMoment, fieldAlong } from '../../answer/flow/index.ts';
 import { WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
 import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
-import { cellFound } from './flowShocks.ts';
+import { cellFound, isMachDisk } from './flowShocks.ts';
 
 function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string {
   if (thinnest) return 'In all but vacuum';
@@ -35,7 +35,7 @@ function wakeWords(where: string, { name, blocks, leaves }: FlowField): string {
   const { ni, nj, mach } = blocks[WAKE_OF_PINTLE]!;
   const isOpen = mach[Math.floor(nj / 2) * ni + ni - 1]! < 1;
   const what = isOpen
-    ? 'is open: the gas runs along the wall round air that hardly moves'
+    ? 'is open: the gas runs along the wall round gas slower than sound'
     : 'is closed: the gas fills the nozzle';
   const left =
     leaves === null
@@ -112,7 +112,7 @@ export function lawWords(field: FlowField): string {
     ...(mainShock === null || machDisk === null
       ? []
       : [
-          `the ${mainShock.disk ? 'Mach disk' : 'shock'} stands at ${formatLength(mainShock.behind, 2)}, by the published law at ${formatLength(machDisk, 2)} (${moreWords(mainShock.behind / machDisk)})`,
+          `the ${isMachDisk(field) ? 'Mach disk' : 'shock'} stands at ${formatLength(mainShock.behind, 2)}, by the published law at ${formatLength(machDisk, 2)} (${moreWords(mainShock.behind / machDisk)})`,
         ]),
     ...(cell === null || cellLength === null
       ? []
@@ -131,7 +131,7 @@ export function againstWords({ against, thrustCoefficient: { mean, byModel } }: 
   if (against === null || byModel === null) return '';
   const { gas, perMass, base, baseByModel, suction } = against;
   const parts = [
-    [-suction / byModel, 'as the model has still air suck at walls round the jet, which the field has not'],
+    [-suction / byModel, 'by suction of still air at walls round the jet, which only the model reckons'],
     [gas, 'of gas that comes through'],
     [perMass, 'of thrust for each kilogram'],
     [(base - baseByModel) / byModel, 'by the base'],

@@ -3,6 +3,7 @@ import type { RefObject } from 'preact';
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks';
 import { askNumbers, namedNumbers } from '../state/find/foundNumbers.ts';
 import { saveScript, writeScript } from '../state/scriptStore.ts';
+import { solved, solving } from '../state/studyStore.ts';
 import type { LineFault } from '../state/writing/lineFaults.ts';
 import { putIn } from '../state/writing/putIn.ts';
 import { completed, type MarkedLine, markedLines, numberAt } from '../state/writing/scriptMarks.ts';
@@ -24,9 +25,10 @@ export function ScriptField({ field, text, faults }: ScriptFieldProps) {
   const lines = useMemo(() => markedLines(text), [text]);
   const number = isOpen.value && caret.value !== null ? numberAt(text, caret.value) : null;
   const words = number?.typed.trim() ?? '';
+  const [study, isSolving] = [solved.value, solving.value];
   useEffect(() => {
-    if (words !== '') askNumbers(words).catch(reportError);
-  }, [words]);
+    if (words !== '' && study?.isWhole !== false && !isSolving) askNumbers(words).catch(reportError);
+  }, [words, study, isSolving]);
   const offers = words === '' ? [] : namedNumbers(wordsOf(words)).slice(0, MOST_OFFERS);
   const at = Math.min(marked.value, offers.length - 1);
 

@@ -123,10 +123,14 @@ export async function openText(text: string, tell: (piece: SolvedPiece) => void)
   const order = send({ kind: 'open', text });
   const number = count;
   followers.set(number, tell);
-  const delivery = await order;
+  const delivery = await order.catch((error: unknown) => {
+    // Who waits for a study is told that there is none.
+    haveStudy();
+    throw error;
+  });
   if (delivery.kind === 'given up') return null;
-  if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   haveStudy();
+  if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   const flights = flightsOf(later.get(number));
   flights.catch(() => undefined);
   return { outcome: delivery.outcome, flights };
@@ -141,7 +145,7 @@ export async function weighVehicles(): Promise<Outcome<readonly VehicleWorth[]>>
 
 /** Numbers of the engines of the study opened last, or of the air: at once, or as soon as there is a study. */
 export async function tellNumbers(asks: readonly Ask[]): Promise<readonly Told[]> {
-  await studyInHand;
+  if (asks.some(({ engine }) => engine !== null)) await studyInHand;
   const delivery = await send({ kind: 'tell', asks });
   if (delivery.kind !== 'tell') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   return delivery.told;

@@ -1,7 +1,8 @@
 /** The find box: what was typed, what was found, and which of it is marked. */
 
-import { computed, effect, signal } from '@preact/signals';
+import { computed, effect, signal, untracked } from '@preact/signals';
 import { openLive } from '../liveRoute.ts';
+import { solved, solving } from '../studyStore.ts';
 import { copied } from './copied.ts';
 import type { Found, FoundGroup } from './found.ts';
 import { foundBeside } from './foundBeside.ts';
@@ -61,12 +62,14 @@ export function choose(found: Found | undefined, onLive: boolean): void {
   found.choose();
 }
 
-/** Asks for the numbers of what is typed as it is typed. */
+/** Asks for the numbers of what is typed as it is typed, and again of each study that comes. */
 export function followFind(): void {
-  effect(() => {
-    if (!findOpen.value) return;
-    const words = typed.value;
+  typed.subscribe(() => {
     marked.value = 0;
-    askNumbers(words).catch(reportError);
+  });
+  effect(() => {
+    const [words, study, isSolving] = [typed.value, solved.value, solving.value];
+    if (!findOpen.value || isSolving || study?.isWhole === false) return;
+    untracked(() => askNumbers(words)).catch(reportError);
   });
 }

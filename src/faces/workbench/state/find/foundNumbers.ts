@@ -15,7 +15,7 @@ import { openLive } from '../liveRoute.ts';
 import { engineInputs, shownEngines } from '../pair.ts';
 import { showPanel } from '../panels.ts';
 import { kilometresText } from '../shown.ts';
-import { solved } from '../studyStore.ts';
+import { solved, solving } from '../studyStore.ts';
 import { showCard } from '../view.ts';
 import type { Found } from './found.ts';
 
@@ -24,9 +24,16 @@ const mostQuantities = 4;
 const mostOwners = 4;
 const mostOwnersLater = 2;
 
-/** What the engines said so far, by {@link askKey}. */
-const told = signal<ReadonlyMap<string, Told>>(new Map());
-let toldOf: unknown = null;
+/** What the engines of a study said so far, by {@link askKey}. */
+const told = signal<{ readonly of: unknown; readonly numbers: ReadonlyMap<string, Told> }>({
+  of: null,
+  numbers: new Map(),
+});
+
+/** Of the study on screen; nothing of one before it. */
+const toldNow = (): ReadonlyMap<string, Told> =>
+  told.value.of === solved.value ? told.value.numbers : NOTHING;
+const NOTHING: ReadonlyMap<string, Told> = new Map();
 
 interface FoundNumber {
   readonly entry: CatalogueEntry;
@@ -67,24 +74,24 @@ function numbersMeant(wanted: Wanted): readonly FoundNumber[] {
 export const isOneNumber = ({ place, part, along }: CatalogueEntry): boolean =>
   place !== 'wall' && place !== 'vehicle' && part?.needed !== true && along === undefined;
 
-/** Asks for the numbers that are not known yet; they come within a moment. */
+/** Asks for the numbers that are not known yet; they come within a moment. To be asked again of each study that comes on screen. */
 export async function askNumbers(typed: string): Promise<void> {
-  if (toldOf !== solved.value) told.value = new Map();
-  toldOf = solved.value;
+  const study = solved.value;
+  // As long as it comes piece by piece, its engines may still be those before.
+  if (study?.isWhole === false || solving.value) return;
+  if (told.value.of !== study) told.value = { of: study, numbers: new Map() };
   const asks = numbersMeant(readWanted(typed, engineInputs.value))
-    .filter(({ entry, ask }) => isOneNumber(entry) && !told.value.has(askKey(ask)))
+    .filter(({ entry, ask }) => isOneNumber(entry) && !told.value.numbers.has(askKey(ask)))
     .map(({ ask }) => ask);
   if (asks.length === 0) return;
-  const study = solved.value;
   const answers = await tellNumbers(asks);
-  // What is told of a study that is not on screen any more is asked again of the one that is.
-  if (study !== solved.value) return askNumbers(typed);
-  const next = new Map(told.value);
+  if (study !== solved.value || solving.value) return;
+  const next = new Map(told.value.numbers);
   asks.forEach((ask, i) => {
     const answer = answers[i];
     if (answer !== undefined) next.set(askKey(ask), answer);
   });
-  told.value = next;
+  told.value = { of: study, numbers: next };
 }
 
 export function foundNumbers(typed: string): readonly Found[] {
@@ -153,7 +160,7 @@ function foundNumber(number: FoundNumber): Found {
 function foundDifference(meant: readonly FoundNumber[]): readonly Found[] {
   const pair = shownEngines.value.map(({ id }) => id);
   const [base, other] = pair.map((id) => meant.find(({ owner }) => owner === id));
-  const [from, to] = [base, other].map((one) => one && told.value.get(askKey(one.ask)));
+  const [from, to] = [base, other].map((one) => one && toldNow().get(askKey(one.ask)));
   if (base?.owner == null || other?.owner == null || !from?.ok || !to?.ok || from.value === 0) return [];
   const { entry, ask } = other;
   const share = (100 * (to.value - from.value)) / Math.abs(from.value);
@@ -173,7 +180,7 @@ function foundDifference(meant: readonly FoundNumber[]): readonly Found[] {
 
 function shownText(entry: CatalogueEntry, ask: Ask): string {
   if (!isOneNumber(entry)) return entry.place === 'vehicle' ? 'of each vehicle' : 'one at each place';
-  const answer = told.value.get(askKey(ask));
+  const answer = toldNow().get(askKey(ask));
   if (answer === undefined) return '…';
   return answer.ok ? show(entry.name, answer.value).text : 'no number';
 }
