@@ -151,7 +151,7 @@ describe('of an expansion–deflection nozzle', () => {
       'At 12\u00a0km the wake behind Birch <B>’s pintle is closed: the gas fills the nozzle.',
     );
     expect(withWake(0.1, { axial: 0.1, by: 'Schmucker 1973' })).toBe(
-      'At 12\u00a0km the wake behind Birch <B>’s pintle is open: the gas runs along the wall round air that hardly moves, and is made to leave the wall 100\u00a0mm behind the throat.',
+      'At 12\u00a0km the wake behind Birch <B>’s pintle is open: the gas runs along the wall round gas slower than sound, and is made to leave the wall 100\u00a0mm behind the throat.',
     );
   });
 });
