@@ -1,34 +1,16 @@
 /** Finer fields where one looks, by the graphics processor: here by shaders run in software. */
 
-import { mkdtempSync, rmSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, it, vi } from 'vitest';
+import { expect, it } from 'vitest';
 import { flowOfText } from '../../src/faces/flows/flowText.ts';
-import { axeFindings, open, page, pictures, ready, studyFile, textOf, useWorkbench } from './studyPage.ts';
+import { coldCone, saidOfFlow, useFlowCache } from './flowPage.ts';
+import { axeFindings, open, page, pictures, ready, studyFile, useWorkbench } from './studyPage.ts';
 
 useWorkbench(['--enable-unsafe-webgpu', '--use-webgpu-adapter=swiftshader']);
 
-const cache = mkdtempSync(join(tmpdir(), 'plumeline-finer-cache-'));
-beforeAll(() => {
-  vi.stubEnv('XDG_CACHE_HOME', cache);
-});
-afterAll(() => {
-  vi.unstubAllEnvs();
-  rmSync(cache, { recursive: true, force: true });
-});
+useFlowCache();
 
-const study = `plumeline: 1
-question: Where does its shock stand?
-engines:
-  cold: { name: Cold, propellants: { gamma: 1.4, molarMass: 28 g/mol, temperature: 600 K }, chamber: { pressure: 20 bar, efficiency: 100 % }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 4, halfAngle: 15 deg } }
-`;
-
-const said = async (): Promise<string> => {
-  const place = page.locator('.flow-said');
-  return (await place.count()) === 0 ? '' : textOf(place.first());
-};
 const finer = () => page.getByRole('button', { name: 'Finer here' });
 const soon = { timeout: 300_000, interval: 300 };
 
@@ -55,12 +37,12 @@ const keptFiner = (): Promise<string | null> =>
 it('is offered where the machine has one, computed from the server’s field, shown, named and kept', async ({
   skip,
 }) => {
-  await writeFile(studyFile(), study);
+  await writeFile(studyFile(), coldCone);
   await open();
   const has = await page.evaluate(async () => (await navigator.gpu?.requestAdapter()) != null);
   if (!has) skip('this Chromium has no WebGPU adapter, not even one in software');
   await page.getByRole('button', { name: 'Whole flow' }).click();
-  await expect.poll(said, soon).toContain('Cold: computed in air of');
+  await expect.poll(saidOfFlow, soon).toContain('Cold: computed in air of');
   // Shaders in software would be slower than the server: they are not offered unless asked for.
   expect(await finer().count()).toBe(0);
   await page.evaluate(() => localStorage.setItem('plumeline-finer-by', 'software'));
@@ -68,7 +50,7 @@ it('is offered where the machine has one, computed from the server’s field, sh
   await ready();
   await expect.poll(() => finer().count(), soon).toBe(1);
   await finer().click();
-  await expect.poll(said, soon).toContain('finer, by the graphics processor of this machine');
+  await expect.poll(saidOfFlow, soon).toContain('finer, by the graphics processor of this machine');
   await expect.poll(() => axeFindings('with a finer field'), soon).toEqual([]);
   await page.screenshot({ path: join(pictures, 'finer-flow.png') });
   const text = await keptFiner();
@@ -82,8 +64,8 @@ it('is offered where the machine has one, computed from the server’s field, sh
   // Opened again it is there without being computed again, and can be taken back.
   await page.reload();
   await ready();
-  await expect.poll(said, soon).toContain('by the graphics processor');
+  await expect.poll(saidOfFlow, soon).toContain('by the graphics processor');
   await finer().click();
   expect(await finer().getAttribute('aria-pressed')).toBe('false');
-  await expect.poll(said, soon).not.toContain('graphics processor');
+  await expect.poll(saidOfFlow, soon).not.toContain('graphics processor');
 }, 600_000);

@@ -1,10 +1,9 @@
 /** The whole flow over the engines cut open: computed in the background, the nearest field shown and named, kept in the browser. */
 
-import { mkdtempSync, rmSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { coldCone, saidOfFlow, useFlowCache } from './flowPage.ts';
 import {
   axeFindings,
   open,
@@ -19,27 +18,12 @@ import {
 
 useWorkbench();
 
-const cache = mkdtempSync(join(tmpdir(), 'plumeline-flow-cache-'));
-beforeAll(() => {
-  vi.stubEnv('XDG_CACHE_HOME', cache);
-});
-afterAll(() => {
-  vi.unstubAllEnvs();
-  rmSync(cache, { recursive: true, force: true });
-});
+useFlowCache();
 
 /** Perfect gas through a short cone, and a bound without walls: a field takes about a second. */
-const study = `plumeline: 1
-question: Where does its shock stand?
-engines:
-  cold: { name: Cold, propellants: { gamma: 1.4, molarMass: 28 g/mol, temperature: 600 K }, chamber: { pressure: 20 bar, efficiency: 100 % }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 4, halfAngle: 15 deg } }
-  bound: { like: cold, name: Bound, nozzle: { kind: adapting, areaRatio: 10 } }
+const study = `${coldCone}  bound: { like: cold, name: Bound, nozzle: { kind: adapting, areaRatio: 10 } }
 `;
 
-const said = async (): Promise<string> => {
-  const place = page.locator('.flow-said');
-  return (await place.count()) === 0 ? '' : textOf(place.first());
-};
 /** Pixels of the picture that are drawn at all. */
 const drawn = (): Promise<number> =>
   page.locator('.canvas.flow canvas').evaluate((element) => {
@@ -72,10 +56,10 @@ describe('the whole flow', () => {
   it('is computed when asked for, shown and named, stopped, kept, and given up where inputs change', async () => {
     await writeFile(studyFile(), study);
     await open();
-    expect(await said()).toBe('');
+    expect(await saidOfFlow()).toBe('');
     await page.getByRole('button', { name: 'Whole flow' }).click();
-    await expect.poll(said, soon).toContain('Cold: computed in air of 1.01\u00a0bar (the pad)');
-    expect(await said()).toContain('No turbulence');
+    await expect.poll(saidOfFlow, soon).toContain('Cold: computed in air of 1.01\u00a0bar (the pad)');
+    expect(await saidOfFlow()).toContain('No turbulence');
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
     // What has no mesh says so.
     await expect
@@ -90,11 +74,11 @@ describe('the whole flow', () => {
     // The nearest one there is, wherever one looks.
     await slider().focus();
     for (let n = 0; n < 3; n++) await page.keyboard.press('PageUp');
-    await expect.poll(said, soon).toMatch(/computed in air of 0\.\d+\u00a0bar \(\d+\u00a0km\)/);
+    await expect.poll(saidOfFlow, soon).toMatch(/computed in air of 0\.\d+\u00a0bar \(\d+\u00a0km\)/);
     await page.getByRole('button', { name: 'Streamlines' }).click();
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
     await page.getByRole('button', { name: 'Density change' }).click();
-    await expect.poll(said, soon).toContain('more ink where density changes more');
+    await expect.poll(saidOfFlow, soon).toContain('more ink where density changes more');
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
     await page.getByRole('button', { name: 'Density', exact: true }).click();
     await expect
@@ -106,12 +90,12 @@ describe('the whole flow', () => {
     // Opened again it stands there without being asked for.
     await page.reload();
     await ready();
-    await expect.poll(said, soon).toContain('Cold: computed in air of');
+    await expect.poll(saidOfFlow, soon).toContain('Cold: computed in air of');
     await page.getByRole('button', { name: 'Stop' }).click();
     const field = page.locator('input[id="field-engines.cold.chamber.pressure"]');
     await field.fill('24 bar');
     await field.press('Enter');
-    await expect.poll(said, soon).toBe('');
+    await expect.poll(saidOfFlow, soon).toBe('');
     await page.getByRole('button', { name: 'Whole flow' }).click();
     await expect.poll(() => page.locator('.flow-choice button').count(), soon).toBe(1);
   }, 600_000);

@@ -1,6 +1,7 @@
 /** The flow through an expansion–deflection nozzle, with the wake behind its pintle, and out into the air, without friction. */
 
-import { apartFlow, cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
+import { apartFlow, type Flow, newFlow, type SideKind } from '../euler/index.ts';
+import { meanOnBase } from './basePressure.ts';
 import { type Beginning, carriedFields } from './carried.ts';
 import { fedChamber } from './chamberLevel.ts';
 import { deflectedGuess } from './deflectedGuess.ts';
@@ -110,12 +111,5 @@ export function massLeavingDeflected({ flow, size, opens }: DeflectedFlow): numb
 
 /** Mean pressure on the base [Pa]. */
 export function basePressureOfDeflected({ flow, size }: DeflectedFlow): number {
-  const { mesh, pressure } = flow.fields[WAKE_OF_PINTLE]!;
-  let [push, area] = [0, 0];
-  for (let j = 0; j < size.wake; j++) {
-    const a = mesh.iFaceX[j * (mesh.ni + 1)]!;
-    push += a * pressure[cellAt(mesh, 0, j)]!;
-    area += a;
-  }
-  return push / area;
+  return meanOnBase(flow.fields[WAKE_OF_PINTLE]!, size.wake);
 }

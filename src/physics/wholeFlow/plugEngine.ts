@@ -1,6 +1,7 @@
 /** The flow through the ring of an annular plug, along the plug and out into the air, without friction. */
 
-import { apartFlow, cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
+import { apartFlow, type Flow, newFlow, type SideKind } from '../euler/index.ts';
+import { meanOnBase } from './basePressure.ts';
 import { type Beginning, carriedFields } from './carried.ts';
 import { fedChamber } from './chamberLevel.ts';
 import { type FarAir, stillAir } from './fieldGases.ts';
@@ -91,12 +92,5 @@ export function thrustOfPlug(plug: PlugFlow): number {
 
 /** Mean pressure on the base [Pa]. */
 export function basePressureOf({ flow, size }: PlugFlow): number {
-  const { mesh, pressure } = flow.fields[WAKE]!;
-  let [push, area] = [0, 0];
-  for (let j = 0; j < size.wake; j++) {
-    const a = mesh.iFaceX[j * (mesh.ni + 1)]!;
-    push += a * pressure[cellAt(mesh, 0, j)]!;
-    area += a;
-  }
-  return push / area;
+  return meanOnBase(flow.fields[WAKE]!, size.wake);
 }
