@@ -161,7 +161,7 @@ const pairs = (
     { dist: options.dist, turns: 4 * turns, steps },
   )
 ).map(
-  ({ name, one, two }) =>
+  ({ name, least: [one, two] }) =>
     `| ${name} | ${(one * 1e3).toFixed(1)} ms | ${(two * 1e3).toFixed(1)} ms | ${(one / two).toFixed(2)} |`,
 );
 console.log(pairs.join('\n'));

@@ -10,8 +10,11 @@ const [NEIGHBOUR, HERE] = [60_000, 47_000];
 /** As `plumeline flow` has them: from nothing, from the neighbour, from the coarser mesh. */
 const STEPS = { cold: [600, 1600], warm: [400, 1200], finer: [300, 1000] };
 
-/** By one thread, then by two. @param engineOf see preparedEngine @param dist folder of the build */
-export async function neighbourTimes(engineOf, { dist }) {
+/**
+ * By one thread, then by more. @param engineOf see preparedEngine @param dist folder of the build
+ * @param counts how many threads @param pinned two threads alone: each on a core of its own
+ */
+export async function neighbourTimes(engineOf, { dist, counts = [1, 2], pinned = true }) {
   const load = (path) => import(pathToFileURL(`${dist}/${path}.js`).href);
   const { flowKernel } = await load('physics/euler/index');
   const { settle, thrustOf, axisPressure } = await load('physics/wholeFlow/index');
@@ -23,14 +26,14 @@ export async function neighbourTimes(engineOf, { dist }) {
     return { round, ...settle(round.flow, { least, most, watch, still }) };
   };
   const rows = [];
-  for (const threads of [1, 2]) {
+  for (const threads of counts) {
     // A thread begins on the core of the one that starts it.
-    onCore(threads - 1);
+    if (pinned) onCore(threads - 1);
     const team = threads === 1 ? null : flowTeam({ threads });
     const fieldAt = engineOf(flowKernel(32, team));
     try {
       fieldAt(ACROSS.at(-1), null, { coarsest: ACROSS[0] }).flow.relax(0.5);
-      onCore(0);
+      if (pinned) onCore(0);
       let from = settled(fieldAt, ACROSS[0], null, STEPS.cold, NEIGHBOUR).averages.blocks();
       const began = { clock: performance.now(), processor: process.cpuUsage() };
       let last = null;

@@ -1,25 +1,26 @@
-/** The step of a flow field by one thread and by two that share its memory: least times on the clock, turn and turn about. */
+/** The step of a flow field by one thread and by several that share its memory: least times on the clock, turn and turn about. */
 import { spawnSync } from 'node:child_process';
 import { pathToFileURL } from 'node:url';
 
 /**
  * @param cases of each its name, floats, how its flow is made by a kernel, how one step is taken, and a sum over the field
- * @param dist folder of the build
+ * @param dist folder of the build @param threads how many, one of them first @param pinned two threads alone: each on a core of its own
+ * @returns of each case its name and its least times [s], in the order of `threads`
  */
-export async function teamTimes(cases, { dist, turns, steps }) {
+export async function teamTimes(cases, { dist, turns, steps, threads = [1, 2], pinned = true }) {
   const load = (path) => import(pathToFileURL(`${dist}/${path}.js`).href);
   const { flowKernel } = await load('physics/euler/index');
   const { flowTeam } = await load('faces/crew/flowTeam');
-  const team = flowTeam({ threads: 2 });
-  if (team === null) throw new Error('no team of threads: is the program built?');
+  const teams = threads.map((count) => (count === 1 ? null : flowTeam({ threads: count })));
+  if (teams.slice(1).includes(null)) throw new Error('no team of threads: is the program built?');
   // Each on a core of its own: a thread begins on that of the one that starts it.
-  onCore(1);
+  if (pinned) onCore(1);
   const [first] = cases;
-  first.step(first.newFlow(flowKernel(first.bits, team)));
-  onCore(0);
+  for (const team of teams.slice(1)) first.step(first.newFlow(flowKernel(first.bits, team)));
+  if (pinned) onCore(0);
   try {
     return cases.map(({ name, bits, newFlow, step, sumOf }) => {
-      const results = [null, team].map((each) => ({
+      const results = teams.map((each) => ({
         kernel: flowKernel(bits, each),
         least: Number.POSITIVE_INFINITY,
         sum: 0,
@@ -34,12 +35,13 @@ export async function teamTimes(cases, { dist, turns, steps }) {
           }
           each.sum = sumOf(flow);
         }
-      const [one, two] = results;
-      if (one.sum !== two.sum) throw new Error(`${name}: two threads give ${two.sum}, one ${one.sum}`);
-      return { name, one: one.least, two: two.least };
+      for (const [k, { sum }] of results.entries())
+        if (sum !== results[0].sum)
+          throw new Error(`${name}: ${threads[k]} threads give ${sum}, one ${results[0].sum}`);
+      return { name, least: results.map(({ least }) => least) };
     });
   } finally {
-    await team.dismiss();
+    await Promise.all(teams.map((team) => team?.dismiss()));
   }
 }
 
