@@ -4,7 +4,7 @@ import { attempt, ProblemError } from '../../numerics/problem.ts';
 import type { ApartFlow, Flow } from '../euler/index.ts';
 
 /** Share of the longest stable step. */
-const COURANT = 0.5;
+const COURANT = 0.8;
 /** How often a step that breaks is halved. */
 const HALVINGS = 8;
 

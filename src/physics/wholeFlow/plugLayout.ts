@@ -29,6 +29,7 @@ export interface PlugRoom {
 export interface PlugSize {
   readonly across: number;
   /** Length of the cells beside the lip over their width there. */ readonly lipCell: number;
+  /** Whether the first row of the air is as high as those behind the lip, not as those of the gas. */ readonly calm: boolean;
   readonly base: number;
   readonly outside: number;
   readonly ring: number;
@@ -40,8 +41,11 @@ export interface PlugSize {
   /** Across half of the wake. */ readonly wake: number;
 }
 
-/** Length of the cells beside the lip over their width there: through time they set the length of the steps. */
-export const AT_LIP = { atRest: 0.3, inTime: 0.7 };
+/** Cells beside the lip and those of the air: through time the shortest of them set the length of the steps. */
+export const AT_LIP = {
+  atRest: { lipCell: 0.3, calm: false },
+  inTime: { lipCell: 0.7, calm: true },
+} as const;
 /** Cells of the plug are no longer than this share of the lip’s radius, at 8 across. */
 const LONGEST_CELL = 0.05;
 
@@ -122,8 +126,8 @@ export function plugLayout(shape: PlugShape, room: PlugRoom, size: PlugSize) {
     return [cutX + x + lean, room.edgeBehind(cutX + x + lean - overX)];
   };
   const lip = shape.ring.at(-1)!.outer;
-  const first = apart(shape.ring.at(-1)!.inner, lip) / across;
-  const outer = stretchedShares(outside, Math.min(1 / outside, (1.5 * first) / room.wide));
+  const first = size.calm ? shape.thickness / base : (1.5 * apart(shape.ring.at(-1)!.inner, lip)) / across;
+  const outer = stretchedShares(outside, Math.min(1 / outside, first / room.wide));
   const node = (i: number, j: number): Place => {
     const [a, b] = [inner(i), upper(i)];
     if (j <= across) return [a[0] + ((b[0] - a[0]) * j) / across, a[1] + ((b[1] - a[1]) * j) / across];

@@ -26,13 +26,14 @@ export function plugSize(
   shape: PlugShape,
   coarsest: number,
   across = coarsest,
-  lipCell = AT_LIP.atRest,
+  { lipCell, calm }: Pick<PlugSize, 'lipCell' | 'calm'> = AT_LIP.atRest,
 ): PlugSize {
   const finer = across / coarsest;
   const ring = ringPlaces(shape, coarsest, lipCell);
   return {
     across,
     lipCell,
+    calm,
     base: finer * 2,
     outside: finer * 12,
     ring: finer * (ring.length - 1),

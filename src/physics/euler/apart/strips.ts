@@ -152,10 +152,3 @@ function widthOf({ ni, volume, iFaceX, iFaceY, jFaceX, jFaceY }: MeshBlock, i: n
   const along = Math.hypot(jFaceX[b]! + jFaceX[b + ni]!, jFaceY[b]! + jFaceY[b + ni]!);
   return (2 * volume[cellAt({ ni }, i, j)]!) / (across + along);
 }
-
-/** [m] of the narrowest cell */
-export function narrowestIn(mesh: MeshBlock): number {
-  let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < mesh.ni; i++) least = Math.min(least, narrowest(mesh, i));
-  return least;
-}
