@@ -104,7 +104,7 @@ function specOf(random: Random, ratio: (low: number, high: number) => number) {
     return {
       kind: 'expansionDeflection',
       areaRatio: ratio(8, 100),
-      pintleAreaRatio: random.between(0.5, 3),
+      pintleAreaRatio: random.between(1, 3),
       length: random.between(0.4, 0.8),
       throatAngle: (random.between(40, 70) * Math.PI) / 180,
       lipAngle: (random.between(4, 14) * Math.PI) / 180,

@@ -70,6 +70,7 @@ export const PHYSICAL_REASONS: Readonly<Record<string, string>> = {
   'dual-bell-length-out-of-reach': 'no kink makes a wall of constant pressure of that length',
   'ideal-bell-cannot-be-so': 'no ideal contour cut there is as short or as long as asked',
   'deflection-walls-do-not-join': 'no parabola joins these angles at this length',
+  'pintle-too-small': 'the opening inside the throat is too narrow for the gas and the stem',
   'wake-never-closes': 'behind so wide a pintle the flow never meets the axis',
   'insert-does-not-fit': 'the walls of insert and bell would cross',
   'cone-within-throat-arc': 'the lip is reached before the throat arc has turned to the angle',

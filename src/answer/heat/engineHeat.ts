@@ -94,12 +94,15 @@ function together(sums: readonly HeatSum[]): HeatSum {
   };
 }
 
-function gapErrorOf({ plug, bodies, throatRadius }: Contour): GapError {
+function gapErrorOf({ plug, bodies, throatRadius, wall, steepestAngle }: Contour): GapError {
   if (plug !== undefined) return gapError({ form: 'gap', gap: plug.throatGap }, TENTH);
-  const stem = bodies?.find(({ name }) => name === 'pintle')?.outline[0]?.radius;
-  if (stem === undefined) return gapError({ form: 'round', diameter: 2 * throatRadius }, TENTH);
-  const outer = Math.sqrt(stem * stem + throatRadius * throatRadius);
-  return gapError({ form: 'gap', gap: outer - stem }, TENTH);
+  if (!bodies?.some(({ name }) => name === 'pintle'))
+    return gapError({ form: 'round', diameter: 2 * throatRadius }, TENTH);
+  // Its throat line ends where the nozzle's wall begins, and runs square to the throat's direction.
+  const outer = wall.find(({ part }) => part === 'nozzle')!.radius;
+  const across = Math.cos(steepestAngle);
+  const inner = Math.sqrt(outer * outer - across * throatRadius * throatRadius);
+  return gapError({ form: 'gap', gap: (outer - inner) / across }, TENTH);
 }
 
 /** Radiation where the flux is greatest of all [W/m²]. */

@@ -9,6 +9,8 @@ import { wallSides } from '../wallLayer.ts';
 const ROUND_ARC = (1.5 + 0.382) / 2;
 /** A ring's throat has the arc ahead alone, 1.5 half gaps. */
 const GAP_ARC = 1.5 / 2;
+/** Round a pintle 2.5 half gaps, where there is room. */
+const PINTLE_ARC = 2.5 / 2;
 
 /** Outer walls first, a plug last. */
 export function hotWalls(contour: Contour, nozzle: NozzleModel, layer: LayerGas): readonly HotWall[] {
@@ -22,7 +24,7 @@ export function hotWalls(contour: Contour, nozzle: NozzleModel, layer: LayerGas)
         ...side!,
         name: 'wall',
         form: ring ? 'outside' : 'full',
-        curvature: ring ? 2 / GAP_ARC : 2 / ROUND_ARC,
+        curvature: ring ? 2 / PINTLE_ARC : 2 / ROUND_ARC,
       },
     ];
   }

@@ -59,9 +59,17 @@ export function deflectedPlaces(
   return { duct, edge, free };
 }
 
-/** Both ends of a line across the ring ahead of the throat line, by its share of the way. */
-function ringAt({ pintle, outer, throat }: DeflectedShape, share: number): readonly [Place, Place] {
-  return [pintle.at(share * throat.inner), outer.at(share * throat.outer)];
+/** Both ends of a line across the ring ahead of the throat line, by its share of the way; one joins the two walls at the bore. */
+export function ringAt(
+  { pintle, outer, throat, bore }: DeflectedShape,
+  share: number,
+): readonly [Place, Place] {
+  const atBore = (bore.inner + bore.outer) / (throat.inner + throat.outer);
+  const along = (end: 'inner' | 'outer'): number =>
+    share < atBore
+      ? (share / atBore) * bore[end]
+      : bore[end] + ((share - atBore) / (1 - atBore)) * (throat[end] - bore[end]);
+  return [pintle.at(along('inner')), outer.at(along('outer'))];
 }
 
 export function deflectedLayout(shape: DeflectedShape, layout: DeflectedLayout, size: DeflectedSize) {

@@ -25,6 +25,10 @@ export interface DeflectedShape extends RoundShape {
     readonly inner: number;
     readonly outer: number;
   };
+  /** The same at the bore, the outer wall's narrowest place ahead of it. */ readonly bore: {
+    readonly inner: number;
+    readonly outer: number;
+  };
   /** Distance between the walls there. */ readonly gap: number;
   /** Where the edge ends. */ readonly base: Place;
 }
@@ -53,6 +57,9 @@ export function prepareDeflected(engine: DeflectedEngine): PreparedDeflected {
   const inner = polyLine(from(inlet, along));
   const place: Place = [throat.axial, throat.radius];
   const throatLine = { inner: acrossFlow(inner, place, throat.angle), outer: lengthAt(outer, throat.axial) };
+  const bore = wall.reduce((least, point) =>
+    point.part !== 'nozzle' && point.radius < least.radius ? point : least,
+  );
   return {
     engine,
     shape: {
@@ -63,6 +70,7 @@ export function prepareDeflected(engine: DeflectedEngine): PreparedDeflected {
       pintle: inner,
       outer,
       throat: throatLine,
+      bore: { inner: lengthAt(inner, bore.axial), outer: lengthAt(outer, bore.axial) },
       gap: apart(inner.at(throatLine.inner), outer.at(throatLine.outer)),
       base: inner.at(inner.length),
     },

@@ -59,15 +59,15 @@ function prepared(which: ExpansionDeflectionSpec) {
 const known = new Map<string, ReturnType<typeof found>>();
 
 /** Each run once. */
-function runIn(which: ExpansionDeflectionSpec, ambient: number) {
-  const key = JSON.stringify([which, ambient]);
-  const run = known.get(key) ?? found(which, ambient);
+function runIn(which: ExpansionDeflectionSpec, ambient: number, meshes: readonly number[] = [8, 16]) {
+  const key = JSON.stringify([which, ambient, meshes]);
+  const run = known.get(key) ?? found(which, ambient, meshes);
   known.set(key, run);
   return run;
 }
 
-/** On meshes of 8 and 16 cells across, the finer from the coarser; thrust over that of the model. */
-function found(which: ExpansionDeflectionSpec, ambient: number) {
+/** On meshes of so many cells across, the finer from the coarser; thrust over that of the model. */
+function found(which: ExpansionDeflectionSpec, ambient: number, meshes: readonly number[]) {
   const { model, own } = prepared(which);
   const at = model.at(ambient);
   const openWake = at.mode === 'open wake';
@@ -76,7 +76,7 @@ function found(which: ExpansionDeflectionSpec, ambient: number) {
   let from: readonly BlockFlow[] | null = null;
   const unit = P0 * Math.PI * R * R;
   const massFlow = expansion.throat.massFlux * Math.PI * R * R;
-  return [8, 16].map((across) => {
+  return meshes.map((across) => {
     const flow = deflectedFlow(own, { air, leavesAt, openWake }, sizeOfDeflected(own, 8, across), from);
     const settled = settle(flow.flow, {
       least: 600,
@@ -141,17 +141,33 @@ test.each([
   }
 });
 
+test.each([
+  ['steep', spec(30, 2, 75), 0.98, 0.99],
+  ['flat, wide', spec(30, 4, 40), 0.985, 0.997],
+  // No room for gentle walls between bore and throat line.
+  ['small', spec(60, 1), 0.93, 0.95],
+] as const)(
+  'a %s throat: gas for each second over that of a straight sonic line',
+  (_, which, least, most) => {
+    const [{ passes }] = runIn(which, 2_000, [8]) as [ReturnType<typeof runIn>[number]];
+    expect(passes).toBeGreaterThan(least);
+    expect(passes).toBeLessThan(most);
+  },
+);
+
 describe('in thin air, the wake closed', () => {
   test.each([60, 20])(
-    'area ratio %i: thrust for each kilogram as by streamtubes within 0.6 per cent, what comes in leaves, the base feels nothing of the air',
+    'area ratio %i: thrust for each kilogram as by streamtubes within 0.25 per cent, the mass of a straight sonic line but for 1 per cent, what comes in leaves, the base feels nothing of the air',
     (areaRatio) => {
       const [coarse, fine] = runIn(spec(areaRatio), 2_000) as ReturnType<typeof runIn>;
-      expect(Math.abs(fine!.perMass - 1)).toBeLessThan(6e-3);
-      expect(Math.abs(fine!.perMass / coarse!.perMass - 1)).toBeLessThan(7e-3);
+      expect(Math.abs(fine!.perMass - 1)).toBeLessThan(2.5e-3);
+      expect(Math.abs(fine!.perMass / coarse!.perMass - 1)).toBeLessThan(4e-3);
+      expect(fine!.passes).toBeGreaterThan(0.99);
       for (const { passes, leaves, settled, base } of [coarse!, fine!]) {
-        // The walls of the throat are curved over half its gap, the model begins from a straight sonic line.
-        expect(passes).toBeGreaterThan(0.935);
-        expect(passes).toBeLessThan(0.955);
+        // The model begins from a straight sonic line. Flat flow loses (γ + 1)/90/(1 + R)², 0.2 % at R = 2.5 half gaps (I. M. Hall,
+        // Q. J. Mech. Appl. Math. 15, 1962, with 1 + R for R as in round throats; from memory); the rest is the turn and the mesh.
+        expect(passes).toBeGreaterThan(0.985);
+        expect(passes).toBeLessThan(0.998);
         expect(Math.abs(leaves - 1)).toBeLessThan(4e-3);
         expect(settled.steady).toBe(true);
         expect(base).toBeGreaterThan(5);
@@ -177,12 +193,12 @@ describe('in thin air, the wake closed', () => {
       }
       return Math.sqrt(off.reduce((sum, each) => sum + each * each, 0) / off.length);
     });
-    expect(coarse!).toBeLessThan(0.17);
-    expect(fine!).toBeLessThan(0.08);
+    expect(coarse!).toBeLessThan(0.14);
+    expect(fine!).toBeLessThan(0.075);
   });
 });
 
-test('at the pad the wake stays open: air behind the base, thrust for each kilogram within 3 % of the streamtubes', () => {
+test('at the pad the wake stays open: air behind the base, thrust for each kilogram within 2 % of the streamtubes', () => {
   const ambient = 101_325;
   const [, fine] = runIn(spec(60), ambient) as ReturnType<typeof runIn>;
   const { mesh, share } = fine!.blocks[WAKE_OF_PINTLE]!;
@@ -193,5 +209,5 @@ test('at the pad the wake stays open: air behind the base, thrust for each kilog
   expect(fine!.base).toBeGreaterThan(0.6);
   expect(fine!.base).toBeLessThan(1);
   // In an open wake the model's own two ways to the thrust agree within 2 %.
-  expect(Math.abs(fine!.perMass - 1)).toBeLessThan(0.03);
+  expect(Math.abs(fine!.perMass - 1)).toBeLessThan(0.02);
 });

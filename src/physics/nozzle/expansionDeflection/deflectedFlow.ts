@@ -1,5 +1,5 @@
 import type { Problem } from '../../../numerics/problem.ts';
-import { nuAtMach, nuAtPressure, type SupersonicTable, tableStateAt } from '../../flow/gasTable.ts';
+import { nuAtPressure, tableStateAt } from '../../flow/gasTable.ts';
 import { NODE, setNodeInto } from '../../flow/points.ts';
 import {
   carriedBy,
@@ -18,8 +18,6 @@ import {
 import type { WallStation } from '../model.ts';
 import { type DeflectionShape, type Place, pintleEdge } from './shape.ts';
 
-/** Mach number on the throat line [–]: just past sonic, so that the flow can be marched. */
-export const LINE_MACH = 1.03;
 /** Streamtubes across the throat where nothing is said: the thrust is within 0.4 % of that of four times as many. */
 const TUBES = 48;
 /** The wake's neck: it closes where its boundary comes down to this share of the pintle's radius (own choice, no source). */
@@ -38,15 +36,8 @@ export interface DeflectedGas {
   /** [Pa] on the throat line */ readonly linePressure: number;
 }
 
-export function deflectedGas(gas: TubeGas): DeflectedGas {
-  const lineNu = nuAtMach(gas.table, LINE_MACH);
+export function deflectedGas(gas: TubeGas, lineNu: number): DeflectedGas {
   return { gas, lineNu, linePressure: tableStateAt(gas.table, lineNu).pressure };
-}
-
-/** Area over the sonic area at which the flow has the Mach number of the throat line [–]. */
-export function lineAreaRatioOf(table: SupersonicTable): number {
-  const { density, speed } = tableStateAt(table, nuAtMach(table, LINE_MACH));
-  return table.sonicMassFlux / (density * speed);
 }
 
 /** The flow with a given pressure in the wake; forces over p0 A_t, ambient zero, forwards positive [–]. */
@@ -72,8 +63,8 @@ export interface DeflectedFlow {
 /**
  * The flow from the throat line to the lip at a given wake pressure, in streamtubes with shocks.
  *
- * Start: uniform flow of Mach 1.03 across the straight throat line, directed outwards at θ_t: the flow ahead of it is taken
- * as one-dimensional (the series for a round throat does not apply to an annular one turned outwards).
+ * Start: uniform flow, a little faster than sound, across the straight throat line, directed outwards at θ_t: the flow ahead of it
+ * is taken as one-dimensional (the series for a round throat does not apply to an annular one turned outwards).
  * Outside: the wall. Inside: the pintle's rounded edge until the pressure on it has fallen to the wake's (Prandtl–Meyer),
  * then a free boundary at that pressure. Where this comes down to the neck the wake is closed: the flow is turned axial
  * along a smooth core of dead gas, half the neck wide at its end.

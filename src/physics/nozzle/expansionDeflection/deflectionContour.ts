@@ -2,20 +2,15 @@ import { frustumArea } from '../arc.ts';
 import { chamberWall } from '../chamberWall.ts';
 import type { ChamberShape, Contour, ContourBody, ContourPoint } from '../model.ts';
 import { type DeflectionShape, type Place, pintleEdge } from './shape.ts';
+import { throatAhead } from './throatAhead.ts';
 
-/** The pintle's stem over its width at the throat: a picture, no source. */
-const STEM_SHARE = 0.55;
-/** Of the pintle's rise from its stem, what is straight at most. */
-const MOST_STRAIGHT = 0.7;
 /** [rad] by which the drawn edge of the pintle turns before its flat base: 80° past the throat's direction. */
 const DRAWN_TURN = (80 * Math.PI) / 180;
-const PIECES = 16;
 
 /**
  * Outer wall from the injector face to the lip, with the pintle and the wake behind it as bodies [m].
  *
- * Ahead of the throat line the wall is that of a chamber with a round throat as wide as the outer edge of the annular one,
- * and the pintle is drawn from a stem: a picture, which no number depends on.
+ * Ahead of its narrowest place the wall is that of a chamber with a round throat as wide; up to there the pintle is a stem.
  */
 export function deflectionContour(
   shape: DeflectionShape,
@@ -23,27 +18,23 @@ export function deflectionContour(
   throatRadius: number,
   chamberShape: ChamberShape,
 ): Contour {
-  const { throatAngle, edgeRadius, outer, wall } = shape;
+  const { throatAngle, wall } = shape;
   const size = ({ axial, radius }: Place): Place => ({
     axial: throatRadius * axial,
     radius: throatRadius * radius,
   });
-  // The wall's narrowest place, from which an arc turns it outwards to the throat's direction.
-  const narrowest = {
-    axial: -edgeRadius * Math.sin(throatAngle),
-    radius: outer.radius - edgeRadius * (1 - Math.cos(throatAngle)),
-  };
-  const chamber = chamberWall(chamberShape, throatRadius * narrowest.radius);
-  const shift = throatRadius * narrowest.axial;
+  const { outer, pintle } = throatAhead(shape);
+  const bore = outer[0]!;
+  const chamber = chamberWall(chamberShape, throatRadius * bore.radius);
+  const shift = throatRadius * bore.axial;
   const ahead = chamber.points.map((point): ContourPoint => ({ ...point, axial: point.axial + shift }));
-  const arc = Array.from({ length: PIECES }, (_, i): ContourPoint => {
-    const angle = (throatAngle * i) / PIECES;
-    const place = size({
-      axial: narrowest.axial + edgeRadius * Math.sin(angle),
-      radius: narrowest.radius + edgeRadius * (1 - Math.cos(angle)),
-    });
-    return { ...place, angle, part: 'throat' };
-  });
+  const arc = outer.slice(0, -1).map(
+    (place, i): ContourPoint => ({
+      ...size(place),
+      angle: (throatAngle * i) / (outer.length - 1),
+      part: 'throat',
+    }),
+  );
   const behind = wall.map((place, i): ContourPoint => {
     const [from, to] = [wall[Math.max(i - 1, 0)]!, wall[Math.min(i + 1, wall.length - 1)]!];
     const angle =
@@ -68,7 +59,7 @@ export function deflectionContour(
     lipAngle: shape.lipAngle,
     nozzleArea: areaOf(behind) + areaOf(pintleEdge(shape, DRAWN_TURN).map(size)),
     chamberArea: chamber.area + areaOf([...arc, behind[0]!]),
-    bodies: [pintle(shape, face.axial / throatRadius, size), wakeBody(wake, size)],
+    bodies: [pintleBody(shape, pintle, face.axial / throatRadius, size), wakeBody(wake, size)],
   };
 }
 
@@ -79,30 +70,17 @@ function areaOf(places: readonly Place[]): number {
   }, 0);
 }
 
-/** Stem, flare, straight up to the throat line in the flow's direction, rounded edge, flat base. */
-function pintle(shape: DeflectionShape, face: number, size: (place: Place) => Place): ContourBody {
-  const { inner, throatAngle, gap } = shape;
-  const stem = STEM_SHARE * inner.radius;
-  const rise = inner.radius - stem;
-  const corner = inner.axial - rise / Math.tan(throatAngle);
-  const start = Math.max(corner - 2 * rise, face);
-  // A flare that bulged up to the throat line would narrow the passage ahead of it.
-  const straight = Math.min(gap, (MOST_STRAIGHT * rise) / Math.sin(throatAngle));
-  const end = {
-    axial: inner.axial - straight * Math.cos(throatAngle),
-    radius: inner.radius - straight * Math.sin(throatAngle),
-  };
-  const flare = Array.from({ length: PIECES + 1 }, (_, i): Place => {
-    const t = i / PIECES;
-    return {
-      axial: (1 - t) ** 2 * start + 2 * t * (1 - t) * corner + t * t * end.axial,
-      radius: (1 - t) ** 2 * stem + 2 * t * (1 - t) * stem + t * t * end.radius,
-    };
-  });
+/** Stem and walls up to the throat line, rounded edge, flat base. */
+function pintleBody(
+  shape: DeflectionShape,
+  ahead: readonly Place[],
+  face: number,
+  size: (place: Place) => Place,
+): ContourBody {
   const edge = pintleEdge(shape, DRAWN_TURN);
   const outline = [
-    { axial: face, radius: stem },
-    ...flare,
+    { axial: face, radius: ahead[0]!.radius },
+    ...ahead.slice(0, -1),
     ...edge,
     { axial: edge.at(-1)!.axial, radius: 0 },
   ];

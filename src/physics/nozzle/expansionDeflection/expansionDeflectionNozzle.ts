@@ -17,17 +17,12 @@ import type {
 } from '../model.ts';
 import { unchokedReason } from '../separation/thrustOffDesign.ts';
 import { type ClosedWakeFlow, closedWakeFlow } from './closedWake.ts';
-import {
-  type DeflectedFlow,
-  type DeflectedGas,
-  deflectedFlow,
-  deflectedGas,
-  lineAreaRatioOf,
-} from './deflectedFlow.ts';
+import { type DeflectedFlow, type DeflectedGas, deflectedFlow, deflectedGas } from './deflectedFlow.ts';
 import { deflectionContour } from './deflectionContour.ts';
 import { type Deflection, divergenceOf, thrustOf, withoutThrust } from './deflectionThrust.ts';
+import { fittedThroat } from './fittedThroat.ts';
 import { deflectedAt, openWakes } from './openWake.ts';
-import { type DeflectionShape, deflectionShape } from './shape.ts';
+import type { DeflectionShape } from './shape.ts';
 
 /** Lowest pressure of the gas table over the mean exit pressure [–]. */
 const TABLE_DEPTH = 0.002;
@@ -54,8 +49,8 @@ export function expansionDeflectionNozzle(
   const p0 = expansion.chamber.pressure;
   const lowest = Math.max(TABLE_DEPTH * exit.pressure, LOWEST_OF_DATA * expansion.lowestPressure);
   const table = tabulateSupersonic(expansion, lowest, TABLE_CELLS);
-  const gas = deflectedGas(tubeGas(table, lossyTable(expansion, lowest, TABLE_CELLS)));
-  const shape = deflectionShape(spec, lineAreaRatioOf(table));
+  const { shape, lineNu } = fittedThroat(spec, table);
+  const gas = deflectedGas(tubeGas(table, lossyTable(expansion, lowest, TABLE_CELLS)), lineNu);
   const model: Deflection = {
     spec,
     expansion,
@@ -128,7 +123,7 @@ const STILL_SUPERSONIC = 0.97;
 
 const OMITTED: readonly string[] = [
   'Friction on the pintle, and its cooling.',
-  'The transonic flow in the annular throat: the start line is straight, Mach 1.03, one-dimensional flow ahead of it.',
+  'The transonic flow in the annular throat: the start line is straight, the flow on it uniform, one-dimensional ahead of it.',
   'Suction of the open wake: its base is at ambient.',
   'The gas coming back to the wall behind a place where it has let go.',
   'That the wake opens later on the way down than it closes on the way up: measured, but no figure was found.',

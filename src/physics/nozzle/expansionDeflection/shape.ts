@@ -21,8 +21,8 @@ export interface DeflectionShape {
   /** [rad] of the wall at the lip */ readonly lipAngle: number;
 }
 
-/** Radius of the pintle's rear edge, and of the outer wall's lip ahead of the throat line, over the gap. */
-export const EDGE_SHARE = 0.5;
+/** Radius of the pintle's rear edge over the gap. */
+const EDGE_SHARE = 0.5;
 const ON_WALL = 120;
 /** Steps along the pintle's edge, for each radian. */
 const ON_EDGE_PER_RADIAN = 30;
@@ -35,23 +35,19 @@ const ON_EDGE_PER_RADIAN = 30;
  *   pintle        its edge is an arc of half the gap; behind it the base
  *   outer wall    straight for one gap at θ_t, then a parabola to the lip (x = L, r = √ε, slope tan θ_e)
  *
- * @param lineAreaRatio ε_line, area of the throat line over that of the throat: it lies a little behind the sonic one
+ * @param lineAreaRatio ε_line, area of the throat line over that of the throat: it lies behind the sonic one (`fittedThroat`)
  * @throws ProblemError `pintle-too-wide`, `deflection-walls-do-not-join`
  */
 export function deflectionShape(spec: ExpansionDeflectionSpec, lineAreaRatio: number): DeflectionShape {
   const { throatAngle, lipAngle } = spec;
-  const innerRadius = Math.sqrt(spec.pintleAreaRatio);
-  const outerRadius = Math.sqrt(spec.pintleAreaRatio + lineAreaRatio * Math.cos(throatAngle));
+  const { inner, outer, gap } = throatEnds(spec.pintleAreaRatio, throatAngle, lineAreaRatio);
   const lip: Place = {
     axial: spec.length * referenceConeLength(spec.areaRatio),
     radius: Math.sqrt(spec.areaRatio),
   };
-  if (!(outerRadius < WIDEST_THROAT * lip.radius)) throw pintleTooWide(spec);
-  const gap = (outerRadius - innerRadius) / Math.cos(throatAngle);
-  const inner = { axial: gap * Math.sin(throatAngle), radius: innerRadius };
-  const outer = { axial: 0, radius: outerRadius };
+  if (!(outer.radius < WIDEST_THROAT * lip.radius)) throw pintleTooWide(spec);
   // Straight for one gap: until the expansion round the pintle's edge has crossed it, the flow is too near sonic to turn.
-  const start = { axial: gap * Math.cos(throatAngle), radius: outerRadius + gap * Math.sin(throatAngle) };
+  const start = { axial: gap * Math.cos(throatAngle), radius: outer.radius + gap * Math.sin(throatAngle) };
   const [steep, flat] = [Math.tan(throatAngle), Math.tan(lipAngle)];
   const middle =
     start.axial + (lip.radius - flat * (lip.axial - start.axial) - start.radius) / (steep - flat);
@@ -75,12 +71,29 @@ export function deflectionShape(spec: ExpansionDeflectionSpec, lineAreaRatio: nu
     edgeRadius,
     edgeCentre: {
       axial: inner.axial + edgeRadius * Math.sin(throatAngle),
-      radius: innerRadius - edgeRadius * Math.cos(throatAngle),
+      radius: inner.radius - edgeRadius * Math.cos(throatAngle),
     },
     wall,
     lipAngle,
   };
 }
+
+/** Ends of the throat line and the distance between them, in throat radii; x = 0 at the outer one. */
+export function throatEnds(
+  pintleAreaRatio: number,
+  throatAngle: number,
+  lineAreaRatio: number,
+): Pick<DeflectionShape, 'inner' | 'outer' | 'gap'> {
+  const radius = Math.sqrt(pintleAreaRatio);
+  const outerRadius = Math.sqrt(pintleAreaRatio + lineAreaRatio * Math.cos(throatAngle));
+  const gap = (outerRadius - radius) / Math.cos(throatAngle);
+  return {
+    inner: { axial: gap * Math.sin(throatAngle), radius },
+    outer: { axial: 0, radius: outerRadius },
+    gap,
+  };
+}
+
 /** The outer edge of the throat stays below this share of the lip radius. */
 const WIDEST_THROAT = 0.8;
 

@@ -1,13 +1,21 @@
 import { describe, expect, test } from 'vitest';
-import { tabulateSupersonic } from '../../../../src/physics/flow/gasTable.ts';
+import { tableStateAt, tabulateSupersonic } from '../../../../src/physics/flow/gasTable.ts';
 import { tubeGas } from '../../../../src/physics/flow/streamtubes/index.ts';
 import {
   deflectedFlow,
   deflectedGas,
-  lineAreaRatioOf,
 } from '../../../../src/physics/nozzle/expansionDeflection/deflectedFlow.ts';
-import { deflectionShape, pintleEdge } from '../../../../src/physics/nozzle/expansionDeflection/shape.ts';
-import { type ChamberShape, nozzleModel, referenceConeLength } from '../../../../src/physics/nozzle/index.ts';
+import {
+  areaRatioAt,
+  fittedThroat,
+} from '../../../../src/physics/nozzle/expansionDeflection/fittedThroat.ts';
+import { pintleEdge } from '../../../../src/physics/nozzle/expansionDeflection/shape.ts';
+import {
+  type ChamberShape,
+  type Contour,
+  nozzleModel,
+  referenceConeLength,
+} from '../../../../src/physics/nozzle/index.ts';
 import type { ExpansionDeflectionSpec } from '../../../../src/physics/nozzle/model.ts';
 import { problemCode } from '../../problemCode.ts';
 import { degrees, perfectGas } from '../perfectGas.ts';
@@ -24,25 +32,61 @@ const spec: ExpansionDeflectionSpec = {
 };
 const chamber: ChamberShape = { contractionRatio: 3, characteristicLength: 1, convergingAngle: Math.PI / 6 };
 const table = tabulateSupersonic(gas, 1e-6 * pressure, 128);
-const ready = deflectedGas(tubeGas(table));
-const shape = deflectionShape(spec, lineAreaRatioOf(table));
+const { shape, lineNu } = fittedThroat(spec, table);
+const lineMach = tableStateAt(table, lineNu).mach;
+const ready = deflectedGas(tubeGas(table), lineNu);
 const model = nozzleModel(spec, gas);
 const change = model.change!;
 const ideal = (areaRatio: number, ambient: number): number =>
   nozzleModel({ kind: 'adapting', areaRatio }, gas).at(ambient).thrustCoefficient!;
 
+/** Least frustum between a place of the outer wall ahead of the lip and one of the pintle, over A_t. */
+function narrowestPassage({ wall, bodies, throatRadius }: Contour): number {
+  const between = <P extends { readonly axial: number; readonly radius: number }>(places: readonly P[]) =>
+    places.slice(1).flatMap((to, k) =>
+      Array.from({ length: 20 }, (_, n) => ({
+        axial: places[k]!.axial + ((to.axial - places[k]!.axial) * n) / 20,
+        radius: places[k]!.radius + ((to.radius - places[k]!.radius) * n) / 20,
+      })),
+    );
+  const outer = between(wall.filter(({ part }) => part !== 'nozzle'));
+  const inner = between(bodies![0]!.outline.slice(0, -1));
+  const frusta = outer.map((a) =>
+    Math.min(...inner.map((b) => (a.radius + b.radius) * Math.hypot(a.axial - b.axial, a.radius - b.radius))),
+  );
+  return Math.min(...frusta) / throatRadius ** 2;
+}
+
 describe('shape', () => {
-  test('has the throat’s area across the flow, and ends at area ratio and length', () => {
-    // Frustum between the two edges: π (r_i + r_o) · gap = ε_line A_t = ε_line π.
+  test('has the throat’s area where its passage is narrowest, and ends at area ratio and length', () => {
+    const contour = model.contour!(0.1, chamber);
+    expect(narrowestPassage(contour)).toBeGreaterThan(0.997);
+    expect(narrowestPassage(contour)).toBeLessThan(1.002);
+    // Frustum between the two edges of the throat line: π (r_i + r_o) · gap = ε_line A_t = ε_line π.
     const frustum = (shape.inner.radius + shape.outer.radius) * shape.gap;
-    expect(frustum).toBeCloseTo(lineAreaRatioOf(table), 12);
-    // Mach 1.03, γ = 1.2: A/A* = 1.00081, from NACA Report 1135, eq. 80.
-    const base = (2 / 2.2) * (1 + 0.1 * 1.03 ** 2);
-    expect(lineAreaRatioOf(table)).toBeCloseTo(base ** 5.5 / 1.03, 5);
+    expect(frustum).toBeCloseTo(areaRatioAt(table, lineNu), 9);
+    // γ = 1.2: A/A* from NACA Report 1135, eq. 80.
+    const base = (2 / 2.2) * (1 + 0.1 * lineMach ** 2);
+    expect(frustum).toBeCloseTo(base ** 5.5 / lineMach, 5);
+    expect(lineMach).toBeGreaterThan(1.03);
+    expect(lineMach).toBeLessThan(1.15);
     const lip = shape.wall.at(-1)!;
     expect(lip.radius).toBeCloseTo(Math.sqrt(60), 12);
     expect(lip.axial).toBeCloseTo(0.6 * referenceConeLength(60), 12);
     expect(Math.hypot(shape.inner.axial, shape.outer.radius - shape.inner.radius)).toBeCloseTo(shape.gap, 12);
+  });
+
+  test.each([
+    [0.4, 30],
+    [1, 60],
+    [1.3, 75],
+    [4, 40],
+    [6, 60],
+  ])('a pintle of %d throat areas, %i°: the throat is the narrowest passage', (pintleAreaRatio, angle) => {
+    const of = { ...spec, areaRatio: 80, pintleAreaRatio, throatAngle: degrees(angle) };
+    const contour = nozzleModel(of, gas).contour!(0.1, chamber);
+    expect(narrowestPassage(contour)).toBeGreaterThan(0.985);
+    expect(narrowestPassage(contour)).toBeLessThan(1.005);
   });
 
   test('rounds the pintle from the throat’s direction on', () => {
@@ -70,8 +114,8 @@ describe('flow', () => {
   test('carries the one-dimensional mass flow and its momentum across the throat line', () => {
     const { throat, massMiss } = deflectedFlow(shape, ready, 2e5);
     // Uniform flow: (ṁ V cos θ + p A_x)/(p0 A_t), A_x = ε_line cos θ.
-    const state = gas.atMach(1.03);
-    const across = lineAreaRatioOf(table) * Math.cos(degrees(60));
+    const state = gas.atMach(lineMach);
+    const across = areaRatioAt(table, lineNu) * Math.cos(degrees(60));
     const expected =
       (gas.throat.massFlux * state.velocity * Math.cos(degrees(60)) + state.pressure * across) / pressure;
     expect(throat / expected).toBeCloseTo(1, 4);
@@ -162,6 +206,7 @@ test('no thrust where the surroundings press as hard as the throat', () => {
 
 test.each([
   [{ pintleAreaRatio: 59 }, 'pintle-too-wide'],
+  [{ pintleAreaRatio: 0.5 }, 'pintle-too-small'],
   [{ throatAngle: degrees(31), lipAngle: degrees(2), length: 0.4 }, 'deflection-walls-do-not-join'],
   [{ throatAngle: degrees(85) }, 'deflection-shape-invalid'],
   [{ areaRatio: 0.5 }, 'area-ratio-outside-range'],

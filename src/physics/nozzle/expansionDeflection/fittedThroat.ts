@@ -1,0 +1,51 @@
+import { findBracketedRoot } from '../../../numerics/bracketedRoot.ts';
+import { nuAtMach, type SupersonicTable, tableStateAt } from '../../flow/gasTable.ts';
+import type { ExpansionDeflectionSpec } from '../model.ts';
+import { type DeflectionShape, deflectionShape } from './shape.ts';
+import { requireBore, throatAhead } from './throatAhead.ts';
+
+/** Least Mach number on the throat line [–]: just past sonic, so that the flow can be marched. */
+export const LEAST_LINE_MACH = 1.03;
+/** Beyond all that `fits` lets through. */
+const HIGHEST_LINE_MACH = 2;
+const ROUNDS = 4;
+
+/** A shape whose narrowest passage is one throat area, and the flow on its throat line. */
+export interface FittedThroat {
+  readonly shape: DeflectionShape;
+  /** ν on the throat line [rad] */ readonly lineNu: number;
+}
+
+/**
+ * The passage is narrowest ahead of the throat line, and that is the throat: the line is as much wider as it must be, and the
+ * flow there as much faster than sound, but no slower than Mach 1.03.
+ *
+ * @throws ProblemError `pintle-too-small`, `pintle-too-wide`, `deflection-walls-do-not-join`
+ */
+export function fittedThroat(spec: ExpansionDeflectionSpec, table: SupersonicTable): FittedThroat {
+  requireBore(spec.pintleAreaRatio, spec.throatAngle);
+  const leastNu = nuAtMach(table, LEAST_LINE_MACH);
+  const least = areaRatioAt(table, leastNu);
+  let ratio = least;
+  for (let round = 0; round < ROUNDS; round++) {
+    const { narrowest } = throatAhead(deflectionShape(spec, ratio));
+    ratio = Math.max(least, ratio / narrowest);
+  }
+  return {
+    shape: deflectionShape(spec, ratio),
+    lineNu: ratio === least ? leastNu : nuAtAreaRatio(table, ratio, leastNu),
+  };
+}
+
+/** Area over the sonic area at a Prandtl–Meyer angle [–]. */
+export function areaRatioAt(table: SupersonicTable, nu: number): number {
+  const { density, speed } = tableStateAt(table, nu);
+  return table.sonicMassFlux / (density * speed);
+}
+
+function nuAtAreaRatio(table: SupersonicTable, ratio: number, from: number): number {
+  return findBracketedRoot((nu) => areaRatioAt(table, nu) - ratio, from, nuAtMach(table, HIGHEST_LINE_MACH), {
+    valueTolerance: 1e-12,
+    widthTolerance: 1e-12,
+  }).root;
+}
