@@ -17,7 +17,18 @@ export default defineConfig({
       },
       {
         extends: true,
-        test: { name: 'rest', include: ['tests/**/*.test.ts'], exclude: ['tests/browser/**'] },
+        test: { name: 'faces', include: ['tests/faces/**/*.test.ts', 'tests/house/**/*.test.ts'] },
+      },
+      {
+        extends: true,
+        // One process takes file after file without loading the modules anew, which was a second a file: the layers inside
+        // the faces hold no global state, and no test of theirs puts a module in another's place (a test of the house looks).
+        test: {
+          name: 'inner',
+          include: ['tests/**/*.test.ts'],
+          exclude: ['tests/{browser,faces,house}/**'],
+          isolate: false,
+        },
       },
     ],
   },

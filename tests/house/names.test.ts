@@ -17,6 +17,15 @@ describe('the house', () => {
     expect(found).toEqual([]);
   });
 
+  test('puts no module in another’s place where files of tests share a process', () => {
+    const shared = tracked.filter((name) => /^tests\/(?!browser|faces|house)/.test(name));
+    expect(shared.length).toBeGreaterThan(200);
+    const found = shared.filter((name) =>
+      /\bvi\.((do)?mock|resetModules|stub\w+)\(/i.test(readFileSync(join(root, name), 'utf8')),
+    );
+    expect(found).toEqual([]);
+  });
+
   test('links in its documents lead somewhere', () => {
     const broken: string[] = [];
     const names = new Set(tracked);
