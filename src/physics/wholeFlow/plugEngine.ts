@@ -12,6 +12,9 @@ import { plugRoom } from './plugRoom.ts';
 import type { PreparedPlug } from './plugShape.ts';
 import type { RoundCase } from './roundEngine.ts';
 
+/** Longest of the cells' own steps over the shortest: by clocks that differ more the jet flaps in still air as it does not through time. */
+const SPREAD_ROUND_PLUG = 50;
+
 export interface PlugFlow {
   readonly flow: Flow;
   readonly room: PlugRoom;
@@ -56,6 +59,7 @@ export function plugFlow(
     gases: gases.pair,
     start,
     kernel: engine.kernel ?? null,
+    spread: SPREAD_ROUND_PLUG,
     corners: [{ block: RING, side: 'jLow', at: size.throat }],
   });
   return { flow, room, size, prepared, air };

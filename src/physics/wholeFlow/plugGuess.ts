@@ -5,7 +5,7 @@ import type { PlugSize } from './plugLayout.ts';
 import { type plugMesh, RING, ROUND_PLUG, WAKE } from './plugMesh.ts';
 import type { PreparedPlug } from './plugShape.ts';
 
-/** One-dimensional flow along ring and plug, gas at rest behind the base, air outside. */
+/** One-dimensional flow along ring and plug and on to the end, so that no head of a jet has to leave; gas at rest behind the base, air outside. */
 export function plugGuess(
   { engine }: PreparedPlug,
   blocks: ReturnType<typeof plugMesh>,
@@ -24,11 +24,7 @@ export function plugGuess(
         pressure: 0.6 * air.pressure,
         share: 1,
       };
-    if (
-      (block !== RING && block !== ROUND_PLUG) ||
-      (block === ROUND_PLUG && (j >= size.across || i > size.plug + size.fine / 2))
-    )
-      return air;
+    if ((block !== RING && block !== ROUND_PLUG) || (block === ROUND_PLUG && j >= size.across)) return air;
     const { x, y, ni } = blocks[block]!.mesh;
     const low = i;
     const high = size.across * (ni + 1) + i;
