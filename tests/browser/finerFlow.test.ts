@@ -42,7 +42,7 @@ it('is offered where the machine has one, computed from the server’s field, sh
   const has = await page.evaluate(async () => (await navigator.gpu?.requestAdapter()) != null);
   if (!has) skip('this Chromium has no WebGPU adapter, not even one in software');
   await page.getByRole('button', { name: 'Whole flow' }).click();
-  await expect.poll(saidOfFlow, soon).toContain('Cold: computed in air of');
+  await expect.poll(saidOfFlow, soon).toContain('Cold: inviscid, computed in air of');
   // Shaders in software would be slower than the server: they are not offered unless asked for.
   expect(await finer().count()).toBe(0);
   await page.evaluate(() => localStorage.setItem('plumeline-finer-by', 'software'));

@@ -58,7 +58,11 @@ describe('the whole flow', () => {
     await open();
     expect(await saidOfFlow()).toBe('');
     await page.getByRole('button', { name: 'Whole flow' }).click();
-    await expect.poll(saidOfFlow, soon).toContain('Cold: computed in air of 1.01\u00a0bar (the pad)');
+    await expect.poll(() => textOf(page.locator('.flow-work')), soon).toContain('the first field …');
+    await expect
+      .poll(saidOfFlow, soon)
+      .toContain('Cold: inviscid, computed in air of 1.01\u00a0bar (the pad)');
+    await expect.poll(() => textOf(page.locator('.flow-work')), soon).toMatch(/^\d+ of \d+ fields/);
     expect(await saidOfFlow()).toContain('No turbulence');
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
     // What has no mesh says so.
@@ -78,19 +82,27 @@ describe('the whole flow', () => {
     await page.getByRole('button', { name: 'Streamlines' }).click();
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
     await page.getByRole('button', { name: 'Density change' }).click();
-    await expect.poll(saidOfFlow, soon).toContain('more ink where density changes more');
+    await expect.poll(saidOfFlow, soon).toContain('by change of density');
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
+    const key = () => page.getByRole('img', { name: /^Key to the tint/ }).getAttribute('aria-label');
+    await expect.poll(key, soon).toContain('change of density over a lip radius, × 2 to');
+    // One way of drawing at a time: key and picture never tell two things.
+    const pressed = (name: string) =>
+      page.getByRole('button', { name, exact: true }).getAttribute('aria-pressed');
+    expect(await pressed('Pressure')).toBe('false');
+    await page.getByRole('button', { name: 'Speed', exact: true }).click();
+    await expect.poll(key, soon).toContain('gas, m/s');
+    expect([await pressed('Speed'), await pressed('Density change')]).toEqual(['true', 'false']);
+    await expect.poll(saidOfFlow, soon).not.toContain('by change of density');
     await page.getByRole('button', { name: 'Density', exact: true }).click();
-    await expect
-      .poll(() => page.getByRole('img', { name: /^Key to the tint/ }).getAttribute('aria-label'), soon)
-      .toContain('kg/m³');
+    await expect.poll(key, soon).toContain('kg/m³');
     await expect.poll(() => axeFindings('with the whole flow'), soon).toEqual([]);
     await page.screenshot({ path: join(pictures, 'whole-flow.png') });
     await expect.poll(keptInBrowser, soon).toBeGreaterThan(0);
     // Opened again it stands there without being asked for.
     await page.reload();
     await ready();
-    await expect.poll(saidOfFlow, soon).toContain('Cold: computed in air of');
+    await expect.poll(saidOfFlow, soon).toContain('Cold: inviscid, computed in air of');
     await page.getByRole('button', { name: 'Stop' }).click();
     const field = page.locator('input[id="field-engines.cold.chamber.pressure"]');
     await field.fill('24 bar');

@@ -125,7 +125,14 @@ describe('a computed flow as a figure', () => {
     expect(drawn({ against: round }).description).toContain('The bell round the jet is not in the field.');
     expect(drawn({ against: { ...round, suction: 0 } }).description).not.toContain('round the jet');
     expect(drawn({ mainShock: null }).title).toContain('no strong shock');
-    expect(drawn({ form: 'plug' }).title).toContain('the gas that leaves Birch <B>’s plug');
+    // 400 mm behind a lip at 0 m, of a plug that ends at 0.3 m.
+    expect(drawn({ form: 'plug', lip: { axial: 0, radius: 0.3 }, end: 0.3 }).title).toContain(
+      'the gas that leaves Birch <B>’s plug is pressed together on the axis 100\u00a0mm behind it',
+    );
+    // Strong and weak by a key of its own.
+    expect(textsOf(drawn({}).children).map(({ text }) => text)).toEqual(
+      expect.arrayContaining(['change of density over a lip radius', '× 2', '× 1000']),
+    );
     expect(drawn({ thinnest: true }).title).toContain('In all but vacuum');
     expect(drawn({}).description).not.toContain('On its way');
     expect(drawn({ broke: 2, rescued: 7 }).description).toContain(

@@ -30,8 +30,10 @@ interface Growing {
 /** A corner while a cell is cut: its place, and the logarithm of its value. */
 type Corner = readonly [x: number, y: number, log: number];
 
+type Bands = Omit<Ramp, 'tint'>;
+
 /** Between lines of equal numbers of nodes, each cell as two triangles on which the logarithm of the value is linear. */
-export function fieldBands(lines: readonly (readonly FieldNode[])[], ramp: Ramp): FieldBands {
+export function fieldBands(lines: readonly (readonly FieldNode[])[], ramp: Bands): FieldBands {
   const found: Growing = { bands: new Map(), isobars: new Map() };
   const corners = lines.map((line) => line.map(({ x, y, value }): Corner => [x, y, Math.log(value)]));
   const steps = lines.map((line) => line.map(({ value }) => ramp.stepOf(value)));
@@ -52,7 +54,7 @@ interface Line {
 }
 
 /** The strip between two lines; cells of one step beside each other become one polygon. */
-function between(a: Line, b: Line, ramp: Ramp, found: Growing): void {
+function between(a: Line, b: Line, ramp: Bands, found: Growing): void {
   const last = Math.min(a.corners.length, b.corners.length) - 1;
   let from = 0;
   while (from < last) {
@@ -90,7 +92,7 @@ function add({ bands }: Growing, step: number, polygon: readonly Corner[]): void
 function cut(
   triangle: readonly Corner[],
   [i, j, k]: readonly [number, number, number],
-  ramp: Ramp,
+  ramp: Bands,
   found: Growing,
 ): void {
   const low = Math.min(i, j, k);

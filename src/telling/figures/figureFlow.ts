@@ -19,7 +19,7 @@ const WORDS: Readonly<Record<Shown, string>> = {
   temperature: 'Temperature',
   density: 'Density',
   speed: 'Speed',
-  'density gradient': 'Change of density over a lip radius, steeper the more ink',
+  'density gradient': 'Change of density over a lip radius, the stronger the steeper',
 };
 
 export interface FlowFigureOptions extends FigureOptions, OverFlow {}

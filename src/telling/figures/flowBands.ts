@@ -2,34 +2,13 @@
 
 import type { FlowField, Shown } from '../../answer/flow/index.ts';
 import type { PictureBlock } from '../../physics/wholeFlow/index.ts';
-import { RAMPS, type Ramp } from '../look/flowRamps.ts';
+import { gradientOpacity, rampOf } from '../look/gradientRamp.ts';
 import type { Box } from '../scene/box.ts';
 import { type Point, polyline } from '../scene/pathData.ts';
 import type { Paint, SceneNode } from '../scene/scene.ts';
 import { fieldBands, type Pieces } from './fieldBands.ts';
 import { flowLines } from './flowPlane.ts';
 import type { At } from './flowWalls.ts';
-
-/** Change of ln ρ over a lip radius in equal ratios, from pale to ink. */
-const GRADIENT_STEPS = 12;
-const GRADIENT = { first: 0.5, last: 40 };
-const GRADIENT_RAMP: Ramp = {
-  tint: 'pressure',
-  steps: GRADIENT_STEPS,
-  stepOf: (value) =>
-    Math.min(
-      GRADIENT_STEPS,
-      Math.max(
-        0,
-        1 +
-          Math.floor(
-            (GRADIENT_STEPS * Math.log(value / GRADIENT.first)) / Math.log(GRADIENT.last / GRADIENT.first),
-          ),
-      ),
-    ),
-  startOf: (step) => GRADIENT.first * (GRADIENT.last / GRADIENT.first) ** ((step - 1) / GRADIENT_STEPS),
-  isStrong: () => false,
-};
 
 /** Width of the stroke that closes the seams between pieces of a band [px]. */
 const SEAM = 1;
@@ -41,7 +20,7 @@ export function bandNodes(
   at: At,
   box: Box,
 ): readonly SceneNode[] {
-  const ramp = shown === 'density gradient' ? GRADIENT_RAMP : RAMPS[shown];
+  const ramp = rampOf(shown);
   const lines = flowLines(block, shown, lip.radius);
   const paths = new Map<number, string>();
   for (const side of [1, -1]) {
@@ -53,8 +32,8 @@ export function bandNodes(
     }
   }
   return [...paths].map(([step, d]): SceneNode => {
-    const colour: Paint = shown === 'density gradient' ? 'ink' : `${ramp.tint}-${step}`;
-    const opacity = shown === 'density gradient' ? step / GRADIENT_STEPS : 1;
+    const colour: Paint = shown === 'density gradient' ? 'ink' : `${shown}-${step}`;
+    const opacity = shown === 'density gradient' ? gradientOpacity(step) : 1;
     return {
       kind: 'path',
       d,

@@ -34,8 +34,7 @@ export function flowPanel(
   layout: Layout,
   { streamlines, drift, reach, marks = true }: OverFlow = {},
 ): readonly SceneNode[] {
-  const key =
-    shown === 'density gradient' ? 0 : pressureKeyHeight(layout.type.small) + 0.4 * layout.type.label;
+  const key = pressureKeyHeight(layout.type.small) + 0.4 * layout.type.label;
   const picture: Box = { ...box, height: box.height - key - 1.8 * layout.type.small };
   const { at, scale, clip } = placing(field, picture, layout, reach);
   const bands = field.blocks.flatMap((block) => bandNodes(block, field, shown, at, clip));
@@ -56,19 +55,15 @@ export function flowPanel(
     },
     ...(marks ? shockMarks(field, at, clip, layout) : []),
     group('scale', rulerNodes(box.x, foot, scale, box.width, layout)),
-    ...(shown === 'density gradient'
-      ? []
-      : [
-          group(
-            'key',
-            pressureKey(
-              { x: box.x + box.width - keyWidth, y: box.y + box.height - key, width: keyWidth, height: key },
-              field.ambientPressure,
-              layout,
-              shown,
-            ),
-          ),
-        ]),
+    group(
+      'key',
+      pressureKey(
+        { x: box.x + box.width - keyWidth, y: box.y + box.height - key, width: keyWidth, height: key },
+        field.ambientPressure,
+        layout,
+        shown,
+      ),
+    ),
   ];
 }
 

@@ -16,15 +16,17 @@ function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string 
 /** One sentence. */
 export function flowFinding(field: FlowField): string {
   if (field.moment !== undefined) return momentFinding(field, field.moment);
-  const { name, mainShock, seen } = field;
+  const { name, mainShock, seen, end, lip } = field;
   const where = placeWords(field);
   if (field.form === 'pintle') return wakeWords(where, field);
   if (field.leaves !== null) return leavingWords(where, field, field.leaves.axial);
   if (mainShock === null)
     return `${where} no strong shock meets the axis of ${name}’s jet within ${formatLength(seen)} of the lip.`;
+  if (field.form === 'plug') {
+    const behind = formatLength(lip.axial + mainShock.behind - end, 2);
+    return `${where} the gas that leaves ${name}’s plug is pressed together on the axis ${behind} behind it.`;
+  }
   const place = formatLength(mainShock.behind, 2);
-  if (field.form === 'plug')
-    return `${where} the gas that leaves ${name}’s plug is pressed together on the axis ${place} behind the lip.`;
   return mainShock.disk
     ? `${where} the Mach disk of ${name}’s jet stands ${place} behind the lip.`
     : `${where} a shock of ${name}’s jet meets the axis ${place} behind the lip.`;

@@ -1,6 +1,8 @@
 /** The ramp of what the gas is drawn by as a bar with its numbers, and where the outside air stands on it. */
 
-import { type FieldTint, RAMPS, type Tint } from '../look/flowRamps.ts';
+import type { Shown } from '../../answer/flow/index.ts';
+import { RAMPS, type Tint } from '../look/flowRamps.ts';
+import { GRADIENT_LABELS, GRADIENT_NAME, gradientOpacity, rampOf } from '../look/gradientRamp.ts';
 import { textWidth } from '../look/measureText.ts';
 import { formatPressure } from '../numbers/formatNumber.ts';
 import type { Box } from '../scene/box.ts';
@@ -19,7 +21,7 @@ interface KeyWords {
 const thousands = (values: readonly number[]): KeyWords['labels'] =>
   values.map((value) => [value, String(value)] as const);
 
-const KEYS: Readonly<Record<FieldTint, KeyWords>> = {
+const KEYS: Readonly<Record<Shown, KeyWords>> = {
   pressure: {
     name: 'gas and air, bar',
     upright: ['gas and', 'air, bar'],
@@ -50,18 +52,24 @@ const KEYS: Readonly<Record<FieldTint, KeyWords>> = {
     labels: thousands([0.001, 0.01, 0.1, 1, 10]),
     inRatios: true,
   },
+  'density gradient': {
+    name: GRADIENT_NAME,
+    upright: ['change of', 'density'],
+    labels: GRADIENT_LABELS,
+    inRatios: true,
+  },
 };
 
 /** Share of the way from the lowest to the highest value of the ramp. */
-function shareOf(tint: FieldTint, value: number): number {
-  const { steps, startOf } = RAMPS[tint];
+function shareOf(tint: Shown, value: number): number {
+  const { steps, startOf } = rampOf(tint);
   const scaled = KEYS[tint].inRatios ? Math.log : (plain: number): number => plain;
   const [low, high] = [scaled(startOf(1)), scaled(startOf(steps + 1))];
   return (scaled(value) - low) / (high - low);
 }
 
 /** Only a picture of pressures shows the air. */
-const showsAir = (tint: FieldTint, ambient: number): boolean =>
+const showsAir = (tint: Shown, ambient: number): boolean =>
   tint === 'pressure' && ambient >= RAMPS.pressure.startOf(1);
 
 /** Words may come to lie on the wash: ink with a halo only. */
@@ -84,9 +92,9 @@ export function pressureKey(
   box: Box,
   ambient: number,
   { type, line }: PanelStyle,
-  tint: FieldTint = 'pressure',
+  tint: Shown = 'pressure',
 ): SceneNode[] {
-  const { steps: count, startOf } = RAMPS[tint];
+  const { steps: count, startOf } = rampOf(tint);
   const { name, labels } = KEYS[tint];
   const size = type.small;
   const bar = { x: box.x, y: box.y + 1.3 * size, width: box.width, height: 0.65 * size };
@@ -181,11 +189,13 @@ export function pressureKeyUpright(
   ];
 }
 
-function steps(tint: FieldTint, place: (step: number) => Box): SceneNode[] {
-  return Array.from({ length: RAMPS[tint].steps }, (_, i) => ({
+function steps(tint: Shown, place: (step: number) => Box): SceneNode[] {
+  return Array.from({ length: rampOf(tint).steps }, (_, i) => ({
     kind: 'rect' as const,
     ...place(i + 1),
-    fill: `${tint}-${i + 1}` as const,
+    ...(tint === 'density gradient'
+      ? { fill: 'ink' as const, fillOpacity: gradientOpacity(i + 1) }
+      : { fill: `${tint}-${i + 1}` as const }),
   }));
 }
 

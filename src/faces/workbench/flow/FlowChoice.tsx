@@ -53,6 +53,7 @@ export function FlowChoice() {
       {isShown && work.is === 'working' && (
         <span class="flow-work" role="status">
           <progress aria-label="The whole flows" max={work.of} value={work.done} />
+          {there.size === 0 ? 'the first field …' : `${work.done} of ${work.of} fields`}
           <button type="button" onClick={() => void stopFlows()}>
             Stop
           </button>

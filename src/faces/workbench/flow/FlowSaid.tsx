@@ -31,7 +31,7 @@ export function FlowSaid({ name, shown }: FlowSaidProps) {
       }}
     >
       <b>
-        {name}: computed in {air}
+        {name}: inviscid, computed in {air}
       </b>
       {isNarrow &&
         `${fineness === 'coarse' ? ', coarse' : ''}${kernel === 'graphics processor' ? ', finer, by the graphics processor' : ''}${leaves === null ? '' : `; made to leave the wall by ${leaves.by}`}. No turbulence.`}
@@ -46,7 +46,7 @@ function Rest({ shown: { field, longer } }: Pick<FlowSaidProps, 'shown'>) {
   return (
     <>
       {flowView.value === 'density' && ', by density'}
-      {flowView.value === 'density gradient' && ', more ink where density changes more'}
+      {flowView.value === 'density gradient' && ', by change of density'}
       {fineness === 'coarse' && ', coarse so far'}
       {kernel === 'graphics processor' && ', finer, by the graphics processor of this machine'}
       {longer !== 1 && ', its jet drawn to where the shock stands here'}

@@ -2,6 +2,7 @@
 
 import { batch, computed, effect, signal, untracked } from '@preact/signals';
 import type { Shown } from '../../../answer/flow/index.ts';
+import type { Tint } from '../../../telling/look/flowRamps.ts';
 import {
   enginesMark,
   type FlowList,
@@ -58,6 +59,17 @@ export const flowsThere = computed((): ReadonlyMap<string, readonly ListedFlow[]
 export const flowsHere = computed(
   (): ReadonlyMap<string, readonly ListedFlow[]> => (flowAsked.value ? flowsThere.value : new Map()),
 );
+
+/** What the page is drawn by: with no whole flow on it the tint of all. */
+export const pageShown = computed<Shown>(() => (flowsHere.value.size > 0 ? flowShown.value : tint.value));
+
+/** By what gas is drawn, engines and whole flows alike. */
+export function drawBy(chosen: Tint): void {
+  batch(() => {
+    tint.value = chosen;
+    flowView.value = null;
+  });
+}
 
 export function showFlows(isShown: boolean): void {
   batch(() => {

@@ -1,8 +1,15 @@
-import { type FieldTint, RAMPS, TINTS } from '../../../telling/look/flowRamps.ts';
+import type { Shown } from '../../../answer/flow/model.ts';
+import { TINTS } from '../../../telling/look/flowRamps.ts';
+import {
+  GRADIENT_LABELS,
+  GRADIENT_NAME,
+  gradientOpacity,
+  rampOf,
+} from '../../../telling/look/gradientRamp.ts';
 import { FlowChoice } from '../flow/FlowChoice.tsx';
-import { flowsHere, flowView } from '../flow/flows.ts';
+import { drawBy, pageShown } from '../flow/flows.ts';
 import { airPressure } from '../state/shown.ts';
-import { closer, tint } from '../state/view.ts';
+import { closer } from '../state/view.ts';
 
 const width = 328;
 
@@ -10,11 +17,12 @@ interface TintWords {
   readonly name: string;
   readonly unit: string;
   /** Along the key, in its unit. */ readonly labels: readonly number[];
+  /** As written; absent: the numbers themselves. */ readonly texts?: readonly string[];
   /** Of the ramp over that of the labels. */ readonly factor: number;
   readonly isLog: boolean;
 }
 
-const words: Readonly<Record<FieldTint, TintWords>> = {
+const words: Readonly<Record<Shown, TintWords>> = {
   pressure: {
     name: 'Pressure',
     unit: 'gas and air, bar',
@@ -37,12 +45,20 @@ const words: Readonly<Record<FieldTint, TintWords>> = {
     factor: 1,
     isLog: true,
   },
+  'density gradient': {
+    name: 'Density change',
+    unit: GRADIENT_NAME,
+    labels: GRADIENT_LABELS.map(([value]) => value),
+    texts: GRADIENT_LABELS.map(([, text]) => text),
+    factor: 1,
+    isLog: true,
+  },
   speed: { name: 'Speed', unit: 'gas, m/s', labels: [1000, 2000, 3000, 4000, 5000], factor: 1, isLog: false },
 };
 
 /** Place of a value along the ramp, 0 to 1. */
-function along(value: number, shown: FieldTint): number {
-  const { steps, startOf } = RAMPS[shown];
+function along(value: number, shown: Shown): number {
+  const { steps, startOf } = rampOf(shown);
   const scaled = (x: number): number => (words[shown].isLog ? Math.log10(Math.max(x, 1e-9)) : x);
   const [low, high] = [scaled(startOf(1)), scaled(startOf(steps + 1))];
   return Math.min(1, Math.max(0, (scaled(value) - low) / (high - low)));
@@ -50,21 +66,13 @@ function along(value: number, shown: FieldTint): number {
 
 /** What the gas is tinted by: the choice, and the key to it. */
 export function TintKey() {
-  const shown = tint.value;
-  const keyed = flowsHere.value.size > 0 && flowView.value === 'density' ? 'density' : shown;
+  const shown = pageShown.value;
   return (
     <div class="tint">
       <fieldset class="tint-choice">
         <legend class="unseen">What the gas is tinted by</legend>
         {TINTS.map((one) => (
-          <button
-            key={one}
-            type="button"
-            aria-pressed={one === shown}
-            onClick={() => {
-              tint.value = one;
-            }}
-          >
+          <button key={one} type="button" aria-pressed={one === shown} onClick={() => drawBy(one)}>
             {words[one].name}
           </button>
         ))}
@@ -85,19 +93,19 @@ export function TintKey() {
         ))}
       </fieldset>
       <FlowChoice />
-      <Key shown={keyed} />
+      <Key shown={shown} />
     </div>
   );
 }
 
-function Key({ shown }: { readonly shown: FieldTint }) {
-  const { steps } = RAMPS[shown];
-  const { unit, labels, factor } = words[shown];
+function Key({ shown }: { readonly shown: Shown }) {
+  const { steps } = rampOf(shown);
+  const { unit, labels, texts = labels.map(String), factor } = words[shown];
   const step = width / steps;
   const meaning =
     shown === 'pressure'
       ? 'pressure of gas and air, 0.03 to 300 bar; the further from paper, the higher'
-      : `${unit}, ${labels[0]} to ${labels.at(-1)}; the further from paper, the higher${shown === 'density' ? '' : '. The air is left plain'}`;
+      : `${unit}, ${texts[0]} to ${texts.at(-1)}; the further from paper, the higher${shown.startsWith('density') ? '' : '. The air is left plain'}`;
   return (
     <svg
       class="pressure-key"
@@ -117,18 +125,20 @@ function Key({ shown }: { readonly shown: FieldTint }) {
           y="18"
           width={(step + 0.4).toFixed(2)}
           height="13"
-          fill={`var(--${shown}-${index + 1})`}
+          {...(shown === 'density gradient'
+            ? { fill: 'var(--ink)', 'fill-opacity': gradientOpacity(index + 1) }
+            : { fill: `var(--${shown}-${index + 1})` })}
         />
       ))}
       <rect x="0.5" y="18" width={width - 1} height="13" class="frame" />
-      {labels.map((label) => {
+      {labels.map((label, k) => {
         const at = along(label * factor, shown) * width;
         const anchor = at < 8 ? 'start' : at > width - 14 ? 'end' : 'middle';
         return (
           <g key={label}>
             <path d={`M${at.toFixed(1)} 31v4`} class="frame" />
             <text x={at.toFixed(1)} y="48" text-anchor={anchor}>
-              {label}
+              {texts[k]}
             </text>
           </g>
         );

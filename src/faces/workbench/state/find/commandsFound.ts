@@ -2,6 +2,7 @@
 
 import { computed } from '@preact/signals';
 import type { Tint } from '../../../../telling/look/flowRamps.ts';
+import { drawBy, pageShown } from '../../flow/flows.ts';
 import { setAltitude } from '../altitude.ts';
 import { climbing, toggleClimb } from '../climb.ts';
 import { beginFilm } from '../film.ts';
@@ -11,7 +12,7 @@ import { panelsThere, showPanel } from '../panels.ts';
 import { beginSentence } from '../sentenceView.ts';
 import { redoWords, undoWords } from '../studyHistory.ts';
 import { redo, undo } from '../studySteps.ts';
-import { closer, onlyDiffering, theme, tint, toggleTheme } from '../view.ts';
+import { closer, onlyDiffering, theme, toggleTheme } from '../view.ts';
 import { copy } from './copied.ts';
 import { type Thing, thing } from './thing.ts';
 
@@ -27,17 +28,9 @@ const tints: readonly { readonly tint: Tint; readonly words: string }[] = [
 
 const looks = computed((): readonly Thing[] => [
   ...tints
-    .filter((one) => one.tint !== tint.value)
+    .filter((one) => one.tint !== pageShown.value)
     .map((one) =>
-      act(
-        `tint-${one.tint}`,
-        `Draw the gas by ${one.words}`,
-        'look',
-        () => {
-          tint.value = one.tint;
-        },
-        'colour tint',
-      ),
+      act(`tint-${one.tint}`, `Draw the gas by ${one.words}`, 'look', () => drawBy(one.tint), 'colour tint'),
     ),
   ...(['throat', 'lip'] as const).map((part) =>
     act(
