@@ -6,7 +6,7 @@ import { findOrInstallBrowser } from './browser.mjs';
 import { fail, install, requireNode, root, run, runTool, say, toolPath } from './house.mjs';
 
 requireNode();
-say('running every check and test; about a quarter of an hour on two cores, longer the first time.');
+say('running every check and test; about twelve minutes on two cores, longer the first time.');
 install();
 
 const browser = findOrInstallBrowser();

@@ -1,12 +1,13 @@
 /** Films from the workbench: what is filmed is chosen, how far it is can be seen, and it can be stopped. */
 
 import { describe, expect, it } from 'vitest';
-import { axeFindings, open, page, useWorkbench } from './studyPage.ts';
+import { axeFindings, open, page, useWorkbench, withoutSentences } from './studyPage.ts';
 
 useWorkbench();
 
 describe('the film button', () => {
   it('offers each clip of the study in each shape, films it with progress, and stops', async () => {
+    await withoutSentences();
     await open();
     await page.locator('.film-choice summary').click();
     const clip = page.getByLabel('Film of');

@@ -4,7 +4,18 @@ import { cp, mkdir, symlink } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { axeFindings, folder, onDisk, open, page, slider, textOf, useWorkbench } from './studyPage.ts';
+import {
+  axeFindings,
+  folder,
+  keepSentences,
+  onDisk,
+  open,
+  page,
+  slider,
+  textOf,
+  useWorkbench,
+  withoutSentences,
+} from './studyPage.ts';
 
 useWorkbench();
 
@@ -15,6 +26,7 @@ const active = async () =>
 
 describe('the find box', () => {
   it('opens by key, tells a number of each engine where it was asked for, and opens its pedigree', async () => {
+    await withoutSentences();
     await open();
     const original = await onDisk();
     await page.keyboard.press('Control+k');
@@ -35,6 +47,7 @@ describe('the find box', () => {
   });
 
   it('finds sentences, tabs and commands; Escape closes it and gives the focus back', async () => {
+    await keepSentences('vacuum-gain', 'always-better');
     await open();
     await page.getByRole('button', { name: /^Find/ }).click();
     await page.keyboard.type('always better');
@@ -58,6 +71,7 @@ describe('the find box', () => {
   });
 
   it('finds figures, which open over the page as they are in files, and what the command line does', async () => {
+    await withoutSentences();
     await open();
     await page.keyboard.press('Control+k');
     await page.keyboard.type('pressure on the wall from chamber to lip');
@@ -96,6 +110,7 @@ describe('the find box', () => {
     await mkdir(beside);
     await cp(join(starters, 'dual-bell'), beside, { recursive: true });
     await symlink(join(starters, 'choking'), join(folder, '..', 'linked'));
+    await withoutSentences();
     await open();
     const reply = await page.request.get(new URL('/api/near', page.url()).href);
     const near = (await reply.json()) as { studies: { name: string }[]; starters: { name: string }[] };

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import {
   axeFindings,
+  keepSentences,
   onDisk,
   open,
   page,
@@ -12,6 +13,7 @@ import {
   slider,
   textOf,
   useWorkbench,
+  withoutSentences,
 } from './studyPage.ts';
 
 useWorkbench();
@@ -24,6 +26,7 @@ const goTo = async (hash: string) => {
 
 describe('the live answer', () => {
   it('is a few keys away from the find box, follows the scale, and alters nothing', async () => {
+    await withoutSentences();
     await open();
     const original = await onDisk();
     await page.keyboard.press('/');
@@ -51,6 +54,7 @@ describe('the live answer', () => {
   });
 
   it('tells a difference with its ±, from the address alone, on a clear ground for a stream', async () => {
+    await withoutSentences();
     await open();
     await goTo('#live=specificImpulse&of=plug&against=bell&at=vacuum&overlay');
     await page.locator('.live-number span', { hasText: '±' }).waitFor({ timeout: 40_000 });
@@ -69,6 +73,7 @@ describe('the live answer', () => {
   });
 
   it('tells the verdict of a sentence, found by its words, with what is true instead', async () => {
+    await keepSentences('vacuum-gain', 'always-better');
     await open();
     const original = await onDisk();
     await page.keyboard.press('Control+k');
@@ -85,6 +90,7 @@ describe('the live answer', () => {
   });
 
   it('says so where the address asks for what is not there', async () => {
+    await withoutSentences();
     await open();
     await goTo('#live=specificImpulse&of=nobody');
     await expect.poll(() => textOf(page.locator('.live-what'))).toContain('does not have');
@@ -94,6 +100,7 @@ describe('the live answer', () => {
     { width: 1920, height: 1080, dark: false },
     { width: 390, height: 844, dark: true },
   ])('fits the screen (%o)', async (looks) => {
+    await withoutSentences();
     await open(looks);
     await goTo('#live=exitPressure&of=bell&at=10km');
     await expect.poll(shown).toMatch(/bar$/);

@@ -29,11 +29,17 @@ let foreign: string[];
 export const studyFile = () => join(folder, 'study.yaml');
 export const onDisk = () => readFile(studyFile(), 'utf8');
 
-/** For tests that are not about its sentences: checking them would keep both cores busy all the while. */
-export async function withoutSentences(): Promise<void> {
+/** For tests that need no other sentences than these: checking the others would keep both cores busy all the while. */
+export async function keepSentences(...ids: readonly string[]): Promise<void> {
+  const block = /^sentences:\n([\s\S]*?)(?=^# What a bell would need)/m;
   const text = await onDisk();
-  await writeFile(studyFile(), text.replace(/^sentences:$[\s\S]*?(?=^# What a bell would need)/m, ''));
+  const all = (block.exec(text)?.[1] ?? '').split(/^(?= {2}- id: )/m);
+  const kept = ids.map((id) => all.find((one) => one.startsWith(`  - id: ${id}\n`)) ?? `no sentence ${id}\n`);
+  await writeFile(studyFile(), text.replace(block, kept.length === 0 ? '' : `sentences:\n${kept.join('')}`));
 }
+
+/** For tests that are not about sentences at all. */
+export const withoutSentences = (): Promise<void> => keepSentences();
 
 interface Looks {
   readonly width?: number;
