@@ -69,7 +69,7 @@ export function takeStage(
   seconds: Float64Array,
   stage: 0 | 1,
 ): Problem | null {
-  const { mesh, density, u, v, pressure, share, energy, kappa, eta, zeta } = field;
+  const { mesh, density, u, v, share, energy, kappa, eta, zeta } = field;
   let broken: Problem | null = null;
   for (let j = 0; j < mesh.nj; j++) {
     const from = cellAt(mesh, 0, j);
@@ -96,15 +96,34 @@ export function takeStage(
         blurAround(field, at);
         continue;
       }
-      density[at] = mass;
-      u[at] = x / mass;
-      v[at] = y / mass;
-      share[at] = inner / mass;
-      energy[at] = held;
-      pressure[at] = p;
+      putState(field, at, mass, x, y, inner, held, p);
     }
   }
   return broken;
+}
+
+/**
+ * Puts into a cell what it holds for each volume.
+ *
+ * @param mass [kg/m³] @param x and y its momentum [kg/(m²·s)] @param inner mass of the inner gas [kg/m³]
+ * @param held energy [J/m³] @param p pressure [Pa]
+ */
+export function putState(
+  { density, u, v, share, energy, pressure }: Field,
+  at: number,
+  mass: number,
+  x: number,
+  y: number,
+  inner: number,
+  held: number,
+  p: number,
+): void {
+  density[at] = mass;
+  u[at] = x / mass;
+  v[at] = y / mass;
+  share[at] = inner / mass;
+  energy[at] = held;
+  pressure[at] = p;
 }
 
 /**

@@ -12,7 +12,7 @@ import { GHOSTS } from '../mesh.ts';
 import { facesFlow } from '../sideFlow.ts';
 import { cellFrom } from '../sideGeometry.ts';
 import type { SidePart } from '../sides.ts';
-import { brokeAt } from '../stage.ts';
+import { brokeAt, putState } from '../stage.ts';
 
 /** What a strip sees of another through one part of a side. */
 export interface Seam {
@@ -161,12 +161,7 @@ export function putRight(
       : (energy[at]! + more(3) - moving - eta[at]! * mass - zeta[at]!) / kappa[at]!;
     const held = isMixed ? kappa[at]! * p + eta[at]! * mass + zeta[at]! + moving : energy[at]! + more(3);
     if (!(mass > 0) || !(p > 0)) return brokeAt(slower, at);
-    density[at] = mass;
-    u[at] = x / mass;
-    v[at] = y / mass;
-    share[at] = inner / mass;
-    energy[at] = held;
-    pressure[at] = p;
+    putState(slower, at, mass, x, y, inner, held, p);
   }
   return null;
 }

@@ -14,6 +14,15 @@ interface SidedBlock {
   readonly sides: readonly SidePart[];
 }
 
+/** One face on a side of a block. */
+interface SideFace {
+  readonly blocks: readonly SidedBlock[];
+  /** Place of each block’s first cell. */ readonly first: readonly number[];
+  readonly block: number;
+  readonly part: SidePart;
+  /** Its place along the side. */ readonly along: number;
+}
+
 export interface FlowLists {
   readonly cells: readonly number[];
   readonly faces: readonly number[];
@@ -56,8 +65,9 @@ export function flowLists(
     addFaces(lists.faces, first[b]!, block);
     for (const part of block.sides)
       for (let along = part.from; along < part.to; along++) {
-        addGhosts(lists.ghosts, { numbers, reservoirs }, blocks, first, b, part, along);
-        addMark(lists.marks, blocks, first, b, part, along);
+        const face = { blocks, first, block: b, part, along };
+        addGhosts(lists.ghosts, { numbers, reservoirs }, face);
+        addMark(lists.marks, face);
       }
   }
   return { ...lists, corners: cornerCells(blocks, first, corners) };
@@ -82,11 +92,7 @@ function addFaces(faces: number[], first: number, { mesh, sides }: SidedBlock): 
 function addGhosts(
   ghosts: number[],
   { numbers, reservoirs }: { readonly numbers: number[]; readonly reservoirs: ReadonlyMap<SideKind, number> },
-  blocks: readonly SidedBlock[],
-  first: readonly number[],
-  block: number,
-  { side, from, kind }: SidePart,
-  along: number,
+  { blocks, first, block, part: { side, from, kind }, along }: SideFace,
 ): void {
   const { mesh } = blocks[block]!;
   const place = (depth: number): number => first[block]! + cellFrom(mesh, side, along, depth);
@@ -184,11 +190,7 @@ function pointNumbers({ density, u, v, pressure, share }: FlowPoint): readonly n
 /** Of the ghost beside a side: that of the cell inside, or of the other block’s where one is joined. */
 function addMark(
   marks: number[],
-  blocks: readonly SidedBlock[],
-  first: readonly number[],
-  block: number,
-  { side, from, kind }: SidePart,
-  along: number,
+  { blocks, first, block, part: { side, from, kind }, along }: SideFace,
 ): void {
   const { mesh } = blocks[block]!;
   const ghost = first[block]! + cellFrom(mesh, side, along, -1);
