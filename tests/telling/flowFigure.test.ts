@@ -113,17 +113,12 @@ describe('a computed flow as a figure', () => {
     expect(drawn({ ...bell, leaves: { axial: 0.1, by: 'Schmucker 1973' } }).title).toBe(
       'At 12\u00a0km gas that is made to leave Birch <B>’s wall 100\u00a0mm behind the throat is stopped by a shock on the axis 200\u00a0mm behind it.',
     );
-    const round = {
-      passes: 1,
-      passesByModel: 1,
-      gas: 0,
-      perMass: 0,
-      base: 0,
-      baseByModel: 0,
-      suction: -0.05,
-    };
-    expect(drawn({ against: round }).description).toContain('The bell round the jet is not in the field.');
-    expect(drawn({ against: { ...round, suction: 0 } }).description).not.toContain('round the jet');
+    for (const leaves of [null, { axial: 0.05, by: 'Schmucker 1973' }]) {
+      expect(drawn({ insideBell: true, leaves }).description).toContain(
+        'The bell round the jet is not in the picture.',
+      );
+      expect(drawn({ leaves }).description).not.toContain('round the jet');
+    }
     expect(drawn({ mainShock: null }).title).toContain('no strong shock');
     // 400 mm behind a lip at 0 m, of a plug that ends at 0.3 m.
     expect(drawn({ form: 'plug', lip: { axial: 0, radius: 0.3 }, end: 0.3 }).title).toContain(
@@ -172,6 +167,7 @@ describe('what is said of a field against the model of its nozzle', () => {
     base: 0.004,
     baseByModel: 0.0211,
     suction: -0.05,
+    wake: 0,
   };
 
   test('the whole, and what is worth telling of its parts', () => {
@@ -182,6 +178,10 @@ describe('what is said of a field against the model of its nozzle', () => {
     expect(
       againstWords(field({ against: alike, thrustCoefficient: { mean: 1.7101, swing: 0, byModel: 1.71 } })),
     ).toBe('Thrust against the model’s: the same.');
+    const open = { ...alike, wake: -0.0342 };
+    expect(
+      againstWords(field({ against: open, thrustCoefficient: { mean: 1.6758, swing: 0, byModel: 1.71 } })),
+    ).toBe('Thrust against the model’s: −2.0\u00a0%; −2.0\u00a0% as its wake is not at the air’s pressure.');
     expect(againstWords(field())).toBe('');
   });
 });

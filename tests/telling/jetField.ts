@@ -40,6 +40,7 @@ export function field(over: Partial<FlowField> = {}): FlowField {
     ambientPressure: 19_400,
     thinnest: false,
     mode: null,
+    insideBell: false,
     fineness: 'coarse',
     kernel: 32,
     cells: 32,

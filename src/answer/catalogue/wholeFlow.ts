@@ -7,7 +7,7 @@ const field = {
   model: 'flow-field',
   limits: 'No friction: no mixing with the air, and where gas leaves a wall is put in, not found.',
   typicalError:
-    'Thrust within 0.2 % of characteristics where a round nozzle is full; of a plug’s gas, base aside, 0.1 to 0.5 % for each kilogram with the normal mesh (mass flow 0.5 % less); of expansion–deflection nozzles for each kilogram 0.6 %, 3 % with an open wake (mass flow 5 % less). Mach disks of sonic jets within 4.7 %.',
+    'Thrust within 0.2 % of characteristics where a round nozzle is full; of a plug’s gas, base aside, 0.1 to 0.5 % for each kilogram with the normal mesh (mass flow 0.5 % less); of expansion–deflection nozzles for each kilogram 0.2 %, 0.5 % with an open wake at the pressure that it has in the field (mass flow 1.1 % less with a coarse mesh, 0.7 % with the normal one, more of one whose small pintle leaves no room for a gentle throat). Mach disks of sonic jets within 4.7 %.',
   place: 'altitude',
   notAsked: {
     why: 'It is of a whole flow, which is computed in seconds to minutes, not drawn over what is not known.',
@@ -138,6 +138,13 @@ export const wholeFlowQuantities: readonly CatalogueEntry[] = [
         UNIT.one,
         'Thrust coefficient that the nozzle’s model takes off because still air beside the jet is sucked at; the field has it at the air’s pressure.',
         '∫ (p − p_a) dA / (p₀ A_t) over the walls beside the jet',
+      ],
+      [
+        'wake',
+        'thrust by the open wake’s own pressure',
+        UNIT.one,
+        'By how much the thrust coefficient of the nozzle’s model changes, its base aside, with the open wake at the mean pressure that the field has along its edge instead of the air’s.',
+        'C_F,model(p_wake) − C_F,model(p_a), base aside',
       ],
     ] as const
   ).map(

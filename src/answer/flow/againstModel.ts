@@ -15,12 +15,17 @@ const IN_NO_FIELD: readonly string[] = ['lost between modules', 'slipstream'];
  * Null where the model has no thrust, or takes losses off that no field has, or no more was watched than the thrust.
  *
  *   C_F/C_F,m − 1 = (1 + perMass)(1 + gas)(1 − (suction + base_m)/C_F,m) + base/C_F,m − 1
+ *
+ * with `wake` taken off the suction.
+ *
+ * @param wakePressure [Pa] of the field, along the edge of the wake behind a pintle; null: it has none
  */
 export function againstModel(
   { nozzle, expansion, throatArea }: EngineSolution,
   model: ThrustAt,
   lipAreaRatio: number,
   watched: Settled['watched'],
+  wakePressure: number | null,
 ): AgainstModel | null {
   const [thrust, , massFlow, base] = watched.map(({ mean }) => mean);
   const { thrustCoefficient } = model;
@@ -38,17 +43,28 @@ export function againstModel(
   const suction =
     (isShort ? partOf(ROUND_THE_JET) : 0) + suctionBehind(model, lipAreaRatio) / expansion.chamber.pressure;
   const ofBase = partOf(['base']);
+  const wake = wakeOf(nozzle, model, wakePressure);
   const gas = passes / dischargeCoefficient - 1;
   const stream = (thrust - base) / unit / (1 + gas);
   return {
     passes,
     passesByModel: dischargeCoefficient,
     gas,
-    perMass: stream / (thrustCoefficient - suction - ofBase) - 1,
+    perMass: stream / (thrustCoefficient + wake - suction - ofBase) - 1,
     base: base / unit,
     baseByModel: ofBase,
     suction,
+    wake,
   };
+}
+
+function wakeOf(
+  nozzle: EngineSolution['nozzle'],
+  { mode, ambientPressure }: ThrustAt,
+  wakePressure: number | null,
+): number {
+  if (mode !== 'open wake' || wakePressure === null) return 0;
+  return nozzle.wakeAdds?.(ambientPressure, wakePressure) ?? 0;
 }
 
 /** What the model has the dead air behind the place where the gas leaves less than the air’s pressure, over that area [Pa]. */

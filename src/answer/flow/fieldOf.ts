@@ -1,6 +1,13 @@
 /** A field as it is told and drawn. */
 
-import { axisShocks, firstCell, mainShock, pictureOf, type Settled } from '../../physics/wholeFlow/index.ts';
+import {
+  axisShocks,
+  firstCell,
+  mainShock,
+  pictureOf,
+  type Settled,
+  WAKE_OF_PINTLE,
+} from '../../physics/wholeFlow/index.ts';
 import { rowAt } from '../conditions.ts';
 import type { EngineSolution } from '../solution.ts';
 import { againstModel } from './againstModel.ts';
@@ -49,6 +56,7 @@ export function fieldOf(
     ambientPressure: thinnest ? air.pressure : ambientPressure,
     thinnest,
     mode: model.mode ?? null,
+    insideBell: isInsideBell(nozzle.spec.kind) && lip.radius < 0.999 * contour.exitRadius,
     fineness,
     kernel,
     cells: blocks.reduce((sum, { ni, nj }) => sum + ni * nj, 0),
@@ -61,7 +69,13 @@ export function fieldOf(
       swing: thrust!.swing,
       byModel: model.thrustCoefficient ?? model.thrustCoefficientIfFull,
     },
-    against: againstModel(solution, model, (lip.radius / contour.throatRadius) ** 2, settled.watched),
+    against: againstModel(
+      solution,
+      model,
+      (lip.radius / contour.throatRadius) ** 2,
+      settled.watched,
+      nozzle.spec.kind === 'expansionDeflection' ? edgePressure(blocks[WAKE_OF_PINTLE]!) : null,
+    ),
     leaves: leavesAt === null ? null : { axial: leavesAt, by },
     separation: rowAt(solution, ambientPressure, altitude).separation ?? null,
     lip,
@@ -75,6 +89,18 @@ export function fieldOf(
     axisBlock,
     blocks,
   };
+}
+
+function isInsideBell(kind: EngineSolution['nozzle']['spec']['kind']): boolean {
+  return kind === 'dualBell' || kind === 'insert';
+}
+
+/** Mean pressure along the edge of a wake, from base to lip [Pa]. */
+function edgePressure({ ni, nj, axial, pressure }: FlowField['blocks'][number]): number {
+  const top = (nj - 1) * (ni + 1);
+  let sum = 0;
+  for (let i = 0; i < ni; i++) sum += pressure[(nj - 1) * ni + i]! * (axial[top + i + 1]! - axial[top + i]!);
+  return sum / (axial[top + ni]! - axial[top]!);
 }
 
 function lineOf(

@@ -52,11 +52,12 @@ export type FlowKernelName = FlowBits | 'graphics processor';
 export interface AgainstModel {
   /** Gas that comes in over that of one-dimensional flow through the throat [–], and by the model. */ readonly passes: number;
   readonly passesByModel: number;
-  /** The one over the other, less 1; and thrust for each kilogram, base and suction aside, likewise. */ readonly gas: number;
+  /** The one over the other, less 1; and thrust for each kilogram, base, wake and suction aside, likewise. */ readonly gas: number;
   readonly perMass: number;
   /** C_F of the base, here and by the model; 0: none. */ readonly base: number;
   readonly baseByModel: number;
   /** C_F that the model takes off for still air round the jet, sucked at by it; the field has it at the air’s pressure. 0 or less. */ readonly suction: number;
+  /** C_F by which the model changes, its base aside, with an open wake at the mean pressure that the field has along its edge; 0: none. */ readonly wake: number;
 }
 
 export interface FlowField {
@@ -70,6 +71,7 @@ export interface FlowField {
   /** [Pa] */ readonly ambientPressure: number;
   /** In vacuum the thinnest air that is computed stands for it. */ readonly thinnest: boolean;
   /** Of a nozzle that has two ways of working; null: one. */ readonly mode: string | null;
+  /** Of a shorter nozzle that works inside a bell: this is not in the field. */ readonly insideBell: boolean;
   readonly fineness: Fineness;
   /** Of a flow through time; absent: at rest, or a mean. */ readonly moment?: FlowMoment;
   /** What took the steps; the reference also where this machine runs no WebAssembly with vectors. */ readonly kernel: FlowKernelName;

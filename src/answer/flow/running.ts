@@ -144,7 +144,7 @@ function runDeflected(
       lip: { axial: shape.lip, radius: lip.radius },
       seen: layout.room.fine,
       axisBlock: BEHIND,
-      slow: 1.6,
+      slow: which.openWake ? (from === null ? FROM_STILL_AIR : OPEN_WAKE) : 1.6,
       walls: [
         { kind: 'notional', block: BESIDE, row: 0, from: 0, to: size.ahead },
         { kind: 'notional', block: BEHIND, column: 0, from: first, to: first + size.base },
@@ -156,6 +156,10 @@ function runDeflected(
     };
   };
 }
+
+/** An open wake breathes, some 3000 steps long; begun as air at rest it is first filled, over some 3000 steps, to twice the air's pressure. */
+const OPEN_WAKE = 2;
+const FROM_STILL_AIR = 4;
 
 function runPlug(
   contour: Contour & { readonly plug: NonNullable<Contour['plug']> },

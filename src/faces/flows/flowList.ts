@@ -15,6 +15,7 @@ export interface ListedFlow
     | 'fineness'
     | 'form'
     | 'mode'
+    | 'insideBell'
     | 'mainShock'
     | 'leaves'
     | 'steady'
@@ -54,6 +55,7 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     fineness,
     form,
     mode,
+    insideBell,
     mainShock,
     leaves,
     steady,
@@ -70,6 +72,7 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     fineness,
     form,
     mode,
+    insideBell,
     mainShock,
     leaves,
     steady,

@@ -269,6 +269,11 @@ export interface NozzleModel {
   separation?(): WallSeparation | null;
   /** Wall and bodies where the gas shapes them; absent: `chamberAndNozzleContour` of the spec knows them. */
   contour?(throatRadius: number, chamberShape: ChamberShape): Contour;
+  /**
+   * Thrust coefficient, its base aside, that an open wake at another pressure than the air's adds [–]; null where no flow is
+   * found; absent: it has no such wake. Pressures in Pa.
+   */
+  wakeAdds?(ambientPressure: number, wakePressure: number): number | null;
   /** Its two modes and where it goes over; absent: it has one mode. */ readonly change?: ModeChange;
   /** What this model leaves out, in plain words. */ readonly omitted: readonly string[];
   /** Names of the models used, keys of docs/methods. */ readonly models: readonly string[];

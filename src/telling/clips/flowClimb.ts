@@ -36,6 +36,9 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
     separates
       ? 'Where gas would leave the wall it is made to, at the estimate of the criteria; dashed, the wall behind it.'
       : '',
+    flows.some(({ insideBell }) => insideBell)
+      ? 'While the gas fills the shorter nozzle alone, the bell round the jet is not in the picture.'
+      : '',
     isMean ? 'Jets that do not come to rest are drawn as the mean over the last steps.' : '',
     'Model: flow-field.',
   ].filter((words) => words !== '');

@@ -9,7 +9,14 @@ import type { Scene } from '../scene/scene.ts';
 import { nearWords } from './flowNear.ts';
 import { flowPanel, type OverFlow } from './flowPanel.ts';
 import { separationWords } from './flowSeparation.ts';
-import { endedWords, flowFinding, lawWords, troubleWords, WITHOUT_FRICTION } from './flowWords.ts';
+import {
+  endedWords,
+  flowFinding,
+  insideBellWords,
+  lawWords,
+  troubleWords,
+  WITHOUT_FRICTION,
+} from './flowWords.ts';
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
 
@@ -75,7 +82,7 @@ function footOf(field: FlowField): readonly string[] {
     leaves === null
       ? 'Gas lets go of a wall only where a shock turns it.'
       : `The gas is made to leave the wall at the estimate of ${leaves.by}${moment === undefined ? '' : ' for the full engine'}; dashed, the wall behind it.`,
-    leaves === null && (field.against?.suction ?? 0) < 0 ? 'The bell round the jet is not in the field.' : '',
+    insideBellWords(field),
     steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
     troubleWords(field),
     endedWords(field),

@@ -13,7 +13,7 @@ import { measuredOnWall } from './flowMeasured.ts';
 import { nearWords } from './flowNear.ts';
 import { isLettingGo, separationWords } from './flowSeparation.ts';
 import { marksOf } from './flowShocks.ts';
-import { flowFinding, lawWords, WITHOUT_FRICTION } from './flowWords.ts';
+import { flowFinding, insideBellWords, lawWords, WITHOUT_FRICTION } from './flowWords.ts';
 import { frame } from './frame.ts';
 import { wordsAt } from './marks.ts';
 import { measuredWords } from './measuredMarks.ts';
@@ -38,6 +38,7 @@ export function figureFlowAlong(
   const foot = [
     WITHOUT_FRICTION,
     lawWords(field),
+    insideBellWords(field),
     byModel.length > 0 ? 'Thin: the same wall by characteristics.' : '',
     separationWords(field),
     field.fineness === 'coarse' ? 'Coarse mesh.' : '',

@@ -53,7 +53,7 @@ function rowsAtRest(field: FlowField): readonly FigureRow[] {
 function againstRows({ name: of, ambientPressure, against }: FlowField): readonly FigureRow[] {
   if (against === null) return [];
   const at = { quantity: 'ambientPressure', value: ambientPressure };
-  const { passes, passesByModel, perMass, base, baseByModel, suction } = against;
+  const { passes, passesByModel, perMass, base, baseByModel, suction, wake } = against;
   return [
     { of, quantity: 'wholeFlow.dischargeCoefficient', at, value: passes },
     { of, quantity: 'dischargeCoefficient', at, value: passesByModel, note: 'by the model of the nozzle' },
@@ -61,6 +61,7 @@ function againstRows({ name: of, ambientPressure, against }: FlowField): readonl
     { of, quantity: 'wholeFlow.base', at, value: base },
     { of, quantity: 'wholeFlow.base', at, value: baseByModel, note: 'by the model of the nozzle' },
     { of, quantity: 'wholeFlow.suction', at, value: suction, note: 'by the model of the nozzle' },
+    { of, quantity: 'wholeFlow.wake', at, value: wake, note: 'by the model of the nozzle' },
   ];
 }
 

@@ -125,15 +125,21 @@ export function lawWords(field: FlowField): string {
   return parts.length === 0 ? '' : `Behind the lip ${parts.join('; ')}.`;
 }
 
+/** Of a shorter nozzle inside a bell; empty of all others. */
+export function insideBellWords({ insideBell }: Pick<FlowField, 'insideBell'>): string {
+  return insideBell ? 'The bell round the jet is not in the picture.' : '';
+}
+
 /** Less than this share of the thrust is not told. */
 const SLIGHT = 1e-3;
 
 /** The field's thrust against the model's, and from what it differs: one sentence; empty where there is nothing to hold it against. */
 export function againstWords({ against, thrustCoefficient: { mean, byModel } }: FlowField): string {
   if (against === null || byModel === null) return '';
-  const { gas, perMass, base, baseByModel, suction } = against;
+  const { gas, perMass, base, baseByModel, suction, wake } = against;
   const parts = [
     [-suction / byModel, 'by suction of still air at walls round the jet, which only the model reckons'],
+    [wake / byModel, 'as its wake is not at the air’s pressure'],
     [gas, 'of gas that comes through'],
     [perMass, 'of thrust for each kilogram'],
     [(base - baseByModel) / byModel, 'by the base'],

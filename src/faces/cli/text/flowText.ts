@@ -2,7 +2,13 @@
 
 import { show } from '../../../answer/display.ts';
 import type { FlowField } from '../../../answer/flow/index.ts';
-import { againstWords, endedWords, flowFinding, troubleWords } from '../../../telling/figures/flowWords.ts';
+import {
+  againstWords,
+  endedWords,
+  flowFinding,
+  insideBellWords,
+  troubleWords,
+} from '../../../telling/figures/flowWords.ts';
 import { formatLength } from '../../../telling/numbers/formatNumber.ts';
 import { tableOf } from './sweepText.ts';
 import { wrapped } from './wrap.ts';
@@ -31,7 +37,7 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
     ...kernelLines(fields, width),
     ...fields.map((field) =>
       wrapped(
-        [flowFinding(field), againstWords(field), troubleWords(field)]
+        [flowFinding(field), insideBellWords(field), againstWords(field), troubleWords(field)]
           .filter((words) => words !== '')
           .join(' '),
         width,
@@ -80,7 +86,9 @@ export function momentTable(fields: readonly FlowField[], width: number): string
   const trouble =
     last === undefined
       ? ''
-      : [troubleWords(last), endedWords(last)].filter((words) => words !== '').join(' ');
+      : [insideBellWords(last), troubleWords(last), endedWords(last)]
+          .filter((words) => words !== '')
+          .join(' ');
   return [
     tableOf([head, ...rows]),
     ...kernelLines(fields, width),

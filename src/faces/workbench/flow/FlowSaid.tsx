@@ -16,7 +16,7 @@ interface FlowSaidProps {
 /** Which field it is, and what it leaves out. */
 export function FlowSaid({ name, shown }: FlowSaidProps) {
   const { field, box } = shown;
-  const { altitude, ambientPressure, thinnest, fineness, leaves, kernel } = field;
+  const { altitude, ambientPressure, thinnest, fineness, leaves, insideBell, kernel } = field;
   const isNarrow = box.width < NARROW;
   const air = thinnest
     ? `the thinnest air computed, ${formatPressure(ambientPressure)}`
@@ -34,7 +34,7 @@ export function FlowSaid({ name, shown }: FlowSaidProps) {
         {name}: inviscid, computed in {air}
       </b>
       {isNarrow &&
-        `${fineness === 'coarse' ? ', coarse' : ''}${kernel === 'graphics processor' ? ', finer, by the graphics processor' : ''}${leaves === null ? '' : `; made to leave the wall by ${leaves.by}`}. No turbulence.`}
+        `${fineness === 'coarse' ? ', coarse' : ''}${kernel === 'graphics processor' ? ', finer, by the graphics processor' : ''}${leaves === null ? '' : `; made to leave the wall by ${leaves.by}`}${insideBell ? '; without the bell round the jet' : ''}. No turbulence.`}
       {isNarrow || <Rest shown={shown} />}
     </p>
   );
@@ -42,7 +42,7 @@ export function FlowSaid({ name, shown }: FlowSaidProps) {
 
 /** What else is to be known of the picture. */
 function Rest({ shown: { field, longer } }: Pick<FlowSaidProps, 'shown'>) {
-  const { leaves, steady, fineness, kernel } = field;
+  const { leaves, insideBell, steady, fineness, kernel } = field;
   return (
     <>
       {flowView.value === 'density' && ', by density'}
@@ -51,6 +51,7 @@ function Rest({ shown: { field, longer } }: Pick<FlowSaidProps, 'shown'>) {
       {kernel === 'graphics processor' && ', finer, by the graphics processor of this machine'}
       {longer !== 1 && ', its jet drawn to where the shock stands here'}
       {leaves !== null && `; made to leave the wall by ${leaves.by}`}
+      {insideBell && '; without the bell round the jet'}
       {!steady && '; a mean, the jet flaps'}. No turbulence: it does not mix with the air.
     </>
   );

@@ -22,6 +22,7 @@ export interface ChangingNozzle {
   /** Found when first asked for, then kept. */ change(): ModeChange;
   /** Where the gas shapes the wall, else absent. */
   readonly contour?: (throatRadius: number, chamberShape: ChamberShape) => Contour;
+  readonly wakeAdds?: NozzleModel['wakeAdds'];
   readonly omitted: readonly string[];
   readonly models: readonly string[];
 }
@@ -46,6 +47,7 @@ export function changingNozzle(nozzle: ChangingNozzle, expansion: Expansion): No
       return whole.dischargeCoefficient;
     },
     ...(nozzle.contour && { contour: nozzle.contour }),
+    ...(nozzle.wakeAdds && { wakeAdds: nozzle.wakeAdds }),
     wallStations: () => whole.wallStations(),
     balance: () => whole.balance(),
     leaving: (ambientPressure) => modeAt(change(), ambientPressure).leaving?.(ambientPressure) ?? null,

@@ -21,7 +21,7 @@ import { type DeflectedFlow, type DeflectedGas, deflectedFlow, deflectedGas } fr
 import { deflectionContour } from './deflectionContour.ts';
 import { type Deflection, divergenceOf, thrustOf, withoutThrust } from './deflectionThrust.ts';
 import { fittedThroat } from './fittedThroat.ts';
-import { deflectedAt, openWakes } from './openWake.ts';
+import { deflectedAt, openWakes, wakeAdds } from './openWake.ts';
 import type { DeflectionShape } from './shape.ts';
 
 /** Lowest pressure of the gas table over the mean exit pressure [–]. */
@@ -103,6 +103,7 @@ export function expansionDeflectionNozzle(
         ...changeOf(model.wake()),
       }),
       contour: contourOf(() => model.wake().flow, shape),
+      wakeAdds: (ambientPressure, wakePressure) => wakeAdds(shape, gas, p0, ambientPressure, wakePressure),
       omitted: OMITTED,
       models: [
         'nozzle-expansion-deflection',

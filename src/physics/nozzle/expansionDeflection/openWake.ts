@@ -77,6 +77,31 @@ export function deflectedAt(
   };
 }
 
+/**
+ * What a wake at another pressure than the air's adds to thrust, its push on the base aside; the gas leaves the wall where it
+ * does with the wake at the air's pressure. Null where no flow reaches so far.
+ */
+export function wakeAdds(
+  shape: DeflectionShape,
+  gas: DeflectedGas,
+  p0: number,
+  ambientPressure: number,
+  wakePressure: number,
+): number | null {
+  const [own, other] = [ambientPressure, wakePressure].map((pressure) => deflectedFlow(shape, gas, pressure));
+  if (own!.stopped !== null || other!.stopped !== null) return null;
+  const { separated } = judgeWall(own!.stations(), ambientPressure);
+  const leaves = separated === null ? null : own!.stations()[separated]!.axial;
+  const outside = ambientPressure / p0;
+  const streamOf = (flow: DeflectedFlow): number => {
+    const stations = flow.stations();
+    const to = leaves === null ? stations.length - 1 : stations.findIndex(({ axial }) => axial >= leaves);
+    const wall = flow.wallForce[to]! - outside * stations[to]!.radius ** 2;
+    return flow.throat + flow.edge + wall + outside * flow.baseRadius ** 2;
+  };
+  return streamOf(other!) - streamOf(own!);
+}
+
 function judgeWall(
   stations: readonly WallStation[],
   ambientPressure: number,
