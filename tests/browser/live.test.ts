@@ -89,11 +89,21 @@ describe('the live answer', () => {
     expect(await onDisk()).toBe(original);
   });
 
-  it('says so where the address asks for what is not there', async () => {
+  it('says so where the address asks for what is not there, and keeps its caution in sight on a low window', async () => {
     await withoutSentences();
     await open();
     await goTo('#live=specificImpulse&of=nobody');
     await expect.poll(() => textOf(page.locator('.live-what'))).toContain('does not have');
+    // 200 % of 1440 by 900: the caution is on the first screen, whole, above the tools.
+    await page.setViewportSize({ width: 720, height: 450 });
+    await goTo('#live=specificImpulse&of=plug&against=bell&at=vacuum');
+    const foot = page.locator('.live-foot');
+    await expect.poll(() => textOf(foot)).toContain('not for building or firing hardware');
+    const [box, tools] = [await foot.boundingBox(), await page.locator('.live-tools').boundingBox()];
+    expect(box!.y).toBeGreaterThan(225);
+    expect(box!.y + box!.height).toBeLessThanOrEqual(tools!.y + 1);
+    expect(await page.evaluate(() => scrollY)).toBe(0);
+    await page.screenshot({ path: join(pictures, 'live-720-low.png') });
   });
 
   it.each([
