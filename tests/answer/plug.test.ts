@@ -99,14 +99,13 @@ describe('the answer of a plug', () => {
     expect(middle.thrust!).toBeLessThan(at(rest, 10_000).thrust!);
   });
 
-  test('the same throat as a bell has the same propellant flow, but for the discharge of the bell’s rounded throat', async () => {
+  test('the same throat as a bell has the same propellant flow, but for the discharge of the bell’s rounded throat and the layers on the walls of the ring', async () => {
     const { answer } = await solveText(
       `plug: ${engine('kept: 30 %')}\nbell: { like: plug, size: { same: throat, as: plug }, nozzle: { kind: bell, areaRatio: 25 } }`,
     );
     const share = answer.engines.bell!.massFlow / answer.engines.plug!.massFlow;
-    // 0.5 %: the published discharge of a throat arc of 1.5 radii; the plug's throat is one-dimensional by definition.
-    expect(share).toBeLessThanOrEqual(1);
-    expect(share).toBeGreaterThan(0.99);
+    // The published discharge of a throat arc of 1.5 radii lets 0.5 % less through; the layers on the two walls of the plug's narrow, gently curved throat take as much from it.
+    expect(Math.abs(share - 1)).toBeLessThan(5e-3);
   });
 
   test('a lip that would have to turn the flow past 90° fails with the inner Mach number that would do', async () => {

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { type FlowField, fieldAlong } from '../../src/answer/flow/index.ts';
 import { withoutModels } from '../../src/answer/flow/timedFlow.ts';
 import { flowTable, momentTable } from '../../src/faces/cli/text/flowText.ts';
-import { axisShocks, firstCell, mainShock } from '../../src/physics/wholeFlow/index.ts';
+import { atWall, axisShocks, firstCell, mainShock } from '../../src/physics/wholeFlow/index.ts';
 import { CAUTION_SHORT } from '../../src/telling/caution.ts';
 import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
 import { figureFlowAlong } from '../../src/telling/figures/figureFlowAlong.ts';
@@ -282,4 +282,11 @@ test('a field along its axis and its wall, cell by cell', () => {
   expect(wall!.line).toBe('wall');
   expect(wall!.points.map(({ axial }) => Number(axial.toFixed(6)))).toEqual([0.05, 0.15]);
   expect(wall!.points.map(({ speed }) => speed)).toEqual([2000, 2000]);
+});
+
+test('at a wall the gas is told on it, half a cell beyond the middle of the last', () => {
+  // Exactly where it falls by the same share from cell to cell; where it turns, that of the cell itself.
+  expect(atWall(8e5, 4e5, 2e5)).toBeCloseTo(8e5 * Math.SQRT2, 6);
+  expect(atWall(8e5, 4e5, 6e5)).toBe(8e5);
+  expect(atWall(0, 10, 20)).toBe(0);
 });

@@ -116,10 +116,9 @@ function riseReader(key: keyof NonNullable<PlugRow['recompression']>): Reader {
 
 export const plugReaders: Readers = {
   ...Object.fromEntries(
-    (['throatGap', 'lipRadius', 'wholeLength', 'keptLength', 'baseRadius', 'width'] as const).map((key) => [
-      `contour.plug.${key}`,
-      shapeReader(key, 0.5),
-    ]),
+    (
+      ['throatGap', 'throatArc', 'lipRadius', 'wholeLength', 'keptLength', 'baseRadius', 'width'] as const
+    ).map((key) => [`contour.plug.${key}`, shapeReader(key, 0.5)]),
   ),
   ...Object.fromEntries(
     (['baseArea', 'plugArea', 'cowlArea'] as const).map((key) => [

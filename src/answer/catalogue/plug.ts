@@ -21,6 +21,12 @@ const shape = {
 const lengths = [
   ['throatGap', 'width of the plug’s throat', 'Gap between cowl and plug at the throat.', 'g'],
   [
+    'throatArc',
+    'radius of curvature of the plug’s throat',
+    'Of both walls ahead of it: three gaps, less where the contraction leaves no room.',
+    'r_c',
+  ],
+  [
     'lipRadius',
     'radius of the plug’s lip',
     'Distance of the lip from the axis, or from the middle plane of a linear plug.',

@@ -101,6 +101,7 @@ export const WORKS_OF_MODELS: Readonly<Record<string, readonly string[]>> = {
   'nozzle-ideal-bell': ['ahlberg-1961', 'hagemann-2002'],
   'nozzle-ideal': ['sutton-biblarz-2001'],
   'nozzle-plug': [
+    'hall-1962',
     'angelino-1964',
     'hagemann-1998',
     'chutkey-2014',

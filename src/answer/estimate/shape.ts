@@ -125,6 +125,7 @@ function scaledPlug(
     ...plug,
     wall: plug.wall.map(point),
     throatGap: plug.throatGap * length,
+    throatArc: plug.throatArc * length,
     lipRadius: plug.lipRadius * length,
     wholeLength: plug.wholeLength * length,
     keptLength: plug.keptLength * length,

@@ -1,6 +1,6 @@
 /** A computed field along its axis and along the walls of the engine. */
 
-import { middleIn, type PictureBlock, WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
+import { atWall, middleIn, type PictureBlock, WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
 import type { FlowField, MeshSide } from './model.ts';
 
 /** The gas at one place of a line. */
@@ -14,7 +14,7 @@ export interface AlongPoint {
 
 export interface AlongLine {
   readonly line: 'axis' | 'wall' | 'cowl' | 'plug' | 'pintle';
-  /** In the middles of the cells beside it, in the direction of the flow. */ readonly points: readonly AlongPoint[];
+  /** Cell by cell in the direction of the flow: on the axis in their middles, at walls on the wall. */ readonly points: readonly AlongPoint[];
 }
 
 export function fieldAlong(field: FlowField): readonly AlongLine[] {
@@ -34,8 +34,24 @@ export function fieldAlong(field: FlowField): readonly AlongLine[] {
   return lines;
 }
 
-const alongSide = (block: PictureBlock, row: number, { from, to }: MeshSide): readonly AlongPoint[] =>
-  rowOf(block, Math.min(row, block.nj - 1), from, to);
+/** At the wall below the first row of cells, or above the last. */
+function alongSide(block: PictureBlock, row: number, { from, to }: MeshSide): readonly AlongPoint[] {
+  const inward = row === 0 ? 1 : -1;
+  const j = row === 0 ? 0 : block.nj - 1;
+  const [first, second, third] = [0, 1, 2].map((k) => rowOf(block, j + inward * k, from, to));
+  return first!.map((beside, k): AlongPoint => {
+    const at = (value: Exclude<keyof AlongPoint, 'axial'>): number =>
+      atWall(beside[value], second![k]![value], third![k]![value]);
+    const node = row * (block.ni + 1) + from + k;
+    return {
+      axial: (block.axial[node]! + block.axial[node + 1]!) / 2,
+      pressure: at('pressure'),
+      mach: at('mach'),
+      temperature: at('temperature'),
+      speed: at('speed'),
+    };
+  });
+}
 
 function rowOf(block: PictureBlock, j: number, from: number, to: number): readonly AlongPoint[] {
   const { ni, pressure, mach, temperature, along, away } = block;

@@ -7,9 +7,7 @@ import { wallSides } from '../wallLayer.ts';
 
 /** Arcs of a bell's throat, 1.5 radii ahead and 0.382 behind: their mean over the radius [–] (physics/nozzle). */
 const ROUND_ARC = (1.5 + 0.382) / 2;
-/** A ring's throat has the arc ahead alone, 1.5 half gaps. */
-const GAP_ARC = 1.5 / 2;
-/** Round a pintle 2.5 half gaps, where there is room. */
+/** The throat round a pintle has the arc ahead alone, 2.5 half gaps, where there is room. */
 const PINTLE_ARC = 2.5 / 2;
 
 /** Outer walls first, a plug last. */
@@ -28,11 +26,13 @@ export function hotWalls(contour: Contour, nozzle: NozzleModel, layer: LayerGas)
       },
     ];
   }
+  // A plug's throat has the arcs ahead alone.
+  const curvature = (2 * plug.throatGap) / plug.throatArc;
   const plane = plug.form === 'linear';
   return sides.map((side, i) => ({
     ...side,
     name: i === 0 ? 'outer wall' : 'plug',
     form: plane ? 'plane' : i === 0 ? 'outside' : 'inside',
-    curvature: 2 / GAP_ARC,
+    curvature,
   }));
 }

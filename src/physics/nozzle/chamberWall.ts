@@ -17,22 +17,27 @@ export interface ChamberWall {
 }
 
 /**
- * Wall from injector face to throat: cylinder, corner arc, straight cone, throat arc of 1.5 throat radii.
+ * Wall from injector face to throat: cylinder, corner arc, straight cone, throat arc.
  *
  * Volume from the face to the throat plane is L* A_t; what the converging part leaves is the cylinder's. The corner arc
  * has 1.5 throat radii, or as much as fits between cylinder and throat arc.
  *
  * @param throatRadius [m]
+ * @param throatArc radius of the throat's arc over the throat's [–]
  * @throws ProblemError `contraction-too-small`, `chamber-too-short`, `chamber-shape-invalid`
  * Source: D. K. Huzel, D. H. Huang, NASA SP-125, 2nd ed., 1971, ch. 4 (definition of L*, throat arc; from memory).
  */
-export function chamberWall(shape: ChamberShape, throatRadius: number): ChamberWall {
+export function chamberWall(
+  shape: ChamberShape,
+  throatRadius: number,
+  throatArc = THROAT_ARC_UPSTREAM,
+): ChamberWall {
   requireChamberShape(shape);
   const beta = shape.convergingAngle;
   const chamberRadius = throatRadius * Math.sqrt(shape.contractionRatio);
   const throat: Arc = {
-    centre: throatRadius * (1 + THROAT_ARC_UPSTREAM),
-    radius: throatRadius * THROAT_ARC_UPSTREAM,
+    centre: throatRadius * (1 + throatArc),
+    radius: throatRadius * throatArc,
     side: -1,
   };
   const corner = cornerArc(shape, throat, chamberRadius, throatRadius);
@@ -99,7 +104,7 @@ export function chamberWall(shape: ChamberShape, throatRadius: number): ChamberW
 function cornerArc(shape: ChamberShape, throat: Arc, chamberRadius: number, throatRadius: number): Arc {
   const drop = 1 - Math.cos(shape.convergingAngle);
   const room = chamberRadius - arcWallRadius(throat, shape.convergingAngle);
-  if (!(room > 0)) throw contractionTooSmall(shape, (1 + THROAT_ARC_UPSTREAM * drop) ** 2);
+  if (!(room > 0)) throw contractionTooSmall(shape, (1 + (throat.radius / throatRadius) * drop) ** 2);
   const radius = Math.min(CORNER_RADIUS * throatRadius, room / drop);
   return { centre: chamberRadius - radius, radius, side: 1 };
 }

@@ -48,6 +48,7 @@ export interface PlugContour {
   /** From the injector face along the plug to the cut; axial distance from the throat's plug side [m]. */
   readonly wall: readonly ContourPoint[];
   /** [m] width of the throat */ readonly throatGap: number;
+  /** [m] radius of the walls' arcs into the throat */ readonly throatArc: number;
   /** [rad] flow direction in the throat, negative towards the axis */ readonly throatAngle: number;
   /** [m]; linear: half the height lip to lip */ readonly lipRadius: number;
   /** [m] of the whole plug behind the lip's first ray */ readonly wholeLength: number;

@@ -1,5 +1,6 @@
 /** Engines with the air round them as fields: meshes that follow the walls, gases from the study, steady states. */
 
+export { atWall } from './atWall.ts';
 export { type Averages, averagesFor, type BlockFlow } from './averages.ts';
 export { type AxisShock, axisShocks, firstCell, mainShock } from './axisMarks.ts';
 export type { Beginning } from './carried.ts';

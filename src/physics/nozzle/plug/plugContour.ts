@@ -7,16 +7,16 @@ import { ductOf, frameOf, inFrame, meetsAxis } from './plugDuct.ts';
  * Walls of a plug engine to scale: chamber, throat, cowl and plug. Axial distance counts from the throat's plug side.
  *
  * The chamber is a ring (two slots where linear) that points as the flow in the throat does, so that it flows straight into
- * it. Its width profile ahead of the throat is that of a bell's chamber with the gap's half for the radius: arcs of 1.5 half
- * gaps, straight converging sides, then a straight part as long as L* A_t asks. Own choice; it shapes the picture, the wetted
- * area and the heat, not the thrust.
+ * it. Its width profile ahead of the throat is that of a bell's chamber with the gap's half for the radius, the arcs into the
+ * throat as far as there is room 6 half gaps: straight converging sides, then a straight part as long as L* A_t asks. Own choice;
+ * it shapes the picture, the wetted area and the heat, not the thrust.
  *
  * @param throatRadius √(A_t/π) [m]
  * @throws ProblemError where that chamber would meet the axis
  */
 export function plugContour(geometry: PlugGeometry, throatRadius: number, shape: ChamberShape): Contour {
   const frame = frameOf(geometry);
-  const duct = ductOf(geometry, frame, shape, throatRadius);
+  const { profile: duct, throatArc } = ductOf(geometry, frame, shape, throatRadius);
   const origin = geometry.wall[0]!.axial;
   const scaled = (point: Omit<ContourPoint, 'part'>, part: ContourPoint['part']): ContourPoint => ({
     axial: (point.axial - origin) * throatRadius,
@@ -44,6 +44,7 @@ export function plugContour(geometry: PlugGeometry, throatRadius: number, shape:
       form: geometry.form,
       wall: inner,
       throatGap: 2 * frame.half * throatRadius,
+      throatArc: throatArc * throatRadius,
       throatAngle: frame.direction,
       lipRadius: geometry.lip.radius * throatRadius,
       wholeLength: lengthOf(geometry, geometry.wholeWall) * throatRadius,
