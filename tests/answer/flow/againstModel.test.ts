@@ -69,13 +69,11 @@ test('a bell that gas leaves at the pad: but for the suction behind that place w
   expect(together(field)).toBeCloseTo(mean / byModel!, 6);
 });
 
-test('a plug above its design: less gas through its curved throat, a base that pushes less, for each kilogram within 0.5 %', () => {
+test('a plug above its design: gas and push of each kilogram within 0.3 and 0.5 %, a base that pushes less', () => {
   const field = fieldOf('plug', { altitude: 20_000, ambientPressure: 5_475 });
   const { mean, byModel } = field.thrustCoefficient;
-  const { gas, perMass, base, baseByModel, passes } = field.against;
-  expect(gas).toBeLessThan(-0.002);
-  expect(gas).toBeGreaterThan(-0.008);
-  expect(passes).toBeGreaterThan(0.99);
+  const { gas, perMass, base, baseByModel } = field.against;
+  expect(Math.abs(gas)).toBeLessThan(3e-3);
   expect(Math.abs(perMass)).toBeLessThan(5e-3);
   // The published estimates of base pressure scatter by a factor of two.
   expect(base).toBeGreaterThan(0.4 * baseByModel);
