@@ -61,13 +61,13 @@ if (!options['no-write'])
     `Written by \`node bench/flow/threads.mjs${options.threads === '1,2,4,8' ? '' : ` --threads ${options.threads}`}\` on ${new Date().toISOString().slice(0, 10)}.
 
 Machine: ${cpus()[0].model.trim()}, ${type()}, ${availableParallelism()} cores, nothing else running; Node ${process.versions.node}. The engine of
-the section above, 32 bits, each cell by its own steps: a step, the least of ${turns} turns of ${STEPS}, by so many threads that share its memory; the same sums to the last bit.
+*Speed of a flow field*, 32 bits, each cell by its own steps: a step, the least of ${turns} turns of ${STEPS}, by so many threads that share its memory; the same sums to the last bit.
 
 | cells | ${counts.map((count) => `${count} thread${count === 1 ? '' : 's'}`).join(' | ')} | times as fast as one |
 | --: | ${counts.map(() => '--:').join(' | ')} | --- |
 ${stepRows.join('\n')}
 
-A field of at least 512 × 256 cells from its neighbour, as above.
+A field of at least 512 × 256 cells from its neighbour, as there.
 
 | threads | cells | steps of the finest | on the clock | processor time | C_F |
 | --: | --: | --: | --: | --: | --- |

@@ -424,7 +424,7 @@ Examples:
     .option('--until <time>', 'of the whole; absent: 8 ms')
     .option('--frames <count>', 'moments told and drawn; absent: 16')
     .option('--floats <bits>', '32, 64 or reference: by what it is computed', '32')
-    .option('--threads <count>', 'that take each step together; absent: one for each core, up to 4')
+    .option('--threads <count>', 'that take each step together; absent: one for each core, up to 8')
     .option('--out <place>', 'a picture (.svg, .png), or a folder for one picture a place')
     .option('--size <shape>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720', '16:9')
     .option('--theme <theme>', 'light, dark or print', 'light')

@@ -5,6 +5,9 @@ import type { EngineSolution } from '../../answer/solution.ts';
 import { flowFolder, flowKey, keepFlow, readFlow } from './flowShelf.ts';
 import { engineKey, type KeptFlowOptions } from './keptFlows.ts';
 
+/** Changes with the steps that moments are found by: those kept before are not told beside new ones. */
+const MOMENTS = 'moments 2';
+
 /**
  * Moment after moment. A run that was cut off begins anew: how it goes on hangs on more than a picture of it holds.
  * @throws ProblemError see timedFields
@@ -16,7 +19,7 @@ export async function* keptMoments(
   { fresh = false, folder = flowFolder() }: Omit<KeptFlowOptions, 'bits'> = {},
 ): AsyncGenerator<FlowField> {
   const { team: _team, ...asked } = choices;
-  const run = flowKey([engineKey(solution, choices.bits), 'moments', place, asked]);
+  const run = flowKey([engineKey(solution, choices.bits), MOMENTS, place, asked]);
   const keyOf = (moment: number): string => flowKey([run, moment]);
   const kept = fresh ? null : await allKept(folder, keyOf, choices.frames + 1);
   if (kept !== null) return yield* kept;

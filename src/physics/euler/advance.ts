@@ -3,7 +3,7 @@
 import { type Problem, ProblemError } from '../../numerics/problem.ts';
 import { mendCorners, type SharpCorner } from './corners.ts';
 import { type Field, type FlowPoint, fieldOn, type GasPair } from './field.ts';
-import { fillGhosts, fillMarks } from './ghosts.ts';
+import { ghostFill, markFill } from './ghosts.ts';
 import type { FlowKernel } from './kernel/flowKernel.ts';
 import { kernelWork } from './kernel/kernelWork.ts';
 import type { MeshBlock } from './mesh.ts';
@@ -67,15 +67,17 @@ export function newFlow(setup: FlowSetup): Flow {
     fieldOn(mesh, gases, (x, y, i, j) => start(x, y, block, i, j), work.rooms[block]!),
   );
   for (const [i, { sides }] of blocks.entries()) markWalls(fields[i]!, sides);
+  const ghosts = blocks.map(({ sides }, b) => ghostFill(fields, b, sides, gases));
+  const marks = blocks.map(({ sides }, b) => markFill(fields, b, sides));
   const parts = work.on(fields);
   const state = { time: 0, steps: 0, rescued: 0 };
   /** Steps for which some cell may go without slopes. */
   let someBlurred = 0;
 
   function look(): void {
-    for (const [b, { sides }] of blocks.entries()) fillGhosts(fields, b, sides, gases);
+    for (const fill of ghosts) fill();
     parts.markShocks();
-    for (const [b, { sides }] of blocks.entries()) fillMarks(fields, b, sides);
+    for (const fill of marks) fill();
   }
 
   function attemptStep(flat: boolean, renew: boolean): Problem | null {
@@ -119,7 +121,7 @@ export function newFlow(setup: FlowSetup): Flow {
     get rescued() {
       return state.rescued;
     },
-    stableStep: (courant) => courant * parts.shortest(),
+    stableStep: (courant) => courant * Math.min(...parts.shortest()),
     step(seconds) {
       parts.sameSteps(seconds);
       take(false, true);

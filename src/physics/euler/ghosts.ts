@@ -1,136 +1,129 @@
-/** The ghosts of a block filled from what is beyond its sides. */
+/** The ghosts of a block filled from what is beyond its sides; the places are found once. */
 
-import { type Field, type FlowPoint, type GasPair, putPoint, type Reals } from './field.ts';
+import { type CellCopies, copyCell, copyCells } from './cellCopies.ts';
+import { type Field, type FlowPoint, type GasPair, putPoint } from './field.ts';
 import type { Tangent } from './fieldGas.ts';
 import { GHOSTS } from './mesh.ts';
 import { farPoint, pressedPoint, reservoirPoint } from './openSides.ts';
-import { cellFrom, hasArea, outward, type SideName } from './sideGeometry.ts';
+import { cellFrom, outward } from './sideGeometry.ts';
 import type { SideKind, SidePart } from './sides.ts';
+import { wallFill } from './wallGhosts.ts';
 
-/** Fill the ghosts of one block from what is beyond it. */
-export function fillGhosts(
+type Joined = Extract<SideKind, { is: 'joined' }>;
+
+/** Each call fills the ghosts of one block. */
+export function ghostFill(
   fields: readonly Field[],
   block: number,
   parts: readonly SidePart[],
   gases: GasPair,
-): void {
+): () => void {
   const field = fields[block]!;
+  const fills = parts.map((part) => {
+    const { kind } = part;
+    if (kind.is === 'wall') return wallFill(field, part);
+    if (kind.is !== 'joined') return openFill(field, part, kind, gases);
+    const other = fields[kind.block]!;
+    const copies = joinedCells(field, other, part, kind);
+    return () => copyCells(field, other, copies);
+  });
+  return () => {
+    for (const fill of fills) fill();
+  };
+}
+
+/** Ghosts of a joined part, layer by layer, and the other’s cells that they stand for. */
+export function joinedCells(
+  field: Field,
+  other: Field,
+  { side, from, to }: SidePart,
+  kind: Joined,
+): CellCopies {
+  const faces = to - from;
+  const places = (of: (face: number, layer: number) => number): Int32Array =>
+    Int32Array.from({ length: GHOSTS * faces }, (_, k) => of(k % faces, Math.floor(k / faces)));
+  return {
+    into: places((face, layer) => cellFrom(field.mesh, side, from + face, -1 - layer)),
+    from: places((face, layer) => cellFrom(other.mesh, kind.side, joinedPlace(kind, face), layer)),
+  };
+}
+
+function openFill(
+  field: Field,
+  { side, from, to }: SidePart,
+  kind: Exclude<SideKind, Joined | { is: 'wall' }>,
+  gases: GasPair,
+): () => void {
+  const { mesh } = field;
   const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
-  for (const { side, from, to, kind } of parts) {
-    for (let along = from; along < to; along++) {
-      if (kind.is === 'joined') {
-        const other = fields[kind.block]!;
-        const place = joinedPlace(kind, along - from);
-        for (let layer = 0; layer < GHOSTS; layer++)
-          copy(
-            field,
-            cellFrom(field.mesh, side, along, -1 - layer),
-            other,
-            cellFrom(other.mesh, kind.side, place, layer),
-          );
-      } else if (kind.is === 'wall') {
-        for (let layer = 0; layer < GHOSTS; layer++) beyondWall(field, side, along, layer);
-      } else {
-        const ghost = cellFrom(field.mesh, side, along, -1);
-        const point = pointBeyond(field, side, along, kind);
-        if (point === null) copy(field, ghost, field, cellFrom(field.mesh, side, along, 0));
-        else putPoint(field, ghost, point, gases, tangent);
-        for (let layer = 1; layer < GHOSTS; layer++)
-          copy(field, cellFrom(field.mesh, side, along, -1 - layer), field, ghost);
-      }
+  const faces = Array.from({ length: to - from }, (_, k) => ({
+    along: from + k,
+    inside: cellFrom(mesh, side, from + k, 0),
+    ghosts: Array.from({ length: GHOSTS }, (__, layer) => cellFrom(mesh, side, from + k, -1 - layer)),
+    normal: outward(mesh, side, from + k),
+  }));
+  return () => {
+    for (const { along, inside, ghosts, normal } of faces) {
+      const first = ghosts[0]!;
+      const point = pointBeyond(field, inside, along, normal, kind);
+      if (point === null) copyCell(field, first, inside);
+      else putPoint(field, first, point, gases, tangent);
+      for (let layer = 1; layer < GHOSTS; layer++) copyCell(field, ghosts[layer]!, first);
     }
-  }
+  };
 }
 
 /** Null: as in the cell inside. */
 function pointBeyond(
   field: Field,
-  side: SideName,
+  inside: number,
   along: number,
-  kind: Exclude<SideKind, { is: 'joined' | 'wall' }>,
+  normal: readonly [number, number],
+  kind: Exclude<SideKind, Joined | { is: 'wall' }>,
 ): FlowPoint | null {
-  const inside = cellFrom(field.mesh, side, along, 0);
   switch (kind.is) {
     case 'given':
       return kind.at(along);
     case 'free':
       return null;
     case 'far':
-      return farPoint(field, inside, kind.air, outward(field.mesh, side, along));
+      return farPoint(field, inside, kind.air, normal);
     case 'pressed':
-      return pressedPoint(field, inside, kind.pressure, outward(field.mesh, side, along));
+      return pressedPoint(field, inside, kind.pressure, normal);
     case 'reservoir':
-      return reservoirPoint(field, inside, kind, outward(field.mesh, side, along));
+      return reservoirPoint(field, inside, kind, normal);
   }
 }
 
-/** The marks of shocks beyond one block: those of the other block where one is joined, else those of the cell inside. */
-export function fillMarks(fields: readonly Field[], block: number, parts: readonly SidePart[]): void {
+/** Each call fills the marks of shocks beyond one block: those of the other block where one is joined, else those of the cell inside. */
+export function markFill(fields: readonly Field[], block: number, parts: readonly SidePart[]): () => void {
   const field = fields[block]!;
-  for (const { side, from, to, kind } of parts) {
-    for (let along = from; along < to; along++) {
-      const ghost = cellFrom(field.mesh, side, along, -1);
-      if (kind.is !== 'joined') {
-        const inside = cellFrom(field.mesh, side, along, 0);
-        field.shockI[ghost] = field.shockI[inside]!;
-        field.shockJ[ghost] = field.shockJ[inside]!;
-        continue;
+  const fills = parts.map(({ side, from, to, kind }) => {
+    const isJoined = kind.is === 'joined';
+    const other = isJoined ? fields[kind.block]! : field;
+    const places = (of: (along: number) => number): Int32Array =>
+      Int32Array.from({ length: to - from }, (_, k) => of(from + k));
+    const ghosts = places((along) => cellFrom(field.mesh, side, along, -1));
+    const there = places((along) =>
+      isJoined
+        ? cellFrom(other.mesh, kind.side, joinedPlace(kind, along - from), 0)
+        : cellFrom(field.mesh, side, along, 0),
+    );
+    const isAlike = !isJoined || side.startsWith('i') === kind.side.startsWith('i');
+    const [marksI, marksJ] = isAlike ? [other.shockI, other.shockJ] : [other.shockJ, other.shockI];
+    return { ghosts, there, marksI, marksJ };
+  });
+  const { shockI, shockJ } = field;
+  return () => {
+    for (const { ghosts, there, marksI, marksJ } of fills)
+      for (let k = 0; k < ghosts.length; k++) {
+        shockI[ghosts[k]!] = marksI[there[k]!]!;
+        shockJ[ghosts[k]!] = marksJ[there[k]!]!;
       }
-      const other = fields[kind.block]!;
-      const there = cellFrom(other.mesh, kind.side, joinedPlace(kind, along - from), 0);
-      const alike = side.startsWith('i') === kind.side.startsWith('i');
-      field.shockI[ghost] = (alike ? other.shockI : other.shockJ)[there]!;
-      field.shockJ[ghost] = (alike ? other.shockJ : other.shockI)[there]!;
-    }
-  }
+  };
 }
 
 /** The cell along the other’s side. @param along counted from where the part begins */
-export function joinedPlace({ from, up }: Extract<SideKind, { is: 'joined' }>, along: number): number {
+export function joinedPlace({ from, up }: Joined, along: number): number {
   return from + (up ? along : -along);
-}
-
-function copy(to: Field, a: number, from: Field, b: number): void {
-  to.density[a] = from.density[b]!;
-  to.u[a] = from.u[b]!;
-  to.v[a] = from.v[b]!;
-  to.pressure[a] = from.pressure[b]!;
-  to.share[a] = from.share[b]!;
-  to.energy[a] = from.energy[b]!;
-  to.kappa[a] = from.kappa[b]!;
-  to.eta[a] = from.eta[b]!;
-  to.zeta[a] = from.zeta[b]!;
-}
-
-/** At the axis the flow mirrored; at a wall the flow carried straight on, so that the cell beside it keeps its slope. */
-function beyondWall(field: Field, side: SideName, along: number, layer: number): void {
-  const { mesh } = field;
-  const ghost = cellFrom(mesh, side, along, -1 - layer);
-  const inside = cellFrom(mesh, side, along, 0);
-  const deep = side.startsWith('i') ? mesh.ni > 1 : mesh.nj > 1;
-  if (deep && hasArea(mesh, side, along)) {
-    const next = cellFrom(mesh, side, along, 1);
-    const density = carriedOn(field.density, inside, next, layer);
-    const pressure = carriedOn(field.pressure, inside, next, layer);
-    if (density > 0 && pressure > 0) {
-      copy(field, ghost, field, inside);
-      field.density[ghost] = density;
-      field.pressure[ghost] = pressure;
-      field.u[ghost] = carriedOn(field.u, inside, next, layer);
-      field.v[ghost] = carriedOn(field.v, inside, next, layer);
-      return;
-    }
-  }
-  mirror(field, ghost, cellFrom(mesh, side, along, layer), outward(mesh, side, along));
-}
-
-function carriedOn(of: Reals, inside: number, next: number, layer: number): number {
-  return of[inside]! + (layer + 1) * (of[inside]! - of[next]!);
-}
-
-function mirror(field: Field, ghost: number, inside: number, [nx, ny]: readonly [number, number]): void {
-  copy(field, ghost, field, inside);
-  const through = field.u[inside]! * nx + field.v[inside]! * ny;
-  field.u[ghost] = field.u[inside]! - 2 * through * nx;
-  field.v[ghost] = field.v[inside]! - 2 * through * ny;
 }

@@ -41,28 +41,32 @@ export function findSlopes(
 ): void {
   const { mesh } = field;
   const step = along === 'i' ? 1 : strideOf(mesh);
+  const range = {
+    from: cellAt(mesh, i, jFrom),
+    columns: iEnd - i,
+    rows: jEnd - jFrom,
+    stride: strideOf(mesh),
+  };
   for (const key of SLOPED) {
     if (flat) slopes[key].fill(0);
-    else
-      for (let j = jFrom; j < jEnd; j++)
-        slopesOfRow(field[key], slopes[key], field.blurred, cellAt(mesh, i, j), iEnd - i, step);
+    else slopesOf(field[key], slopes[key], field.blurred, range, step);
   }
 }
 
 /** Van Leer’s harmonic mean (1974): nothing at an extreme, second order elsewhere. */
-function slopesOfRow(
+function slopesOf(
   of: Reals,
   out: Float64Array,
   blurred: Uint8Array,
-  from: number,
-  count: number,
+  { from, columns, rows, stride }: Readonly<Record<'from' | 'columns' | 'rows' | 'stride', number>>,
   step: number,
 ): void {
-  for (let cell = from; cell < from + count; cell++) {
-    const here = of[cell]!;
-    const behind = here - of[cell - step]!;
-    const ahead = of[cell + step]! - here;
-    const product = behind * ahead;
-    out[cell] = product > 0 && blurred[cell] === 0 ? (2 * product) / (behind + ahead) : 0;
-  }
+  for (let first = from; first < from + rows * stride; first += stride)
+    for (let cell = first; cell < first + columns; cell++) {
+      const here = of[cell]!;
+      const behind = here - of[cell - step]!;
+      const ahead = of[cell + step]! - here;
+      const product = behind * ahead;
+      out[cell] = product > 0 && blurred[cell] === 0 ? (2 * product) / (behind + ahead) : 0;
+    }
 }

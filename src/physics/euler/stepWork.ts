@@ -12,7 +12,7 @@ import { ownSteps, shortenTo, shortestStep } from './timeSteps.ts';
 
 export interface StepWork {
   /** Where each block’s field is to be kept. */ readonly rooms: readonly FieldRoom[];
-  on(fields: readonly Field[]): StepParts;
+  on(fields: readonly Field[]): WholeParts;
 }
 
 /** Each for all blocks. */
@@ -22,12 +22,18 @@ export interface StepParts {
   markShocks(): void;
   /** See takeStage; ghosts and marks must be filled. */ stage(which: 0 | 1, flat: boolean): Problem | null;
   /** New tangents: in cells of mixed gas, and in `all`. */ settle(all: boolean): Problem | null;
-  /** [s] the shortest of all cells’ longest steps */ shortest(): number;
+  /** [s] of each block the shortest of its cells’ longest steps */ shortest(): readonly number[];
   /** Each cell its own step from now on, none longer than `spread` times the shortest; or all the same. */ ownSteps(
     courant: number,
     spread: number,
   ): void;
   sameSteps(seconds: number): void;
+}
+
+export interface WholeParts extends StepParts {
+  /** The same for some of the blocks, in rising order, and for no other. */ among(
+    blocks: readonly number[],
+  ): StepParts;
 }
 
 export function referenceWork(meshes: readonly MeshBlock[], gases: GasPair): StepWork {
@@ -38,44 +44,45 @@ export function referenceWork(meshes: readonly MeshBlock[], gases: GasPair): Ste
       const before = fields.map(keptFor);
       const seconds = fields.map(({ density }) => new Float64Array(density.length));
       const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
-      return {
+      const among = (blocks: readonly number[]): StepParts => ({
         keep() {
-          for (const [b, field] of fields.entries()) keep(field, before[b]!);
+          for (const b of blocks) keep(fields[b]!, before[b]!);
         },
         restore() {
-          for (const [b, field] of fields.entries()) restore(field, before[b]!);
+          for (const b of blocks) restore(fields[b]!, before[b]!);
         },
         markShocks() {
-          for (const field of fields) markShocks(field);
+          for (const b of blocks) markShocks(fields[b]!);
         },
         stage: (which, flat) =>
-          inAll(fields, (field, b) => {
-            addInflow(field, inflows[b]!, flat);
-            return takeStage(field, inflows[b]!, before[b]!, seconds[b]!, which);
+          inAll(blocks, (b) => {
+            addInflow(fields[b]!, inflows[b]!, flat);
+            return takeStage(fields[b]!, inflows[b]!, before[b]!, seconds[b]!, which);
           }),
-        settle: (every) => inAll(fields, (field) => settle(field, gases, tangent, every)),
-        shortest: () => Math.min(...fields.map(shortestStep)),
+        settle: (every) => inAll(blocks, (b) => settle(fields[b]!, gases, tangent, every)),
+        shortest: () => blocks.map((b) => shortestStep(fields[b]!)),
         ownSteps(courant, spread) {
-          for (const [b, field] of fields.entries()) ownSteps(field, courant, seconds[b]!);
+          for (const b of blocks) ownSteps(fields[b]!, courant, seconds[b]!);
           if (spread < Number.POSITIVE_INFINITY)
-            shortenTo(seconds, spread * courant * Math.min(...fields.map(shortestStep)));
+            shortenTo(
+              blocks.map((b) => seconds[b]!),
+              spread * courant * Math.min(...blocks.map((b) => shortestStep(fields[b]!))),
+            );
         },
         sameSteps(all) {
-          for (const each of seconds) each.fill(all);
+          for (const b of blocks) seconds[b]!.fill(all);
         },
-      };
+      });
+      return { ...among(fields.map((_, b) => b)), among };
     },
   };
 }
 
 /** Every block, even where one broke: a stage also notes what it began from. */
-function inAll(
-  fields: readonly Field[],
-  each: (field: Field, block: number) => Problem | null,
-): Problem | null {
+function inAll(blocks: readonly number[], each: (block: number) => Problem | null): Problem | null {
   let first: Problem | null = null;
-  for (const [b, field] of fields.entries()) {
-    const broken = each(field, b);
+  for (const block of blocks) {
+    const broken = each(block);
     first ??= broken;
   }
   return first;

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type FlowTeam, flowTeam } from '../../../src/faces/crew/flowTeam.ts';
 import { attempt } from '../../../src/numerics/problem.ts';
 import {
+  apartFlow,
   flowKernel,
   meshBlock,
   newFlow,
@@ -9,6 +10,7 @@ import {
   type SidePart,
   type StepTeam,
 } from '../../../src/physics/euler/index.ts';
+import { burst as burstInStrips, unevenSetup } from '../../physics/euler/apart/apartCases.ts';
 import { box, burst } from '../../physics/euler/kernel/kernelCases.ts';
 import { type BuiltThread, builtThread } from './builtThread.ts';
 
@@ -70,6 +72,17 @@ describe.each([2, 3, 5])('%i threads give the numbers of one, bit by bit', (thre
     }),
   );
 });
+
+test('strips that take steps of their own lengths have the numbers of one thread, bit by bit', () =>
+  withTeam(flowTeam({ threads: 3, fewest: 0, file: hand.file }), (team) => {
+    const by = (each: StepTeam | null) => {
+      const flow = apartFlow({ ...unevenSetup(burstInStrips), kernel: flowKernel(32, each) });
+      for (let n = 0; n < 6; n++) flow.advance(0.8, 1);
+      return { steps: flow.steps, cells: flow.fields.map(({ pressure }) => [...pressure]) };
+    };
+    expect(by(team)).toEqual(by(null));
+    expect(team.leave).not.toBeNull();
+  }));
 
 test('one team goes from field to field and back', () =>
   withTeam(flowTeam({ threads: 2, fewest: 0, file: hand.file }), (team) => {

@@ -1,14 +1,11 @@
 /** A field through time in strips that take steps of their own lengths; looked at as the whole blocks that it was cut from. */
 
 import { type Flow, type FlowSetup, newFlow } from '../advance.ts';
-import { flowKernel } from '../kernel/flowKernel.ts';
 import { kernelWork } from '../kernel/kernelWork.ts';
-import type { MeshBlock } from '../mesh.ts';
 import { BLURRED_STEPS, keep, keptFor, lessBlurred, restore } from '../stage.ts';
-import { referenceWork, type StepParts } from '../stepWork.ts';
+import { referenceWork, type WholeParts } from '../stepWork.ts';
 import { apartSteps } from './apartSteps.ts';
 import { cutBlocks, cutsOf, gather, stripsOf } from './strips.ts';
-import { worksTogether } from './stripWork.ts';
 
 export interface ApartFlow extends Flow {
   /**
@@ -36,26 +33,22 @@ export function apartFlow(setup: FlowSetup): ApartFlow {
     const s = strips.findIndex((strip) => strip.block === block && at >= strip.from && at < strip.to);
     return { block: s, side, at: at - strips[s]!.from };
   });
-  // Each strip has a memory of its own, and a team of threads works in one at a time.
-  const alone = kernel == null ? null : flowKernel(kernel.bits);
-  const workOf = (mesh: MeshBlock) =>
-    alone === null ? referenceWork([mesh], gases) : kernelWork(alone, [mesh], gases);
-  let each: readonly StepParts[] = [];
+  let parts: WholeParts | null = null;
   const inner = newFlow({
     ...setup,
     blocks: cut,
     corners: ownCorners,
     start: (x, y, s, i, j) => setup.start(x, y, strips[s]!.block, i + strips[s]!.from, j),
-    work: (meshes) =>
-      worksTogether(meshes.map(workOf), (parts) => {
-        each = parts;
-      }),
+    work(meshes) {
+      const work = kernel == null ? referenceWork(meshes, gases) : kernelWork(kernel, meshes, gases);
+      return { ...work, on: (fields) => (parts = work.on(fields)) };
+    },
   });
   const { fields } = inner;
   // What the whole looks like, for those who ask.
   const whole = newFlow({ ...setup, kernel: null });
   const sides = cut.map((strip) => strip.sides);
-  const apart = apartSteps({ fields, sides, gases, corners: ownCorners, each });
+  const apart = apartSteps({ fields, sides, gases, corners: ownCorners, parts: parts! });
   const saved = fields.map(keptFor);
   const ahead = { time: 0, steps: 0 };
   let isStale = true;

@@ -7,9 +7,9 @@
 import type { Problem } from '../../../numerics/problem.ts';
 import { mendCorners, type SharpCorner } from '../corners.ts';
 import type { Field, GasPair } from '../field.ts';
-import { fillGhosts, fillMarks } from '../ghosts.ts';
+import { ghostFill, markFill } from '../ghosts.ts';
 import type { SidePart } from '../sides.ts';
-import type { StepParts } from '../stepWork.ts';
+import type { StepParts, WholeParts } from '../stepWork.ts';
 import {
   addPassed,
   faceEachOther,
@@ -27,7 +27,7 @@ export interface ApartSetup {
   readonly sides: readonly (readonly SidePart[])[];
   readonly gases: GasPair;
   readonly corners: readonly SharpCorner[];
-  /** Of each strip by itself. */ readonly each: readonly StepParts[];
+  readonly parts: WholeParts;
 }
 
 export interface Apart {
@@ -42,6 +42,12 @@ export interface Apart {
   ): { readonly seconds: number; readonly steps: number } | Problem;
 }
 
+interface StripGroup {
+  readonly strips: readonly number[];
+  readonly parts: StepParts;
+  readonly corners: readonly SharpCorner[];
+}
+
 /** A state without a speed of sound has no longest step. */
 const NO_STEP: Problem = {
   code: 'field-no-step',
@@ -50,20 +56,43 @@ const NO_STEP: Problem = {
   mend: 'Take shorter steps, a finer mesh, or change the flow more slowly.',
 };
 
-export function apartSteps({ fields, sides, gases, corners, each }: ApartSetup): Apart {
+export function apartSteps({ fields, sides, gases, corners, parts }: ApartSetup): Apart {
   const seams = seamsOf(fields, sides);
   const facing = faceEachOther(seams);
-  const outer = sides.map((parts) => parts.filter(({ kind }) => kind.is !== 'joined'));
+  const ghosts = sides.map((own, s) =>
+    ghostFill(
+      fields,
+      s,
+      own.filter(({ kind }) => kind.is !== 'joined'),
+      gases,
+    ),
+  );
+  const marks = sides.map((own, s) => markFill(fields, s, own));
   const lengthsFor = stepLengthsFor(fields, seams);
   const begun = fields.map(() => 0);
   const lasts = fields.map(() => 0);
   let levels: readonly number[] = [];
+  let groups: readonly (StripGroup | null)[] = [];
   let tell: (time: number) => void = () => undefined;
+  const known = new Map<string, StripGroup>();
 
-  function look(strips: readonly number[], time: number): void {
+  /** Strips that step together. */
+  function groupOf(strips: readonly number[]): StripGroup | null {
+    if (strips.length === 0) return null;
+    const key = strips.join();
+    const group = known.get(key) ?? {
+      strips,
+      parts: parts.among(strips),
+      corners: corners.filter(({ block }) => strips.includes(block)),
+    };
+    known.set(key, group);
+    return group;
+  }
+
+  function look({ strips, parts: own }: StripGroup, time: number): void {
     tell(time);
     for (const s of strips) {
-      fillGhosts(fields, s, outer[s]!, gases);
+      ghosts[s]!();
       for (const seam of seams[s]!) {
         const { other } = seam;
         if (levels[other]! > levels[s]!)
@@ -71,12 +100,12 @@ export function apartSteps({ fields, sides, gases, corners, each }: ApartSetup):
         else fillNow(seam, fields[s]!, fields[other]!);
       }
     }
-    for (const s of strips) each[s]!.markShocks();
-    for (const s of strips) fillMarks(fields, s, sides[s]!);
+    own.markShocks();
+    for (const s of strips) marks[s]!();
   }
 
   /** Of two stages each counts half. */
-  function countPassed(strips: readonly number[], seconds: number): void {
+  function countPassed({ strips }: StripGroup, seconds: number): void {
     for (const s of strips)
       for (const seam of seams[s]!) {
         const [own, its] = [levels[s]!, levels[seam.other]!];
@@ -85,40 +114,37 @@ export function apartSteps({ fields, sides, gases, corners, each }: ApartSetup):
       }
   }
 
-  function stepOf(strips: readonly number[], time: number, seconds: number): Problem | null {
-    for (const s of strips) {
+  function stepOf(group: StripGroup, time: number, seconds: number): Problem | null {
+    const { parts: own } = group;
+    own.keep();
+    own.sameSteps(seconds);
+    for (const s of group.strips) {
       begun[s] = time;
       lasts[s] = seconds;
-      each[s]!.keep();
-      each[s]!.sameSteps(seconds);
       for (const seam of seams[s]!)
         if (levels[seam.other]! < levels[s]!) noteBefore(facing.get(seam)!, fields[s]!);
     }
     for (const which of [0, 1] as const) {
-      look(strips, time + which * seconds);
-      countPassed(strips, seconds);
-      for (const s of strips) {
-        const broken = each[s]!.stage(which, false);
-        if (broken !== null) return broken;
-      }
-    }
-    for (const s of strips) {
-      const broken = each[s]!.settle(true);
+      look(group, time + which * seconds);
+      countPassed(group, seconds);
+      const broken = own.stage(which, false);
       if (broken !== null) return broken;
     }
-    for (const corner of corners) if (strips.includes(corner.block)) mendCorners(fields, [corner], gases);
-    return null;
+    const broken = own.settle(true);
+    if (broken === null) mendCorners(fields, group.corners, gases);
+    return broken;
   }
 
   function advance(level: number, time: number, seconds: number): Problem | null {
-    const strips = levels.flatMap((own, s) => (own === level ? [s] : []));
-    const broken = strips.length === 0 ? null : stepOf(strips, time, seconds);
+    const group = groups[level]!;
+    const broken = group === null ? null : stepOf(group, time, seconds);
     if (broken !== null || level === 0) return broken;
-    for (const half of [0, 1]) {
+    for (let half = 0; half < 2; half++) {
       const below = advance(level - 1, time + (half * seconds) / 2, seconds / 2);
       if (below !== null) return below;
     }
-    for (const s of strips)
+    if (group === null) return null;
+    for (const s of group.strips)
       for (const seam of seams[s]!) {
         const wrong = levels[seam.other]! < level ? putRight(facing.get(seam)!, fields[s]!, gases) : null;
         if (wrong !== null) return wrong;
@@ -129,13 +155,12 @@ export function apartSteps({ fields, sides, gases, corners, each }: ApartSetup):
   return {
     take(courant, most, before) {
       tell = before;
-      const found = lengthsFor(
-        each.map((parts) => parts.shortest()),
-        courant,
-        most,
-      );
+      const found = lengthsFor(parts.shortest(), courant, most);
       if (!(found.shortest > 0)) return NO_STEP;
       levels = found.levels;
+      groups = Array.from({ length: found.highest + 1 }, (_, level) =>
+        groupOf(levels.flatMap((own, s) => (own === level ? [s] : []))),
+      );
       const steps = 2 ** found.highest;
       const seconds = found.shortest * steps;
       return advance(found.highest, 0, seconds) ?? { seconds, steps };

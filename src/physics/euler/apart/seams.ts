@@ -5,10 +5,10 @@
  */
 
 import type { Problem } from '../../../numerics/problem.ts';
+import { copyCells } from '../cellCopies.ts';
 import { CELL_VALUES, type Field, type GasPair } from '../field.ts';
 import { MIXED } from '../fieldGas.ts';
-import { joinedPlace } from '../ghosts.ts';
-import { GHOSTS } from '../mesh.ts';
+import { joinedCells } from '../ghosts.ts';
 import { facesFlow } from '../sideFlow.ts';
 import { cellFrom } from '../sideGeometry.ts';
 import type { SidePart } from '../sides.ts';
@@ -48,18 +48,18 @@ function seamOf(
   part: SidePart,
   kind: Extract<SidePart['kind'], { is: 'joined' }>,
 ): Seam {
-  const [own, its] = [fields[strip]!.mesh, fields[kind.block]!.mesh];
+  const [own, other] = [fields[strip]!, fields[kind.block]!];
   const faces = part.to - part.from;
-  const places = (of: (face: number, layer: number) => number, layers: number): Int32Array =>
-    Int32Array.from({ length: layers * faces }, (_, k) => of(k % faces, Math.floor(k / faces)));
-  const cells = places((face, layer) => cellFrom(its, kind.side, joinedPlace(kind, face), layer), GHOSTS);
+  const { into: ghosts, from: cells } = joinedCells(own, other, part, kind);
   return {
     strip,
     other: kind.block,
     part,
-    ghosts: places((face, layer) => cellFrom(own, part.side, part.from + face, -1 - layer), GHOSTS),
+    ghosts,
     cells,
-    inside: places((face) => cellFrom(own, part.side, part.from + face, 0), 1),
+    inside: Int32Array.from({ length: faces }, (_, face) =>
+      cellFrom(own.mesh, part.side, part.from + face, 0),
+    ),
     before: new Float64Array(CELL_VALUES.length * cells.length),
     sums: new Float64Array(SUMS.length * faces),
     facing: new Int32Array(0),
@@ -77,10 +77,7 @@ export function noteBefore({ cells, before, sums }: Seam, other: Field): void {
 
 /** The other is as far, or waits for this one. */
 export function fillNow({ ghosts, cells }: Seam, own: Field, other: Field): void {
-  for (const key of CELL_VALUES) {
-    const [into, now] = [own[key], other[key]];
-    for (let k = 0; k < cells.length; k++) into[ghosts[k]!] = now[cells[k]!]!;
-  }
+  copyCells(own, other, { into: ghosts, from: cells });
 }
 
 /**

@@ -1,7 +1,7 @@
 /** The share of a step that one thread does: rows of the blocks, the same number of cells for each thread. */
 
 import type { KernelCalls } from './kernelCalls.ts';
-import { ORDER, type Ordered, type Talk } from './talk.ts';
+import { type Lot, ORDER, type Ordered, type Talk } from './talk.ts';
 
 /** Where the kernel finds a field, the same for all of its threads. */
 export interface FieldPlaces {
@@ -20,40 +20,49 @@ const STRIPE = 4;
  * @param hand number of the thread, 0 the one that gives the orders
  */
 export function shareOf(
-  { blocks, inner, outer, threads }: FieldPlaces,
+  { blocks, inner, outer }: FieldPlaces,
   calls: KernelCalls,
   { shortest, found }: Talk,
   hand: number,
 ): (order: Ordered) => void {
-  const parts = partsOf(blocks, threads, hand);
-  const tell = (block: number, value: number): void => {
-    found[hand * blocks.length + block] = value;
+  const shares = new Map<Lot, readonly Part[]>();
+  const partsIn = (lot: Lot): readonly Part[] => {
+    const parts = shares.get(lot) ?? partsOf(blocks, lot, hand);
+    shares.set(lot, parts);
+    return parts;
   };
-  return ({ kind, first, second, courant }) => {
+  const first = hand * blocks.length;
+  return (order) => {
+    const { kind, lot } = order;
+    const parts = partsIn(lot);
     switch (kind) {
       case ORDER.shocks:
         for (const { words, from, to } of parts) calls.shocks(words, from, to);
         return;
       case ORDER.edges:
-        for (const { words, from, to } of parts) calls.edges(words, hand, from, to, first);
+        for (const { words, from, to } of parts) calls.edges(words, hand, from, to, order.first);
         return;
       case ORDER.stage:
-        for (const block of blocks.keys()) tell(block, 0);
+        for (const block of lot.blocks) found[first + block] = 0;
         for (const { block, words, from, to } of parts)
-          tell(block, calls.stage(words, hand, from, to, first, second));
+          found[first + block] = calls.stage(words, hand, from, to, order.first, order.second);
         return;
       case ORDER.steps:
-        shortest[hand] = Number.POSITIVE_INFINITY;
-        for (const { words, from, to } of parts)
-          shortest[hand] = Math.min(shortest[hand]!, calls.steps(words, from, to, courant));
+        for (const block of lot.blocks) shortest[first + block] = Number.POSITIVE_INFINITY;
+        for (const { block, words, from, to } of parts)
+          shortest[first + block] = calls.steps(words, from, to, order.courant);
         return;
-      case ORDER.settle:
-        for (const [block, { words, nj }] of blocks.entries()) {
+      case ORDER.settle: {
+        let stripe = 0;
+        for (const block of lot.blocks) {
+          const { words, nj } = blocks[block]!;
           let broken = 0;
-          for (let j = STRIPE * hand; j < nj && broken === 0; j += STRIPE * threads)
-            broken = calls.settle(words, j, Math.min(j + STRIPE, nj), inner, outer, first);
-          tell(block, broken);
+          for (let j = 0; j < nj; j += STRIPE, stripe++)
+            if (stripe % lot.threads === hand && broken === 0)
+              broken = calls.settle(words, j, Math.min(j + STRIPE, nj), inner, outer, order.first);
+          found[first + block] = broken;
         }
+      }
     }
   };
 }
@@ -65,12 +74,17 @@ interface Part {
   readonly to: number;
 }
 
-/** Rows of each block whose first cells lie in this thread’s part of all cells, one block behind the other. */
-export function partsOf(blocks: FieldPlaces['blocks'], threads: number, hand: number): readonly Part[] {
-  const all = blocks.reduce((sum, { ni, nj }) => sum + ni * nj, 0);
+/** Rows of each block of the lot whose first cells lie in this thread’s part of all its cells, one block behind the other. */
+export function partsOf(
+  blocks: FieldPlaces['blocks'],
+  { blocks: chosen, threads }: Pick<Lot, 'blocks' | 'threads'>,
+  hand: number,
+): readonly Part[] {
+  const all = chosen.reduce((sum, b) => sum + blocks[b]!.ni * blocks[b]!.nj, 0);
   const [low, high] = [(all * hand) / threads, (all * (hand + 1)) / threads];
   let before = 0;
-  return blocks.flatMap(({ words, ni, nj }, block) => {
+  return chosen.flatMap((block) => {
+    const { words, ni, nj } = blocks[block]!;
     const row = (cells: number): number => Math.min(nj, Math.max(0, Math.ceil((cells - before) / ni)));
     const [from, to] = [row(low), row(high)];
     before += ni * nj;

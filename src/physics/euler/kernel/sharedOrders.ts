@@ -4,9 +4,11 @@ import { type Problem, ProblemError } from '../../../numerics/problem.ts';
 import type { FlowKernel } from './flowKernel.ts';
 import { callsOf } from './kernelCalls.ts';
 import { type FieldPlaces, shareOf } from './share.ts';
-import { ORDER, type Ordered, type Talk } from './talk.ts';
+import { type Lot, ORDER, type Ordered, type Talk } from './talk.ts';
 
-/** One that has an order carried out by all, this thread among them. */
+const NONE: Lot = { id: -1, blocks: [], threads: 0 };
+
+/** One that has an order carried out by all that share its lot, this thread among them. */
 export function sharedOrders(
   { bits, module, team }: FlowKernel,
   memory: WebAssembly.Memory,
@@ -23,8 +25,9 @@ export function sharedOrders(
     team.lost = handLost(ended);
     throw new ProblemError(team.lost);
   };
-  const leave = (): void => give({ kind: ORDER.leave, first: 0, second: 0, courant: 0 });
+  const leave = (): void => give({ kind: ORDER.leave, first: 0, second: 0, courant: 0, lot: NONE });
   return (order) => {
+    if (order.lot.threads === 1) return own(order);
     if (team.lost !== null) throw new ProblemError(team.lost);
     if (team.leave !== leave) {
       team.leave?.();
