@@ -1,5 +1,4 @@
 import { Fragment } from 'preact';
-import { settableInputs } from '../../../answer/inputs/index.ts';
 import type { VehicleWorth, WorthRow, WorthTable } from '../../../answer/worth/index.ts';
 import {
   EXCHANGE_HEAD,
@@ -11,7 +10,7 @@ import {
 import { CAUTION_SHORT } from '../../../telling/caution.ts';
 import { drawnStyles } from '../../../telling/figures/drawnEngines.ts';
 import { exchangeSaid } from '../state/exchangeSaid.ts';
-import { needSaid } from '../state/needSaid.ts';
+import { inputOfNeed, needSaid } from '../state/needSaid.ts';
 import { engineInputs, ownerName } from '../state/pair.ts';
 import { solved } from '../state/studyStore.ts';
 import type { SaidInstead } from '../state/view.ts';
@@ -245,11 +244,6 @@ function Rate({ vehicle, quantity, of, shown, instead }: RateProps) {
   );
 }
 
-/** Of an input of an engine, by its name. */
-const inputLabel = (name: string): string =>
-  engineInputs.value.flatMap((engine) => settableInputs(engine)).find((input) => input.name === name)
-    ?.label ?? name;
-
 function Needs() {
   const needs = solved.value?.study.needs ?? [];
   const found = needsJob.found.value;
@@ -259,7 +253,7 @@ function Needs() {
       {found === null && (
         <ul>
           {needs.map((need) => (
-            <li key={need.id}>{needSaid(need, engineInputs.value, inputLabel(need.range.over))}</li>
+            <li key={need.id}>{needSaid(need, engineInputs.value, inputOfNeed(need, engineInputs.value))}</li>
           ))}
         </ul>
       )}

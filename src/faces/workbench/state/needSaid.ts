@@ -1,8 +1,10 @@
 /** A need as one says it before it is worked out. */
 
 import { findQuantity } from '../../../answer/catalogue.ts';
+import { settableConditions, settableInputs } from '../../../answer/inputs/index.ts';
 import { capital } from '../../../study/capital.ts';
-import type { NeedInput } from '../../../study/model.ts';
+import type { EngineInput, NeedInput } from '../../../study/model.ts';
+import { findUnit } from '../../../study/units.ts';
 import { kilometresOf, namedIn } from './namedIn.ts';
 import { kilometresText } from './shown.ts';
 
@@ -30,9 +32,24 @@ export function needSaid({ title, so }: NeedInput, owners: readonly Owner[], inp
   return `${capital(left)} ${sign[1]} ${right}: at which ${input}?`;
 }
 
+/** What the input that moves is called on the engines that it moves on; as written, where it has no name of its own there. */
+export function inputOfNeed({ range: { over }, engines }: NeedInput, all: readonly EngineInput[]): string {
+  const condition = settableConditions.find(({ name }) => name === over);
+  if (condition !== undefined) return condition.label;
+  const [, only = null, name = over] = /^engines\.([^.]+)\.(.+)$/.exec(over) ?? [];
+  const moved = all.filter(({ id }) => (only === null ? (engines?.includes(id) ?? true) : id === only));
+  return moved.flatMap(settableInputs).find((input) => input.name === name)?.label ?? over;
+}
+
+/** A number with a unit or none, as `3000 m/s`. */
+function isStated(side: string): boolean {
+  const [, unit] = /^[+-]?[\d.]+(?:e[+-]?\d+)?\s*(.*)$/i.exec(side) ?? [];
+  return unit === '' || (unit !== undefined && findUnit(unit) !== null);
+}
+
 /** `the specific impulse of Alder B in vacuum` */
 function sideWords(side: string, owners: readonly Owner[]): string | null {
-  if (/^[\d.]+\s*[^\s()*/+-]*$/.test(side)) return side;
+  if (isStated(side)) return side;
   const [named] = namedIn(
     side,
     owners.map(({ id }) => id),
