@@ -22,14 +22,15 @@ const saved = () =>
   expect.poll(() => textOf(page.locator('header [role=status]')), answered).toBe('saved in study.yaml');
 const facts = () => page.locator('.engine-name').allTextContents();
 
-/** From now on, every text that the ledger and the names of the engines show. */
+/** From now on, every text that the head, the ledger and the names of the engines show. */
 async function watch(): Promise<() => Promise<readonly string[]>> {
   await page.evaluate(() => {
     const seen: string[] = [];
     Object.assign(globalThis, { seenTexts: seen });
     const look = () => {
       const named = [...document.querySelectorAll('.engine-name')].map((one) => one.textContent);
-      seen.push([document.querySelector('table.ledger')?.textContent, ...named].join('\n'));
+      const parts = ['header [role=status]', 'table.ledger'].map((place) => document.querySelector(place));
+      seen.push([...parts.map((part) => part?.textContent), ...named].join('\n'));
     };
     new MutationObserver(look).observe(document.body, {
       subtree: true,
@@ -116,6 +117,12 @@ describe('a first estimate', () => {
     await saved();
     const texts = await seen();
     expect(texts.some((text) => text.includes('as it was; the answer follows'))).toBe(true);
+    // Its numbers are marked as those of before, what parts the two with them; nothing is called an estimate.
+    const meanwhile = texts.filter((text) => text.includes('as it was; the answer follows'));
+    expect(meanwhile.some((text) => /before: \d{3}\.\d.s/.test(text))).toBe(true);
+    expect(meanwhile.some((text) => text.includes('before: Alder P'))).toBe(true);
+    expect(texts.some((text) => text.includes('as it was before; '))).toBe(true);
+    expect(texts.every((text) => !text.includes('first estimate'))).toBe(true);
     expect(texts.every((text) => !text.includes('≈'))).toBe(true);
   });
 

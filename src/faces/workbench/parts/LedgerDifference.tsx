@@ -3,6 +3,7 @@ import type { ShownEngine } from '../state/pair.ts';
 import { differenceAt } from '../state/spans.ts';
 import type { LedgerRow } from './ledgerRows.ts';
 import { aboutOf, conditionHere, placeHere } from './ledgerWords.ts';
+import { BEFORE } from './standingWords.ts';
 import { TracedNumber } from './TracedNumber.tsx';
 
 interface LedgerDifferenceProps {
@@ -50,11 +51,15 @@ function differenceText(
   if (row.air) return row.difference(0, 0);
   if (engines.length < 2) return '';
   if (engines.some(({ result }) => !result.ok && result.isAwaited)) return '';
+  const about = [...new Set(engines.map(aboutOf))].filter((one) => one !== '');
+  // A first estimate and a number of before part nothing that there is.
+  if (about.length > 1) return 'follows …';
   if (base === null || other === null || base === undefined || other === undefined) return 'no comparison';
   const words = row.difference(base, other);
-  if (isOpen(row, base, other)) return 'too close to call';
-  if (words === 'the same') return words;
-  return `${engines.map(aboutOf).find((about) => about !== '') ?? ''}${engines[1]?.input.name ?? ''} ${words}`;
+  const [mark = ''] = about;
+  if (isOpen(row, base, other)) return `${mark === BEFORE ? mark : ''}too close to call`;
+  if (words === 'the same') return `${mark === BEFORE ? mark : ''}${words}`;
+  return `${mark}${engines[1]?.input.name ?? ''} ${words}`;
 }
 
 /** Whether the difference may be of either sign, by all that is not known; equal numbers are equal. */

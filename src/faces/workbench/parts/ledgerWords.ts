@@ -3,11 +3,13 @@
 import { altitude } from '../state/altitude.ts';
 import type { ShownEngine } from '../state/pair.ts';
 import { altitudeText } from '../state/shown.ts';
-import { ABOUT, standingWords } from './standingWords.ts';
+import { ABOUT, BEFORE, standingWords } from './standingWords.ts';
 
-/** `≈ ` before what is a first estimate. */
-export const aboutOf = ({ standing }: ShownEngine): string =>
-  standing === undefined || standing === 'before' ? '' : ABOUT;
+/** `≈ ` before what is a first estimate, `before: ` before what was so until now. */
+export function aboutOf({ standing }: ShownEngine): string {
+  if (standing === undefined) return '';
+  return standing === 'before' ? BEFORE : ABOUT;
+}
 
 export const classOf = ({ side, standing }: ShownEngine): string =>
   `value ${side}${standing === undefined ? '' : ' catching-up'}`;

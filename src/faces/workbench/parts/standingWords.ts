@@ -9,3 +9,5 @@ export const standingWords: Readonly<Record<Standing, string>> = {
 
 /** Before a number that is estimated. */
 export const ABOUT = '≈\u00a0';
+/** Before a number of an engine that is about to be another, where nothing can be estimated. */
+export const BEFORE = 'before: ';

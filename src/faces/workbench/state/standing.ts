@@ -2,6 +2,7 @@
 
 import { computed } from '@preact/signals';
 import { isEstimated } from './estimates.ts';
+import { enginesOnScreen } from './pair.ts';
 import { steppedWords } from './studyHistory.ts';
 import { faults, type SaveState, saveState, solved, solving, trouble } from './studyStore.ts';
 
@@ -31,15 +32,22 @@ function workingWords(): string {
   return 'jets and finer steps of altitude follow …';
 }
 
+/** What is on screen of engines whose inputs move, before what becomes of it. */
+function movingWords(then: string): string {
+  const standings = enginesOnScreen.value.flatMap((engine) => engine.standing ?? []);
+  if (standings.some((one) => one !== 'before')) return `first estimate; ${then}`;
+  return standings.length > 0 ? `as it was before; ${then}` : then;
+}
+
 /** One line for the head of the page; it never says “saved” or “as it is now” of a text that is not shown. */
 export const standing = computed(() => {
-  if (solving.value) return isEstimated.value ? 'first estimate; working it out …' : workingWords();
+  if (solving.value) return isEstimated.value ? movingWords('working it out …') : workingWords();
   const before = solved.value === null ? '' : '; shown as it was before';
   if (stopWords.value !== null) return `${stopWords.value}${before}`;
   if (faults.value.length > 0)
     return `study.yaml has ${faults.value.length === 1 ? 'a fault' : 'faults'}${before}`;
   if (solved.value === null) return 'opening the study …';
-  if (isEstimated.value) return 'first estimate; not written yet';
+  if (isEstimated.value) return movingWords('not written yet');
   if (saveState.value === 'saved' && steppedWords.value !== null) return steppedWords.value;
   return saveWords[saveState.value];
 });
