@@ -32,13 +32,26 @@ export function flowFinding(field: FlowField): string {
     : `${where} a shock of ${name}’s jet meets the axis ${place} behind the lip.`;
 }
 
-/** Halfway from the axis to the edge of the wake, in the plane of the lip, gas slower than sound stands in an open wake. */
+/** A wake narrower than this share of its base is closed, as in the model of the nozzle (nozzle-expansion-deflection). */
+const NECK = 0.3;
+
+/** Least radius from base to lip within which all is slower than sound, over that of the base. */
+function neckOf({ ni, nj, radius, mach }: FlowField['blocks'][number]): number {
+  const widths = Array.from({ length: ni }, (_, i) => {
+    let j = 0;
+    while (j < nj && mach[j * ni + i]! < 1) j++;
+    return radius[j * (ni + 1) + i]!;
+  });
+  return Math.min(...widths) / radius[nj * (ni + 1)]!;
+}
+
 function wakeWords(where: string, { name, blocks, leaves }: FlowField): string {
-  const { ni, nj, mach } = blocks[WAKE_OF_PINTLE]!;
-  const isOpen = mach[Math.floor(nj / 2) * ni + ni - 1]! < 1;
-  const what = isOpen
-    ? 'is open: the gas runs along the wall round gas slower than sound'
-    : 'is closed: the gas fills the nozzle';
+  const closed =
+    leaves === null ? 'is closed: the gas fills the nozzle' : 'is closed: the gas meets behind it';
+  const what =
+    neckOf(blocks[WAKE_OF_PINTLE]!) > NECK
+      ? 'is open: the gas runs along the wall round gas slower than sound'
+      : closed;
   const left =
     leaves === null
       ? ''
