@@ -20,8 +20,8 @@ export const ACROSS: Readonly<Record<Fineness, number>> = {
 };
 /** Steps at least and at most: from nothing, from the neighbour, from the coarser mesh. */
 export const STEPS = { cold: [600, 1600], warm: [400, 1200], finer: [300, 1000] } as const;
-/** Thrust stands within 0.1 %, the mean pressure on the jet’s axis within 2 %. */
-export const STILL = [1e-3, 2e-2] as const;
+/** Thrust stands within 0.1 %, the mean pressure on the jet’s axis (or on a base) and what a jet fills within 2 %. */
+export const STILL = [1e-3, 2e-2, Infinity, Infinity, 2e-2] as const;
 /** One field of an engine. */
 export type FlowSolver = (
   place: FlowPlace,

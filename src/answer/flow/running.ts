@@ -13,6 +13,7 @@ import {
   basePressureOfDeflected,
   deflectedFlow,
   type FieldGases,
+  filledByJetOf,
   massLeavingDeflected,
   NOZZLE,
   plugFlow,
@@ -43,11 +44,12 @@ export interface MeshWall extends MeshSide {
 export interface Running {
   readonly flow: Flow;
   readonly gases: FieldGases;
-  /** Thrust [N]; what tells whether jet or wake stand still; the gas that comes in [kg/s]; the push on a base [N], 0: none. */ readonly watch: () => readonly [
+  /** Thrust [N]; what tells whether jet or wake stand still; the gas that comes in [kg/s]; the push on a base [N], 0: none; what a jet fills that comes to stand late [m³/rad], 0: not watched. */ readonly watch: () => readonly [
     thrust: number,
     still: number,
     massFlow: number,
     base: number,
+    filled: number,
   ];
   /** [kg/s] that leaves the nozzle */ readonly massFlow: () => number;
   readonly lip: { readonly axial: number; readonly radius: number };
@@ -105,7 +107,7 @@ function runRound(
     return {
       flow,
       gases,
-      watch: () => [thrustOf(round), axisPressure(round), massComingIn(flow), 0],
+      watch: () => [thrustOf(round), axisPressure(round), massComingIn(flow), 0, 0],
       massFlow: () => flow.through(NOZZLE, { side: 'iHigh', from: 0, to: size.across }).mass,
       lip: { axial: shape.lip, radius: lip.radius },
       seen: room.fine,
@@ -138,7 +140,7 @@ function runDeflected(
       gases,
       watch: () => {
         const { stream, base, massFlow } = pushesOfDeflected(deflected);
-        return [stream + base, basePressureOfDeflected(deflected), massFlow, base];
+        return [stream + base, basePressureOfDeflected(deflected), massFlow, base, filledByJetOf(deflected)];
       },
       massFlow: () => massLeavingDeflected(deflected),
       lip: { axial: shape.lip, radius: lip.radius },
@@ -185,7 +187,7 @@ function runPlug(
       gases: prepared.gases,
       watch: () => {
         const { stream, base, massFlow } = pushesOfPlug(plug);
-        return [stream + base, basePressureOf(plug), massFlow, base];
+        return [stream + base, basePressureOf(plug), massFlow, base, 0];
       },
       massFlow: () => pushesOfPlug(plug).massFlow,
       lip: { axial, radius },

@@ -1,6 +1,6 @@
 /** The flow through an expansion–deflection nozzle, with the wake behind its pintle, and out into the air, without friction. */
 
-import { apartFlow, type Flow, newFlow, type SideKind } from '../euler/index.ts';
+import { apartFlow, cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
 import { meanOnBase } from './basePressure.ts';
 import { type Beginning, carriedFields } from './carried.ts';
 import { fedChamber } from './chamberLevel.ts';
@@ -107,6 +107,18 @@ export function massLeavingDeflected({ flow, size, opens }: DeflectedFlow): numb
     flow.through(NOZZLE, { side: 'jHigh', from: opens, to: nozzle }).mass +
     flow.through(WAKE_OF_PINTLE, { side: 'iHigh', from: 0, to: wake }).mass
   );
+}
+
+/** What the jet fills behind the lip, as far as cells are fine [m³/rad]: tells whether it has come to stand. */
+export function filledByJetOf({ flow, size }: DeflectedFlow): number {
+  const { mesh, share } = flow.fields[BEHIND]!;
+  let filled = 0;
+  for (let j = 0; j < mesh.nj; j++)
+    for (let i = 0; i < size.fine; i++) {
+      const at = cellAt(mesh, i, j);
+      filled += share[at]! * mesh.volume[at]!;
+    }
+  return filled;
 }
 
 /** Mean pressure on the base [Pa]. */

@@ -10,6 +10,7 @@ export {
   type DeflectedFlow,
   type DeflectedPushes,
   deflectedFlow,
+  filledByJetOf,
   massLeavingDeflected,
   pushesOfDeflected,
   sizeOfDeflected,
