@@ -2,6 +2,7 @@
 
 import { readFile } from 'node:fs/promises';
 import { afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
+import * as engineSolver from '../../../src/answer/solveEngine.ts';
 import { openDataShelf } from '../../../src/faces/disk/data.ts';
 import { piecesFrom } from '../../../src/faces/solved/solvedBlock.ts';
 import { type SolvedPiece, studyOfPieces } from '../../../src/faces/solved/solvedPiece.ts';
@@ -141,5 +142,40 @@ describe('a study taken over from the server', () => {
     const told = listener();
     await worker.open(1, text.replace('areaRatio: 60, kept: 30 %', 'areaRatio: 60, kept: 35 %'), told);
     expect(told.kinds()).toEqual(['study', 'same bell', 'engine plug', 'compared', 'same adapting', 'whole']);
+  });
+
+  it('gives way to an edit: its engines are not solved beside those of the edit, which stand for them', async () => {
+    const asked = text.replace(/^question:.*$/m, 'question: Which of the two?');
+    const solves = vi.spyOn(engineSolver, 'solveEngine');
+    try {
+      serverWithAnswer();
+      const alone = bench();
+      alone.adopt({ text, hash: 'abc', vehicles: flights });
+      await alone.open(1, asked, listener());
+      const those = solves.mock.calls.length;
+      expect(those).toBeGreaterThan(0);
+      solves.mockClear();
+      const worker = bench();
+      worker.adopt({ text, hash: 'abc', vehicles: flights });
+      const revived = worker.solved();
+      await worker.open(1, asked, listener());
+      const solved = await revived;
+      expect(solved?.study.question).toBe('Which of the two?');
+      expect(solved).toBe(await worker.solved());
+      expect(solves.mock.calls.length).toBe(those);
+    } finally {
+      solves.mockRestore();
+    }
+  });
+
+  it('goes on where an edit came to nothing', async () => {
+    serverWithAnswer();
+    const worker = bench();
+    worker.adopt({ text, hash: 'abc', vehicles: flights });
+    const revived = worker.solved();
+    const told = listener();
+    await worker.open(1, text.replace('areaRatio: 25', 'areaRatio: lots'), told);
+    expect(told.outcomes).toMatchObject([{ ok: false }]);
+    expect((await revived)?.solutions.size).toBe(3);
   });
 });

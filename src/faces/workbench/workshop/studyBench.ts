@@ -47,6 +47,8 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
   /** Ends when the flights of the study opened last are flown, or given up. */
   let flying: Promise<unknown> = Promise.resolve();
   let reviving: Promise<SolvedBefore | null> | null = null;
+  /** Ends when the engines of the study asked for last are told, or it has come to nothing. */
+  let opening: Promise<void> = Promise.resolve();
   /** What the page has of each engine: what it was told last. */
   const told = new Map<string, EngineAnswer>();
 
@@ -127,15 +129,28 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
     return areTold ? vehicles : null;
   }
 
+  /**
+   * What is asked meanwhile, above all an edit on its way into the file, does not wait for the whole of a study that is revived.
+   *
+   * @throws GivenUp where another has been opened
+   */
+  async function givingWay(): Promise<void> {
+    await nextTask();
+    for (let last: unknown = null; last !== opening; ) {
+      last = opening;
+      await last;
+    }
+    if (opened !== null) throw new GivenUp();
+  }
+
   /** Solves the engines of the study that was taken over; all that is told of them is known already. */
   async function revived(): Promise<SolvedBefore | null> {
     if (adopted === null) return null;
     const before = await fromBefore();
     const read = readStudy(adopted.text, await readOptions());
     if (!read.ok) return null;
-    // What is asked meanwhile, above all an edit on its way into the file, does not wait for the whole of it.
     const { answer, ...live } = await solveStudyLive(read.study, shelf, {
-      pause: nextTask,
+      pause: givingWay,
       ...(before && { before }),
     });
     const { vehicles, ...engines } = answer;
@@ -147,9 +162,14 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
   async function solved(): Promise<SolvedBefore | null> {
     if (opened !== null) return opened;
     // Once it is solved it is the opened one; what came to nothing is tried again.
-    reviving ??= revived().finally(() => {
-      reviving = null;
-    });
+    reviving ??= revived()
+      .catch((error: unknown) => {
+        if (error instanceof GivenUp) return opened;
+        throw error;
+      })
+      .finally(() => {
+        reviving = null;
+      });
     return reviving;
   }
 
@@ -167,8 +187,18 @@ export function studyBench(shelf: DataShelf, readOptions: () => Promise<ReadOpti
       adopted = from;
       adoptedAnswer = null;
     },
-    open(...order) {
-      const work = openNow(...order);
+    open(number, text, tell) {
+      let come: () => void = () => undefined;
+      opening = new Promise((resolve) => {
+        come = resolve;
+      });
+      const work = openNow(number, text, {
+        piece: (piece) => tell.piece(piece),
+        outcome(...outcome) {
+          tell.outcome(...outcome);
+          come();
+        },
+      }).finally(come);
       flying = work.catch(() => undefined);
       return work;
     },
