@@ -51,6 +51,13 @@ test('a table of flows says which field broke on its way', () => {
   expect(table.match(/On its way the field broke once/g)).toHaveLength(1);
 });
 
+test('a table tells the first cell where it is to be held against its law, not a wave of the nozzle’s own ahead of the shock', () => {
+  const byLaw = { machDisk: null, cellLength: 0.5 };
+  expect(flowTable([field({ firstCell: 0.45, byLaw })], 200)).toContain('450\u00a0mm (500\u00a0mm)');
+  // The shock stands at 0.4 m.
+  expect(flowTable([field({ firstCell: 0.21, byLaw })], 200)).not.toContain('210\u00a0mm');
+});
+
 test('a table of moments says by what it was computed, what the gas is made to do and what went wrong', () => {
   const moment: FlowField['moment'] = {
     event: 'start',

@@ -63,12 +63,15 @@ export interface FlowChoices {
 
 /** From the pad to where a first stage hands over. [m] */
 const USUAL = [0, 5_000, 10_000, 15_000, 20_000, 30_000];
+/** Where an event is shown unless said otherwise. [m] */
+const PAD = [0];
 
 /** @throws BadInput with what to mend */
 export function flowChoices(flags: FlowFlags): FlowChoices {
   const { altitude, ambient, fineness, show, streamlines, out, size, theme, png, floats, threads, fresh } =
     flags;
-  const at = altitude === undefined ? (ambient === undefined ? USUAL : []) : placesFrom(altitude);
+  const usual = flags.event === undefined ? USUAL : PAD;
+  const at = altitude === undefined ? (ambient === undefined ? usual : []) : placesFrom(altitude);
   const pressures = ambient === undefined ? [] : ambientList(ambient);
   const places = [
     ...at.map(

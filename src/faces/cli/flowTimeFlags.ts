@@ -33,14 +33,14 @@ export function timedFrom(
       throw bad('event-missing', '--ramp, --until and --frames go with --event.', 'Give --event start.');
     return null;
   }
-  if (places !== 1)
-    throw bad('event-one', '--event goes with one place.', 'Ask at one altitude: --altitude "0 km".');
   const of = {
     event: eventFrom(event),
     ramp: secondsFrom(ramp, '--ramp', RAMP),
     until: secondsFrom(until, '--until', UNTIL),
     frames: framesFrom(frames),
   };
+  if (places !== 1)
+    throw bad('event-one', '--event goes with one place.', 'Ask at one altitude: --altitude "0 km".');
   return of;
 }
 

@@ -419,7 +419,10 @@ Examples:
       'lines that run with the gas, so many on each side of the axis; absent: none',
     )
     .option('--fineness <how>', 'coarse, normal, fine or finest', 'normal')
-    .option('--event <what>', 'through time at one altitude: start, stop, "throttle 60 %" or switch')
+    .option(
+      '--event <what>',
+      'through time at one altitude, the pad unless said: start, stop, "throttle 60 %" or switch',
+    )
     .option('--ramp <time>', 'in which the feed of the chamber goes; absent: 2 ms')
     .option('--until <time>', 'of the whole; absent: 8 ms')
     .option('--frames <count>', 'moments told and drawn; absent: 16')

@@ -12,6 +12,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { CAUTION } from '../../../src/answer/caution.ts';
 import type { FlowField } from '../../../src/answer/flow/index.ts';
+import { flowChoices } from '../../../src/faces/cli/flowFlags.ts';
 import { flowFolder, flowOfText, keepFlow, readFlow } from '../../../src/faces/disk/flowShelf.ts';
 import { type Ran, runMain } from './runMain.ts';
 
@@ -138,6 +139,7 @@ describe('plumeline flow', () => {
 
   test.each([
     [['--event', 'explode'], 'there is no “explode”'],
+    [['--event', 'start', '--altitude', '0 km, 5 km'], 'goes with one place'],
     [['--event', 'throttle 2 %'], 'outside 5 % to 100 %'],
     [['--event', 'start', '--until', '3 s'], 'outside 0 s to'],
     [['--event', 'start', '--frames', '0'], 'no number of frames'],
@@ -147,6 +149,14 @@ describe('plumeline flow', () => {
     const { status, err } = await runMain([...asked, ...flags]);
     expect(status).toBe(2);
     expect(err.replaceAll(/\s+/g, ' ')).toContain(why);
+  });
+
+  test('an event is shown at the pad unless another place is asked for', () => {
+    expect(flowChoices({ event: 'start' }).places).toMatchObject([{ altitude: 0 }]);
+    expect(flowChoices({ event: 'start', ambient: '0.2 bar' }).places).toMatchObject([
+      { ambientPressure: 20_000 },
+    ]);
+    expect(flowChoices({}).places).toHaveLength(6);
   });
 
   test('a name in capital letters that ends as a PNG is one', async () => {

@@ -2,6 +2,7 @@
 
 import { show } from '../../../answer/display.ts';
 import type { FlowField } from '../../../answer/flow/index.ts';
+import { cellFound } from '../../../telling/figures/flowShocks.ts';
 import {
   againstWords,
   endedWords,
@@ -44,7 +45,7 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
       ),
     ),
     wrapped(
-      'Inviscid, computed: no turbulence, so the jet does not mix with the air and nothing rubs on the walls. By law: where a published law puts the Mach disk behind an under-expanded exit, or the length of a shock cell near the matched pressure.',
+      'Inviscid, computed: no turbulence, so the jet does not mix with the air and nothing rubs on the walls. Shocks and cells are told from the lip on. By law: where a published law puts the Mach disk behind an under-expanded exit, or the length of a shock cell near the matched pressure.',
       width,
     ),
   ].join('\n\n');
@@ -122,7 +123,7 @@ function lawOf({ byLaw: { machDisk } }: FlowField): string {
   return machDisk === null ? '–' : formatLength(machDisk);
 }
 
-function cellOf({ firstCell, byLaw: { cellLength } }: FlowField): string {
-  const law = cellLength === null ? '–' : formatLength(cellLength);
-  return `${firstCell === null ? '–' : formatLength(firstCell)} (${law})`;
+function cellOf(field: FlowField): string {
+  const cell = cellFound(field);
+  return cell === null ? '–' : `${formatLength(cell)} (${formatLength(field.byLaw.cellLength!)})`;
 }
