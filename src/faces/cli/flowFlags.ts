@@ -34,6 +34,7 @@ export interface FlowFlags {
   readonly size?: string;
   readonly theme?: string;
   readonly png?: string;
+  readonly fonts?: true;
   readonly event?: string;
   readonly ramp?: string;
   readonly until?: string;
@@ -52,6 +53,7 @@ export interface FlowChoices {
   readonly options: FigureOptions;
   /** What lies over the field. */ readonly over: OverFlow;
   /** [px] of a PNG; null: as it is laid out */ readonly width: number | null;
+  /** Fonts inside an SVG. */ readonly fonts: boolean;
   readonly bits: FlowBits;
   /** That take each step together; absent: as many as the machine has cores, within bounds. */ readonly threads?: number;
   /** Of a flow through time; null: at rest. */ readonly timed: Pick<
@@ -100,6 +102,7 @@ export function flowChoices(flags: FlowFlags): FlowChoices {
     },
     over: streamlines === undefined ? {} : { streamlines: countOf(streamlines) },
     width: widthFrom(png, ending),
+    fonts: flags.fonts === true,
     bits: bitsFrom(floats),
     ...(threads === undefined ? {} : { threads: threadsFrom(threads, floats) }),
     timed: timedFrom(flags, places.length),

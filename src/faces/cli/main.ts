@@ -432,6 +432,7 @@ Examples:
     .option('--size <shape>', '16:9, 9:16, 1:1, print, or pixels such as 1280x720', '16:9')
     .option('--theme <theme>', 'light, dark or print', 'light')
     .option('--png <width>', 'width of a PNG in pixels; absent: as laid out')
+    .option('--fonts', 'carry the fonts inside an SVG')
     .option('--fresh', 'compute anew what is kept from before')
     .option('--json', 'print what was found as JSON, SI units')
     .addHelpText(

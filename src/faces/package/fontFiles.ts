@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { EmbeddedFont } from '../../telling/scene/svg.ts';
+import type { Scene } from '../../telling/scene/scene.ts';
+import { type EmbeddedFont, sceneToSvg } from '../../telling/scene/svg.ts';
 
 /** The bundled fonts; this folder lies three levels below the root both as source and as built. */
 const place = (name: string, ending: 'ttf' | 'woff'): string =>
@@ -23,3 +24,7 @@ export function embeddedFonts(
     base64: readFileSync(place(names[weight], ending)).toString('base64'),
   }));
 }
+
+/** A drawing as a file, with its fonts inside or without. */
+export const svgFile = (scene: Scene, fonts: boolean): string =>
+  sceneToSvg(scene, fonts ? { fonts: embeddedFonts([400, 600, 700], 'truetype') } : {});

@@ -159,6 +159,13 @@ describe('plumeline flow', () => {
     expect(flowChoices({}).places).toHaveLength(6);
   });
 
+  test('a picture carries its fonts where it is asked to', async () => {
+    const path = join(place, 'fonts.svg');
+    await runMain([...asked, '--out', path, '--fonts']);
+    expect(readFileSync(path, 'utf8')).toContain('@font-face');
+    expect(readFileSync(join(place, 'jet.svg'), 'utf8')).not.toContain('@font-face');
+  });
+
   test('a name in capital letters that ends as a PNG is one', async () => {
     const path = join(place, 'JET.PNG');
     await runMain([...asked, '--out', path, '--png', '640']);

@@ -20,7 +20,7 @@ import type { Scene } from '../../../telling/scene/scene.ts';
 import { sceneToSvg } from '../../../telling/scene/svg.ts';
 import { openDataShelf } from '../../disk/data.ts';
 import { wantedFlows } from '../../disk/wantedFlows.ts';
-import { embeddedFonts } from '../../package/fontFiles.ts';
+import { svgFile } from '../../package/fontFiles.ts';
 import { pngOf } from '../../package/pngPicture.ts';
 import { BadInput } from '../badInput.ts';
 import { checkedSentences } from '../checkedSentences.ts';
@@ -74,7 +74,7 @@ function bytesOf(scene: Scene, kind: FigureKind, choices: DrawChoices, caution: 
     case '.txt':
       return `${scene.title}\n\n${scene.description}\n`;
     default:
-      return sceneToSvg(scene, choices.fonts ? { fonts: embeddedFonts([400, 600, 700], 'truetype') } : {});
+      return svgFile(scene, choices.fonts);
   }
 }
 

@@ -15,6 +15,7 @@ import { makeRoom } from '../../disk/flowRoom.ts';
 import { flowFolder } from '../../disk/flowShelf.ts';
 import { keptFlows } from '../../disk/keptFlows.ts';
 import { keptMoments } from '../../disk/keptMoments.ts';
+import { svgFile } from '../../package/fontFiles.ts';
 import { pngOf } from '../../package/pngPicture.ts';
 import { EXIT, type ExitStatus } from '../exitStatus.ts';
 import { type FlowChoices, type FlowFlags, flowChoices } from '../flowFlags.ts';
@@ -122,7 +123,7 @@ function threadsOf(team: StepTeam | null): string {
 
 async function writePictures(
   fields: readonly FlowField[],
-  { out, shown, options, over, width }: FlowChoices,
+  { out, shown, options, over, width, fonts }: FlowChoices,
   terminal: Terminal,
 ): Promise<void> {
   if (out === null) return;
@@ -131,15 +132,14 @@ async function writePictures(
   for (const [i, field] of fields.entries()) {
     const scene = figureFlow(field, shown, { ...options, ...over });
     const path = isFolder ? join(out, `flow-${field.engine}-${String(i + 1).padStart(2, '0')}.svg`) : out;
-    const svg = sceneToSvg(scene);
     const bytes =
       extname(path).toLowerCase() === '.png'
-        ? pngOf(svg, width ?? scene.width, {
+        ? pngOf(sceneToSvg(scene), width ?? scene.width, {
             Title: scene.title,
             Description: scene.description,
             Disclaimer: CAUTION,
           })
-        : svg;
+        : svgFile(scene, fonts);
     await writeFile(resolve(path), bytes);
     terminal.err(`${path}: ${scene.title}`);
   }
