@@ -5,7 +5,7 @@ import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
 import { airGases, type FieldGases } from './fieldGases.ts';
 import type { PlugShape } from './plugLayout.ts';
-import { apart, type Place, polyLine, smoothPlaces } from './polyLine.ts';
+import { apart, type Place, type PolyLine, polyLine, smoothPlaces } from './polyLine.ts';
 
 export interface PlugEngine {
   readonly expansion: Expansion;
@@ -32,6 +32,8 @@ const STATIONS = 48;
 /** And along the plug behind the ring. */
 const STATIONS_OF_PLUG = 400;
 const THICKNESS = 0.04;
+/** Radius over that of the lip at which a plug that tapers further ends: behind a point no cells of a wake have room. */
+const TIP = 0.004;
 
 export function preparePlug(engine: PlugEngine): PreparedPlug {
   const { cowl, plug, expansion } = engine;
@@ -49,6 +51,7 @@ export function preparePlug(engine: PlugEngine): PreparedPlug {
   const lip = place(cowl.at(-1)!);
   const wall = polyLine(smoothPlaces(plug.slice(throat + 1)));
   const inner = acrossFlow(wall, lip, cowl.at(-1)!.angle);
+  const end = endOf(wall, TIP * lip[1]);
   const outerLine = polyLine(smoothPlaces(cowl.slice(throat)));
   const free = Array.from({ length: STATIONS }, (_, k) => ({
     inner: wall.at((inner * (k + 1)) / STATIONS),
@@ -60,13 +63,25 @@ export function preparePlug(engine: PlugEngine): PreparedPlug {
       ring: [...innerDuct.map((each, k) => ({ inner: each, outer: outerDuct[k]! })), ...free],
       throat: innerDuct.length - 1,
       plug: Array.from({ length: STATIONS_OF_PLUG + 1 }, (_, k) =>
-        wall.at(inner + ((wall.length - inner) * k) / STATIONS_OF_PLUG),
+        wall.at(inner + ((end - inner) * k) / STATIONS_OF_PLUG),
       ),
       thickness: THICKNESS * lip[1],
       symmetry: engine.width === null ? 'round' : 'flat',
     },
     gases: airGases(expansion),
   };
+}
+
+/** Length along the wall at which it ends, or before that where it is down to a radius [m]. */
+function endOf(wall: PolyLine, least: number): number {
+  if (wall.at(wall.length)[1] >= least) return wall.length;
+  let [low, high] = [0, wall.length];
+  for (let n = 0; n < 60; n++) {
+    const middle = (low + high) / 2;
+    if (wall.at(middle)[1] > least) low = middle;
+    else high = middle;
+  }
+  return low;
 }
 
 /** On the straight chamber, so far from the throat. */
