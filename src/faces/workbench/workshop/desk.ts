@@ -2,6 +2,7 @@
 
 import type { Study } from '../../../study/model.ts';
 import type { Asked, DeskOrder, DeskReport, QuestionKind, SweepSoFar, ToldOf } from './deskMessages.ts';
+import { studyInHand } from './studyInHand.ts';
 
 export type CheckReport = Extract<DeskReport, { readonly epoch: number }>;
 
@@ -16,9 +17,7 @@ let epoch = 0;
 let numbers = 0;
 let listener: (report: CheckReport) => void = () => undefined;
 const waiting = new Map<number, Waiting>();
-/** Whether the desk has a study in hand; questions that come while it has none are put to the next one. */
-let hasStudy = false;
-let held: DeskOrder[] = [];
+const inHand = studyInHand();
 
 /** Rejected with this where the study changed before the answer came, or nobody wants it any more. */
 export class QuestionEnded extends Error {
@@ -67,15 +66,13 @@ function hear(report: DeskReport): void {
 export function beginCheck(study: Study, checks: boolean, tell: (report: CheckReport) => void): void {
   listener = tell;
   post({ kind: 'study', epoch: ++epoch, study, checks });
-  hasStudy = true;
-  for (const question of held) post(question);
-  held = [];
+  inHand.take();
 }
 
 /** Ends all that the desk does: the study is about to change. */
 export function endCheck(): void {
   epoch += 1;
-  hasStudy = false;
+  inHand.drop();
   if (worker !== null) post({ kind: 'stop' });
 }
 
@@ -89,13 +86,15 @@ export function askDesk<Kind extends QuestionKind>(
   const number = ++numbers;
   return new Promise((resolve, reject) => {
     waiting.set(number, { resolve: (told) => resolve(told as ToldOf<Kind>), reject, soFar });
-    const question = { kind: 'question', number, about, asked } as DeskOrder;
-    if (hasStudy) post(question);
-    else held.push(question);
+    let isPut = false;
+    void inHand.come().then(() => {
+      if (!waiting.has(number)) return;
+      isPut = true;
+      post({ kind: 'question', number, about, asked } as DeskOrder);
+    });
     signal?.addEventListener('abort', () => {
       if (!waiting.delete(number)) return;
-      if (held.includes(question)) held = held.filter((one) => one !== question);
-      else post({ kind: 'forget', number });
+      if (isPut) post({ kind: 'forget', number });
       reject(new QuestionEnded());
     });
   });

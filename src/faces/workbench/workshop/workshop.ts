@@ -15,6 +15,7 @@ import type {
   OpenPiece,
   Order,
 } from './messages.ts';
+import { studyInHand } from './studyInHand.ts';
 
 type Settle = { resolve: (delivery: Delivery) => void; reject: (error: Error) => void };
 
@@ -28,11 +29,8 @@ const followers = new Map<number, (piece: SolvedPiece) => void>();
 /** Each engine as it was told last, whatever became of the text that it was told of. */
 const toldEngines = new Map<string, Extract<SolvedPiece, { kind: 'engine' }>>();
 
-/** Kept once there is a study, the server's answer or one that the worker has opened. */
-let haveStudy: () => void = () => undefined;
-const studyInHand = new Promise<void>((resolve) => {
-  haveStudy = resolve;
-});
+/** The server's answer, or what the worker has opened last. */
+const inHand = studyInHand();
 
 function send(errand: Errand): Promise<Delivery> {
   if (worker === null) {
@@ -98,7 +96,7 @@ export function adoptAnswer(from: Adopted, { answer, ladders }: SolvedStudy): vo
   adopted = from;
   // One that was asked for something earlier has begun without it.
   if (worker !== null) post(worker, { kind: 'adopt', from }).catch(reportError);
-  haveStudy();
+  inHand.take();
   for (const [id, engine] of Object.entries(answer.engines)) {
     const ladder = ladders[id];
     if (ladder === undefined || toldEngines.has(id)) continue;
@@ -125,11 +123,11 @@ export async function openText(text: string, tell: (piece: SolvedPiece) => void)
   followers.set(number, tell);
   const delivery = await order.catch((error: unknown) => {
     // Who waits for a study is told that there is none.
-    haveStudy();
+    inHand.take();
     throw error;
   });
   if (delivery.kind === 'given up') return null;
-  haveStudy();
+  inHand.take();
   if (delivery.kind !== 'open') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   const flights = flightsOf(later.get(number));
   flights.catch(() => undefined);
@@ -145,7 +143,7 @@ export async function weighVehicles(): Promise<Outcome<readonly VehicleWorth[]>>
 
 /** Numbers of the engines of the study opened last, or of the air: at once, or as soon as there is a study. */
 export async function tellNumbers(asks: readonly Ask[]): Promise<readonly Told[]> {
-  if (asks.some(({ engine }) => engine !== null)) await studyInHand;
+  if (asks.some(({ engine }) => engine !== null)) await inHand.come();
   const delivery = await send({ kind: 'tell', asks });
   if (delivery.kind !== 'tell') throw new Error(`Unexpected delivery: ${delivery.kind}`);
   return delivery.told;
