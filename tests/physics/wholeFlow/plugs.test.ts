@@ -11,27 +11,27 @@ test.each([
 ] as const)(
   'a plug (%s) above and at its design pressure ratio: thrust and push on its wall as by characteristics within 0.5 %, gas as through arcs',
   (form, areaRatio, kept, thin, design) => {
-    const { found, arc } = plugIn(form, areaRatio, kept, [
-      [thin, 8],
-      [thin, 16],
-      [design, 16],
-    ]);
-    expect(arc).toBeCloseTo(6, 9);
-    const [coarse, ...normal] = found;
-    for (const { settled, passes } of found) {
-      expect(settled.steady).toBe(true);
-      expect(Math.abs(passes / passesByArcs(arc) - 1)).toBeLessThan(2e-3);
-    }
-    expect(Math.abs(coarse!.gas)).toBeLessThan(0.011);
-    for (const { gas, whole, wall } of normal) {
+    for (const air of [thin, design]) {
+      const { found, arc } = plugIn(form, areaRatio, kept, [
+        [air, 8],
+        [air, 16],
+      ]);
+      expect(arc).toBeCloseTo(6, 9);
+      for (const { settled, passes } of found) {
+        expect(settled.steady).toBe(true);
+        expect(Math.abs(passes / passesByArcs(arc) - 1)).toBeLessThan(2e-3);
+      }
+      const [coarse, normal] = found;
+      expect(Math.abs(coarse!.gas)).toBeLessThan(0.012);
+      const { gas, whole, wall, basePressure } = normal!;
       expect(Math.abs(gas)).toBeLessThan(5e-3);
       // Where next to nothing is cut off the base, which is not by characteristics, has no part in it.
       if (kept === 0.9) expect(Math.abs(whole)).toBeLessThan(5e-3);
       expect(Math.abs(wall.push)).toBeLessThan(5e-3);
       // From place to place more: the fan of the lip is smeared over some cells, half as far on a mesh twice as fine.
       expect(wall.departs).toBeLessThan(0.02);
+      // In thin air the base hangs on the gas round it, not on the air.
+      if (kept < 0.9 && air === thin) expect(basePressure).toBeGreaterThan(1.5 * thin);
     }
-    // In thin air the base hangs on the gas round it, not on the air.
-    if (kept < 0.9) expect(normal[0]!.basePressure).toBeGreaterThan(1.5 * thin);
   },
 );
