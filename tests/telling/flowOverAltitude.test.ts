@@ -160,6 +160,10 @@ describe('figures of a whole flow among those of a study', () => {
       figureKinds(subject)
         .find((kind) => kind.name === name)!
         .csv({ size: '16:9', theme: 'light', altitude: 5000 });
+    for (const name of ['flow-bell', 'flow-bell-along'])
+      expect(table(name).split('\r\n')[2], name).toMatch(
+        /^,,what it is,.*Inviscid, computed\. No turbulence/,
+      );
     expect(table('flow-bell')).toMatch(/wholeFlow\.shock.*,54048,0\.3,/);
     expect(table('flow-bell')).toMatch(/plume\.machDisk.*,0\.4,.*by the published law/);
     expect(table('flow-bell-along').match(/wholeFlow\.temperature/g)!.length).toBeGreaterThan(7);

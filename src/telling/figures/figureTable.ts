@@ -39,11 +39,12 @@ const header = [
 const cell = (value: number | null | undefined): string =>
   value === null || value === undefined ? '' : String(value);
 
-/** RFC 4180, UTF-8, one header line; the line after it carries the caution. */
-export function figureCsv(rows: readonly FigureRow[]): string {
+/** RFC 4180, UTF-8, one header line; the line after it carries the caution, the next what all of it is, where that is to be said. */
+export function figureCsv(rows: readonly FigureRow[], whatItIs?: string): string {
   return csvOf([
     header,
     ['', '', 'caution', ...Array<string>(8).fill(''), CAUTION],
+    ...(whatItIs === undefined ? [] : [['', '', 'what it is', ...Array<string>(8).fill(''), whatItIs]]),
     ...rows.map(({ of, quantity: name, which, at, value, low, high, note }) => {
       const shown = value === null || name === null ? null : show(name, value);
       return [
