@@ -31,7 +31,7 @@ export interface StepParts {
 }
 
 export interface WholeParts extends StepParts {
-  /** The same for some of the blocks, in rising order, and for no other. */ among(
+  /** The same for some of the blocks, in rising order, and for no other: of a flow whose blocks step apart. */ among(
     blocks: readonly number[],
   ): StepParts;
 }

@@ -132,6 +132,18 @@ test('fields of few cells are left to one thread', () =>
     expect(team.leave).toBeNull();
   }));
 
+test('strips of few cells are left to one thread, apart and together, from four times as many cells on', () =>
+  withTeam(flowTeam({ threads: 2, fewest: 1000, file: silent.file, patience: 300 }), (team) => {
+    const setup = unevenSetup(burstInStrips);
+    const cells = setup.blocks.reduce((sum, { mesh: { ni, nj } }) => sum + ni * nj, 0);
+    expect(cells).toBeGreaterThan(team.fewest);
+    expect(cells).toBeLessThan(4 * team.fewest);
+    const flow = apartFlow({ ...setup, kernel: flowKernel(32, team) });
+    for (let n = 0; n < 3; n++) flow.advance(0.8, 1);
+    flow.step(flow.stableStep(0.8));
+    expect(team.leave).toBeNull();
+  }));
+
 test('one thread is no team, nor are those of a program that is not built', () => {
   expect(flowTeam({ threads: 1, fewest: 0, file: hand.file })).toBeNull();
   expect(flowTeam({ threads: 2, fewest: 0, file: new URL('./nothing.js', import.meta.url) })).toBeNull();

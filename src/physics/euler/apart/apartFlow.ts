@@ -41,7 +41,16 @@ export function apartFlow(setup: FlowSetup): ApartFlow {
     start: (x, y, s, i, j) => setup.start(x, y, strips[s]!.block, i + strips[s]!.from, j),
     work(meshes) {
       const work = kernel == null ? referenceWork(meshes, gases) : kernelWork(kernel, meshes, gases);
-      return { ...work, on: (fields) => (parts = work.on(fields)) };
+      return {
+        ...work,
+        on(fields) {
+          const whole = work.on(fields);
+          const among: WholeParts['among'] = (chosen) => whole.among(chosen);
+          // Also where all step together they are strips of a flow through time.
+          parts = { ...among(fields.map((_, s) => s)), among };
+          return parts;
+        },
+      };
     },
   });
   const { fields } = inner;

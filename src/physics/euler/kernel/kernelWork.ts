@@ -13,10 +13,10 @@ import { sharedOrders } from './sharedOrders.ts';
 import { type Lot, ORDER, type Order, type Talk, talkBytes, talkIn } from './talk.ts';
 
 /**
- * Blocks that step apart are shared from so many times as many cells on as a whole field is, in all and at once: smaller ones take many short
- * steps, in which the sides, filled by one thread, and waiting weigh more.
+ * From so many cells on, in all and at once, a step is shared, over those of a whole field. Blocks that step apart take many short steps, in
+ * which the sides, filled by one thread, and waiting weigh more.
  */
-const APART = { whole: 4, some: 0.2 };
+const SHARED = { whole: { inAll: 1, atOnce: 1 }, apart: { inAll: 4, atOnce: 0.2 } };
 
 /** Bytes of a page of memory. */
 const PAGE = 65_536;
@@ -43,13 +43,13 @@ export function kernelWork(kernel: FlowKernel, meshes: readonly MeshBlock[], gas
   const give = (lot: Lot, kind: Order, first: 0 | 1 = 0, second: 0 | 1 = 0, courant = 0): void =>
     order({ kind, first, second, courant, lot });
   let lots = 0;
-  function among(chosen: readonly number[], fields: readonly Field[]): StepParts {
+  function among(
+    chosen: readonly number[],
+    fields: readonly Field[],
+    { inAll, atOnce }: { readonly inAll: number; readonly atOnce: number },
+  ): StepParts {
     const held = chosen.reduce((sum, b) => sum + meshes[b]!.ni * meshes[b]!.nj, 0);
-    const pays =
-      team !== null &&
-      (chosen.length === meshes.length
-        ? held >= team.fewest
-        : cells >= APART.whole * team.fewest && held >= APART.some * team.fewest);
+    const pays = team !== null && cells >= inAll * team.fewest && held >= atOnce * team.fewest;
     const lot: Lot = { id: lots++, blocks: chosen, threads: pays ? threads : 1 };
     const hands = Array.from({ length: lot.threads }, (_, hand) => hand * meshes.length);
     const shortest = (courant: number): readonly number[] => {
@@ -92,7 +92,10 @@ export function kernelWork(kernel: FlowKernel, meshes: readonly MeshBlock[], gas
     on: (fields) => {
       for (const [b, each] of fields.entries()) writeWalls(each, blocks[b]!);
       const all = fields.map((_, b) => b);
-      return { ...among(all, fields), among: (chosen) => among(chosen, fields) };
+      return {
+        ...among(all, fields, SHARED.whole),
+        among: (chosen) => among(chosen, fields, SHARED.apart),
+      };
     },
   };
 }

@@ -18,7 +18,7 @@ export interface HandWork extends FieldPlaces {
 export interface StepTeam {
   /** Threads beside the one that gives the orders. */ readonly hands: number;
   /** To the hand of its number. */ send(work: HandWork): void;
-  /** Fields of fewer cells are stepped by one thread: waiting for each other would cost more. */ readonly fewest: number;
+  /** Fields of fewer cells, and of fewer than four times as many where blocks step apart, are stepped by one thread: waiting for each other would cost more. */ readonly fewest: number;
   /** [ms] to wait for a share of a step before a hand counts as lost. */ readonly patience: number;
   /** Leaves the field on which the hands work now; null: they are idle. */ leave: (() => void) | null;
   /** Why no step can be shared any more; null: all is well. */ lost: Problem | null;

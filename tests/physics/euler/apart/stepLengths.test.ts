@@ -36,7 +36,7 @@ test('a whole number of steps fills the time, none longer than the share of the 
 });
 
 test('a strip of still gas is ready for the waves of the one beside it', () => {
-  // Sound of 1.18 beside waves of 10 + 1.18: not 8 times but less than once as long as still gas would allow.
+  // Beside waves of 11.18 its own, of 1.18, pass a tenth of a cell: its step is cut from 6.4 to 0.85, so level 0; without them 2.
   expect(lengths([1, 8], 10).levels).toEqual([0, 0]);
   expect(lengths([1, 8]).levels).toEqual([0, 2]);
 });
