@@ -21,7 +21,9 @@ describe('the house', () => {
     const shared = tracked.filter((name) => /^tests\/(?!browser|faces|house)/.test(name));
     expect(shared.length).toBeGreaterThan(200);
     const found = shared.filter((name) =>
-      /\bvi\.((do)?mock|resetModules|stub\w+)\(/i.test(readFileSync(join(root, name), 'utf8')),
+      /\bvi\.((do)?mock|resetModules|stub\w+|spyOn|useFakeTimers)[<(]/i.test(
+        readFileSync(join(root, name), 'utf8'),
+      ),
     );
     expect(found).toEqual([]);
   });

@@ -41,12 +41,14 @@ export interface TimedChoices {
 
 /**
  * The first frame is how it begins. Where the field breaks on its way the last that held is told, and why it ended.
+ * @param through how the flow goes from moment to moment
  * @throws ProblemError where the event is none of this engine, or no field at rest is found to begin from
  */
 export function* timedFields(
   solution: EngineSolution,
   place: FlowPlace,
   { event, ramp, until, frames, fineness, bits, team = null }: TimedChoices,
+  through: typeof inTime = inTime,
 ): Generator<FlowField> {
   const kernel = bits === 'reference' ? null : flowKernel(bits, team);
   const contour = event.is === 'switch' ? solution.contour : contourAt(solution, place.ambientPressure);
@@ -84,7 +86,7 @@ export function* timedFields(
   const feed = (time: number): void => {
     level.share = first + (target - first) * Math.min(1, time / ramp);
   };
-  const moments = inTime(running.flow, times, feed);
+  const moments = through(running.flow, times, feed);
   for (;;) {
     const next = attempt(() => moments.next());
     if (!next.ok) {
