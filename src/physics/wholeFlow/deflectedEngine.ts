@@ -10,7 +10,7 @@ import { deflectedMesh, deflectedSize, WAKE_OF_PINTLE } from './deflectedMesh.ts
 import { deflectedRoom } from './deflectedRoom.ts';
 import type { PreparedDeflected } from './deflectedShape.ts';
 import { stillAir } from './fieldGases.ts';
-import { type RoundCase, SPREAD_OF_FREE_JET } from './roundEngine.ts';
+import { type RoundCase, SPREAD_ROUND_JET } from './roundEngine.ts';
 import { BEHIND, NOZZLE } from './roundMesh.ts';
 
 export interface DeflectedFlow {
@@ -59,7 +59,7 @@ export function deflectedFlow(
     gases: gases.pair,
     start,
     kernel: engine.kernel ?? null,
-    ...((which.openWake || leavesAt !== null) && { spread: SPREAD_OF_FREE_JET }),
+    ...((which.openWake || leavesAt !== null) && { spread: SPREAD_ROUND_JET }),
   });
   return { flow, layout, size, prepared, case: which, opens };
 }

@@ -13,7 +13,7 @@ import type { PreparedPlug } from './plugShape.ts';
 import type { RoundCase } from './roundEngine.ts';
 
 /** Longest of the cells' own steps over the shortest: by clocks that differ more the jet flaps in still air as it does not through time. */
-const SPREAD_ROUND_PLUG = 50;
+const SPREAD_PLUG_JET = 50;
 
 export interface PlugFlow {
   readonly flow: Flow;
@@ -59,7 +59,7 @@ export function plugFlow(
     gases: gases.pair,
     start,
     kernel: engine.kernel ?? null,
-    spread: SPREAD_ROUND_PLUG,
+    spread: SPREAD_PLUG_JET,
     corners: [{ block: RING, side: 'jLow', at: size.throat }],
   });
   return { flow, room, size, prepared, air };

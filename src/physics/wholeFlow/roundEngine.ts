@@ -49,7 +49,7 @@ export interface RoundCase {
 }
 
 /** Longest of the cells' own steps over the shortest: by clocks that differ more a jet flaps, inside a nozzle and in still air, as it does not through time; own choice: with 16 it still does. */
-export const SPREAD_OF_FREE_JET = 8;
+export const SPREAD_ROUND_JET = 8;
 
 /** What stays the same for every ambient pressure. */
 export interface PreparedEngine {
@@ -126,7 +126,7 @@ export function roundFlow(
       gases: gases.pair,
       start: guess,
       kernel: engine.kernel ?? null,
-      spread: SPREAD_OF_FREE_JET,
+      spread: SPREAD_ROUND_JET,
     }),
     room,
     size,

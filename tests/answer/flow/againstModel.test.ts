@@ -83,7 +83,7 @@ test('a plug above its design: gas and push of each kilogram within 0.3 and 0.5 
 });
 
 test('a dual bell whose short bell the gas leaves, too, stands in a bell that is not in the field; with the whole filled it does not', () => {
-  // Of 40 bar the short bell, area ratio 20, is left at the pad.
+  // Of 30 bar the short bell, area ratio 20, is left at the pad.
   const [left, filled] = [
     { altitude: null, ambientPressure: 101_325 },
     { altitude: null, ambientPressure: 2_000 },
