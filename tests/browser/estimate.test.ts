@@ -8,6 +8,7 @@ import {
   page,
   ready,
   textOf,
+  textsSeen,
   useWorkbench,
   withoutSentences,
 } from './studyPage.ts';
@@ -23,23 +24,7 @@ const saved = () =>
 const facts = () => page.locator('.engine-name').allTextContents();
 
 /** From now on, every text that the head, the ledger and the names of the engines show. */
-async function watch(): Promise<() => Promise<readonly string[]>> {
-  await page.evaluate(() => {
-    const seen: string[] = [];
-    Object.assign(globalThis, { seenTexts: seen });
-    const look = () => {
-      const named = [...document.querySelectorAll('.engine-name')].map((one) => one.textContent);
-      const parts = ['header [role=status]', 'table.ledger'].map((place) => document.querySelector(place));
-      seen.push([...parts.map((part) => part?.textContent), ...named].join('\n'));
-    };
-    new MutationObserver(look).observe(document.body, {
-      subtree: true,
-      childList: true,
-      characterData: true,
-    });
-  });
-  return () => page.evaluate(() => (globalThis as unknown as { seenTexts: string[] }).seenTexts);
-}
+const watch = () => textsSeen('header [role=status], table.ledger, .engine-name');
 
 describe('a first estimate', () => {
   it('follows what is being written, marked, writes nothing, and is gone with it', async () => {

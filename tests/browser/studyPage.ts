@@ -78,6 +78,25 @@ export const slider = () => page.getByRole('slider', { name: 'Altitude' });
 export const number = (name: string) => page.getByRole('button', { name: new RegExp(`^${name}`, 'i') });
 export const ledgerText = () => textOf(page.locator('table.ledger'));
 
+/** From now on, every text that the places (selectors, with commas between) show together. */
+export async function textsSeen(places: string): Promise<() => Promise<readonly string[]>> {
+  await page.evaluate((wanted) => {
+    const seen: string[] = [];
+    Object.assign(globalThis, { seenTexts: seen });
+    const look = () => {
+      const texts = [...document.querySelectorAll(wanted)].map((one) => one.textContent);
+      const text = texts.join('\n');
+      if (text !== seen.at(-1)) seen.push(text);
+    };
+    new MutationObserver(look).observe(document.body, {
+      subtree: true,
+      childList: true,
+      characterData: true,
+    });
+  }, places);
+  return () => page.evaluate(() => (globalThis as unknown as { seenTexts: string[] }).seenTexts);
+}
+
 /** What the accessibility checker has to say of the page as it is. */
 export async function axeFindings(where: string): Promise<string[]> {
   // The page's policy allows no script but its own; the checker comes in past it, by the debugger.
