@@ -61,8 +61,9 @@ export function plugIn(
     const air = { pressure: ambient, density: ambient / (287 * 260), speed: 0 };
     const plug = plugFlow(prepared, { air }, sizeOfPlug(prepared, 8, across), from);
     const settled = settle(plug.flow, {
-      least: 1200,
-      most: 4000,
+      // A wave that began with the mesh is gone when it has crossed some fifty times the cells across.
+      least: Math.max(1200, 50 * across),
+      most: 6000,
       watch: () => {
         const { stream, massFlow } = pushesOfPlug(plug);
         return [thrustOfPlug(plug), basePressureOf(plug), stream, massFlow];
