@@ -13,11 +13,12 @@ const PLUGS = [
 test('plugs above and at their design pressure ratio: on the fine meshes thrust of the gas and push on the wall within 0.5 %, on the finest pressure from place to place too', {
   timeout: 7_200_000,
 }, () => {
-  const cases = PLUGS.flatMap(([form, areaRatio, kept, ...airs]) =>
-    airs.map((air) => ({ form, areaRatio, kept, air })),
-  );
-  const record = cases.flatMap(({ form, areaRatio, kept, air }) => {
-    const asked = [8, 16, 32, 64].map((across) => [air, across] as const);
+  const cases = PLUGS.flatMap(([form, areaRatio, kept, thin, design]) => [
+    { form, areaRatio, kept, air: thin, meshes: [8, 16, 32, 64] },
+    { form, areaRatio, kept, air: design, meshes: [8, 16, 32] },
+  ]);
+  const record = cases.flatMap(({ form, areaRatio, kept, air, meshes }) => {
+    const asked = meshes.map((across) => [air, across] as const);
     const { found, arc } = plugIn(form, areaRatio, kept, asked);
     return found.map(({ passes, gas, perMass, base, whole, wall, settled }, k) => {
       const [ambient, across] = asked[k]!;

@@ -11,6 +11,7 @@ import {
 import { expandPerfect } from '../../../src/physics/gas/perfectGas.ts';
 import { chamberAndNozzleContour, nozzleModel } from '../../../src/physics/nozzle/index.ts';
 import { atWall } from '../../../src/physics/wholeFlow/index.ts';
+import { wallPressureOf } from '../wholeFlow/wallPressureOf.ts';
 
 const PRESSURE = 100e5;
 
@@ -94,13 +95,7 @@ test('a bell from chamber to lip: thrust and mass flow as by characteristics wit
   expect(Math.abs(leaving.energy / -coming.energy - 1)).toBeLessThan(1e-3);
   expect(leaving.share).toBeCloseTo(leaving.mass, 6);
   // On the wall, from two throat radii behind the throat on: the arc there is bridged by some ten cells, the last two end at the lip.
-  const stations = model.wallStations!()!;
-  const byModel = (x: number): number => {
-    let k = 1;
-    while (k < stations.length - 1 && stations[k]!.axial < x) k++;
-    const [a, b] = [stations[k - 1]!, stations[k]!];
-    return a.pressure * (b.pressure / a.pressure) ** ((x - a.axial) / (b.axial - a.axial));
-  };
+  const byModel = wallPressureOf(model.wallStations!()!);
   const { pressure } = flow.fields[0]!;
   let [departs, middles, count] = [0, 0, 0];
   for (let i = 0; i < ni - 2; i++) {

@@ -16,6 +16,7 @@ import {
   sizeOfPlug,
   thrustOfPlug,
 } from '../../../src/physics/wholeFlow/index.ts';
+import { wallPressureOf } from './wallPressureOf.ts';
 
 const GAMMA = 1.2;
 const THROAT_RADIUS = 0.1;
@@ -99,12 +100,7 @@ export function plugIn(
 function wallAgainst({ size }: PlugFlow, blocks: readonly BlockFlow[], model: NozzleModel, form: Form) {
   const { mesh, pressure } = blocks[ROUND_PLUG]!;
   const stations = model.wallStations!()!;
-  const modelAt = (x: number): number => {
-    let k = 1;
-    while (k < stations.length - 1 && stations[k]!.axial < x) k++;
-    const [a, b] = [stations[k - 1]!, stations[k]!];
-    return a.pressure + ((x - a.axial) / (b.axial - a.axial)) * (b.pressure - a.pressure);
-  };
+  const modelAt = wallPressureOf(stations);
   const inside = (y: number): number => (form === 'annular' ? y * y : y);
   const [start, end] = [mesh.x[0]!, mesh.x[size.plug]!];
   let [push, pushByModel, departs, rest] = [0, 0, 0, 0];

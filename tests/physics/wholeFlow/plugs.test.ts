@@ -4,7 +4,7 @@ import { passesByArcs, plugIn } from './plugFields.ts';
 // A field takes seconds; on a busy machine many.
 vi.setConfig({ testTimeout: 300_000 });
 
-// At the design the air has 30.1 and 98.6 kPa. The mesh of twice as many cells is that of `npm run campaign -- plugs.campaign`.
+// At the design the air has 30.1 and 98.6 kPa. Finer meshes are in `npm run campaign -- plugs.campaign`.
 test.each([
   ['annular', 30, 0.25, 5_000, 30_119],
   ['linear', 12, 0.9, 20_000, 98_591],
