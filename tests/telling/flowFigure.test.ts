@@ -8,7 +8,7 @@ import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
 import { figureFlowAlong } from '../../src/telling/figures/figureFlowAlong.ts';
 import { flowLines } from '../../src/telling/figures/flowPlane.ts';
 import { flowRows } from '../../src/telling/figures/flowRows.ts';
-import { againstWords, flowFinding } from '../../src/telling/figures/flowWords.ts';
+import { againstWords, chieflyAgainstWords, flowFinding } from '../../src/telling/figures/flowWords.ts';
 import { ENGINE_STYLES } from '../../src/telling/look/engineStyles.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../src/telling/scene/svg.ts';
@@ -196,6 +196,16 @@ describe('what is said of a field against the model of its nozzle', () => {
       againstWords(field({ against: open, thrustCoefficient: { mean: 1.6758, swing: 0, byModel: 1.71 } })),
     ).toBe('Thrust against the model’s: −2.0\u00a0%; −2.0\u00a0% as its wake is not at the air’s pressure.');
     expect(againstWords(field())).toBe('');
+  });
+
+  test('in brief from a per cent on, with what most of it comes from', () => {
+    const told = (mean: number) =>
+      chieflyAgainstWords(
+        field({ against: { ...against, suction: 0 }, thrustCoefficient: { mean, swing: 0, byModel: 1.71 } }),
+      );
+    expect(told(1.68)).toBe('Thrust against the model’s: −1.8 %, chiefly −1.0 % by the base.');
+    expect(told(1.7)).toBe('');
+    expect(chieflyAgainstWords(field())).toBe('');
   });
 });
 

@@ -9,6 +9,7 @@ export {
   levelsTo,
 } from './flowFields.ts';
 export {
+  type AgainstModel,
   FINENESSES,
   type Fineness,
   FLOW_BITS,

@@ -22,6 +22,8 @@ export interface ListedFlow
     | 'lip'
     | 'end'
     | 'kernel'
+    | 'thrustCoefficient'
+    | 'against'
   > {
   /** Under which its cells are kept. */ readonly key: string;
 }
@@ -62,6 +64,8 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     lip,
     end,
     kernel,
+    thrustCoefficient,
+    against,
   } = field;
   return {
     key,
@@ -79,6 +83,8 @@ export function listedFlow(field: FlowField, key: string): ListedFlow {
     lip,
     end,
     kernel,
+    thrustCoefficient,
+    against,
   };
 }
 

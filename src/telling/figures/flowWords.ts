@@ -1,6 +1,6 @@
 /** What a computed flow shows, in words. */
 
-import { type FlowField, type FlowMoment, fieldAlong } from '../../answer/flow/index.ts';
+import { type AgainstModel, type FlowField, type FlowMoment, fieldAlong } from '../../answer/flow/index.ts';
 import { WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
 import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
 import { cellFound, isMachDisk } from './flowShocks.ts';
@@ -143,25 +143,44 @@ export function insideBellWords({ insideBell }: Pick<FlowField, 'insideBell'>): 
   return insideBell ? 'The bell round the jet is not in the picture.' : '';
 }
 
-/** Less than this share of the thrust is not told. */
+/** Less than this share of the thrust is not told; less than that not where there is little room. */
 const SLIGHT = 1e-3;
+const NOTABLE = 1e-2;
 
 /** The field's thrust against the model's, and from what it differs: one sentence; empty where there is nothing to hold it against. */
-export function againstWords({ against, thrustCoefficient: { mean, byModel } }: FlowField): string {
-  if (against === null || byModel === null) return '';
-  const { gas, perMass, base, baseByModel, suction, wake } = against;
-  const parts = [
+export function againstWords(field: FlowField): string {
+  const { mean, byModel } = field.thrustCoefficient;
+  if (field.against === null || byModel === null) return '';
+  const told = partsAgainst(field.against, byModel)
+    .filter(([share]) => Math.abs(share) >= SLIGHT)
+    .map(([share, what]) => `${signed(share)} ${what}`);
+  const whole = `Thrust against the model’s: ${signed(mean / byModel - 1)}`;
+  return told.length === 0 ? `${whole}.` : `${whole}; ${told.join(', ')}.`;
+}
+
+/** The same in brief, where it differs by a per cent or more: what most of it comes from. Empty otherwise. */
+export function chieflyAgainstWords(
+  field: Pick<FlowField, 'against' | 'thrustCoefficient'>,
+): string {
+  const { mean, byModel } = field.thrustCoefficient;
+  if (field.against === null || byModel === null || Math.abs(mean / byModel - 1) < NOTABLE) return '';
+  const parts = partsAgainst(field.against, byModel);
+  const [share, what] = parts.reduce((most, part) => (Math.abs(part[0]) > Math.abs(most[0]) ? part : most));
+  return `Thrust against the model’s: ${signed(mean / byModel - 1)}, chiefly ${signed(share)} ${what}.`;
+}
+
+/** Shares of the thrust by which a field differs from the model of its nozzle, each with its words. */
+function partsAgainst(
+  { gas, perMass, base, baseByModel, suction, wake }: AgainstModel,
+  byModel: number,
+): readonly (readonly [share: number, what: string])[] {
+  return [
     [-suction / byModel, 'by suction of still air at walls round the jet, which only the model reckons'],
     [wake / byModel, 'as its wake is not at the air’s pressure'],
     [gas, 'of gas that comes through'],
     [perMass, 'of thrust for each kilogram'],
     [(base - baseByModel) / byModel, 'by the base'],
-  ] as const;
-  const told = parts
-    .filter(([share]) => Math.abs(share) >= SLIGHT)
-    .map(([share, what]) => `${signed(share)} ${what}`);
-  const whole = `Thrust against the model’s: ${signed(mean / byModel - 1)}`;
-  return told.length === 0 ? `${whole}.` : `${whole}; ${told.join(', ')}.`;
+  ];
 }
 
 function signed(share: number): string {

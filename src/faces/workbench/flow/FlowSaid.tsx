@@ -1,3 +1,4 @@
+import { chieflyAgainstWords } from '../../../telling/figures/flowWords.ts';
 import { formatAltitude, formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import { flowView } from './flows.ts';
 import type { ShownFlow } from './shownFlows.ts';
@@ -42,6 +43,7 @@ export function FlowSaid({ name, shown }: FlowSaidProps) {
 
 /** What else is to be known of the picture. */
 function Rest({ shown: { field, longer } }: Pick<FlowSaidProps, 'shown'>) {
+  const chiefly = chieflyAgainstWords(field);
   const { leaves, insideBell, steady, fineness, kernel } = field;
   return (
     <>
@@ -53,6 +55,7 @@ function Rest({ shown: { field, longer } }: Pick<FlowSaidProps, 'shown'>) {
       {leaves !== null && `; made to leave the wall by ${leaves.by}`}
       {insideBell && '; without the bell round the jet'}
       {!steady && '; a mean, the jet flaps'}. No turbulence: it does not mix with the air.
+      {chiefly !== '' && ` ${chiefly}`}
     </>
   );
 }
