@@ -159,9 +159,7 @@ export function againstWords(field: FlowField): string {
 }
 
 /** The same in brief, where it differs by a per cent or more: what most of it comes from. Empty otherwise. */
-export function chieflyAgainstWords(
-  field: Pick<FlowField, 'against' | 'thrustCoefficient'>,
-): string {
+export function chieflyAgainstWords(field: Pick<FlowField, 'against' | 'thrustCoefficient'>): string {
   const { mean, byModel } = field.thrustCoefficient;
   if (field.against === null || byModel === null || Math.abs(mean / byModel - 1) < NOTABLE) return '';
   const parts = partsAgainst(field.against, byModel);
