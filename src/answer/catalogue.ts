@@ -15,6 +15,7 @@ import { exchangeQuantities, flightPointQuantities, flightQuantities } from './c
 import { heatQuantities } from './catalogue/heat.ts';
 import { inputQuantities } from './catalogue/inputs.ts';
 import { lossQuantities } from './catalogue/losses.ts';
+import { pintleQuantities } from './catalogue/pintle.ts';
 import { plugQuantities } from './catalogue/plug.ts';
 import { plumeQuantities } from './catalogue/plume.ts';
 import { publishedQuantities } from './catalogue/published.ts';
@@ -37,6 +38,7 @@ export const catalogue: readonly CatalogueEntry[] = [
   ...wallQuantities,
   ...plumeQuantities,
   ...plugQuantities,
+  ...pintleQuantities,
   ...lossQuantities,
   ...heatQuantities,
   ...coolingQuantities,

@@ -104,6 +104,7 @@ function specOf(random: Random, ratio: (low: number, high: number) => number) {
     return {
       kind: 'expansionDeflection',
       areaRatio: ratio(8, 100),
+      // Smaller ones are refused at the steeper of these angles: their throats have no room (`pintle-too-small`, below 0.92 throat areas at 70°).
       pintleAreaRatio: random.between(1, 3),
       length: random.between(0.4, 0.8),
       throatAngle: (random.between(40, 70) * Math.PI) / 180,

@@ -12,6 +12,7 @@ import { heatReaders } from './heatReaders.ts';
 import { inputReaders } from './inputReaders.ts';
 import { lossReaders } from './lossReaders.ts';
 import type { Ask, Told } from './model.ts';
+import { pintleReaders } from './pintleReaders.ts';
 import { plugReaders } from './plugReaders.ts';
 import { plumeReaders } from './plumeReaders.ts';
 import type { Readers } from './reader.ts';
@@ -28,6 +29,7 @@ const readers: Readers = {
   ...wallReaders,
   ...plumeReaders,
   ...plugReaders,
+  ...pintleReaders,
   ...lossReaders,
   ...changeReaders,
   ...heatReaders,

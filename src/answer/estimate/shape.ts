@@ -91,7 +91,7 @@ function scaled(contour: Contour, length: number): Contour {
     axial: at.axial * length,
     radius: at.radius * length,
   });
-  const { plug, bodies } = contour;
+  const { plug, pintle, bodies } = contour;
   return {
     ...contour,
     wall: contour.wall.map(point),
@@ -104,6 +104,9 @@ function scaled(contour: Contour, length: number): Contour {
     nozzleArea: contour.nozzleArea * length ** 2,
     chamberArea: contour.chamberArea * length ** 2,
     ...(plug && { plug: scaledPlug(plug, length, point) }),
+    ...(pintle && {
+      pintle: { throatGap: pintle.throatGap * length, throatArc: pintle.throatArc * length },
+    }),
     ...(bodies && {
       bodies: bodies.map((body) => ({
         ...body,

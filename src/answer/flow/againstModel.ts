@@ -14,9 +14,7 @@ const IN_NO_FIELD: readonly string[] = ['lost between modules', 'slipstream'];
 /**
  * Null where the model has no thrust, or takes losses off that no field has, or no more was watched than the thrust.
  *
- *   C_F/C_F,m − 1 = (1 + perMass)(1 + gas)(1 − (suction + base_m)/C_F,m) + base/C_F,m − 1
- *
- * with `wake` taken off the suction.
+ *   C_F/C_F,m = (1 + perMass)(1 + gas)(1 + (wake − suction − base_m)/C_F,m) + base/C_F,m
  *
  * @param wakePressure [Pa] of the field, along the edge of the wake behind a pintle; null: it has none
  */

@@ -94,15 +94,12 @@ function together(sums: readonly HeatSum[]): HeatSum {
   };
 }
 
-function gapErrorOf({ plug, bodies, throatRadius, wall, steepestAngle }: Contour): GapError {
-  if (plug !== undefined) return gapError({ form: 'gap', gap: plug.throatGap }, TENTH);
-  if (!bodies?.some(({ name }) => name === 'pintle'))
-    return gapError({ form: 'round', diameter: 2 * throatRadius }, TENTH);
-  // Its throat line ends where the nozzle's wall begins, and runs square to the throat's direction.
-  const outer = wall.find(({ part }) => part === 'nozzle')!.radius;
-  const across = Math.cos(steepestAngle);
-  const inner = Math.sqrt(outer * outer - across * throatRadius * throatRadius);
-  return gapError({ form: 'gap', gap: (outer - inner) / across }, TENTH);
+/** Of a throat round a pintle on its throat line, which is up to 3 % wider than the narrowest passage. */
+function gapErrorOf({ plug, pintle, throatRadius }: Contour): GapError {
+  const ring = plug ?? pintle;
+  return ring === undefined
+    ? gapError({ form: 'round', diameter: 2 * throatRadius }, TENTH)
+    : gapError({ form: 'gap', gap: ring.throatGap }, TENTH);
 }
 
 /** Radiation where the flux is greatest of all [W/m²]. */

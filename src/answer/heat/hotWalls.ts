@@ -2,32 +2,28 @@
 
 import type { HotWall } from '../../physics/heat/index.ts';
 import type { LayerGas } from '../../physics/nozzle/losses/index.ts';
-import type { Contour, NozzleModel } from '../../physics/nozzle/model.ts';
+import type { Contour, NozzleModel, PintleContour } from '../../physics/nozzle/model.ts';
 import { wallSides } from '../wallLayer.ts';
 
 /** Arcs of a bell's throat, 1.5 radii ahead and 0.382 behind: their mean over the radius [–] (physics/nozzle). */
 const ROUND_ARC = (1.5 + 0.382) / 2;
-/** The throat round a pintle has the arc ahead alone, 2.5 half gaps, where there is room. */
-const PINTLE_ARC = 2.5 / 2;
 
 /** Outer walls first, a plug last. */
 export function hotWalls(contour: Contour, nozzle: NozzleModel, layer: LayerGas): readonly HotWall[] {
   const sides = wallSides(contour, nozzle, layer);
-  const { plug } = contour;
+  const { plug, pintle } = contour;
   if (plug === undefined) {
-    const ring = contour.bodies?.some(({ name }) => name === 'pintle') ?? false;
     const [side] = sides;
     return [
       {
         ...side!,
         name: 'wall',
-        form: ring ? 'outside' : 'full',
-        curvature: ring ? 2 / PINTLE_ARC : 2 / ROUND_ARC,
+        form: pintle === undefined ? 'full' : 'outside',
+        curvature: pintle === undefined ? 2 / ROUND_ARC : curvatureOf(pintle),
       },
     ];
   }
-  // A plug's throat has the arcs ahead alone.
-  const curvature = (2 * plug.throatGap) / plug.throatArc;
+  const curvature = curvatureOf(plug);
   const plane = plug.form === 'linear';
   return sides.map((side, i) => ({
     ...side,
@@ -35,4 +31,9 @@ export function hotWalls(contour: Contour, nozzle: NozzleModel, layer: LayerGas)
     form: plane ? 'plane' : i === 0 ? 'outside' : 'inside',
     curvature,
   }));
+}
+
+/** A throat between two walls has the arcs ahead alone, as drawn. */
+function curvatureOf({ throatGap, throatArc }: PintleContour): number {
+  return (2 * throatGap) / throatArc;
 }

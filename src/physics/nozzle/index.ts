@@ -20,6 +20,7 @@ export { type ChamberPush, chamberPush } from './chamberFlow.ts';
 export { chamberParts } from './chamberParts.ts';
 export { coneNozzle, divergenceFactorOfCone } from './coneNozzle.ts';
 export { chamberAndNozzleContour, contourWith } from './contour.ts';
+export { NECK_SHARE } from './expansionDeflection/deflectedFlow.ts';
 export { deflectionWallStates } from './expansionDeflection/deflectionWall.ts';
 export { idealNozzle } from './idealNozzle.ts';
 export type {

@@ -40,6 +40,13 @@ export interface Contour {
   /** [m²] wetted wall, injector face to throat, face excluded */ readonly chamberArea: number;
   /** What else is there besides the outer wall; absent: nothing. */ readonly bodies?: readonly ContourBody[];
   /** The plug's side of a plug engine; then `wall` is the outer side, chamber and cowl. */ readonly plug?: PlugContour;
+  /** Of an expansion–deflection nozzle. */ readonly pintle?: PintleContour;
+}
+
+/** The throat round a pintle. */
+export interface PintleContour {
+  /** [m] between outer wall and pintle on the throat line */ readonly throatGap: number;
+  /** [m] radius of the outer wall's arc ahead of it */ readonly throatArc: number;
 }
 
 /** The inner side of a plug engine, and its measures. */

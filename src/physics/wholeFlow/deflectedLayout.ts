@@ -1,8 +1,8 @@
 /** Where the nodes of an expansion–deflection nozzle’s mesh lie, from the chamber to the lip. */
 
-import { type DeflectedShape, lengthAt } from './deflectedShape.ts';
+import type { DeflectedShape } from './deflectedShape.ts';
 import { nearestPlace, placesAlong, stretchedShares, throughPlace } from './places.ts';
-import { apart, type Place } from './polyLine.ts';
+import { apart, lengthAt, type Place } from './polyLine.ts';
 import type { JetRoom, MeshSize } from './roundMesh.ts';
 
 export interface DeflectedSize extends MeshSize {

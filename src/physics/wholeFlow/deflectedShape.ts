@@ -5,7 +5,15 @@ import type { Expansion } from '../gas/index.ts';
 import type { ContourBody, ContourPoint } from '../nozzle/index.ts';
 import { airGases, type FieldGases } from './fieldGases.ts';
 import type { LipState } from './jetRoom.ts';
-import { apart, type Place, type PolyLine, polyLine, smoothPlaces } from './polyLine.ts';
+import {
+  acrossFlow,
+  apart,
+  lengthAt,
+  type Place,
+  type PolyLine,
+  polyLine,
+  smoothPlaces,
+} from './polyLine.ts';
 import type { RoundShape } from './roundMesh.ts';
 import { wallCourse } from './wallCourse.ts';
 
@@ -93,25 +101,4 @@ function withAngles(outline: ContourBody['outline']) {
     const [a, b] = [outline[Math.max(0, k - 1)]!, outline[Math.min(outline.length - 1, k + 1)]!];
     return { ...point, angle: Math.atan2(b.radius - a.radius, b.axial - a.axial) };
   });
-}
-
-/** Length along a line at which it first passes an axial distance. */
-export function lengthAt(line: PolyLine, axial: number): number {
-  return where(line, ([x]) => x - axial);
-}
-
-/** Length along the pintle at which the line from a place square to the flow there meets it. */
-function acrossFlow(line: PolyLine, [x0, r0]: Place, angle: number): number {
-  return where(line, ([x, r]) => (x - x0) * Math.cos(angle) + (r - r0) * Math.sin(angle));
-}
-
-/** Where a value that begins below 0 first comes to it. */
-function where(line: PolyLine, valueAt: (place: Place) => number): number {
-  let [low, high] = [0, line.length];
-  for (let n = 0; n < 60; n++) {
-    const middle = (low + high) / 2;
-    if (valueAt(line.at(middle)) < 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }

@@ -5,7 +5,15 @@ import type { Expansion } from '../gas/index.ts';
 import type { ContourPoint } from '../nozzle/index.ts';
 import { airGases, type FieldGases } from './fieldGases.ts';
 import type { PlugShape } from './plugLayout.ts';
-import { apart, type Place, type PolyLine, polyLine, smoothPlaces } from './polyLine.ts';
+import {
+  acrossFlow,
+  apart,
+  lengthWhere,
+  type Place,
+  type PolyLine,
+  polyLine,
+  smoothPlaces,
+} from './polyLine.ts';
 
 export interface PlugEngine {
   readonly expansion: Expansion;
@@ -75,13 +83,7 @@ export function preparePlug(engine: PlugEngine): PreparedPlug {
 /** Length along the wall at which it ends, or before that where it is down to a radius [m]. */
 function endOf(wall: PolyLine, least: number): number {
   if (wall.at(wall.length)[1] >= least) return wall.length;
-  let [low, high] = [0, wall.length];
-  for (let n = 0; n < 60; n++) {
-    const middle = (low + high) / 2;
-    if (wall.at(middle)[1] > least) low = middle;
-    else high = middle;
-  }
-  return low;
+  return lengthWhere(wall, ([, radius]) => least - radius);
 }
 
 /** On the straight chamber, so far from the throat. */
@@ -103,19 +105,4 @@ function inBetween(
     return [a.axial + t * (b.axial - a.axial), a.radius + t * (b.radius - a.radius)];
   };
   return { inner: at(plug), outer: at(cowl) };
-}
-
-/** Length along the plug’s wall at which the line from the lip square to the flow there meets it. */
-function acrossFlow(wall: ReturnType<typeof polyLine>, lip: Place, angle: number): number {
-  const along = (s: number): number => {
-    const [x, r] = wall.at(s);
-    return (x - lip[0]) * Math.cos(angle) + (r - lip[1]) * Math.sin(angle);
-  };
-  let [low, high] = [0, wall.length];
-  for (let n = 0; n < 60; n++) {
-    const middle = (low + high) / 2;
-    if (along(middle) < 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }

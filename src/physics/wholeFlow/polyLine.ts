@@ -1,5 +1,7 @@
 /** A line through places in a plane, read by its length. */
 
+import { findBracketedRoot } from '../../numerics/bracketedRoot.ts';
+
 export type Place = readonly [axial: number, radius: number];
 
 export interface PolyLine {
@@ -58,13 +60,28 @@ export function apart([x, r]: Place, [a, b]: Place): number {
   return Math.hypot(a - x, b - r);
 }
 
-/** Where a line passes an axial distance for the first time, by its length. */
+/** Share of a line’s length to which a place on it is found. */
+const FOUND_TO = 1e-15;
+
+/** Length along a line at which a value that begins at 0 or below comes to it. @throws RangeError where it does not */
+export function lengthWhere(line: PolyLine, valueAt: (place: Place) => number): number {
+  return findBracketedRoot((along) => valueAt(line.at(along)), 0, line.length, {
+    valueTolerance: 0,
+    widthTolerance: FOUND_TO * line.length,
+  }).root;
+}
+
+/** Length along a line at which it passes an axial distance. */
+export function lengthAt(line: PolyLine, axial: number): number {
+  return lengthWhere(line, ([x]) => x - axial);
+}
+
+/** Length along a line at which the line from a place square to the flow there meets it. */
+export function acrossFlow(line: PolyLine, [x0, r0]: Place, angle: number): number {
+  return lengthWhere(line, ([x, r]) => (x - x0) * Math.cos(angle) + (r - r0) * Math.sin(angle));
+}
+
+/** Radius of a line where it passes an axial distance. */
 export function radiusAt(line: PolyLine, axial: number): number {
-  let [low, high] = [0, line.length];
-  for (let n = 0; n < 50; n++) {
-    const middle = (low + high) / 2;
-    if (line.at(middle)[0] < axial) low = middle;
-    else high = middle;
-  }
-  return line.at((low + high) / 2)[1];
+  return line.at(lengthAt(line, axial))[1];
 }

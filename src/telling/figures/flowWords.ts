@@ -1,6 +1,7 @@
 /** What a computed flow shows, in words. */
 
 import { type AgainstModel, type FlowField, type FlowMoment, fieldAlong } from '../../answer/flow/index.ts';
+import { NECK_SHARE } from '../../physics/nozzle/index.ts';
 import { WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
 import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
 import { cellFound, isMachDisk } from './flowShocks.ts';
@@ -32,10 +33,7 @@ export function flowFinding(field: FlowField): string {
     : `${where} a shock of ${name}’s jet meets the axis ${place} behind the lip.`;
 }
 
-/** A wake narrower than this share of its base is closed, as in the model of the nozzle (nozzle-expansion-deflection). */
-const NECK = 0.3;
-
-/** Least radius from base to lip within which all is slower than sound, over that of the base. */
+/** Least radius from base to lip within which all is slower than sound, over that of the base: a wake down to the model’s neck is closed. */
 function neckOf({ ni, nj, radius, mach }: FlowField['blocks'][number]): number {
   const widths = Array.from({ length: ni }, (_, i) => {
     let j = 0;
@@ -49,7 +47,7 @@ function wakeWords(where: string, { name, blocks, leaves }: FlowField): string {
   const closed =
     leaves === null ? 'is closed: the gas fills the nozzle' : 'is closed: the gas meets behind it';
   const what =
-    neckOf(blocks[WAKE_OF_PINTLE]!) > NECK
+    neckOf(blocks[WAKE_OF_PINTLE]!) > NECK_SHARE
       ? 'is open: the gas runs along the wall round gas slower than sound'
       : closed;
   const left =

@@ -23,6 +23,12 @@ plug:
 foreign:
   like: base
   cooling: { coolant: water }
+pintle:
+  like: base
+  nozzle: { kind: expansionDeflection, areaRatio: 40, pintleAreaRatio: 2, length: 60 %, throatAngle: 60 deg, lipAngle: 8 deg }
+thin:
+  like: pintle
+  nozzle: { kind: expansionDeflection, areaRatio: 40, pintleAreaRatio: 0.8, length: 60 %, throatAngle: 60 deg, lipAngle: 8 deg }
 bare:
   like: base
   cooling: none
@@ -66,6 +72,35 @@ test('a ring has twice its circumference for an edge, and twice its gap for a di
   expect(wettedArea).toBeGreaterThan(heatOf('base').wettedArea);
   expect(total).toBeGreaterThan(2 * heatOf('base').total);
 });
+
+test.each([
+  ['pintle', 2, 2.5],
+  ['thin', 0.8, null],
+] as const)(
+  '%s: gap and arc of its throat are those of the walls that are drawn, and heat reads them',
+  (id, ratio, halfGaps) => {
+    const { contour, heat } = solved.solutions.get(id)!;
+    const size = contour.throatRadius;
+    const bore = Math.min(...contour.wall.map(({ radius }) => radius));
+    const line = contour.wall.find(({ part }) => part === 'nozzle')!;
+    // Square to the flow, from the pintle’s edge of r_i² = ratio.
+    const gap = (line.radius - size * Math.sqrt(ratio)) / Math.cos(line.angle);
+    // From the bore the arc comes outwards by ρ (1 − cos θ).
+    const arc = (line.radius - bore) / (1 - Math.cos(line.angle));
+    expect(contour.pintle!.throatGap / gap).toBeCloseTo(1, 9);
+    expect(contour.pintle!.throatArc / arc).toBeCloseTo(1, 9);
+    if (halfGaps !== null) expect(arc / (gap / 2)).toBeCloseTo(halfGaps, 9);
+    else expect(arc / (gap / 2)).toBeLessThan(0.6);
+    expect(heatOf(id).gapError.area).toBeCloseTo(1e-4 / gap, 9);
+    // Bartz: h = 0.026 (μ^0.2 c_p/Pr^0.6)₀ G^0.8 D^−0.2 (D⁎/r_c)^0.1, of the same gas as the bell’s, whose arcs are 1.882/2 radii.
+    const [here, there] = [heat(), solved.solutions.get('base')!.heat()].map(({ sides: [first] }) => {
+      const { side } = first!;
+      const { uncorrected, massFlux, diameter } = side.points[side.throat]!;
+      return uncorrected / (massFlux ** 0.8 * diameter ** -0.2);
+    });
+    expect(here! / there!).toBeCloseTo(((2 * gap) / arc / (2 / 0.941)) ** 0.1, 9);
+  },
+);
 
 test('the plug is harder to cool than the bell at the same throat', () => {
   const { base, plug } = solved.answer.engines;

@@ -146,6 +146,9 @@ test.each([
   ['flat, wide', spec(30, 4, 40), 0.985, 0.997],
   // No room for gentle walls between bore and throat line.
   ['small', spec(60, 1), 0.93, 0.95],
+  ['small, steep', spec(30, 1.3, 75), 0.9, 0.92],
+  // The smallest that is not refused.
+  ['smallest, steep', spec(30, 1.04, 75), 0.85, 0.87],
 ] as const)(
   'a %s throat: gas for each second over that of a straight sonic line',
   (_, which, least, most) => {

@@ -21,7 +21,7 @@ import { type DeflectionShape, type Place, pintleEdge } from './shape.ts';
 /** Streamtubes across the throat where nothing is said: the thrust is within 0.4 % of that of four times as many. */
 const TUBES = 48;
 /** The wake's neck: it closes where its boundary comes down to this share of the pintle's radius (own choice, no source). */
-const NECK_SHARE = 0.3;
+export const NECK_SHARE = 0.3;
 
 export interface MarchOptions {
   /** `neck`: end there where the wake closes. */ readonly until?: 'neck' | 'lip';

@@ -23,7 +23,7 @@ export function deflectionContour(
     axial: throatRadius * axial,
     radius: throatRadius * radius,
   });
-  const { outer, pintle } = throatAhead(shape);
+  const { outer, outerArc, pintle } = throatAhead(shape);
   const bore = outer[0]!;
   const chamber = chamberWall(chamberShape, throatRadius * bore.radius);
   const shift = throatRadius * bore.axial;
@@ -59,6 +59,7 @@ export function deflectionContour(
     lipAngle: shape.lipAngle,
     nozzleArea: areaOf(behind) + areaOf(pintleEdge(shape, DRAWN_TURN).map(size)),
     chamberArea: chamber.area + areaOf([...arc, behind[0]!]),
+    pintle: { throatGap: throatRadius * shape.gap, throatArc: throatRadius * outerArc },
     bodies: [pintleBody(shape, pintle, face.axial / throatRadius, size), wakeBody(wake, size)],
   };
 }

@@ -1,0 +1,33 @@
+import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { TYPICAL_ERROR } from './typicalError.ts';
+
+/** Of expansion–deflection nozzles. */
+export const pintleQuantities: readonly CatalogueEntry[] = (
+  [
+    [
+      'throatGap',
+      'width of the throat round the pintle',
+      'Gap between outer wall and pintle on the throat line, which lies a little behind the narrowest passage.',
+      'g = (r_o − r_i) / cos θ_t',
+    ],
+    [
+      'throatArc',
+      'radius of curvature of the throat round the pintle',
+      'Of the outer wall ahead of it: 2.5 half gaps, less where the opening inside it leaves no room.',
+      'r_c',
+    ],
+  ] as const
+).map(([key, label, meaning, equation]) => ({
+  name: `contour.pintle.${key}`,
+  label,
+  dimension: 'length',
+  unit: UNIT.millimetre,
+  digits: 4,
+  meaning,
+  equation,
+  model: 'nozzle-expansion-deflection',
+  source: SOURCE.geometry,
+  typicalError: TYPICAL_ERROR.geometry,
+  limits: 'Inner contour; wall thickness and cooling passages are not in the model.',
+  place: 'engine',
+}));
