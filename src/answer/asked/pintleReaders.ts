@@ -1,6 +1,7 @@
 /** The throat round the pintle of an expansion–deflection nozzle. */
 
 import { sizeScatter } from '../scatter/figureScatter.ts';
+import { shapeOf } from './modes.ts';
 import { absent, type Read, type Readers } from './reader.ts';
 
 const NO_PINTLE = {
@@ -13,7 +14,7 @@ export const pintleReaders: Readers = Object.fromEntries(
     `contour.pintle.${key}`,
     (asked): Read => {
       const { solution } = asked;
-      const { [key]: value } = solution.contour.pintle ?? absent(asked, NO_PINTLE);
+      const { [key]: value } = shapeOf(asked).contour.pintle ?? absent(asked, NO_PINTLE);
       return { value, scatter: sizeScatter(solution, value, { area: 0.5, efficiency: 0 }) };
     },
   ]),

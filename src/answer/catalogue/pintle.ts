@@ -19,6 +19,7 @@ export const pintleQuantities: readonly CatalogueEntry[] = (
   ] as const
 ).map(([key, label, meaning, equation]) => ({
   name: `contour.pintle.${key}`,
+  part: { kinds: ['mode'], needed: false, example: 'mode open wake' },
   label,
   dimension: 'length',
   unit: UNIT.millimetre,

@@ -97,7 +97,7 @@ export const WORKS_OF_MODELS: Readonly<Record<string, readonly string[]>> = {
   'nozzle-cone': ['sutton-biblarz-2001', 'huzel-huang-1971'],
   'nozzle-contour': ['huzel-huang-1971', 'sp-8120-1976', 'newlands-2017', 'back-1965', 'humble-1995'],
   'nozzle-dual-bell': ['hagemann-1998', 'reijasse-2011'],
-  'nozzle-expansion-deflection': ['rao-1961', 'korst-1956', 'nash-1963', 'hall-1962', 'wasko-1968'],
+  'nozzle-expansion-deflection': ['hall-1962', 'rao-1961', 'korst-1956', 'nash-1963', 'wasko-1968'],
   'nozzle-ideal-bell': ['ahlberg-1961', 'hagemann-2002'],
   'nozzle-ideal': ['sutton-biblarz-2001'],
   'nozzle-plug': [

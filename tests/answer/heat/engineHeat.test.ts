@@ -79,7 +79,8 @@ test.each([
 ] as const)(
   '%s: gap and arc of its throat are those of the walls that are drawn, and heat reads them',
   (id, ratio, halfGaps) => {
-    const { contour, heat } = solved.solutions.get(id)!;
+    const solution = solved.solutions.get(id)!;
+    const { contour } = solution;
     const size = contour.throatRadius;
     const bore = Math.min(...contour.wall.map(({ radius }) => radius));
     const line = contour.wall.find(({ part }) => part === 'nozzle')!;
@@ -93,7 +94,8 @@ test.each([
     else expect(arc / (gap / 2)).toBeLessThan(0.6);
     expect(heatOf(id).gapError.area).toBeCloseTo(1e-4 / gap, 9);
     // Bartz: h = 0.026 (μ^0.2 c_p/Pr^0.6)₀ G^0.8 D^−0.2 (D⁎/r_c)^0.1, of the same gas as the bell’s, whose arcs are 1.882/2 radii.
-    const [here, there] = [heat(), solved.solutions.get('base')!.heat()].map(({ sides: [first] }) => {
+    const [here, there] = [solution, solved.solutions.get('base')!].map((each) => {
+      const [first] = each.heat().sides;
       const { side } = first!;
       const { uncorrected, massFlux, diameter } = side.points[side.throat]!;
       return uncorrected / (massFlux ** 0.8 * diameter ** -0.2);
