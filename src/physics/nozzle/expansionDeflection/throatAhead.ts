@@ -15,8 +15,6 @@ const BACK_LEANS = Math.PI / 6;
 /** Of the pintle's height above its stem, what its crest takes at most. */
 const MOST_CREST = 0.6;
 const PER_RADIAN = 24;
-/** Steps along each arc where the narrowest passage is sought: found to 0.03 %. */
-const SOUGHT = 60;
 
 /** The walls ahead of the throat line, in throat radii. */
 export interface ThroatAhead {
@@ -56,21 +54,13 @@ export function throatAhead({ throatAngle, gap, inner, outer }: DeflectionShape)
     outer: arcFrom(bore, 0, throatAngle, radius),
     outerArc: radius,
     pintle: [...arcFrom(foot, 0, back, hollowRadius).slice(0, -1), ...crest],
-    narrowest: narrowestPassage(
-      arcFrom(bore, 0, throatAngle, radius, SOUGHT),
-      arcFrom(inner, throatAngle, back, -crestRadius, SOUGHT),
-    ),
+    narrowest: narrowestPassage({ throatAngle, inner, outer, radius, crestRadius }),
   };
 }
 
 /** Places of an arc on which the wall's angle goes from one to another; of a negative radius against the flow. */
-function arcFrom(
-  start: Place,
-  from: number,
-  to: number,
-  radius: number,
-  count = Math.ceil((to - from) * PER_RADIAN),
-): Place[] {
+function arcFrom(start: Place, from: number, to: number, radius: number): Place[] {
+  const count = Math.ceil((to - from) * PER_RADIAN);
   return Array.from({ length: count + 1 }, (_, i): Place => {
     const angle = from + ((to - from) * i) / count;
     return {
@@ -80,15 +70,38 @@ function arcFrom(
   });
 }
 
-/** Smallest frustum between a place of the one wall and one of the other. */
-function narrowestPassage(walls: readonly Place[], others: readonly Place[]): number {
+/**
+ * Frusta between places equally far ahead of the throat line on both arcs, to 30° of the sharper one. Round small pintles, whose
+ * arcs are unlike, a passage between places unlike far ahead is up to 1.3 % narrower.
+ */
+function narrowestPassage({
+  throatAngle,
+  inner,
+  outer,
+  radius,
+  crestRadius,
+}: Pick<DeflectionShape, 'throatAngle' | 'inner' | 'outer'> & {
+  readonly radius: number;
+  readonly crestRadius: number;
+}): number {
+  const [longest, count] = [BACK_LEANS * Math.min(radius, crestRadius), 60];
+  const ahead = (end: Place, along: number, arc: number): Place => {
+    const angle = throatAngle - along / arc;
+    return {
+      axial: end.axial - arc * (Math.sin(throatAngle) - Math.sin(angle)),
+      radius: end.radius + arc * (Math.cos(throatAngle) - Math.cos(angle)),
+    };
+  };
   let narrowest = Number.POSITIVE_INFINITY;
-  for (const a of walls)
-    for (const b of others)
-      narrowest = Math.min(
-        narrowest,
-        (a.radius + b.radius) * Math.hypot(b.axial - a.axial, b.radius - a.radius),
-      );
+  for (let k = 0; k <= count; k++) {
+    const along = (longest * k) / count;
+    const a = ahead(inner, along, -crestRadius);
+    const b = ahead(outer, along, radius);
+    narrowest = Math.min(
+      narrowest,
+      (a.radius + b.radius) * Math.hypot(b.axial - a.axial, b.radius - a.radius),
+    );
+  }
   return narrowest;
 }
 
