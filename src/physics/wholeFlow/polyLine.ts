@@ -63,8 +63,9 @@ export function apart([x, r]: Place, [a, b]: Place): number {
 /** Share of a line’s length to which a place on it is found. */
 const FOUND_TO = 1e-15;
 
-/** Length along a line at which a value that begins at 0 or below comes to it. @throws RangeError where it does not */
+/** Length along a line at which a value comes up to 0; 0 where it begins there or above. @throws RangeError where it does not come so far */
 export function lengthWhere(line: PolyLine, valueAt: (place: Place) => number): number {
+  if (valueAt(line.at(0)) >= 0) return 0;
   return findBracketedRoot((along) => valueAt(line.at(along)), 0, line.length, {
     valueTolerance: 0,
     widthTolerance: FOUND_TO * line.length,

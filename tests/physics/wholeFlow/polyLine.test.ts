@@ -1,0 +1,48 @@
+import { expect, test } from 'vitest';
+import { expandPerfect } from '../../../src/physics/gas/index.ts';
+import { nozzleModel } from '../../../src/physics/nozzle/index.ts';
+import { preparePlug } from '../../../src/physics/wholeFlow/index.ts';
+import { acrossFlow, lengthAt, polyLine, radiusAt } from '../../../src/physics/wholeFlow/polyLine.ts';
+
+// By hand: two sides of 3-4-5 triangles.
+const line = polyLine([
+  [0, 0],
+  [3, 4],
+  [7, 7],
+]);
+
+test('a line is found by its axial distance, and by what lies square to a flow', () => {
+  expect(lengthAt(line, 3)).toBeCloseTo(5, 12);
+  expect(lengthAt(line, 5)).toBeCloseTo(7.5, 12);
+  expect(radiusAt(line, 5)).toBeCloseTo(5.5, 12);
+  // Of a flow along the second side, square to it at its middle.
+  expect(acrossFlow(line, [5 - 3, 5.5 + 4], Math.atan2(3, 4))).toBeCloseTo(7.5, 12);
+});
+
+test('it begins at 0 where it begins beyond; a place that it does not reach is none', () => {
+  expect(lengthAt(line, -1)).toBe(0);
+  expect(() => lengthAt(line, 8)).toThrow('no sign change');
+});
+
+test('a plug without a cowl behind its throat, whose lip lies ahead of its wall, has a mesh from the wall’s first place on', () => {
+  const expansion = expandPerfect({ gamma: 1.13, molarMass: 0.022, temperature: 3500, pressure: 1e7 });
+  const spec = { kind: 'plug', form: 'annular', areaRatio: 5, kept: 0.3 } as const;
+  const { wall, plug } = nozzleModel(spec, expansion).contour!(0.1, {
+    contractionRatio: 3,
+    characteristicLength: 1,
+    convergingAngle: Math.PI / 6,
+  });
+  const { shape } = preparePlug({
+    expansion,
+    cowl: wall,
+    plug: plug!.wall,
+    throatRadius: 0.1,
+    width: null,
+  });
+  const lip = wall.at(-1)!;
+  const [x, r] = shape.plug[0]!;
+  const first = plug!.wall.find(({ part }) => part === 'nozzle')!;
+  expect((x - lip.axial) * Math.cos(lip.angle) + (r - lip.radius) * Math.sin(lip.angle)).toBeGreaterThan(0);
+  expect(x).toBeCloseTo(first.axial, 12);
+  expect(r).toBeCloseTo(first.radius, 12);
+});
