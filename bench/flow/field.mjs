@@ -227,14 +227,14 @@ for the second thread: 1.6.
 ${pairs.join('\n')}
 
 An engine as \`plumeline flow\` computes it, on 32 bits and one core: a bell of area ratio 15 in air
-of 0.6 bar, from nothing, each mesh from the one before; its jet flaps, so each takes its most steps and the thrust is a mean.
+of 0.6 bar, from nothing, each mesh from the one before; the thrust is a mean over the last looks, with how far it swings in them.
 
 | cells across | cells | steps | processor time | all so far | C_F |
 | --: | --: | --: | --: | --: | --- |
 ${engine}
 
-A field of at least 512 × 256 cells from its neighbour, in a quarter less air: from the neighbour's coarse field by four meshes. Its jet flaps, so the field
-is a mean, and its thrust stands within what is told. Goal: 20 s on two cores.
+A field of at least 512 × 256 cells from its neighbour, in a quarter less air: from the neighbour's coarse field by four meshes. The
+thrust as above. Goal: 20 s on two cores.
 
 | threads | cells | steps of the finest | on the clock | processor time | C_F |
 | --: | --: | --: | --: | --: | --- |
