@@ -7,8 +7,6 @@ import { onCore } from './fieldTeam.mjs';
 const ACROSS = [9, 18, 36, 72];
 /** [Pa] of the neighbour, and of the picture: two kilometres higher. */
 const [NEIGHBOUR, HERE] = [60_000, 47_000];
-/** As `plumeline flow` has them: from nothing, from the neighbour, from the coarser mesh. */
-const STEPS = { cold: [600, 1600], warm: [400, 1200], finer: [300, 1000] };
 
 /**
  * By one thread, then by more. @param engineOf see preparedEngine @param dist folder of the build
@@ -19,7 +17,9 @@ export async function neighbourTimes(engineOf, { dist, counts = [1, 2], pinned =
   const { flowKernel } = await load('physics/euler/index');
   const { settle, thrustOf, axisPressure } = await load('physics/wholeFlow/index');
   const { flowTeam } = await load('faces/crew/flowTeam');
-  const still = [1e-3, 2e-2];
+  // As `plumeline flow` has them; of what it watches, thrust and axis.
+  const { STEPS, STILL } = await load('answer/flow/flowFields');
+  const still = STILL.slice(0, 2);
   const settled = (fieldAt, across, from, [least, most], ambient) => {
     const round = fieldAt(across, from, { ambient, coarsest: ACROSS[0] });
     const watch = () => [thrustOf(round), axisPressure(round)];

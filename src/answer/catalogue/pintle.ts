@@ -1,5 +1,5 @@
-import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
-import { TYPICAL_ERROR } from './typicalError.ts';
+import { type CatalogueEntry, UNIT } from './entry.ts';
+import { INNER_CONTOUR } from './innerContour.ts';
 
 /** Of expansion–deflection nozzles. */
 export const pintleQuantities: readonly CatalogueEntry[] = (
@@ -27,8 +27,5 @@ export const pintleQuantities: readonly CatalogueEntry[] = (
   meaning,
   equation,
   model: 'nozzle-expansion-deflection',
-  source: SOURCE.geometry,
-  typicalError: TYPICAL_ERROR.geometry,
-  limits: 'Inner contour; wall thickness and cooling passages are not in the model.',
-  place: 'engine',
+  ...INNER_CONTOUR,
 }));

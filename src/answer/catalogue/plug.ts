@@ -1,4 +1,5 @@
-import { type CatalogueEntry, SOURCE, UNIT } from './entry.ts';
+import { type CatalogueEntry, UNIT } from './entry.ts';
+import { INNER_CONTOUR } from './innerContour.ts';
 import { TYPICAL_ERROR } from './typicalError.ts';
 
 const ANGELINO = 'G. Angelino, AIAA J. 2(10), 1964, 1834 (design condition; from memory)';
@@ -10,13 +11,7 @@ const MODULES =
 const ONSET =
   'E. E. Zukoski, AIAA J. 5, 1967 (from memory); T. J. Nussdorfer, NACA RM E51L26, 1954 (abstract read)';
 
-const shape = {
-  model: 'nozzle-plug',
-  source: SOURCE.geometry,
-  typicalError: TYPICAL_ERROR.geometry,
-  limits: 'Inner contour; wall thickness and cooling passages are not in the model.',
-  place: 'engine',
-} as const;
+const shape = { ...INNER_CONTOUR, model: 'nozzle-plug' } as const;
 
 const lengths = [
   ['throatGap', 'width of the plug’s throat', 'Gap between cowl and plug at the throat.', 'g'],
