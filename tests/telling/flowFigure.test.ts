@@ -131,6 +131,10 @@ describe('a computed flow as a figure', () => {
     expect(drawn({ form: 'plug', lip: { axial: 0, radius: 0.3 }, end: 0.3 }).title).toContain(
       'the gas that leaves Birch <B>’s plug is pressed together on the axis 100\u00a0mm behind it',
     );
+    // What is said below such a picture has room, to its end.
+    const dual = drawn({ insideBell: true, steady: false, byLaw: { machDisk: 2, cellLength: 3 } });
+    const foot = textsOf(dual.children).map(({ text }) => text);
+    expect(foot.some((text) => text.endsWith('Model: flow-field.'))).toBe(true);
     // Strong and weak by a key of its own.
     expect(textsOf(drawn({}).children).map(({ text }) => text)).toEqual(
       expect.arrayContaining(['change of density over a lip radius', '× 2', '× 1000']),

@@ -80,7 +80,7 @@ function footOf(field: FlowField): readonly string[] {
     lawWords(field),
     separationWords(field),
     leaves === null
-      ? 'Gas lets go of a wall only where a shock turns it.'
+      ? ''
       : `The gas is made to leave the wall at the estimate of ${leaves.by}${moment === undefined ? '' : ' for the full engine'}; dashed, the wall behind it.`,
     insideBellWords(field),
     steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
