@@ -60,13 +60,14 @@ describe('the whole flow', () => {
     expect(await saidOfFlow()).toBe('');
     // What it says until the first field is there may stand for a moment only.
     const seen = await textsSeen('.flow-work');
+    const said = await textsSeen('.flow-said');
     await page.getByRole('button', { name: 'Whole flow' }).click();
     await expect
       .poll(saidOfFlow, soon)
       .toContain('Cold: inviscid, computed in air of 1.01\u00a0bar (the pad)');
     await expect.poll(() => textOf(page.locator('.flow-work')), soon).toMatch(/^\d+ of \d+ fields/);
     expect((await seen()).some((text) => text.includes('the first field …'))).toBe(true);
-    expect(await saidOfFlow()).toContain('No turbulence');
+    await expect.poll(saidOfFlow, soon).toContain('No turbulence');
     await expect.poll(drawn, soon).toBeGreaterThan(5000);
     // What has no mesh says so.
     await expect
@@ -76,6 +77,10 @@ describe('the whole flow', () => {
     await expect
       .poll(() => page.evaluate(() => fetch('/api/flows').then((reply) => reply.json())), soon)
       .toHaveProperty('fields.3');
+    // The coarse one stays until the finer one that takes its place is painted.
+    await expect.poll(saidOfFlow, soon).toMatch(/\(the pad\)(?!, coarse)/);
+    const told = (await said()).slice(1);
+    expect(told.map((text) => text.includes('Cold: inviscid'))).toEqual(told.map(() => true));
     await page.getByRole('button', { name: 'Stop' }).click();
     await expect.poll(() => page.locator('.flow-work').count(), soon).toBe(0);
     // The nearest one there is, wherever one looks.

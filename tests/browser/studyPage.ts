@@ -82,7 +82,8 @@ export const ledgerText = () => textOf(page.locator('table.ledger'));
 export async function textsSeen(places: string): Promise<() => Promise<readonly string[]>> {
   await page.evaluate((wanted) => {
     const seen: string[] = [];
-    Object.assign(globalThis, { seenTexts: seen });
+    const all = ((globalThis as { seenTexts?: Record<string, string[]> }).seenTexts ??= {});
+    all[wanted] = seen;
     const look = () => {
       const texts = [...document.querySelectorAll(wanted)].map((one) => one.textContent);
       const text = texts.join('\n');
@@ -94,7 +95,11 @@ export async function textsSeen(places: string): Promise<() => Promise<readonly 
       characterData: true,
     });
   }, places);
-  return () => page.evaluate(() => (globalThis as unknown as { seenTexts: string[] }).seenTexts);
+  return () =>
+    page.evaluate(
+      (wanted) => (globalThis as unknown as { seenTexts: Record<string, string[]> }).seenTexts[wanted] ?? [],
+      places,
+    );
 }
 
 /** What the accessibility checker has to say of the page as it is. */

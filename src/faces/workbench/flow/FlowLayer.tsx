@@ -27,23 +27,31 @@ export function FlowLayer({ shown, seen }: FlowLayerProps) {
 }
 
 /** The engine as it is, what lies behind its end longer or shorter, cut off where the picture ends. */
-function laid(pen: CanvasRenderingContext2D, { picture, box, endY, longer }: ShownFlow): void {
-  if (longer === 1) {
-    pen.drawImage(picture, box.x, box.y, box.width, box.height);
-    return;
+function laid(pen: CanvasRenderingContext2D, { picture, box, whole, endY, longer }: ShownFlow): void {
+  pen.save();
+  pen.beginPath();
+  pen.rect(box.x, box.y, box.width, box.height);
+  pen.clip();
+  if (longer === 1) pen.drawImage(picture, whole.x, whole.y, whole.width, whole.height);
+  else {
+    const finer = picture.height / whole.height;
+    const above = endY - whole.y;
+    const below = whole.height - above;
+    const taken = Math.min(below, below / longer);
+    pen.drawImage(
+      picture,
+      ...([0, 0, picture.width, above * finer] as const),
+      ...([whole.x, whole.y, whole.width, above] as const),
+    );
+    pen.drawImage(
+      picture,
+      ...([0, above * finer, picture.width, taken * finer] as const),
+      ...([whole.x, endY, whole.width, taken * longer] as const),
+    );
   }
-  const finer = picture.height / box.height;
-  const above = endY - box.y;
-  const below = box.height - above;
-  const taken = Math.min(below, below / longer);
-  pen.drawImage(picture, 0, 0, picture.width, above * finer, box.x, box.y, box.width, above);
-  pen.drawImage(
-    picture,
-    ...([0, above * finer, picture.width, taken * finer] as const),
-    ...([box.x, endY, box.width, taken * longer] as const),
-  );
+  pen.restore();
 }
 
 /** The same pictures in the same places are not laid down again. */
 const whatIs = (shown: readonly ShownFlow[]): string =>
-  shown.map(({ id, box, longer }) => [id, box.x, box.y, longer].join(' ')).join();
+  shown.map(({ id, box, whole, longer }) => [id, box.x, box.y, whole.x, whole.y, longer].join(' ')).join();

@@ -6,7 +6,7 @@ import { paintedTheme, pixelRatio } from '../state/painting.ts';
 import { airPressure } from '../state/shown.ts';
 import { FlowLayer } from './FlowLayer.tsx';
 import { FlowSaid } from './FlowSaid.tsx';
-import { flowLines, flowShown } from './flows.ts';
+import { flowLines, flowShown, markNow } from './flows.ts';
 import { paint, picturesThere } from './painter.ts';
 import { type Look, nearestFirst, paintOf, shownFlow } from './shownFlows.ts';
 
@@ -38,7 +38,8 @@ export function FlowOver({ panel, fields, names, seen }: FlowOverProps) {
     paint(all.map(({ field, place }) => paintOf(field, place, panel.scale, look)));
   });
   const shown = placed.flatMap(({ id, own, place }) => {
-    const flow = picturesThere.value === 0 ? null : shownFlow(own, ambient, place, panel.scale, look);
+    const flow =
+      picturesThere.value === 0 ? null : shownFlow(markNow.value, own, ambient, place, panel.scale, look);
     return flow === null ? [] : [{ id, flow }];
   });
   return (

@@ -4,9 +4,10 @@ import type { ConditionRow } from '../../../answer/model.ts';
 import type { CutPanelOptions } from '../../../telling/figures/cutPanel.ts';
 import type { ListedFlow } from '../../flows/flowList.ts';
 import type { ShownEngine } from '../state/pair.ts';
-import { flowAsked, flowsHere } from './flows.ts';
+import { flowAsked, flowsHere, markNow } from './flows.ts';
 import { isPainted, picturesThere } from './painter.ts';
 import { fieldsInMode } from './shownFlows.ts';
+import { isPlacePainted } from './standIns.ts';
 
 /** Room below the longest engine for a jet with its shocks, over its length. */
 const JET_ROOM = 1.25;
@@ -31,7 +32,9 @@ export function underFlows(
 ): Pick<CutPanelOptions, 'underField' | 'jetRoom'> {
   if (!flowAsked.value) return {};
   const painted = [...fields].filter(
-    ([, own]) => picturesThere.value > 0 && own.some(({ key }) => isPainted(key)),
+    ([, own]) =>
+      picturesThere.value > 0 &&
+      own.some((field) => isPainted(field.key) || isPlacePainted(markNow.value, field)),
   );
   return { underField: painted.map(([id]) => id), jetRoom: JET_ROOM };
 }
