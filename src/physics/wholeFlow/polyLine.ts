@@ -1,6 +1,7 @@
 /** A line through places in a plane, read by its length. */
 
 import { findBracketedRoot } from '../../numerics/bracketedRoot.ts';
+import { ProblemError } from '../../numerics/problem.ts';
 
 export type Place = readonly [axial: number, radius: number];
 
@@ -63,23 +64,49 @@ export function apart([x, r]: Place, [a, b]: Place): number {
 /** Share of a line’s length to which a place on it is found. */
 const FOUND_TO = 1e-15;
 
-/** Length along a line at which a value comes up to 0; 0 where it begins there or above. @throws RangeError where it does not come so far */
-export function lengthWhere(line: PolyLine, valueAt: (place: Place) => number): number {
+/**
+ * Length along a line at which a value comes up to 0; 0 where it begins there or above.
+ * @param sought the place, in words @throws ProblemError where the line ends before it
+ */
+export function lengthWhere(
+  line: PolyLine,
+  valueAt: (place: Place) => number,
+  sought = 'far enough',
+): number {
   if (valueAt(line.at(0)) >= 0) return 0;
+  const end = line.at(line.length);
+  if (valueAt(end) < 0) throw tooShort(line.at(0), end, sought);
   return findBracketedRoot((along) => valueAt(line.at(along)), 0, line.length, {
     valueTolerance: 0,
     widthTolerance: FOUND_TO * line.length,
   }).root;
 }
 
+function tooShort(from: Place, to: Place, sought: string): ProblemError {
+  return new ProblemError({
+    code: 'flow-wall-short',
+    what: `The whole flow is not computed: a wall from ${placeWords(from)} to ${placeWords(to)} does not come ${sought}.`,
+    why: 'A line of the mesh begins there.',
+    mend: 'Make the nozzle longer, keep more of its plug, or make its pintle smaller.',
+    facts: { fromAxial: from[0], fromRadius: from[1], toAxial: to[0], toRadius: to[1] },
+  });
+}
+
+const metres = (length: number): string => `${Number(length.toPrecision(4))} m`;
+const placeWords = ([axial, radius]: Place): string => `${metres(axial)} at a radius of ${metres(radius)}`;
+
 /** Length along a line at which it passes an axial distance. */
 export function lengthAt(line: PolyLine, axial: number): number {
-  return lengthWhere(line, ([x]) => x - axial);
+  return lengthWhere(line, ([x]) => x - axial, `to ${metres(axial)} behind the throat`);
 }
 
 /** Length along a line at which the line from a place square to the flow there meets it. */
 export function acrossFlow(line: PolyLine, [x0, r0]: Place, angle: number): number {
-  return lengthWhere(line, ([x, r]) => (x - x0) * Math.cos(angle) + (r - r0) * Math.sin(angle));
+  return lengthWhere(
+    line,
+    ([x, r]) => (x - x0) * Math.cos(angle) + (r - r0) * Math.sin(angle),
+    `to the line that stands square to the flow at ${placeWords([x0, r0])}`,
+  );
 }
 
 /** Radius of a line where it passes an axial distance. */

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { attempt } from '../../../src/numerics/problem.ts';
 import { expandPerfect } from '../../../src/physics/gas/index.ts';
 import { nozzleModel } from '../../../src/physics/nozzle/index.ts';
 import { preparePlug } from '../../../src/physics/wholeFlow/index.ts';
@@ -19,9 +20,16 @@ test('a line is found by its axial distance, and by what lies square to a flow',
   expect(acrossFlow(line, [5 - 3, 5.5 + 4], Math.atan2(3, 4))).toBeCloseTo(7.5, 12);
 });
 
-test('it begins at 0 where it begins beyond; a place that it does not reach is none', () => {
+test('it begins at 0 where it begins beyond; of a place that it does not reach it says from where to where it goes, and what to do', () => {
   expect(lengthAt(line, -1)).toBe(0);
-  expect(() => lengthAt(line, 8)).toThrow('no sign change');
+  const short = attempt(() => lengthAt(line, 8));
+  expect(short).toMatchObject({ ok: false, problem: { code: 'flow-wall-short', facts: { toAxial: 7 } } });
+  expect(() => lengthAt(line, 8)).toThrow(
+    'a wall from 0 m at a radius of 0 m to 7 m at a radius of 7 m does not come to 8 m behind the throat. Make the nozzle longer',
+  );
+  expect(() => acrossFlow(line, [20, 1], 0)).toThrow(
+    'the line that stands square to the flow at 20 m at a radius of 1 m',
+  );
 });
 
 test('a plug without a cowl behind its throat, whose lip lies ahead of its wall, has a mesh from the wall’s first place on', () => {
