@@ -82,7 +82,7 @@ export const wholeFlowQuantities: readonly CatalogueEntry[] = [
       [
         'cell',
         'length of the first shock cell in the field',
-        'From the lip to where the axis pressure has swung once about that of the air.',
+        'From the lip to where the axis pressure has swung once about that of the air; told where the law of cells holds, near the matched pressure.',
         'p(x) about p_a on the axis',
       ],
     ] as const

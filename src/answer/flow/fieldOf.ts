@@ -11,6 +11,7 @@ import {
 import { rowAt } from '../conditions.ts';
 import type { EngineSolution } from '../solution.ts';
 import { againstModel } from './againstModel.ts';
+import { cellToTell } from './cellToTell.ts';
 import type { CaseAt } from './flowCase.ts';
 import type { Fineness, FlowField, FlowKernelName, MeshSide } from './model.ts';
 import type { FlowPlace } from './places.ts';
@@ -45,6 +46,10 @@ export function fieldOf(
   const [thrust] = settled.watched;
   const unit = expansion.chamber.pressure * throatArea;
   const shocks = axisShocks(blocks[axisBlock]!, lip.axial, seen);
+  const jet = {
+    mainShock: mainShock(shocks),
+    byLaw: { machDisk: metres(machDisk), cellLength: metres(cellLength) },
+  };
   const lines = walls.map(({ kind, ...side }) => ({ kind, line: lineOf(blocks[side.block]!, side), side }));
   const solid = lines.filter(({ kind }) => kind !== 'notional').flatMap(({ line }) => line);
   return {
@@ -81,9 +86,8 @@ export function fieldOf(
     lip,
     end: Math.max(...solid.map(([axial]) => axial)),
     shocks,
-    mainShock: mainShock(shocks),
-    firstCell: firstCell(blocks[axisBlock]!, lip.axial, air.pressure, seen),
-    byLaw: { machDisk: metres(machDisk), cellLength: metres(cellLength) },
+    ...jet,
+    firstCell: cellToTell(firstCell(blocks[axisBlock]!, lip.axial, air.pressure, seen), jet),
     seen,
     walls: lines,
     axisBlock,

@@ -96,7 +96,7 @@ export interface FlowField {
   /** [m] axial: behind it there is gas alone. A bell’s lip, a plug’s cut. */ readonly end: number;
   /** On the axis behind the lip, within the fine part of the mesh. */ readonly shocks: readonly AxisShock[];
   /** The first strong one of them, where it is that of the jet and not of the nozzle alone. */ readonly mainShock: AxisShock | null;
-  /** [m] from the lip to the end of the first shock cell; null: not seen */ readonly firstCell:
+  /** [m] from the lip to the end of the first shock cell, where a law of cells holds; null: not seen, or none does */ readonly firstCell:
     | number
     | null;
   /** By the published laws, [m] from the lip; null: none here, or a moment. */ readonly byLaw: {

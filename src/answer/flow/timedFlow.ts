@@ -107,6 +107,7 @@ export function withoutModels(field: FlowField): FlowField {
     thrustCoefficient: { ...field.thrustCoefficient, byModel: null },
     against: null,
     byLaw: { machDisk: null, cellLength: null },
+    firstCell: null,
     separation: null,
   };
 }

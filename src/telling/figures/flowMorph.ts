@@ -62,7 +62,7 @@ const behindEnd = ({ lip, end }: Placed, behindLip: number): number => lip.axial
 /** The field with its mesh between its own and its neighbour’s, and all behind the engine’s end moved along the axis to where its shock belongs. */
 export function drawnBetween({ field, longer, beside }: FlowMorph): FlowField {
   if (beside === null || beside.share === 0) return field;
-  const { lip, end, mainShock, firstCell, shocks, seen } = field;
+  const { lip, end, mainShock, shocks, seen } = field;
   const blocks = isAlike(field, beside.field)
     ? field.blocks.map((block, b) => between(block, beside.field.blocks[b]!, beside.share))
     : field.blocks;
@@ -76,7 +76,8 @@ export function drawnBetween({ field, longer, beside }: FlowMorph): FlowField {
     ...field,
     seen: behind(seen),
     mainShock: mainShock && { ...mainShock, behind: behind(mainShock.behind) },
-    firstCell: firstCell === null ? null : behind(firstCell),
+    // Laws, and the cell that is held against one, are those of the field where it was computed.
+    firstCell: null,
     byLaw: { machDisk: null, cellLength: null },
     shocks: shocks.map((each) => ({ ...each, behind: behind(each.behind) })),
     blocks: blocks.map((block) => ({ ...block, axial: block.axial.map(moved) })),

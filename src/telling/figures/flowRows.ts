@@ -33,7 +33,7 @@ function rowsAtRest(field: FlowField): readonly FigureRow[] {
       quantity: 'wholeFlow.cell',
       at,
       value: firstCell,
-      ...(firstCell === null ? { note: notSeen } : {}),
+      ...(firstCell === null && { note: noCellWords(field) }),
     },
     { of, quantity: 'plume.cellLength', at, value: byLaw.cellLength, note: 'by the published law' },
     {
@@ -47,6 +47,13 @@ function rowsAtRest(field: FlowField): readonly FigureRow[] {
     { of, quantity: 'thrustCoefficient', at, value: byModel, note: 'by the model of the nozzle' },
     ...againstRows(field),
   ];
+}
+
+function noCellWords({ byLaw, mainShock, seen }: FlowField): string {
+  if (byLaw.machDisk !== null) return 'not told where a law puts a Mach disk';
+  if (byLaw.cellLength === null) return 'not told where no law has cells to hold it against';
+  const from = mainShock === null ? 'the lip' : 'the shock';
+  return `not seen between ${from} and ${seen.toFixed(2)} m behind the lip`;
 }
 
 /** From what the two thrusts differ. */

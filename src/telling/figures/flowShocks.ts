@@ -14,31 +14,21 @@ export interface ShockMark {
   readonly found: boolean;
 }
 
-/**
- * End of the first shock cell [m] behind the lip, where it is to be held against its law: near the matched pressure, so where no law
- * puts a Mach disk, and not ahead of the shock, where waves are the nozzle’s own. Null: it is not.
- */
-export function cellFound({ mainShock, firstCell, byLaw }: FlowField): number | null {
-  if (firstCell === null || byLaw.machDisk !== null || byLaw.cellLength === null) return null;
-  return mainShock !== null && firstCell < mainShock.behind ? null : firstCell;
-}
-
 /** Only the shock across a round jet is called so. */
 export const isMachDisk = ({ mainShock, form }: Pick<FlowField, 'mainShock' | 'form'>): boolean =>
   mainShock?.disk === true && form === 'round';
 
 /** The shock, the end of the first cell, and both by the laws; what is not there is left out. */
 export function marksOf(field: FlowField): readonly ShockMark[] {
-  const { mainShock, byLaw } = field;
-  const cell = cellFound(field);
+  const { mainShock, firstCell, byLaw } = field;
   const mark = (text: string, behind: number | null, found: boolean): readonly ShockMark[] =>
     behind === null ? [] : [{ text, behind, found }];
   const shock = isMachDisk(field) ? 'Mach disk' : 'shock';
   return [
     ...mark(shock, mainShock?.behind ?? null, true),
     ...(mainShock === null ? [] : mark('disk by law', byLaw.machDisk, false)),
-    ...mark('cell', cell, true),
-    ...(cell === null ? [] : mark('cell by law', byLaw.cellLength, false)),
+    ...mark('cell', firstCell, true),
+    ...(firstCell === null ? [] : mark('cell by law', byLaw.cellLength, false)),
   ];
 }
 

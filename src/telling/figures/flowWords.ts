@@ -4,7 +4,7 @@ import { type AgainstModel, type FlowField, type FlowMoment, fieldAlong } from '
 import { NECK_SHARE } from '../../physics/nozzle/index.ts';
 import { WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
 import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
-import { cellFound, isMachDisk } from './flowShocks.ts';
+import { isMachDisk } from './flowShocks.ts';
 
 function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string {
   if (thinnest) return 'In all but vacuum';
@@ -117,9 +117,8 @@ export function endedWords({ moment }: FlowField): string {
 
 /** What stands on the axis against the published laws: one sentence; empty where there is nothing to hold against one. */
 export function lawWords(field: FlowField): string {
-  const { mainShock, byLaw, form } = field;
+  const { mainShock, firstCell, byLaw, form } = field;
   const { machDisk, cellLength } = byLaw;
-  const cell = cellFound(field);
   if (form === 'plug') return '';
   const parts = [
     ...(mainShock === null || machDisk === null
@@ -127,10 +126,10 @@ export function lawWords(field: FlowField): string {
       : [
           `the ${isMachDisk(field) ? 'Mach disk' : 'shock'} stands at ${formatLength(mainShock.behind, 2)}, by the published law at ${formatLength(machDisk, 2)} (${moreWords(mainShock.behind / machDisk)})`,
         ]),
-    ...(cell === null || cellLength === null
+    ...(firstCell === null || cellLength === null
       ? []
       : [
-          `the first shock cell ends at ${formatLength(cell, 2)}, by the law at ${formatLength(cellLength, 2)} (${moreWords(cell / cellLength)})`,
+          `the first shock cell ends at ${formatLength(firstCell, 2)}, by the law at ${formatLength(cellLength, 2)} (${moreWords(firstCell / cellLength)})`,
         ]),
   ];
   return parts.length === 0 ? '' : `Behind the lip ${parts.join('; ')}.`;

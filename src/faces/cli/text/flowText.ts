@@ -2,7 +2,6 @@
 
 import { show } from '../../../answer/display.ts';
 import type { FlowField } from '../../../answer/flow/index.ts';
-import { cellFound } from '../../../telling/figures/flowShocks.ts';
 import {
   againstWords,
   endedWords,
@@ -123,7 +122,8 @@ function lawOf({ byLaw: { machDisk } }: FlowField): string {
   return machDisk === null ? '–' : formatLength(machDisk);
 }
 
-function cellOf(field: FlowField): string {
-  const cell = cellFound(field);
-  return cell === null ? '–' : `${formatLength(cell)} (${formatLength(field.byLaw.cellLength!)})`;
+function cellOf({ firstCell, byLaw: { cellLength } }: FlowField): string {
+  return firstCell === null || cellLength === null
+    ? '–'
+    : `${formatLength(firstCell)} (${formatLength(cellLength)})`;
 }
