@@ -112,7 +112,7 @@ function ticksOf({ from, to, inRatios, unit }: Side, most: number): readonly Tic
 
 const ROUND_IN_RATIOS = [[1, 2, 5], [1, 3], [1]] as const;
 
-/** 1, 2 and 5 times powers of ten, or fewer where there is no room for all. */
+/** 1, 2 and 5 times powers of ten, or fewer where there is no room for all: at last every second power, every third … */
 function ratioSteps(low: number, high: number, most: number): readonly number[] {
   for (const digits of ROUND_IN_RATIOS) {
     const steps: number[] = [];
@@ -121,6 +121,10 @@ function ratioSteps(low: number, high: number, most: number): readonly number[] 
     }
     const seen = steps.filter((step) => step >= low * (1 - 1e-9) && step <= high * (1 + 1e-9));
     if (seen.length <= most) return seen;
+    if (digits.length === 1) {
+      const every = Math.ceil(seen.length / most);
+      return seen.filter((_, k) => (seen.length - 1 - k) % every === 0);
+    }
   }
   return [];
 }
