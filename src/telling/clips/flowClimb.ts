@@ -94,6 +94,6 @@ function reachOf(flows: readonly FlowField[]): number {
 }
 
 function fieldText({ altitude, ambientPressure, thinnest }: FlowField): string {
-  if (thinnest) return 'field of all but vacuum';
+  if (thinnest) return 'field of the thinnest air';
   return `field of ${altitude === null ? formatPressure(ambientPressure) : altitude === 0 ? 'the pad' : formatAltitude(altitude)}`;
 }

@@ -10,7 +10,7 @@ import { group, type SceneNode } from '../scene/scene.ts';
 import { dashOf, type Words, wordsAt, wordsSize } from './marks.ts';
 import { type MarkedSeries, measuredMarks, measuredValues } from './measuredMarks.ts';
 import type { PanelStyle } from './overAltitudeAxes.ts';
-import { type Candidate, LabelRoom } from './placeLabels.ts';
+import { type Candidate, LabelRoom, type Obstacle } from './placeLabels.ts';
 import { type Plot, plotIn, type Side } from './plotAxes.ts';
 
 export interface Course {
@@ -31,14 +31,22 @@ export interface CourseSides {
   readonly up: CourseSide;
 }
 
-/** @param under what lies behind the curves */
+/** What stands in the plot beside the curves: it lies behind them, its words keep clear of them and of their names. */
+export interface Beside {
+  readonly shapes: readonly SceneNode[];
+  readonly obstacles: readonly Obstacle[];
+  /** That no words may cover. */ readonly marks: readonly Box[];
+  readonly words: (room: LabelRoom) => readonly SceneNode[];
+}
+const NOTHING_BESIDE: Beside = { shapes: [], obstacles: [], marks: [], words: () => [] };
+
 export function coursePanel(
   courses: readonly Course[],
   { across, up }: CourseSides,
   box: Box,
   style: PanelStyle,
   measured: readonly MarkedSeries[] = [],
-  under: (plot: Plot) => readonly SceneNode[] = () => [],
+  besideOf: (plot: Plot) => Beside = () => NOTHING_BESIDE,
 ): readonly SceneNode[] {
   const all = courses.flatMap(({ points }) => points);
   const isOn = isOnCourses(courses);
@@ -52,11 +60,17 @@ export function coursePanel(
     sideOf(up, [...all.map(({ y }) => y), ...measuredValues(measured, isOn)], 0.06),
     style,
   );
+  const beside = besideOf(plot);
   const lines = courses.map(({ points }) => points.map(({ x, y }) => ({ x: plot.x(x), y: plot.y(y) })));
+  const room = new LabelRoom(plot.box, [
+    ...lines.map((points) => ({ points, cost: 60 })),
+    ...beside.obstacles,
+  ]);
+  for (const mark of beside.marks) room.keepClear(mark);
   return [
     group('grid', plot.grid),
     group('axis', plot.words),
-    ...under(plot),
+    ...beside.shapes,
     ...courses.map(({ style: own, width }, i) =>
       group(`${own.colour} curve`, [
         {
@@ -74,7 +88,7 @@ export function coursePanel(
       ({ at }, value) => (isOn(at) ? { x: plot.x(at), y: plot.y(value) } : null),
       style,
     ),
-    group('labels', names(courses, lines, plot.box, style)),
+    group('labels', [...names(courses, lines, room, style), ...beside.words(room)]),
   ];
 }
 
@@ -106,13 +120,9 @@ function sideOf(
 function names(
   courses: readonly Course[],
   lines: readonly (readonly Point[])[],
-  plot: Box,
+  room: LabelRoom,
   { type }: PanelStyle,
 ): readonly SceneNode[] {
-  const room = new LabelRoom(
-    plot,
-    lines.map((points) => ({ points, cost: 60 })),
-  );
   return courses.flatMap(({ words: said, style }, i) => {
     const words: Words[] = [
       { text: plainText(said), size: 0.9 * type.label, weight: 600, fill: style.colour },

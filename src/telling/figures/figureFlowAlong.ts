@@ -4,22 +4,18 @@ import { CAUTION } from '../../answer/caution.ts';
 import { type AlongLine, type FlowField, fieldAlong } from '../../answer/flow/index.ts';
 import type { EngineAnswer } from '../../answer/model.ts';
 import type { EngineStyle } from '../look/engineStyles.ts';
-import { type Layout, layoutOf } from '../look/formats.ts';
+import { layoutOf } from '../look/formats.ts';
 import { formatPressure } from '../numbers/formatNumber.ts';
-import { segment } from '../scene/pathData.ts';
-import { group, type Scene, type SceneNode } from '../scene/scene.ts';
+import type { Scene } from '../scene/scene.ts';
 import { type Course, coursePanel, isOnCourses } from './coursePanel.ts';
+import { besideFlow } from './flowAlongMarks.ts';
 import { measuredOnWall } from './flowMeasured.ts';
 import { nearWords } from './flowNear.ts';
-import { isLettingGo, separationWords } from './flowSeparation.ts';
-import { marksOf } from './flowShocks.ts';
+import { separationWords } from './flowSeparation.ts';
 import { flowFinding, insideBellWords, lawWords, WITHOUT_FRICTION } from './flowWords.ts';
 import { frame } from './frame.ts';
-import { wordsAt } from './marks.ts';
 import { measuredWords } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
-import type { Plot } from './plotAxes.ts';
-import { hatchOf } from './sweepCurves.ts';
 
 /** @param engine the same as its own models have it: the wall by characteristics, where it flows full */
 export function figureFlowAlong(
@@ -68,7 +64,7 @@ export function figureFlowAlong(
         around.content,
         layout,
         measured,
-        (plot) => underCurves(field, plot, layout),
+        (plot) => besideFlow(field, plot, layout),
       ),
       ...around.nodes,
     ],
@@ -114,85 +110,4 @@ function characteristicsOf(engine: EngineAnswer | null): readonly Course[] {
           width: 0.35,
         },
       ];
-}
-
-/** The air, the lip, the span of separation, shocks. */
-function underCurves(field: FlowField, plot: Plot, { type, line }: Layout): readonly SceneNode[] {
-  const { box, x, y } = plot;
-  const { lip, ambientPressure, separation } = field;
-  const bottom = box.y + box.height;
-  const upright = (at: number, width: number, dash: readonly number[]): SceneNode => ({
-    kind: 'path',
-    d: segment(at, box.y, at, bottom),
-    stroke: 'ink-2',
-    strokeWidth: width,
-    dash: dash.map((length) => length * width),
-  });
-  const air = y(ambientPressure);
-  const isFar = (at: number): boolean => at > box.x + 0.7 * box.width;
-  const seen = marksOf(field).filter(({ behind }) => x(lip.axial + behind) <= box.x + box.width);
-  return [
-    ...(separation !== null && isLettingGo(field)
-      ? [
-          group('separation', [
-            {
-              kind: 'rect' as const,
-              x: x(separation.earliest.axial),
-              y: box.y,
-              width: Math.max(line.leader, x(separation.latest.axial) - x(separation.earliest.axial)),
-              height: box.height,
-              fill: hatchOf('ink-2', 45, line),
-            },
-          ]),
-        ]
-      : []),
-    ...(air > bottom || air < box.y
-      ? []
-      : [
-          {
-            kind: 'path' as const,
-            d: segment(box.x, air, box.x + box.width, air),
-            stroke: 'ink-2' as const,
-            strokeWidth: line.leader,
-            dash: [6, 4].map((length) => length * line.leader),
-          },
-          ...wordsAt(
-            [{ text: 'air outside', size: 0.9 * type.label, weight: 400, fill: 'ink-2' }],
-            box.x + box.width - 0.4 * type.label,
-            air + 0.15 * type.label,
-            'end',
-            true,
-          ),
-        ]),
-    upright(x(lip.axial), line.leader, [2, 2]),
-    ...wordsAt(
-      [{ text: 'lip', size: 0.9 * type.label, weight: 400, fill: 'ink-2' }],
-      x(lip.axial) + 0.25 * type.label,
-      bottom - 1.3 * type.label,
-      'start',
-    ),
-    ...seen.flatMap(({ behind, found, text }, k) => {
-      const at = x(lip.axial + behind);
-      const size = 0.55 * type.label;
-      return [
-        upright(at, line.leader, found ? [] : [1, 3]),
-        {
-          kind: 'circle' as const,
-          x: at,
-          y: box.y + size,
-          radius: 0.5 * size,
-          fill: found ? ('ink' as const) : ('paper' as const),
-          stroke: 'ink' as const,
-          strokeWidth: line.leader,
-        },
-        ...wordsAt(
-          [{ text, size: 0.9 * type.label, weight: 400, fill: 'ink' }],
-          isFar(at) ? at - size : at + size,
-          box.y + 0.1 * type.label + 1.15 * type.label * (k % 3),
-          isFar(at) ? 'end' : 'start',
-          true,
-        ),
-      ];
-    }),
-  ];
 }

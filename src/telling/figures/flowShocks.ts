@@ -41,8 +41,8 @@ export function shockMarks(
 ): readonly SceneNode[] {
   const room = grown(clip, 1);
   const size = type.small;
-  /** How far each line of words is taken. */
-  const taken = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  /** How far each line of words is taken; as many as there may be marks. */
+  const taken = Array.from({ length: 3 }, () => Number.NEGATIVE_INFINITY);
   const nodes = [...marksOf(field)]
     .sort((a, b) => a.behind - b.behind)
     .flatMap(({ text, behind, found }): readonly SceneNode[] => {
@@ -58,10 +58,12 @@ export function shockMarks(
             { x: x + long / 2, y: clip.y },
           ];
       const width = textWidth(text, size, 400);
-      const along = upright ? y - size / 2 : x - width / 2;
-      const row = taken.findIndex((end) => along > end);
-      if (row >= 0) taken[row] = along + (upright ? 1.1 * size : width + 0.6 * size);
-      const step = upright ? 0 : 1.15 * size * row;
+      // One below the other, or in rows where they would touch.
+      const middle = Math.min(x, clip.x + clip.width - width / 2);
+      const wanted = upright ? y - size / 2 : middle - width / 2;
+      const along = upright ? Math.max(wanted, taken[0]!) : wanted;
+      const row = taken.findIndex((end) => along >= end);
+      taken[row] = along + (upright ? 1.1 * size : width + 0.6 * size);
       return [
         {
           kind: 'path',
@@ -71,21 +73,17 @@ export function shockMarks(
           strokeWidth: line.leader,
           ring: 2 * line.leader,
         },
-        ...(row >= 0
-          ? [
-              {
-                kind: 'text' as const,
-                x: upright ? tip.x - 1.4 * long : Math.min(x, clip.x + clip.width - width / 2),
-                y: upright ? y + 0.33 * size : clip.y + long + 1.1 * size + step,
-                text,
-                size,
-                weight: 400 as const,
-                anchor: upright ? ('end' as const) : ('middle' as const),
-                fill: 'ink' as const,
-                halo: true,
-              },
-            ]
-          : []),
+        {
+          kind: 'text',
+          x: upright ? tip.x - 1.4 * long : middle,
+          y: upright ? along + 0.83 * size : clip.y + long + 1.1 * size + 1.15 * size * row,
+          text,
+          size,
+          weight: 400,
+          anchor: upright ? 'end' : 'middle',
+          fill: 'ink',
+          halo: true,
+        },
       ];
     });
   return nodes.length === 0 ? [] : [group('shocks', nodes)];

@@ -7,7 +7,7 @@ import { formatAltitude, formatLength, formatPressure } from '../numbers/formatN
 import { isMachDisk } from './flowShocks.ts';
 
 function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string {
-  if (thinnest) return 'In all but vacuum';
+  if (thinnest) return 'Nearly in vacuum';
   if (altitude === 0) return 'At sea level';
   return altitude === null
     ? `In air of ${formatPressure(ambientPressure)}`
