@@ -82,8 +82,8 @@ export const ledgerText = () => textOf(page.locator('table.ledger'));
 export async function textsSeen(places: string): Promise<() => Promise<readonly string[]>> {
   await page.evaluate((wanted) => {
     const seen: string[] = [];
-    const all = ((globalThis as { seenTexts?: Record<string, string[]> }).seenTexts ??= {});
-    all[wanted] = seen;
+    const here = globalThis as { seenTexts?: Record<string, string[]> };
+    here.seenTexts = { ...here.seenTexts, [wanted]: seen };
     const look = () => {
       const texts = [...document.querySelectorAll(wanted)].map((one) => one.textContent);
       const text = texts.join('\n');

@@ -183,15 +183,16 @@ describe('what is said of a field against the model of its nozzle', () => {
     perMass: 2e-4,
     base: 0.004,
     baseByModel: 0.0211,
+    basePressure: 46_000,
     suction: -0.05,
     wake: 0,
   };
 
   test('the whole, and what is worth telling of its parts', () => {
     expect(againstWords(field({ against, thrustCoefficient: { mean: 1.7, swing: 0, byModel: 1.71 } }))).toBe(
-      'Thrust against the model’s: −0.6\u00a0%; +2.9\u00a0% by suction of still air at walls round the jet, which only the model reckons, −0.6\u00a0% of gas that comes through, −1.0\u00a0% by the base.',
+      'Thrust against the model’s: −0.6\u00a0%; +2.9\u00a0% by suction of still air at walls round the jet, which only the model reckons, −0.6\u00a0% of gas that comes through, −1.0\u00a0% by the base (0.46\u00a0bar in the field).',
     );
-    const alike = { ...against, gas: 0, base: 0, baseByModel: 0, suction: 0 };
+    const alike = { ...against, gas: 0, base: 0, baseByModel: 0, basePressure: null, suction: 0 };
     expect(
       againstWords(field({ against: alike, thrustCoefficient: { mean: 1.7101, swing: 0, byModel: 1.71 } })),
     ).toBe('Thrust against the model’s: the same.');
@@ -207,7 +208,9 @@ describe('what is said of a field against the model of its nozzle', () => {
       chieflyAgainstWords(
         field({ against: { ...against, suction: 0 }, thrustCoefficient: { mean, swing: 0, byModel: 1.71 } }),
       );
-    expect(told(1.68)).toBe('Thrust against the model’s: −1.8 %, chiefly −1.0 % by the base.');
+    expect(told(1.68)).toBe(
+      'Thrust against the model’s: −1.8\u00a0%, chiefly −1.0\u00a0% by the base (0.46\u00a0bar in the field).',
+    );
     expect(told(1.7)).toBe('');
     expect(chieflyAgainstWords(field())).toBe('');
   });

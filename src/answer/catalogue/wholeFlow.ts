@@ -154,6 +154,18 @@ export const wholeFlowQuantities: readonly CatalogueEntry[] = [
   ),
   {
     ...field,
+    name: 'wholeFlow.basePressure',
+    label: 'pressure on the base in the field',
+    dimension: 'pressure',
+    unit: UNIT.bar,
+    digits: 3,
+    meaning: 'Mean pressure of the computed field on the base of a plug or a pintle.',
+    equation: '∫ p dA / A_base',
+    typicalError:
+      'Held against published estimates only, which scatter by a factor of two; nothing mixes into a wake without friction.',
+  },
+  {
+    ...field,
     name: 'wholeFlow.suction',
     label: 'suction that is not in the field',
     dimension: 'ratio',

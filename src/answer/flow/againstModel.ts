@@ -25,7 +25,7 @@ export function againstModel(
   watched: Settled['watched'],
   wakePressure: number | null,
 ): AgainstModel | null {
-  const [thrust, , massFlow, base] = watched.map(({ mean }) => mean);
+  const [thrust, onBase, massFlow, base] = watched.map(({ mean }) => mean);
   const { thrustCoefficient } = model;
   if (thrustCoefficient === null || thrust === undefined || massFlow === undefined || base === undefined)
     return null;
@@ -51,6 +51,7 @@ export function againstModel(
     perMass: stream / (thrustCoefficient + wake - suction - ofBase) - 1,
     base: base / unit,
     baseByModel: ofBase,
+    basePressure: base === 0 || onBase === undefined ? null : onBase,
     suction,
     wake,
   };

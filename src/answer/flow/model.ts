@@ -56,6 +56,7 @@ export interface AgainstModel {
   readonly perMass: number;
   /** C_F of the base, here and by the model; 0: none. */ readonly base: number;
   readonly baseByModel: number;
+  /** Mean pressure on the base [Pa]; null: there is none. */ readonly basePressure: number | null;
   /** C_F that the model takes off for still air round the jet, sucked at by it; the field has it at the air’s pressure. 0 or less. */ readonly suction: number;
   /** C_F by which the model changes, its base aside, with an open wake at the mean pressure that the field has along its edge; 0: none. */ readonly wake: number;
 }

@@ -9,8 +9,6 @@ import {
   BESIDE,
   BESIDE_COWL,
   type Beginning,
-  basePressureOf,
-  basePressureOfDeflected,
   deflectedFlow,
   type FieldGases,
   filledByJetOf,
@@ -139,8 +137,8 @@ function runDeflected(
       flow,
       gases,
       watch: () => {
-        const { stream, base, massFlow } = pushesOfDeflected(deflected);
-        return [stream + base, basePressureOfDeflected(deflected), massFlow, base, filledByJetOf(deflected)];
+        const { stream, base, basePressure, massFlow } = pushesOfDeflected(deflected);
+        return [stream + base, basePressure, massFlow, base, filledByJetOf(deflected)];
       },
       massFlow: () => massLeavingDeflected(deflected),
       lip: { axial: shape.lip, radius: lip.radius },
@@ -186,8 +184,8 @@ function runPlug(
       flow,
       gases: prepared.gases,
       watch: () => {
-        const { stream, base, massFlow } = pushesOfPlug(plug);
-        return [stream + base, basePressureOf(plug), massFlow, base, 0];
+        const { stream, base, basePressure, massFlow } = pushesOfPlug(plug);
+        return [stream + base, basePressure, massFlow, base, 0];
       },
       massFlow: () => pushesOfPlug(plug).massFlow,
       lip: { axial, radius },

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { flowKey, keepText } from '../disk/flowShelf.ts';
 import type { ListedFlow } from './flowList.ts';
 
-const FORMAT = 'plumeline flow list 4';
+const FORMAT = 'plumeline flow list 5';
 
 const nameOf = (mark: string): string => `${flowKey([FORMAT, mark])}.list.json`;
 

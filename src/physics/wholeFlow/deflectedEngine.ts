@@ -1,7 +1,6 @@
 /** The flow through an expansion–deflection nozzle, with the wake behind its pintle, and out into the air, without friction. */
 
 import { apartFlow, cellAt, type Flow, newFlow, type SideKind } from '../euler/index.ts';
-import { meanOnBase } from './basePressure.ts';
 import { type Beginning, carriedFields } from './carried.ts';
 import { fedChamber } from './chamberLevel.ts';
 import { deflectedGuess } from './deflectedGuess.ts';
@@ -68,6 +67,7 @@ export function deflectedFlow(
 export interface DeflectedPushes {
   /** Of what comes in, on the pintle ahead of its base and on the outer wall. */ readonly stream: number;
   readonly base: number;
+  /** Mean on the base [Pa] */ readonly basePressure: number;
   /** That comes in. */ readonly massFlow: number;
 }
 
@@ -89,6 +89,7 @@ export function pushesOfDeflected({
   return {
     stream: -coming.x - pintle - outer - which.air.pressure * (Math.PI * end * end - cut),
     base: -base - which.air.pressure * cut,
+    basePressure: -base / cut,
     massFlow: -coming.mass,
   };
 }
@@ -119,9 +120,4 @@ export function filledByJetOf({ flow, size }: DeflectedFlow): number {
       filled += share[at]! * mesh.volume[at]!;
     }
   return filled;
-}
-
-/** Mean pressure on the base [Pa]. */
-export function basePressureOfDeflected({ flow, size }: DeflectedFlow): number {
-  return meanOnBase(flow.fields[WAKE_OF_PINTLE]!, size.wake);
 }

@@ -6,7 +6,6 @@ export { type AxisShock, axisShocks, firstCell, mainShock } from './axisMarks.ts
 export type { Beginning } from './carried.ts';
 export { type ChamberLevel, feedOf, inletPressureOf } from './chamberLevel.ts';
 export {
-  basePressureOfDeflected,
   type DeflectedFlow,
   type DeflectedPushes,
   deflectedFlow,
@@ -24,7 +23,6 @@ export { type FieldReader, type FieldValue, fieldReader, placeIn } from './field
 export { beginningOf, middleIn, type PictureBlock, pictureOf } from './flowPicture.ts';
 export { inTime } from './inTime.ts';
 export {
-  basePressureOf,
   type PlugFlow,
   type PlugPushes,
   plugFlow,

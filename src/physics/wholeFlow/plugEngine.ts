@@ -1,7 +1,6 @@
 /** The flow through the ring of an annular plug, along the plug and out into the air, without friction. */
 
 import { apartFlow, type Flow, newFlow, type SideKind } from '../euler/index.ts';
-import { meanOnBase } from './basePressure.ts';
 import { type Beginning, carriedFields } from './carried.ts';
 import { fedChamber } from './chamberLevel.ts';
 import { type FarAir, stillAir } from './fieldGases.ts';
@@ -69,6 +68,7 @@ export function plugFlow(
 export interface PlugPushes {
   /** Of what leaves the ring, and of the plug behind it. */ readonly stream: number;
   readonly base: number;
+  /** Mean on the base [Pa] */ readonly basePressure: number;
   readonly massFlow: number;
 }
 
@@ -84,6 +84,7 @@ export function pushesOfPlug({ flow, size, prepared, air }: PlugFlow): PlugPushe
   return {
     stream: whole * (leaving.x - plug - air.pressure * (inside(shape.ring.at(-1)!.outer[1]) - cut)),
     base: whole * (-base - air.pressure * cut),
+    basePressure: -base / cut,
     massFlow: whole * leaving.mass,
   };
 }
@@ -92,9 +93,4 @@ export function pushesOfPlug({ flow, size, prepared, air }: PlugFlow): PlugPushe
 export function thrustOfPlug(plug: PlugFlow): number {
   const { stream, base } = pushesOfPlug(plug);
   return stream + base;
-}
-
-/** Mean pressure on the base [Pa]. */
-export function basePressureOf({ flow, size }: PlugFlow): number {
-  return meanOnBase(flow.fields[WAKE]!, size.wake);
 }

@@ -60,13 +60,14 @@ function noCellWords({ byLaw, mainShock, seen }: FlowField): string {
 function againstRows({ name: of, ambientPressure, against }: FlowField): readonly FigureRow[] {
   if (against === null) return [];
   const at = { quantity: 'ambientPressure', value: ambientPressure };
-  const { passes, passesByModel, perMass, base, baseByModel, suction, wake } = against;
+  const { passes, passesByModel, perMass, base, baseByModel, basePressure, suction, wake } = against;
   return [
     { of, quantity: 'wholeFlow.dischargeCoefficient', at, value: passes },
     { of, quantity: 'dischargeCoefficient', at, value: passesByModel, note: 'by the model of the nozzle' },
     { of, quantity: 'wholeFlow.perMass', at, value: perMass },
     { of, quantity: 'wholeFlow.base', at, value: base },
     { of, quantity: 'wholeFlow.base', at, value: baseByModel, note: 'by the model of the nozzle' },
+    ...(basePressure === null ? [] : [{ of, quantity: 'wholeFlow.basePressure', at, value: basePressure }]),
     { of, quantity: 'wholeFlow.suction', at, value: suction, note: 'by the model of the nozzle' },
     { of, quantity: 'wholeFlow.wake', at, value: wake, note: 'by the model of the nozzle' },
   ];

@@ -166,7 +166,7 @@ export function chieflyAgainstWords(field: Pick<FlowField, 'against' | 'thrustCo
 
 /** Shares of the thrust by which a field differs from the model of its nozzle, each with its words. */
 function partsAgainst(
-  { gas, perMass, base, baseByModel, suction, wake }: AgainstModel,
+  { gas, perMass, base, baseByModel, basePressure, suction, wake }: AgainstModel,
   byModel: number,
 ): readonly (readonly [share: number, what: string])[] {
   return [
@@ -174,7 +174,10 @@ function partsAgainst(
     [wake / byModel, 'as its wake is not at the air’s pressure'],
     [gas, 'of gas that comes through'],
     [perMass, 'of thrust for each kilogram'],
-    [(base - baseByModel) / byModel, 'by the base'],
+    [
+      (base - baseByModel) / byModel,
+      `by the base${basePressure === null ? '' : ` (${formatPressure(basePressure)} in the field)`}`,
+    ],
   ];
 }
 

@@ -6,7 +6,6 @@ import { type NozzleModel, nozzleModel } from '../../../src/physics/nozzle/index
 import {
   atWall,
   type BlockFlow,
-  basePressureOf,
   type PlugFlow,
   plugFlow,
   preparePlug,
@@ -66,8 +65,8 @@ export function plugIn(
       least: Math.max(1200, 50 * across),
       most: 6000,
       watch: () => {
-        const { stream, massFlow } = pushesOfPlug(plug);
-        return [thrustOfPlug(plug), basePressureOf(plug), stream, massFlow];
+        const { stream, basePressure, massFlow } = pushesOfPlug(plug);
+        return [thrustOfPlug(plug), basePressure, stream, massFlow];
       },
       still: [5e-4, 1, 5e-4, 5e-4],
     });
@@ -78,7 +77,7 @@ export function plugIn(
     const passes = massFlow! / expansion.throat.massFlux / throatArea;
     return {
       settled,
-      /** [Pa] */ basePressure: basePressureOf(plug),
+      /** [Pa] */ basePressure: pushesOfPlug(plug).basePressure,
       /** Gas that comes through over that of a straight sonic line. */ passes,
       /** Thrust coefficient of the gas, base aside; for each kilogram; and of the base over the whole. */
       gas: stream! / unit / gas - 1,
