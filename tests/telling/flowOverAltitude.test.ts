@@ -1,15 +1,19 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { CAUTION } from '../../src/answer/caution.ts';
 import type { FlowField } from '../../src/answer/flow/index.ts';
 import type { StudyAnswer } from '../../src/answer/model.ts';
 import { flowClimb } from '../../src/telling/clips/flowClimb.ts';
 import { flowDriftClip } from '../../src/telling/clips/flowDriftClip.ts';
 import { clipOf, frameRateOf, namedClips, USUAL_TIMING } from '../../src/telling/clips/index.ts';
+import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
 import { type FigureSubject, figureKinds } from '../../src/telling/figures/figureKinds.ts';
 import { drawnBetween, flowMorph } from '../../src/telling/figures/flowMorph.ts';
 import { flowNear, nearWords } from '../../src/telling/figures/flowNear.ts';
 import { flowOfClip, flowOfFigure } from '../../src/telling/figures/flowsWanted.ts';
 import { flowsShown } from '../../src/telling/handover/flowsShown.ts';
 import type { MediaSlot } from '../../src/telling/handover/mediaSlots.ts';
+import { textBox } from '../../src/telling/scene/box.ts';
+import { textsOf } from '../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../src/telling/scene/svg.ts';
 import { solveText } from '../answer/solveText.ts';
 import { field } from './jetField.ts';
@@ -101,14 +105,76 @@ describe('clips of a whole flow', () => {
   test('a climb shows one field at a time, and which', () => {
     const climb = flowClimb(flows, { ...options, from: 0, to: 10_000 });
     const [begin, end] = [0, 1].map((share) => sceneToSvg(climb.at(share)));
-    expect(begin).toContain('field of the pad');
-    expect(end).toContain('field of 10\u00a0km');
+    expect(begin).toContain('field of the pad, 1.01\u00a0bar');
+    expect(end).toContain('field of 10\u00a0km, 0.27\u00a0bar');
     for (const svg of [begin, end]) {
       expect(svg).toContain('inviscid, computed');
       expect(svg).toContain('No turbulence');
-      expect(svg).toContain('the nearest is shown');
+    }
+    for (const share of [0, 1]) {
+      const words = textsOf(climb.at(share).children).map(({ text }) => text);
+      expect(words.join(' ')).toContain('3 fields computed, the nearest is shown');
     }
     expect(climb.notes.join(' ')).toContain('1.01\u00a0bar, 0.54\u00a0bar, 0.27\u00a0bar');
+  });
+
+  test.each(['16:9', '9:16', '1:1', 'print'] as const)(
+    '%s: all that stands by a climb has room, and its words carry what it is and the caution',
+    (size) => {
+      const all = flows.map((each) => ({
+        ...each,
+        steady: false,
+        insideBell: true,
+        leaves: { axial: 0.05, by: 'Schmucker 1973' },
+      }));
+      const thinnest = field({ ambientPressure: 10, altitude: null, thinnest: true });
+      const climb = flowClimb([...all, thinnest], { size, theme: 'dark', from: 0, to: 'vacuum' });
+      for (const share of [0, 0.5, 1]) {
+        const scene = climb.at(share);
+        const texts = textsOf(scene.children);
+        for (const { text, box } of texts.map((node) => ({ text: node.text, box: textBox(node) })))
+          expect(box.x >= 0 && box.x + box.width <= scene.width, text).toBe(true);
+        expect(texts.map(({ text }) => text).join(' ')).toContain('Model: flow-field.');
+      }
+      expect(textsOf(climb.at(1).children).map(({ text }) => text)).toContain(
+        'field of the thinnest air, 0.00010\u00a0bar',
+      );
+      expect(climb.description).toContain('inviscid, computed');
+      expect(climb.description).toContain(CAUTION);
+    },
+  );
+
+  test('the words of a climb tell its first field, its last, and where it turns into another kind', () => {
+    const shocks = [0.4, 0.42, 0.44, 0.46].map((behind, k) =>
+      field({ altitude: 1000 * k, ambientPressure: 1e5 - 1e4 * k, mainShock: shock(behind) }),
+    );
+    const none = field({ altitude: 5000, ambientPressure: 5e4, mainShock: null });
+    const { description } = flowClimb([...shocks, none], { ...options, from: 0, to: 5000 });
+    for (const told of ['At sea level', 'At 3\u00a0km', 'At 5\u00a0km']) expect(description).toContain(told);
+    for (const left of ['At 1\u00a0km', 'At 2\u00a0km']) expect(description).not.toContain(left);
+  });
+
+  test('it keeps one scale, also where a shorter nozzle works first', () => {
+    const [first, ...others] = flows as [FlowField, ...FlowField[]];
+    const short = { ...first, lip: { axial: 0, radius: 0.15 }, insideBell: true };
+    const climb = flowClimb([short, ...others], { ...options, from: 0, to: 10_000 });
+    const [begin, end] = [0, 1].map((share) =>
+      JSON.stringify(
+        climb.at(share).children.filter((node) => node.kind === 'group' && node.name === 'scale'),
+      ),
+    );
+    expect(begin).toContain('mm');
+    expect(begin).toBe(end);
+  });
+
+  test('moments of a flow through time are drawn at one scale, however far their shock is', () => {
+    const moment = { event: 'start', time: 0, asked: 1, fed: 1, chamber: 1, massFlow: 1, thrust: 1 } as const;
+    const drawn = (mainShock: FlowField['mainShock']) =>
+      figureFlow(field({ moment, seen: 5, mainShock }), 'mach', options).children.filter(
+        (node) => node.kind === 'group' && node.name === 'scale',
+      );
+    expect(drawn(shock(0.4))).toHaveLength(1);
+    expect(drawn(shock(4))).toEqual(drawn(shock(0.4)));
   });
 
   test('specks drift, the same in every run', () => {

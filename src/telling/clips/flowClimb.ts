@@ -1,11 +1,14 @@
 /** The whole flow of an engine while it climbs: true fields, the nearest one shown, never one through the other. */
 
+import { CAUTION } from '../../answer/caution.ts';
 import type { FlowField } from '../../answer/flow/index.ts';
 import { ambientAt } from '../figures/conditions.ts';
 import { drawnBetween, flowMorph } from '../figures/flowMorph.ts';
-import { flowPanel } from '../figures/flowPanel.ts';
+import { flowPanel, scaleIn } from '../figures/flowPanel.ts';
+import { isMachDisk } from '../figures/flowShocks.ts';
 import { flowFinding, WITHOUT_FRICTION } from '../figures/flowWords.ts';
 import { frame } from '../figures/frame.ts';
+import type { Altitude } from '../figures/options.ts';
 import { layoutOf } from '../look/formats.ts';
 import { textWidth } from '../look/measureText.ts';
 import { formatAltitude, formatPressure } from '../numbers/formatNumber.ts';
@@ -14,7 +17,7 @@ import { wayWords } from './climbCut.ts';
 import { altitudeBetween } from './climbPath.ts';
 import type { Movement } from './clip.ts';
 import type { ClimbOptions } from './options.ts';
-import { altitudeReadout, readoutLine } from './readout.ts';
+import { altitudeReadout, READOUT_LEADING, readoutLine, readoutLines } from './readout.ts';
 
 /** Lip radii shown behind the lip: as far as the shocks go, between these. */
 const REACH = { least: 8, most: 15 };
@@ -32,28 +35,39 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
   const isMean = flows.some(({ steady }) => !steady);
   const foot = [
     WITHOUT_FRICTION,
-    `${flows.length} fields computed; between them the nearest is shown, the jet’s edge and its shock moved evenly from one to the next.`,
-    separates
-      ? 'Where gas would leave the wall it is made to, at the estimate of the criteria; dashed, the wall behind it.'
-      : '',
+    `${flows.length} fields computed, the nearest is shown; the jet’s edge and shock move evenly between them.`,
+    separates ? 'Dashed: walls that the gas is made to leave, at the estimate of the criteria.' : '',
     flows.some(({ insideBell }) => insideBell)
-      ? 'While the gas fills the shorter nozzle alone, the bell round the jet is not in the picture.'
+      ? 'The bell round a shorter nozzle’s jet is not in the picture.'
       : '',
-    isMean ? 'Jets that do not come to rest are drawn as the mean over the last steps.' : '',
+    isMean ? 'Jets that do not come to rest: the mean over the last steps.' : '',
     'Model: flow-field.',
   ].filter((words) => words !== '');
-  const around = frame(layout, { title, subtitle: 'Pressure; inviscid, computed.', foot }, options);
+  const subtitle = 'Pressure; inviscid, computed.';
+  const around = frame(layout, { title, subtitle, foot, moreLines: 1 }, options);
   const { content } = around;
   const size = 1.1 * layout.type.label;
-  const top = 1.6 * size;
-  const box = { ...content, y: content.y + top, height: content.height - top };
-  const reach = reachOf(flows);
   const fieldTexts = flows.map(fieldText);
   const widest = fieldTexts.reduce((a, b) => (textWidth(a, size, 400) > textWidth(b, size, 400) ? a : b));
+  const readout = (altitude: Altitude, field: FlowField) =>
+    readoutLines(
+      [
+        altitudeReadout(altitude),
+        [{ text: fieldText(field), widest, isWords: true, weight: 400, fill: 'ink-2' }],
+      ],
+      content.width,
+      size,
+    );
+  const leading = READOUT_LEADING * size;
+  const top = readout(from, first).length * leading + 0.2 * size;
+  const box = { ...content, y: content.y + top, height: content.height - top };
+  const reach = reachOf(flows);
+  // One scale for all, also where a shorter nozzle works before a longer one.
+  const scale = Math.min(...flows.map((field) => scaleIn(box, field, layout, reach)));
   return {
     name: `flow-${first.engine}-climb`,
     title,
-    description: `${title} ${flows.map(flowFinding).join(' ')} ${foot.join(' ')}`,
+    description: [title, subtitle, ...turnsOf(flows).map(flowFinding), ...foot, CAUTION].join(' '),
     notes: [
       `Computed in air of ${flows.map(({ ambientPressure }) => formatPressure(ambientPressure)).join(', ')}; each picture is one of these fields, moved behind the engine where the shock of the next is the same one.`,
       'Steady flow at each altitude: what changes while it goes from one to the next, and the speed of the vehicle, are not modelled.',
@@ -65,25 +79,28 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
         width: layout.width,
         height: layout.height,
         title,
-        description: `${title} ${flowFinding(morph.field)}`,
+        description: `${title} ${subtitle} ${flowFinding(morph.field)} ${CAUTION}`,
         theme: options.theme,
         transparent: options.transparent ?? false,
         children: [
           ...around.nodes,
-          ...flowPanel(drawnBetween(morph), 'pressure', box, layout, { reach, marks: false }),
-          ...readoutLine(
-            [
-              ...altitudeReadout(altitude),
-              { text: fieldText(morph.field), widest, isWords: true, weight: 400, fill: 'ink-2', gap: 0.8 },
-            ],
-            content.x,
-            content.y + 0.85 * size,
-            size,
+          ...flowPanel(drawnBetween(morph), 'pressure', box, layout, { reach, scale, marks: false }),
+          ...readout(altitude, morph.field).flatMap((line, i) =>
+            readoutLine(line, content.x, content.y + 0.85 * size + i * leading, size),
           ),
         ],
       };
     },
   };
+}
+
+/** The first field, the last, and those before and behind which it is another kind of flow. */
+function turnsOf(flows: readonly FlowField[]): readonly FlowField[] {
+  const kind = (field: FlowField | undefined): string =>
+    field === undefined
+      ? ''
+      : [field.mode, field.leaves === null, field.mainShock === null, isMachDisk(field)].join();
+  return flows.filter((field, k) => kind(field) !== kind(flows[k - 1]) || kind(field) !== kind(flows[k + 1]));
 }
 
 /** [m] behind the lip */
@@ -93,7 +110,10 @@ function reachOf(flows: readonly FlowField[]): number {
   return Math.min(REACH.most * radius, Math.max(REACH.least * radius, BEHIND_SHOCK * farthest));
 }
 
+/** Which field is shown, and the pressure of its air, which the key marks. */
 function fieldText({ altitude, ambientPressure, thinnest }: FlowField): string {
-  if (thinnest) return 'field of the thinnest air';
-  return `field of ${altitude === null ? formatPressure(ambientPressure) : altitude === 0 ? 'the pad' : formatAltitude(altitude)}`;
+  const air = formatPressure(ambientPressure);
+  if (thinnest) return `field of the thinnest air, ${air}`;
+  if (altitude === null) return `field of ${air}`;
+  return `field of ${altitude === 0 ? 'the pad' : formatAltitude(altitude)}, ${air}`;
 }

@@ -24,6 +24,7 @@ export interface OverFlow {
   readonly drift?: number;
   /** [m] shown behind the lip, the same in every picture of a row; absent: as the field asks for. */
   readonly reach?: number;
+  /** [px/m], likewise; absent: as large as there is room. */ readonly scale?: number;
   /** Marks of shocks at the edge; absent: they are there. */ readonly marks?: boolean;
 }
 
@@ -32,11 +33,17 @@ export function flowPanel(
   shown: Shown,
   box: Box,
   layout: Layout,
-  { streamlines, drift, reach, marks = true }: OverFlow = {},
+  {
+    streamlines,
+    drift,
+    reach = reachOf(field),
+    scale = scaleIn(box, field, layout, reach),
+    marks = true,
+  }: OverFlow = {},
 ): readonly SceneNode[] {
-  const key = pressureKeyHeight(layout.type.small) + 0.4 * layout.type.label;
-  const picture: Box = { ...box, height: box.height - key - 1.8 * layout.type.small };
-  const { at, scale, clip } = placing(field, picture, layout, reach);
+  const key = keyHeight(layout);
+  const picture = pictureIn(box, layout);
+  const { at, clip } = placing(field, picture, layout, reach, scale);
   const bands = field.blocks.flatMap((block) => bandNodes(block, field, shown, at, clip));
   const foot = picture.y + picture.height + 1.4 * layout.type.small;
   const keyWidth = Math.min(box.width, 30 * layout.type.label);
@@ -67,36 +74,55 @@ export function flowPanel(
   ];
 }
 
+const keyHeight = ({ type }: Layout): number => pressureKeyHeight(type.small) + 0.4 * type.label;
+
+/** Ruler and key stand below. */
+const pictureIn = (box: Box, layout: Layout): Box => ({
+  ...box,
+  height: box.height - keyHeight(layout) - 1.8 * layout.type.small,
+});
+
 /** Lip radii shown behind the lip at least, and what stands on the axis with so much room behind it. */
 const LEAST_REACH = 5;
 const ROOM_BEHIND = 1.3;
 
-/** [m] behind the lip: all that is marked there, within the fine part of the mesh. */
+/** [m] behind the lip: all that is marked there, within the fine part of the mesh; of every moment of a flow through time alike. */
 function reachOf(field: FlowField): number {
-  const marked = marksOf(field).map(({ behind }) => behind);
+  const marked = field.moment === undefined ? marksOf(field).map(({ behind }) => behind) : [];
   return Math.min(field.seen, Math.max(LEAST_REACH * field.lip.radius, ROOM_BEHIND * Math.max(0, ...marked)));
 }
 
 /** How far beyond the fine cells a picture may go, where it has room, over their reach. */
 const BEYOND = 1.7;
 
-/** The field as large as the box allows, from where the gas comes in to where the cells are fine no more, or further. */
+/** [m] axial where a picture begins: where the gas comes in. */
+const beginOf = ({ lip, blocks }: FlowField): number =>
+  Math.min(blocks[0]!.axial[0]!, lip.axial - 0.25 * lip.radius);
+
+/** [px/m] at which a field has room in the box of a panel, from where the gas comes in to its reach [m] behind the lip. */
+export function scaleIn(box: Box, field: FlowField, layout: Layout, reach: number): number {
+  const { width, height } = pictureIn(box, layout);
+  const [length, breadth] = layout.upright ? [height, width] : [width, height];
+  const { lip } = field;
+  return Math.min(length / (lip.axial + reach - beginOf(field)), breadth / 2 / (BESIDE * lip.radius));
+}
+
+/** From where the gas comes in to where the cells are fine no more, or further. */
 function placing(
   field: FlowField,
   box: Box,
   { upright }: Layout,
-  reach = reachOf(field),
-): { readonly at: At; readonly scale: number; readonly clip: Box } {
+  reach: number,
+  scale: number,
+): { readonly at: At; readonly clip: Box } {
   const { lip, blocks } = field;
-  const from = Math.min(blocks[0]!.axial[0]!, lip.axial - 0.25 * lip.radius);
-  const [length, breadth] = upright ? [box.height, box.width] : [box.width, box.height];
-  const scale = Math.min(length / (lip.axial + reach - from), breadth / 2 / (BESIDE * lip.radius));
+  const from = beginOf(field);
+  const length = upright ? box.height : box.width;
   const end = Math.max(...blocks.flatMap(({ axial }) => axial.at(-1)!));
   const shown = Math.min(length, scale * (Math.min(end, lip.axial + BEYOND * reach) - from));
   const clip = upright ? { ...box, height: shown } : { ...box, width: shown };
   const axis = upright ? box.x + box.width / 2 : box.y + box.height / 2;
   return {
-    scale,
     clip,
     at: (axial, radius) =>
       upright

@@ -12,6 +12,7 @@ export interface FrameWords {
   readonly title: string;
   readonly subtitle: string;
   /** Condition, model, what is left out; the caution follows by itself. */ readonly foot: readonly string[];
+  /** Lines that the foot may take beyond the usual. */ readonly moreLines?: number;
 }
 
 export interface Frame {
@@ -31,6 +32,7 @@ export function frame(
     title: without.includes('title') ? '' : given.title,
     subtitle: without.includes('subtitle') ? '' : given.subtitle,
     foot: without.includes('notes') ? [] : given.foot,
+    moreLines: given.moreLines ?? 0,
   };
   const { safe, type } = layout;
   const width = safe.right - safe.left;
@@ -45,7 +47,7 @@ export function frame(
     layout.width < 1.25 * layout.height ? 3 : 2,
   ).map((text): Words => ({ text, size: type.subtitle, weight: 400, fill: 'ink-2' }));
   const below = safe.top + wordsSize(title).height + 0.3 * type.subtitle;
-  const foot = footLines(words.foot, width, layout);
+  const foot = footLines(words, width, layout);
   const footHeight = wordsSize(foot).height;
   const top = below + wordsSize(subtitle).height + 0.9 * type.label;
   const bottom = safe.bottom - footHeight - 0.8 * type.label;
@@ -63,11 +65,11 @@ export function frame(
 }
 
 /** Foot notes shortened to the room there is; the caution always whole, on its own lines, at the end. */
-function footLines(notes: readonly string[], width: number, layout: Layout): Words[] {
+function footLines({ foot, moreLines = 0 }: FrameWords, width: number, layout: Layout): Words[] {
   const size = layout.type.foot;
   const wide = layout.width / layout.height;
   const room = layout.upright ? 6 : wide < 1.25 ? 5 : wide < 1.6 ? 4 : 3;
-  const said = wrapAtMost(plainText(notes.join(' ')), width, size, 400, room);
+  const said = wrapAtMost(plainText(foot.join(' ')), width, size, 400, room + moreLines);
   const caution = wrapText(CAUTION_SHORT, width, size, 400);
   return [...said, ...caution].map((text) => ({ text, size, weight: 400, fill: 'ink-2' }));
 }
