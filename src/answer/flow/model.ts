@@ -39,7 +39,7 @@ export interface FlowMoment {
   /** What is to be fed over the full feed, put in [–] */ readonly asked: number;
   /** What comes in over it: less while the chamber is nearly empty [–] */ readonly fed: number;
   /** Pressure where the gas comes in, over the full one [–] */ readonly chamber: number;
-  /** [kg/s] that leaves the nozzle */ readonly massFlow: number;
+  /** [kg/s] of all that passes the lip: gas, and at a start the air ahead of it */ readonly massFlow: number;
   /** [N] of what leaves it; beside the air’s pressure on all the rest */ readonly thrust: number;
   /** Why the field broke behind it, at first order and in the shortest steps too: it is the last that held. */
   readonly ended?: Problem;

@@ -49,7 +49,7 @@ export interface Running {
     base: number,
     filled: number,
   ];
-  /** [kg/s] that leaves the nozzle */ readonly massFlow: () => number;
+  /** [kg/s] of gas and air that leaves the nozzle */ readonly massFlow: () => number;
   readonly lip: { readonly axial: number; readonly radius: number };
   /** [m] behind the lip as far as cells are fine */ readonly seen: number;
   /** The block that holds the axis behind the engine. */ readonly axisBlock: number;
