@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { agreesWith, BOUNDS } from '../physics/euler/kernel/kernelBounds.ts';
 import { box, burst, type CaseFields, differences } from '../physics/euler/kernel/kernelCases.ts';
 import { launchChromium } from './chromium.ts';
@@ -8,6 +8,9 @@ let browser: Awaited<ReturnType<typeof launchChromium>>;
 beforeAll(async () => {
   browser = await launchChromium();
 }, 120_000);
+afterEach(async () => {
+  for (const context of browser.contexts()) await context.close();
+});
 afterAll(() => browser?.close());
 
 test.each([64, 32] as const)(
@@ -26,6 +29,5 @@ test.each([64, 32] as const)(
     agreesWith(differences(there, reference), BOUNDS[bits].time);
     // The same instructions give the same numbers in Node, bit by bit, but for the logarithms that fill the table.
     agreesWith(differences(burstThere, burst(bits, 60, false)), BOUNDS[64].time);
-    await page.close();
   },
 );

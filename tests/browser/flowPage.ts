@@ -1,20 +1,21 @@
-/** What pages with whole flows share: a cache of their own, an engine whose field takes a second, what stands below the picture. */
+/** What pages with whole flows share: a cache of their own for each try, an engine whose field takes a second, what stands below the picture. */
 
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, vi } from 'vitest';
+import { beforeEach, vi } from 'vitest';
 import { page, textOf } from './studyPage.ts';
 
-/** Computed flows are kept in a folder of this test. */
+/** To be called after {@link useWorkbench}: each try of each test keeps its computed flows in a folder of its own. */
 export function useFlowCache(): void {
-  const cache = mkdtempSync(join(tmpdir(), 'plumeline-flow-cache-'));
-  beforeAll(() => {
+  beforeEach(() => {
+    const cache = mkdtempSync(join(tmpdir(), 'plumeline-flow-cache-'));
     vi.stubEnv('XDG_CACHE_HOME', cache);
-  });
-  afterAll(() => {
-    vi.unstubAllEnvs();
-    rmSync(cache, { recursive: true, force: true });
+    // Comes after the server is closed: what it still computes goes there.
+    return () => {
+      vi.unstubAllEnvs();
+      rmSync(cache, { recursive: true, force: true });
+    };
   });
 }
 

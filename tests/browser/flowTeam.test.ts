@@ -1,6 +1,6 @@
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, expect, test } from 'vitest';
 import { burst, type CaseFields } from '../physics/euler/kernel/kernelCases.ts';
 import { launchChromium } from './chromium.ts';
 import { pageScript } from './pageScript.ts';
@@ -28,6 +28,9 @@ beforeAll(async () => {
     '/hand.js': await pageScript('./flowHand.ts', 'worker'),
   });
 }, 120_000);
+afterEach(async () => {
+  for (const context of browser.contexts()) await context.close();
+});
 afterAll(async () => {
   await browser?.close();
   server?.close();
@@ -49,5 +52,4 @@ test('in an isolated page two workers give the numbers of one, bit by bit', asyn
     // And it is the flow that Node has.
     expect(one.mass).toBeCloseTo(burst(bits, 40, true).mass, bits === 64 ? 10 : 5);
   }
-  await page.close();
-}, 60_000);
+});
