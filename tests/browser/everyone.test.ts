@@ -6,13 +6,13 @@ import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import {
-  browser,
+  answered,
   context,
   number,
   onDisk,
   open,
   page,
-  server,
+  patient,
   slider,
   textOf,
   useWorkbench,
@@ -25,6 +25,7 @@ describe('the keyboard', () => {
   it('reaches every control in the order of the page, each with a ring that is seen', async () => {
     await withoutSentences();
     await open();
+    await answered();
     // Of tabs and of what one control moves only one is a stop; arrows go on from there.
     const wanted = await page.evaluate(() => {
       const all = [
@@ -75,38 +76,34 @@ describe('the keyboard', () => {
     );
     expect(missed).toEqual([]);
     expect(ringless).toEqual([]);
-  }, 120_000);
+  });
 });
 
 describe('a finger', () => {
   it('drags the bob, and does not scroll the page with it', async () => {
     await withoutSentences();
-    await open();
-    const touch = await browser.newContext({ viewport: { width: 390, height: 844 }, hasTouch: true });
-    const phone = await touch.newPage();
-    await phone.goto(server.url);
-    await phone.waitForFunction(() => document.documentElement.dataset.ready === 'true');
-    const scale = phone.getByRole('slider', { name: 'Altitude' });
-    await scale.scrollIntoViewIfNeeded();
-    const box = await scale.boundingBox();
+    await open({ width: 390, height: 844, touch: true });
+    // What is still to come would move the scale.
+    await answered();
+    await slider().scrollIntoViewIfNeeded();
+    const box = await slider().boundingBox();
     if (box === null) throw new Error('the scale is on the page');
-    const debug = await touch.newCDPSession(phone);
+    const debug = await context.newCDPSession(page);
     const x = box.x + box.width / 2;
     const touchAt = (type: string, y: number | null) =>
       debug.send('Input.dispatchTouchEvent', {
         type: type as 'touchStart',
         touchPoints: y === null ? [] : [{ x, y }],
       });
-    const scrolled = () => phone.evaluate(() => scrollY);
+    const scrolled = () => page.evaluate(() => scrollY);
     const before = await scrolled();
     await touchAt('touchStart', box.y + box.height * 0.9);
     for (const share of [0.8, 0.7, 0.6, 0.5]) await touchAt('touchMove', box.y + box.height * share);
     await touchAt('touchEnd', null);
-    const here = Number(await scale.getAttribute('aria-valuenow'));
-    expect(here).toBeGreaterThan(10);
-    expect(here).toBeLessThan(30);
+    const here = async () => Number(await slider().getAttribute('aria-valuenow'));
+    await expect.poll(here).toBeGreaterThan(15);
+    expect(await here()).toBeLessThan(30);
     expect(await scrolled()).toBe(before);
-    await touch.close();
   });
 });
 
@@ -139,12 +136,12 @@ describe('a first walk', () => {
     await expect.poll(() => textOf(page.locator('h1'))).toContain('How much does a plug');
     await page.getByRole('button', { name: 'Climb' }).click();
     await expect
-      .poll(async () => Number(await slider().getAttribute('aria-valuenow')), { timeout: 20_000 })
+      .poll(async () => Number(await slider().getAttribute('aria-valuenow')), patient)
       .toBeGreaterThan(1);
     await page.getByRole('button', { name: 'Stop' }).click();
     await page.locator('.verdict-strip button').first().click();
     await expect
-      .poll(() => textOf(page.locator('.sentences')), { timeout: 60_000 })
+      .poll(() => textOf(page.locator('.sentences')), patient)
       .toMatch(/Safe to say|Say with care|Don’t say/i);
     await number('Alder B, specific impulse').first().click();
     await expect.poll(() => textOf(page.locator('.card'))).toContain('What it means');
@@ -157,7 +154,7 @@ describe('a first walk', () => {
       .toMatch(/plumeline new my-study --from /);
     // A busy machine checks sentences slowly; a person is not waiting for more than that.
     expect(Date.now() - began).toBeLessThan(120_000);
-  }, 150_000);
+  });
 });
 
 describe('what the page loads', () => {

@@ -1,7 +1,7 @@
 /** Films from the workbench: what is filmed is chosen, how far it is can be seen, and it can be stopped. */
 
 import { describe, expect, it } from 'vitest';
-import { axeFindings, open, page, useWorkbench, withoutSentences } from './studyPage.ts';
+import { axeFindings, open, page, patient, useWorkbench, withoutSentences } from './studyPage.ts';
 
 useWorkbench();
 
@@ -12,7 +12,8 @@ describe('the film button', () => {
     await page.locator('.film-choice summary').click();
     const clip = page.getByLabel('Film of');
     await clip.waitFor();
-    const offered = await clip.locator('option').evaluateAll((all) => all.map((one) => one.textContent));
+    // The flights come after the engines.
+    const offered = () => clip.locator('option').allTextContents();
     for (const words of [
       'Engines cut open, climbing',
       'Engines cut open, throttling',
@@ -21,7 +22,7 @@ describe('the film button', () => {
       'Drawn in: the sweep area-ratio',
       'Alder P growing ring by ring',
     ])
-      expect(offered).toContain(words);
+      await expect.poll(offered, patient).toContain(words);
     await expect.poll(() => axeFindings('film choice')).toEqual([]);
     await clip.selectOption({ label: 'Alder B growing ring by ring' });
     await page.getByLabel('Shape').selectOption('1:1');
@@ -30,13 +31,11 @@ describe('the film button', () => {
     const stop = page.getByRole('button', { name: 'Stop film' });
     await stop.waitFor();
     // Frames are counted: 25 a second for as long as a climb takes.
-    await expect
-      .poll(() => page.locator('.film progress').getAttribute('max'), { timeout: 90_000 })
-      .not.toBe('1');
+    await expect.poll(() => page.locator('.film progress').getAttribute('max'), patient).not.toBe('1');
     await stop.click();
-    await page.getByRole('button', { name: 'Film', exact: true }).waitFor({ timeout: 60_000 });
+    await page.getByRole('button', { name: 'Film', exact: true }).waitFor();
     expect(await page.getByRole('link', { name: 'Save film' }).count()).toBe(0);
     // What was chosen stays chosen.
     await expect.poll(() => page.locator('.film-choice summary').textContent()).toBe('1:1');
-  }, 240_000);
+  });
 });

@@ -1,11 +1,10 @@
 /** Finer fields where one looks, by the graphics processor: here by shaders run in software. */
 
-import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { flowOfText } from '../../src/faces/flows/flowText.ts';
 import { coldCone, saidOfFlow, useFlowCache } from './flowPage.ts';
-import { axeFindings, open, page, pictures, ready, studyFile, useWorkbench } from './studyPage.ts';
+import { axeFindings, open, page, pictures, ready, useWorkbench, writeStudy } from './studyPage.ts';
 
 useWorkbench(['--enable-unsafe-webgpu', '--use-webgpu-adapter=swiftshader']);
 
@@ -37,7 +36,7 @@ const keptFiner = (): Promise<string | null> =>
 it('is offered where the machine has one, computed from the server’s field, shown, named and kept', async ({
   skip,
 }) => {
-  await writeFile(studyFile(), coldCone);
+  await writeStudy(coldCone);
   await open();
   const has = await page.evaluate(async () => (await navigator.gpu?.requestAdapter()) != null);
   if (!has) skip('this Chromium has no WebGPU adapter, not even one in software');
@@ -53,9 +52,8 @@ it('is offered where the machine has one, computed from the server’s field, sh
   await expect.poll(saidOfFlow, soon).toContain('finer, by the graphics processor of this machine');
   await expect.poll(() => axeFindings('with a finer field'), soon).toEqual([]);
   await page.screenshot({ path: join(pictures, 'finer-flow.png') });
-  const text = await keptFiner();
-  expect(text).not.toBeNull();
-  const field = flowOfText(text!);
+  await expect.poll(keptFiner, soon).not.toBeNull();
+  const field = flowOfText((await keptFiner())!);
   expect(field.kernel).toBe('graphics processor');
   expect(field.fineness).toBe('fine');
   // Thrust as by the nozzle’s own model, the field of characteristics.
@@ -66,6 +64,6 @@ it('is offered where the machine has one, computed from the server’s field, sh
   await ready();
   await expect.poll(saidOfFlow, soon).toContain('by the graphics processor');
   await finer().click();
-  expect(await finer().getAttribute('aria-pressed')).toBe('false');
+  await expect.poll(() => finer().getAttribute('aria-pressed')).toBe('false');
   await expect.poll(saidOfFlow, soon).not.toContain('graphics processor');
 }, 600_000);

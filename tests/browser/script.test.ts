@@ -10,6 +10,7 @@ import {
   keepSentences,
   open,
   page,
+  patient,
   textOf,
   useWorkbench,
 } from './studyPage.ts';
@@ -23,7 +24,7 @@ const openScript = async (text: string) => {
   await keepSentences('vacuum-gain', 'always-better');
   await open({ width: 1024, height: 768 });
   await page.getByRole('tab', { name: 'Script' }).click();
-  await page.locator('.script-line').first().waitFor({ timeout: 60_000 });
+  await page.locator('.script-line').first().waitFor();
 };
 
 describe('the script', () => {
@@ -38,11 +39,9 @@ describe('the script', () => {
     await page.getByRole('button', { name: 'Write', exact: true }).click();
     const field = page.getByLabel('Text of script.md');
     await field.fill('# T\n\n## S\n\nNow {{bell.areaRatio}} it is.\n');
-    await expect.poll(scriptOnDisk, { timeout: 10_000 }).toContain('Now {{bell.areaRatio}}');
+    await expect.poll(scriptOnDisk).toContain('Now {{bell.areaRatio}}');
     await page.getByRole('button', { name: 'Done' }).click();
-    await expect
-      .poll(() => textOf(page.locator('.script-line').first()), { timeout: 20_000 })
-      .toBe('Now 25 it is.');
+    await expect.poll(() => textOf(page.locator('.script-line').first()), patient).toBe('Now 25 it is.');
   });
 
   it('is written with its parts marked, numbers found by plain words, faults at their line, and undone by keys', async () => {
@@ -60,24 +59,27 @@ describe('the script', () => {
     await expect.poll(() => field.inputValue()).toMatch(/leaves at \{\{bell\.exitPressure\(10 km\)\}\}$/);
     // Beside it as it reads; what cannot be read is told at its line.
     const reads = page.locator('.reads');
-    await expect.poll(() => textOf(reads), { timeout: 60_000 }).toMatch(/leaves at 0\.\d+\sbar/);
+    await expect.poll(() => textOf(reads), patient).toMatch(/leaves at 0\.\d+\sbar/);
     await page.keyboard.type('. So {{bell.wingspan}}.');
     const fault = page.locator('.writing .script-problems li', { hasText: 'Line 5' });
-    await expect.poll(() => fault.count(), { timeout: 60_000 }).toBeGreaterThan(0);
+    await expect.poll(() => fault.count(), patient).toBeGreaterThan(0);
     await expect.poll(() => page.locator('.script-field .line.fails').count()).toBe(1);
     // The coloured text lies exactly behind the field's own.
-    const [behind, written] = await page.evaluate(() =>
-      ['.script-field pre', '#script-text'].map(
-        (place) => document.querySelector(place)?.getBoundingClientRect().height,
-      ),
-    );
-    expect(behind).toBe(written);
+    const heights = () =>
+      page.evaluate(() =>
+        ['.script-field pre', '#script-text'].map(
+          (place) => document.querySelector(place)?.getBoundingClientRect().height ?? 0,
+        ),
+      );
+    await expect.poll(async () => (await heights()).reduce((behind, written) => behind - written)).toBe(0);
     await expect
       .poll(() => textOf(page.locator('.writing-head [role=status]')))
       .toContain('saved in script.md');
-    expect(await scriptOnDisk()).toContain('wingspan');
-    while ((await field.inputValue()) !== '## One\n\nThe first line.\n')
+    await expect.poll(scriptOnDisk).toContain('wingspan');
+    const written = () => field.inputValue();
+    for (let steps = 0; steps < 100 && (await written()) !== '## One\n\nThe first line.\n'; steps++)
       await page.keyboard.press('Control+z');
+    expect(await written()).toBe('## One\n\nThe first line.\n');
     await expect.poll(scriptOnDisk).toBe('## One\n\nThe first line.\n');
   });
 
@@ -113,15 +115,13 @@ describe('the script', () => {
     await expect.poll(now).not.toBe(first);
     await page.keyboard.press('PageUp');
     await expect.poll(now).toBe(first);
-    expect(
-      await page.evaluate(() =>
-        Number.parseFloat(getComputedStyle(document.querySelector('.reading-words')!).fontSize),
-      ),
-    ).toBeGreaterThan(40);
+    const looks = (property: string) =>
+      page
+        .locator('.reading-words')
+        .evaluate((element, name) => getComputedStyle(element).getPropertyValue(name), property);
+    await expect.poll(async () => Number.parseFloat(await looks('font-size'))).toBeGreaterThan(40);
     await page.keyboard.press('m');
-    expect(
-      await page.evaluate(() => getComputedStyle(document.querySelector('.reading-words')!).transform),
-    ).toMatch(/^matrix\(-1/);
+    await expect.poll(() => looks('transform')).toMatch(/^matrix\(-1/);
     await page.keyboard.press('m');
     await expect.poll(() => axeFindings('reading')).toEqual([]);
     await page.keyboard.press('Escape');
@@ -140,14 +140,16 @@ describe('the script', () => {
     const there = () => textOf(alone.locator('.reading-words p.now'));
     await expect.poll(() => there()).toBe('The first line.');
     // A tablet has no keys: the buttons are on the screen, all of them.
-    const bar = (await alone.locator('.reading-bar').boundingBox())!;
-    expect(bar.y + bar.height).toBeLessThanOrEqual(768);
+    const barEnds = async () => {
+      const bar = (await alone.locator('.reading-bar').boundingBox())!;
+      return bar.y + bar.height;
+    };
+    await expect.poll(barEnds).toBeLessThanOrEqual(768);
     await alone.getByRole('button', { name: 'Next' }).click();
     await expect.poll(there).toBe('The second line.');
     // Three words at 140 a minute are read in 1.3 s; then the next line is read.
     await alone.keyboard.press(' ');
-    await expect.poll(there, { timeout: 15_000 }).toBe('The third line.');
+    await expect.poll(there).toBe('The third line.');
     expect(faults).toEqual([]);
-    await tablet.close();
   });
 });

@@ -1,6 +1,5 @@
 /** What is in the study can be taken back; two windows on one study do not fight. */
 
-import { writeFile } from 'node:fs/promises';
 import { beforeEach, describe, expect, it } from 'vitest';
 import {
   context,
@@ -8,11 +7,13 @@ import {
   onDisk,
   open,
   page,
+  patient,
+  ready,
   server,
-  studyFile,
   textOf,
   useWorkbench,
   withoutSentences,
+  writeStudy,
 } from './studyPage.ts';
 
 useWorkbench();
@@ -28,7 +29,7 @@ const write = async (input: string, value: string, on = page) => {
 
 describe('undo and redo', () => {
   it('says what it takes back; a run of arrow keys is one step; sentences count too', async () => {
-    await open();
+    await open({ haste: 20 });
     const original = await onDisk();
     await field('bell.chamber.pressure').focus();
     for (let i = 0; i < 3; i++) {
@@ -49,7 +50,7 @@ describe('undo and redo', () => {
     await expect.poll(() => undo.getAttribute('title')).toBe('Undo: Alder B, chamber pressure: 103 bar');
     await page.keyboard.press('Control+z');
     await expect.poll(onDisk).toBe(original);
-    await expect.poll(status).toBe('Taken back: Alder B, chamber pressure: 103 bar');
+    await expect.poll(status, patient).toBe('Taken back: Alder B, chamber pressure: 103 bar');
     await expect.poll(() => undo.isDisabled()).toBe(true);
     await page.keyboard.press('Control+Shift+z');
     await expect.poll(onDisk).toBe(stepped);
@@ -61,8 +62,8 @@ describe('undo and redo', () => {
     await write('bell.chamber.pressure', '125 bar');
     await page.getByRole('button', { name: 'Undo' }).click();
     await expect.poll(onDisk).toBe(original);
-    await expect.poll(() => field('bell.chamber.pressure').inputValue()).toBe('100 bar');
-    await expect.poll(status).toBe('Taken back: Alder B, chamber pressure: 125 bar');
+    await expect.poll(() => field('bell.chamber.pressure').inputValue(), patient).toBe('100 bar');
+    await expect.poll(status, patient).toBe('Taken back: Alder B, chamber pressure: 125 bar');
   });
 
   it('takes up a change of the file as a step of its own', async () => {
@@ -70,7 +71,7 @@ describe('undo and redo', () => {
     const original = await onDisk();
     await write('bell.chamber.pressure', '130 bar');
     const mine = await onDisk();
-    await writeFile(studyFile(), mine.replace(/^question:.*$/m, 'question: Which of the two?'));
+    await writeStudy(mine.replace(/^question:.*$/m, 'question: Which of the two?'));
     await expect.poll(() => textOf(page.locator('h1'))).toBe('Which of the two?');
     const undo = page.getByRole('button', { name: 'Undo' });
     await expect.poll(() => undo.getAttribute('title')).toBe('Undo: a change made elsewhere');
@@ -86,17 +87,20 @@ describe('two windows on one study', () => {
     await open();
     const second = await context.newPage();
     await second.goto(server.url);
-    await second.waitForFunction(() => document.documentElement.dataset.ready === 'true');
+    await ready(second);
     await write('bell.chamber.pressure', '130 bar');
-    await expect.poll(() => field('bell.chamber.pressure', second).inputValue()).toBe('130 bar');
+    // Each works out what the other has written.
+    await expect.poll(() => field('bell.chamber.pressure', second).inputValue(), patient).toBe('130 bar');
     await write('plug.nozzle.areaRatio', '50', second);
-    await expect.poll(() => field('plug.nozzle.areaRatio').inputValue()).toBe('50');
+    await expect.poll(() => field('plug.nozzle.areaRatio').inputValue(), patient).toBe('50');
     await expect.poll(() => onDisk()).toContain('130 bar');
 
     // What is being typed is not swept away.
     await field('bell.chamber.pressure').fill('140 bar');
     await write('bell.chamber.pressure', '120 bar', second);
-    await expect.poll(() => textOf(page.locator('.fault-line'))).toContain('This became 120 bar meanwhile');
+    await expect
+      .poll(() => textOf(page.locator('.fault-line')), patient)
+      .toContain('This became 120 bar meanwhile');
     await expect.poll(() => field('bell.chamber.pressure').inputValue()).toBe('140 bar');
     await field('bell.chamber.pressure').press('Escape');
     await expect.poll(() => field('bell.chamber.pressure').inputValue()).toBe('120 bar');
@@ -104,9 +108,10 @@ describe('two windows on one study', () => {
     // Both at once, before either window can hear of the other.
     await page.route('**/api/changes', (route) => route.abort());
     await page.route('**/api/study', async (route) => {
-      if (route.request().method() === 'PUT')
-        await writeFile(studyFile(), (await onDisk()).replace('120 bar', '90 bar'));
-      await page.unroute('**/api/study');
+      if (route.request().method() === 'PUT') {
+        await page.unroute('**/api/study');
+        await writeStudy((await onDisk()).replace('120 bar', '90 bar'));
+      }
       await route.continue();
     });
     await field('bell.chamber.pressure').fill('150 bar');
@@ -117,7 +122,6 @@ describe('two windows on one study', () => {
     await asked.getByRole('button', { name: 'Write mine' }).click();
     await expect.poll(onDisk).toContain('150 bar');
     await asked.waitFor({ state: 'detached' });
-    await second.close();
     forgive(/409|ERR_FAILED/);
   });
 });
