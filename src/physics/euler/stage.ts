@@ -1,28 +1,17 @@
 /** One stage of a step, and the tangents of the gases renewed after it. */
 
 import type { Problem } from '../../numerics/problem.ts';
-import { CELL_VALUES, type Field, type GasPair, middleOf, putTangent } from './field.ts';
+import { CELL_VALUES, type Field, type GasPair, middleOf, putTangent, type Reals } from './field.ts';
 import { MIXED, mixedTangent, type Tangent } from './fieldGas.ts';
 import type { Inflow } from './inflow.ts';
 import { cellAt, GHOSTS, strideOf } from './mesh.ts';
 
 /** What a step begins from, kept so that it can be taken back. */
-export interface Kept {
-  readonly density: Float64Array;
-  readonly u: Float64Array;
-  readonly v: Float64Array;
-  readonly pressure: Float64Array;
-  readonly share: Float64Array;
-  readonly energy: Float64Array;
-  readonly kappa: Float64Array;
-  readonly eta: Float64Array;
-  readonly zeta: Float64Array;
-}
+export type Kept = Readonly<Record<(typeof CELL_VALUES)[number], Reals>>;
 
+/** On as many bits as the field itself. */
 export function keptFor(field: Field): Kept {
-  return Object.fromEntries(
-    CELL_VALUES.map((key) => [key, new Float64Array(field[key].length)]),
-  ) as unknown as Kept;
+  return Object.fromEntries(CELL_VALUES.map((key) => [key, field[key].slice()])) as unknown as Kept;
 }
 
 export function keep(field: Field, kept: Kept): void {

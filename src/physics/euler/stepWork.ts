@@ -3,11 +3,11 @@
 import type { Problem } from '../../numerics/problem.ts';
 import { type Field, type FieldRoom, type GasPair, plainRoom } from './field.ts';
 import type { Tangent } from './fieldGas.ts';
-import { inflowFor } from './inflow.ts';
+import { type Inflow, inflowFor } from './inflow.ts';
 import type { MeshBlock } from './mesh.ts';
 import { addInflow } from './residual.ts';
 import { markShocks } from './shockMarks.ts';
-import { keep, keptFor, restore, settle, takeStage } from './stage.ts';
+import { type Kept, keep, keptFor, restore, settle, takeStage } from './stage.ts';
 import { ownSteps, shortenTo, shortestStep } from './timeSteps.ts';
 
 export interface StepWork {
@@ -36,41 +36,57 @@ export interface WholeParts extends StepParts {
   ): StepParts;
 }
 
+/** What a block asks for when it steps: not made for a flow that is only looked at. */
+interface StepRoom {
+  readonly inflow: Inflow;
+  readonly before: Kept;
+  readonly seconds: Float64Array;
+}
+
+const roomFor = (field: Field): StepRoom => ({
+  inflow: inflowFor(field),
+  before: keptFor(field),
+  seconds: new Float64Array(field.density.length),
+});
+
 export function referenceWork(meshes: readonly MeshBlock[], gases: GasPair): StepWork {
   return {
     rooms: meshes.map(plainRoom),
     on: (fields) => {
-      const inflows = fields.map(inflowFor);
-      const before = fields.map(keptFor);
-      const seconds = fields.map(({ density }) => new Float64Array(density.length));
+      let made: readonly StepRoom[] | null = null;
+      const room = (b: number): StepRoom => {
+        made ??= fields.map(roomFor);
+        return made[b]!;
+      };
       const tangent: Tangent = { kappa: 1, eta: 0, zeta: 0 };
       const among = (blocks: readonly number[]): StepParts => ({
         keep() {
-          for (const b of blocks) keep(fields[b]!, before[b]!);
+          for (const b of blocks) keep(fields[b]!, room(b).before);
         },
         restore() {
-          for (const b of blocks) restore(fields[b]!, before[b]!);
+          for (const b of blocks) restore(fields[b]!, room(b).before);
         },
         markShocks() {
           for (const b of blocks) markShocks(fields[b]!);
         },
         stage: (which, flat) =>
           inAll(blocks, (b) => {
-            addInflow(fields[b]!, inflows[b]!, flat);
-            return takeStage(fields[b]!, inflows[b]!, before[b]!, seconds[b]!, which);
+            const { inflow, before, seconds } = room(b);
+            addInflow(fields[b]!, inflow, flat);
+            return takeStage(fields[b]!, inflow, before, seconds, which);
           }),
         settle: (every) => inAll(blocks, (b) => settle(fields[b]!, gases, tangent, every)),
         shortest: () => blocks.map((b) => shortestStep(fields[b]!)),
         ownSteps(courant, spread) {
-          for (const b of blocks) ownSteps(fields[b]!, courant, seconds[b]!);
+          for (const b of blocks) ownSteps(fields[b]!, courant, room(b).seconds);
           if (spread < Number.POSITIVE_INFINITY)
             shortenTo(
-              blocks.map((b) => seconds[b]!),
+              blocks.map((b) => room(b).seconds),
               spread * courant * Math.min(...blocks.map((b) => shortestStep(fields[b]!))),
             );
         },
         sameSteps(all) {
-          for (const b of blocks) seconds[b]!.fill(all);
+          for (const b of blocks) room(b).seconds.fill(all);
         },
       });
       return { ...among(fields.map((_, b) => b)), among };
