@@ -4,6 +4,7 @@ import {
   type Field,
   type FlowPoint,
   type FlowSetup,
+  flowKernel,
   type MeshBlock,
   meshBlock,
   middleOf,
@@ -11,6 +12,7 @@ import {
   perfectFieldGas,
   type SidePart,
 } from '../../../src/physics/euler/index.ts';
+import { burstSetup } from './kernel/kernelCases.ts';
 
 const air = perfectFieldGas(1.4);
 const ONE = { inner: air, outer: air };
@@ -232,8 +234,10 @@ describe('steady supersonic flow', () => {
       for (let j = 1; j < nj - 1; j++) {
         const [x, y] = middleOf(mesh, ni - 2, j);
         const exact = at(Math.hypot(x, y), x, y);
-        // The ghosts at the beginning hold one state: half a cell of error there.
-        expect(Math.abs(field.pressure[cellAt(mesh, ni - 2, j)]! / exact.pressure - 1)).toBeLessThan(0.03);
+        const cell = cellAt(mesh, ni - 2, j);
+        // Cells as long as a thirtieth to a sixtieth of the way to the source; they leave 0.1 %.
+        expect(Math.abs(field.pressure[cell]! / exact.pressure - 1)).toBeLessThan(2e-3);
+        expect(Math.abs(field.density[cell]! / exact.density - 1)).toBeLessThan(2e-3);
       }
     },
   );
@@ -254,31 +258,86 @@ function machAt(area: number): number {
 }
 
 describe('two gases', () => {
-  test('a contact between them, carried along, leaves pressure and speed uniform', () => {
-    const [cells, pressure, speed] = [60, 1e5, 100];
-    const mesh = meshBlock('flat', cells, 1, (i, j) => [i / cells, j / cells]);
-    const gases = { inner: perfectFieldGas(1.18), outer: air };
-    const start = (x: number): FlowPoint => ({
-      density: x < 0.3 ? 0.12 : 1.2,
+  const [pressure, speed] = [1e5, 100];
+  const gases = { inner: perfectFieldGas(1.18), outer: air };
+  const carried =
+    (isInner: (x: number, y: number) => boolean, v: number) =>
+    (x: number, y: number): FlowPoint => ({
+      density: isInner(x, y) ? 0.12 : 1.2,
       u: speed,
-      v: 0,
+      v,
       pressure,
-      share: x < 0.3 ? 1 : 0,
+      share: isInner(x, y) ? 1 : 0,
     });
-    const sides = around(mesh, { iLow: free, iHigh: free, jLow: wall, jHigh: wall });
-    const field = run({ blocks: [{ mesh, sides }], gases, start }, 0.003);
-    let inner = 0;
-    for (let i = 0; i < cells; i++) {
-      const cell = cellAt(mesh, i, 0);
-      // Wanted: one part in a thousand; the scheme keeps it to round-off.
-      expect(Math.abs(field.pressure[cell]! / pressure - 1)).toBeLessThan(1e-9);
-      expect(Math.abs(field.u[cell]! / speed - 1)).toBeLessThan(1e-9);
-      inner += field.share[cell]! / cells;
-    }
-    // It has gone 0.3 of the length.
-    expect(inner).toBeGreaterThan(0.55);
-    expect(inner).toBeLessThan(0.65);
-  });
+
+  // Wanted: one part in a thousand. It is kept to round-off, which on 32 bits is some 1e-5.
+  test.each([
+    [null, 1e-9],
+    [64, 1e-9],
+    [32, 1e-4],
+  ] as const)(
+    'a contact between them, carried along, leaves pressure and speed uniform; by the reference (null) or a kernel: %s',
+    (bits, bound) => {
+      const cells = 60;
+      const mesh = meshBlock('flat', cells, 1, (i, j) => [i / cells, j / cells]);
+      const sides = around(mesh, { iLow: free, iHigh: free, jLow: wall, jHigh: wall });
+      const start = carried((x) => x < 0.3, 0);
+      const kernel = bits === null ? null : flowKernel(bits);
+      const field = run({ blocks: [{ mesh, sides }], gases, start, kernel }, 0.003);
+      let inner = 0;
+      for (let i = 0; i < cells; i++) {
+        const cell = cellAt(mesh, i, 0);
+        expect(Math.abs(field.pressure[cell]! / pressure - 1)).toBeLessThan(bound);
+        expect(Math.abs(field.u[cell]! / speed - 1)).toBeLessThan(bound);
+        inner += field.share[cell]! / cells;
+      }
+      // It has gone 0.3 of the length.
+      expect(inner).toBeGreaterThan(0.55);
+      expect(inner).toBeLessThan(0.65);
+    },
+  );
+
+  test.each([
+    [null, 1e-9],
+    [64, 1e-9],
+    [32, 1e-4],
+  ] as const)(
+    'a round bubble of a gas that is a table, carried askew over a crooked mesh, does so too: %s',
+    (bits, bound) => {
+      const n = 24;
+      const mesh = meshBlock('flat', n, n, (i, j) => [
+        (i + 0.3 * Math.sin(j)) / n,
+        (j + 0.3 * Math.sin(2 * i)) / n,
+      ]);
+      const sides = around(mesh, { iLow: free, iHigh: free, jLow: free, jHigh: free });
+      const start = carried((x, y) => (x - 0.35) ** 2 + (y - 0.4) ** 2 < 0.04, 60);
+      const tabled = { inner: burstSetup().gases.inner, outer: air };
+      const kernel = bits === null ? null : flowKernel(bits);
+      const setup = { blocks: [{ mesh, sides }], gases: tabled, start, kernel };
+      const inner = (field: Field, weight: (i: number, j: number) => number): number => {
+        let sum = 0;
+        for (let j = 0; j < n; j++)
+          for (let i = 0; i < n; i++) {
+            const cell = cellAt(mesh, i, j);
+            sum += field.share[cell]! * field.density[cell]! * mesh.volume[cell]! * weight(i, j);
+          }
+        return sum;
+      };
+      const middle = (field: Field): number =>
+        inner(field, (i, j) => middleOf(mesh, i, j)[0]) / inner(field, () => 1);
+      const from = middle(run(setup, 0));
+      const field = run(setup, 0.002);
+      for (let j = 0; j < n; j++)
+        for (let i = 0; i < n; i++) {
+          const cell = cellAt(mesh, i, j);
+          expect(Math.abs(field.pressure[cell]! / pressure - 1)).toBeLessThan(bound);
+          expect(Math.abs(field.u[cell]! / speed - 1)).toBeLessThan(bound);
+          expect(Math.abs(field.v[cell]! / 60 - 1)).toBeLessThan(bound);
+        }
+      // It has gone five cells; its edge is spread over two to three of them, not alike ahead and behind.
+      expect(Math.abs((middle(field) - from) / (speed * 0.002) - 1)).toBeLessThan(0.06);
+    },
+  );
 });
 
 describe('what cannot be', () => {

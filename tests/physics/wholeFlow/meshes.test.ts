@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { evenTable } from '../../../src/physics/euler/evenTable.ts';
-import { cellAt, meshBlock, newFlow, perfectFieldGas } from '../../../src/physics/euler/index.ts';
 import { placesAlong, stretchedShares } from '../../../src/physics/wholeFlow/places.ts';
 import { wallCourse } from '../../../src/physics/wholeFlow/wallCourse.ts';
 
@@ -60,32 +59,4 @@ describe('places of a mesh', () => {
     expect(wave.slopeX).toBeCloseTo(2 * Math.cos(0.468) * Math.cos(0.517), 1);
     expect(wave.slopeY).toBeCloseTo(-Math.sin(0.468) * Math.sin(0.517), 1);
   });
-});
-
-test('the far side lets a wave go: what comes back of a pulse is below 3 % of it', () => {
-  const n = 60;
-  const gas = perfectFieldGas(1.4);
-  const mesh = meshBlock('flat', n, 4, (i, j) => [i / n, j / n]);
-  const still = { density: 1.4, u: 0, v: 0, pressure: 1, share: 0 };
-  const far = { is: 'far', air: still } as const;
-  const wall = { is: 'wall' } as const;
-  const flow = newFlow({
-    blocks: [
-      {
-        mesh,
-        sides: [
-          { side: 'iLow', from: 0, to: 4, kind: far },
-          { side: 'iHigh', from: 0, to: 4, kind: far },
-          { side: 'jLow', from: 0, to: n, kind: wall },
-          { side: 'jHigh', from: 0, to: n, kind: wall },
-        ],
-      },
-    ],
-    gases: { inner: gas, outer: gas },
-    start: (x) => ({ ...still, pressure: 1 + 0.1 * Math.exp(-(((x - 0.5) / 0.08) ** 2)) }),
-  });
-  // The sound speed is 1: after a time of 1.2 both halves are well outside.
-  while (flow.time < 1.2) flow.step(flow.stableStep(0.6));
-  for (let i = 0; i < n; i++)
-    expect(Math.abs(flow.fields[0]!.pressure[cellAt(mesh, i, 1)]! - 1)).toBeLessThan(0.03 * 0.1);
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { ProblemError } from '../../../src/numerics/problem.ts';
 import {
   type Flow,
   meshBlock,
@@ -31,6 +32,42 @@ function boxWith(pressureAfter: (steps: number) => number): Flow {
 
 const settled = (flow: Flow, least: number, most: number) =>
   settle(flow, { least, most, watch: ({ fields }) => [fields[0]!.pressure[0]!], still: [1e-3] });
+
+describe('a field that breaks', () => {
+  /** Still air whose step breaks where told; and how each was asked for. */
+  function breaking(breaks: (asked: number) => boolean) {
+    const still = boxWith(() => 1);
+    const asked: { readonly courant: number; readonly blurred: boolean }[] = [];
+    const flow = Object.create(still, {
+      relax: {
+        value: (courant: number, blurred: boolean) => {
+          asked.push({ courant, blurred });
+          if (breaks(asked.length))
+            throw new ProblemError({ code: 'field-broke', what: 'No state.', mend: 'None.' });
+        },
+      },
+    }) as Flow;
+    return { flow, asked };
+  }
+
+  test('goes on at first order for 40 steps and with half the step, which grows again', () => {
+    const { flow, asked } = breaking((count) => count === 31);
+    const { broke, steps } = settled(flow, 400, 400);
+    expect([broke, steps]).toEqual([1, 400]);
+    expect(asked).toHaveLength(401);
+    const [usual, first] = [asked[0]!, asked[31]!];
+    expect(usual.blurred).toBe(false);
+    expect(first).toEqual({ courant: usual.courant / 2, blurred: true });
+    expect(asked.filter(({ blurred }) => blurred)).toHaveLength(40);
+    expect(asked.at(-1)).toEqual(usual);
+  });
+
+  test('again and again is given up with what was wrong, in ever shorter steps', () => {
+    const { flow, asked } = breaking((count) => count > 10);
+    expect(() => settled(flow, 400, 400)).toThrow('No state.');
+    expect(asked.at(-1)!.courant).toBeLessThan(asked[0]!.courant / 1000);
+  });
+});
 
 describe('the mean of a field', () => {
   // Twice the pressure at first; a thousandth off after 400 steps, e^(−400/58), and 0.4 of that after as many again.
