@@ -27,7 +27,9 @@ import { type Random, randomFrom } from './random.ts';
 export interface FlowCase {
   readonly seed: number;
   readonly what: string;
-  /** Steps over, all numbers finite; null: no such engine. */ readonly ended: boolean | null;
+  /** Steps over, all numbers finite, pressure and density above nothing; null: no such engine. */ readonly ended:
+    | boolean
+    | null;
   readonly broke: number;
   readonly problem: string | null;
 }
@@ -174,8 +176,10 @@ function told({
 }) {
   const finite = averages
     .blocks()
-    .every(({ pressure, density, u }) =>
-      [pressure, density, u].every((of) => of.every((value) => Number.isFinite(value))),
+    .every(
+      ({ pressure, density, u, v }) =>
+        [pressure, density].every((of) => of.every((value) => value > 0 && Number.isFinite(value))) &&
+        [u, v].every((of) => of.every(Number.isFinite)),
     );
   return { finite, broke };
 }

@@ -40,7 +40,11 @@ const MARKED = 987_654;
 
 describe('plumeline flow', () => {
   const asked = ['flow', folder, '--fineness', 'coarse', '--ambient', '0.2 bar'];
-  let json: { readonly caution: string; readonly fields: readonly FlowField[] };
+  let json: {
+    readonly caution: string;
+    readonly about: string;
+    readonly fields: readonly FlowField[];
+  };
   let again: Ran;
   beforeAll(async () => {
     vi.stubEnv('XDG_CACHE_HOME', cache);
@@ -57,6 +61,7 @@ describe('plumeline flow', () => {
   test('the disk of an under-expanded jet, near the law, and the thrust that the nozzle’s own model gives', () => {
     const [field] = json.fields;
     expect(json.caution).toBe(CAUTION);
+    expect(json.about).toMatch(/^Inviscid, computed\. No turbulence/);
     expect(field!.mainShock).not.toBeNull();
     // Lewis & Carlson 1964 by the mean state at the exit; a cone’s flow is uneven there.
     expect(field!.mainShock!.behind / field!.byLaw.machDisk!).toBeGreaterThan(0.75);

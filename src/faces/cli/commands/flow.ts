@@ -7,6 +7,7 @@ import { solveStudyLive } from '../../../answer/solve.ts';
 import type { StepTeam } from '../../../physics/euler/index.ts';
 import { quote } from '../../../study/report.ts';
 import { figureFlow } from '../../../telling/figures/figureFlow.ts';
+import { WITHOUT_FRICTION } from '../../../telling/figures/flowWords.ts';
 import { sceneToSvg } from '../../../telling/scene/svg.ts';
 import { type FlowTeam, flowTeam } from '../../crew/flowTeam.ts';
 import { openDataShelf } from '../../disk/data.ts';
@@ -44,7 +45,12 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
   if (flags.json)
     terminal.out(
       JSON.stringify(
-        { format: 'plumeline flows 1', caution: CAUTION, fields: fields.map(withoutCells) },
+        {
+          format: 'plumeline flows 1',
+          caution: CAUTION,
+          about: `Inviscid, computed. ${WITHOUT_FRICTION}`,
+          fields: fields.map(withoutCells),
+        },
         null,
         2,
       ),
