@@ -110,6 +110,13 @@ describe('the live answer', () => {
       return tools!.y - box!.y - box!.height;
     };
     await expect.poll(roomBelow).toBeGreaterThanOrEqual(-1);
+    // So is all that is said of the number, once it is judged: none of it lies under the foot.
+    await page.locator('.live-said b').waitFor();
+    const edgeOf = (selector: string, edge: 'top' | 'bottom') =>
+      page.locator(selector).evaluate((element, side) => element.getBoundingClientRect()[side], edge);
+    await expect
+      .poll(async () => (await edgeOf('.live-said', 'bottom')) - (await edgeOf('.live-foot', 'top')))
+      .toBeLessThanOrEqual(0);
     await expect.poll(() => page.evaluate(() => scrollY)).toBe(0);
     await page.screenshot({ path: join(pictures, 'live-720-low.png') });
   });
