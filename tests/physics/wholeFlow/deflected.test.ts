@@ -1,11 +1,5 @@
 import { describe, expect, test, vi } from 'vitest';
-import {
-  cellAt,
-  type FlowPoint,
-  flowKernel,
-  newFlow,
-  perfectFieldGas,
-} from '../../../src/physics/euler/index.ts';
+import { flowKernel } from '../../../src/physics/euler/index.ts';
 import { expandPerfect } from '../../../src/physics/gas/index.ts';
 import { type NozzleSpec, nozzleModel } from '../../../src/physics/nozzle/index.ts';
 import { deflectedMesh } from '../../../src/physics/wholeFlow/deflectedMesh.ts';
@@ -22,6 +16,7 @@ import {
   thrustOfDeflected,
   WAKE_OF_PINTLE,
 } from '../../../src/physics/wholeFlow/index.ts';
+import { expectWindToStay, windBeyond } from './windOnMesh.ts';
 
 // A field takes seconds; on a busy machine many.
 vi.setConfig({ testTimeout: 300_000 });
@@ -108,33 +103,14 @@ test.each([
 ] as const)('a %s nozzle: a uniform flow along the axis stays so on its mesh', (_, which) => {
   const { own } = prepared(which);
   const size = sizeOfDeflected(own, 8, 8);
-  const gas = perfectFieldGas(1.3);
-  const wind: FlowPoint = { density: 1.1, u: 300, v: 0, pressure: 9e4, share: 0 };
   for (const ambient of [2e5, 100]) {
     const { blocks } = deflectedMesh(own.shape, deflectedRoom(own, ambient, null), size, {
-      chamber: { is: 'given', at: () => wind },
-      air: { is: 'given', at: () => wind },
-      still: { is: 'given', at: () => wind },
-      pressed: { is: 'given', at: () => wind },
+      chamber: windBeyond,
+      air: windBeyond,
+      still: windBeyond,
+      pressed: windBeyond,
     });
-    const open = blocks.map(({ mesh, sides }) => ({
-      mesh,
-      // Walls away from the axis are opened.
-      sides: sides.map((part) =>
-        part.kind.is === 'wall' && !(part.side === 'jLow' && mesh.y[0] === 0)
-          ? { ...part, kind: { is: 'given' as const, at: () => wind } }
-          : part,
-      ),
-    }));
-    const flow = newFlow({ blocks: open, gases: { inner: gas, outer: gas }, start: () => wind });
-    for (let n = 0; n < 10; n++) flow.relax(0.6);
-    for (const { mesh, u, v, pressure } of flow.fields)
-      for (let j = 0; j < mesh.nj; j++)
-        for (let i = 0; i < mesh.ni; i++) {
-          const at = cellAt(mesh, i, j);
-          expect(Math.abs(pressure[at]! / wind.pressure - 1)).toBeLessThan(1e-9);
-          expect(Math.hypot(u[at]! / wind.u - 1, v[at]! / wind.u)).toBeLessThan(1e-9);
-        }
+    expectWindToStay(blocks);
   }
 });
 
