@@ -439,6 +439,7 @@ Examples:
       'after',
       `
 The flow has no turbulence: the jet does not mix with the air, and where gas lets go of a wall is put in, not found.
+The air outside is at rest: no vehicle flies through it.
 Hatched beside a wall: where gas with friction would let go, by the published criteria that let it go there.
 Each flow is the beginning of the next; all are kept in the cache of the system by the hash of what they follow from.
 

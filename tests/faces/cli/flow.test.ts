@@ -84,6 +84,7 @@ describe('plumeline flow', () => {
       expect(svg).toContain(words);
     expect(again.out).toContain(String(MARKED));
     expect(again.out).toContain('no turbulence');
+    expect(again.out.replaceAll(/\s+/g, ' ')).toContain('The air outside is at rest');
     expect(again.out.replaceAll(/\s+/g, ' ')).toContain(CAUTION);
     expect(existsSync(join(place, 'jet.svg'))).toBe(true);
   });
