@@ -56,6 +56,8 @@ describe('editing', () => {
     await again.press('Enter');
     await expect.poll(onDisk).not.toContain('130 bar');
     await expect.poll(ledgerNumbers, patient).toEqual(first);
+    // While it is being written, the key would be the field's own.
+    await expect.poll(() => again.getAttribute('data-changed')).toBe('false');
     await page.keyboard.press('Control+z');
     await expect.poll(onDisk).toBe(written);
     await expect.poll(ledgerNumbers, patient).toEqual(changed);
