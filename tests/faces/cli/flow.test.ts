@@ -12,6 +12,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import { CAUTION } from '../../../src/answer/caution.ts';
 import type { FlowField } from '../../../src/answer/flow/index.ts';
+import { EXIT } from '../../../src/faces/cli/exitStatus.ts';
 import { flowChoices } from '../../../src/faces/cli/flowFlags.ts';
 import { flowFolder, flowOfText, keepFlow, readFlow } from '../../../src/faces/disk/flowShelf.ts';
 import { type Ran, runMain } from './runMain.ts';
@@ -110,6 +111,20 @@ describe('plumeline flow', () => {
     expect(two.err).toContain('one picture for several places');
     expect(existsSync(join(place, 'x.svg'))).toBe(false);
   });
+
+  test('where one of several places has no field the others are told, and which is not', async () => {
+    const coarse = ['flow', folder, '--fineness', 'coarse', '--ambient'];
+    const two = await runMain([...coarse, '19.9 bar, 0.2 bar', '--json']);
+    expect(two.status).toBe(EXIT.incomplete);
+    expect(two.err.replaceAll(/\s+/g, ' ')).toContain(
+      'In air of 19.9 bar there is no field: The whole flow is not computed where the throat does not choke.',
+    );
+    const { fields } = JSON.parse(two.out) as typeof json;
+    expect(fields.map(({ ambientPressure }) => ambientPressure)).toEqual([20_000]);
+    const none = await runMain([...coarse, '19.9 bar']);
+    expect(none.status).toBe(2);
+    expect(none.err).toContain('does not choke');
+  }, 300_000);
 
   test.each([
     [['--out', 'x.gif'], 'does not end in'],

@@ -4,10 +4,12 @@ import { CAUTION } from '../../../answer/caution.ts';
 import type { FlowField, FlowPlace, TimedChoices } from '../../../answer/flow/index.ts';
 import type { EngineSolution } from '../../../answer/solution.ts';
 import { solveStudyLive } from '../../../answer/solve.ts';
+import { ProblemError } from '../../../numerics/problem.ts';
 import type { StepTeam } from '../../../physics/euler/index.ts';
 import { quote } from '../../../study/report.ts';
 import { figureFlow } from '../../../telling/figures/figureFlow.ts';
 import { WITHOUT_FRICTION } from '../../../telling/figures/flowWords.ts';
+import { formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import { sceneToSvg } from '../../../telling/scene/svg.ts';
 import { type FlowTeam, flowTeam } from '../../crew/flowTeam.ts';
 import { openDataShelf } from '../../disk/data.ts';
@@ -62,9 +64,9 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
         wrapped(CAUTION, terminal.width),
       ].join('\n\n'),
     );
-  const isWhole = fields.every(
-    ({ moment, fineness }) => moment?.ended === undefined && fineness === choices.fineness,
-  );
+  const isWhole =
+    (choices.timed !== null || fields.length === choices.places.length) &&
+    fields.every(({ moment, fineness }) => moment?.ended === undefined && fineness === choices.fineness);
   return isWhole ? EXIT.answered : EXIT.incomplete;
 }
 
@@ -92,21 +94,32 @@ async function fieldsOf(
     return momentsOf(solution, { ...timed, fineness, bits, team }, places[0]!, fresh, terminal);
   const flows = keptFlows(solution, places, { bits, fresh, team });
   const fields: FlowField[] = [];
+  let first: ProblemError | null = null;
   for (const place of places.keys()) {
-    fields.push(
-      await finestThatHolds(flows, place, fineness, ({ what }) =>
-        terminal.err(
-          wrapped(`${what} The field on the coarser mesh, which held, is told instead.`, terminal.width),
+    try {
+      fields.push(
+        await finestThatHolds(flows, place, fineness, ({ what }) =>
+          terminal.err(
+            wrapped(`${what} The field on the coarser mesh, which held, is told instead.`, terminal.width),
+          ),
         ),
-      ),
-    );
+      );
+    } catch (error) {
+      if (!(error instanceof ProblemError)) throw error;
+      first ??= error;
+      if (places.length > 1) terminal.err(wrapped(withoutWords(places[place]!, error), terminal.width));
+    }
     sayIfSlow(
       terminal,
-      `${solution.input.name}: ${fields.length} of ${places.length} places, ${threadsOf(team)} …`,
+      `${solution.input.name}: ${place + 1} of ${places.length} places, ${threadsOf(team)} …`,
     );
   }
+  if (fields.length === 0 && first !== null) throw first;
   return fields;
 }
+
+const withoutWords = ({ ambientPressure }: FlowPlace, { problem }: ProblemError): string =>
+  `In air of ${formatPressure(ambientPressure)} there is no field: ${problem.what} ${problem.mend}`;
 
 async function momentsOf(
   solution: EngineSolution,
