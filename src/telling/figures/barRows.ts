@@ -22,22 +22,30 @@ export interface BarRow {
   readonly bars: readonly Bar[];
 }
 
-/** Room for a column of labels beside the bars, in label sizes: less, and they stand above them. */
-const BESIDE = { from: 22, share: 0.46 } as const;
+/**
+ * Room for a column of labels beside the bars, in label sizes: less, and they stand above them. Of the width it takes a share,
+ * and at most a larger one where the smallest letters do not fit into that.
+ */
+const BESIDE = { from: 22, share: 0.46, most: 0.62 } as const;
 
 /** The rows fill the box from above; bars to the left of the upright line are below nothing. */
 export function barRows(rows: readonly BarRow[], box: Box, style: PanelStyle): readonly SceneNode[] {
   const { type, line } = style;
   const counts = rows.reduce((sum, { bars }) => sum + bars.length, 0);
   const beside = box.width > BESIDE.from * type.label;
-  const size = sizeOf(
+  const tallest = sizeOf(
     beside ? rows.length * 0.45 + 1.2 * counts : 1.75 * rows.length + 1.2 * counts,
     box.height,
     type.label,
     type.foot,
   );
-  const widest = Math.max(...rows.map(({ label }) => textWidth(plainText(label), size, 400))) + 0.6 * size;
-  const column = beside ? Math.min(BESIDE.share * box.width, widest) : 0;
+  const widestAt = (size: number): number =>
+    Math.max(...rows.map(({ label }) => textWidth(plainText(label), size, 400))) + 0.6 * size;
+  // A row of one bar has one line of words.
+  const most = BESIDE.share * box.width * (counts > rows.length ? 2 : 1);
+  const size = beside ? Math.max(type.foot, tallest * Math.min(1, most / widestAt(tallest))) : tallest;
+  const share = size > type.foot || counts > rows.length ? BESIDE.share : BESIDE.most;
+  const column = beside ? Math.min(share * box.width, widestAt(size)) : 0;
   const heading = beside ? 0 : 1.3 * size;
   const left = rows.length * heading + 1.2 * size * counts;
   const gap = Math.max(0, Math.min(0.8 * size, (box.height - left) / rows.length));
@@ -45,11 +53,11 @@ export function barRows(rows: readonly BarRow[], box: Box, style: PanelStyle): r
   const ends = rows.flatMap(({ bars }) =>
     bars.flatMap(({ value, low, high }) => [value, low ?? value, high ?? value]),
   );
-  const [least, most] = [Math.min(0, ...ends), Math.max(0, ...ends)];
+  const [least, greatest] = [Math.min(0, ...ends), Math.max(0, ...ends)];
   const texts = rows.flatMap(({ bars }) => bars.map(({ text }) => textWidth(text, size, 600)));
   const room = Math.max(0, ...texts) + 0.6 * size;
   const start = box.x + column + 2.2 * line.marker;
-  const scale = (box.x + box.width - start - room) / (most - least || 1);
+  const scale = (box.x + box.width - start - room) / (greatest - least || 1);
   const zero = start - least * scale;
   const nodes: SceneNode[] = [];
   let y = box.y;

@@ -13,6 +13,14 @@ import type { FigureRow } from './figureTable.ts';
 import { frame } from './frame.ts';
 import type { FigureOptions } from './options.ts';
 
+/** Beside the bars, where there is little room; the subtitle says that each is more. */
+const BRIEFLY: Readonly<Record<ExchangeRate['lever'], string>> = {
+  specificImpulse: 'a second of specific impulse',
+  dryMass: 'a kilogram of dry mass',
+  thrust: 'a per cent of thrust',
+  propellant: 'a per cent of propellant',
+};
+
 const label = ({ stage, words }: ExchangeRate): string => `${stage} stage: ${words}`;
 const kilograms = (value: number): string => formatSpoken('flight.payload', value);
 
@@ -37,7 +45,7 @@ export function figureExchange(worth: VehicleWorth, answer: StudyAnswer, options
   );
   const { style } = drawnEngines(answer, 4, options.styles).engines[0]!;
   const rows = exchange.rates.map((rate) => ({
-    label: label(rate),
+    label: `${rate.stage} stage: ${BRIEFLY[rate.lever]}`,
     bars: [{ style, value: rate.payload, text: kilograms(rate.payload) }],
   }));
   return {
