@@ -22,6 +22,7 @@ import { figureKinds } from '../../src/telling/figures/figureKinds.ts';
 import type { FigureKind } from '../../src/telling/figures/kind.ts';
 import { CAUTION_SHORT, type Scene, sceneToSvg } from '../../src/telling/index.ts';
 import { layoutOf } from '../../src/telling/look/formats.ts';
+import { formatValue } from '../../src/telling/numbers/formatNumber.ts';
 import { boxesOverlap, textBox } from '../../src/telling/scene/box.ts';
 import { type SceneNode, textsOf } from '../../src/telling/scene/scene.ts';
 
@@ -158,6 +159,23 @@ describe('the figures of a study', () => {
       }
   });
 
+  test('say the rows of their bars in full', () => {
+    for (const name of ['losses', 'velocity-losses-booster', 'exchange-rates-booster'])
+      for (const size of SHAPES) {
+        const words = textsOf(drawn(named(name), size).children).map(({ text }) => text);
+        expect(
+          words.filter((text) => text.includes('…')),
+          `${name} ${size}`,
+        ).toEqual([]);
+      }
+  });
+
+  test('say in words what their colour is, where it is not pressure', () => {
+    expect(drawn(named('cut-at-sea-level'), '16:9').description).not.toContain('Colour');
+    expect(drawn(named('cut-mach-number'), '16:9').description).toMatch(/Colour: Mach number.* at Mach \d/);
+    expect(drawn(named('cut-temperature'), '16:9').description).toMatch(/Colour: temperature.* at \d+.K/);
+  });
+
   test('are the same bytes twice, in both themes, and an outside reader draws them', () => {
     for (const kind of fresh())
       for (const theme of ['light', 'dark'] as const) {
@@ -285,6 +303,21 @@ describe('the figures of a study', () => {
 });
 
 describe('where the push acts', () => {
+  test('its sum is no thrust yet where losses follow: these are told', () => {
+    const scene = drawn(named('push'), '16:9');
+    const words = textsOf(scene.children).map(({ text }) => text);
+    expect(words).toContain('sum');
+    expect(words).not.toContain('thrust');
+    for (const id of ['bell', 'plug']) {
+      const { name, seaLevel } = solved.answer.engines[id]!;
+      const thrust = formatValue('thrust', seaLevel.thrust!);
+      expect(words.join(' ').replaceAll('\u00a0', ' ')).toContain(
+        `${name} has ${thrust}`.replaceAll('\u00a0', ' '),
+      );
+      expect(scene.description).toContain(`with losses ${thrust}`);
+    }
+  });
+
   test('the labels add up to the thrust of the answer, and an arrow is as long as its force', () => {
     const scene = drawn(named('push'), '16:9');
     const panels = scene.children.flatMap((node) =>

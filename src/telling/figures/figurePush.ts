@@ -14,12 +14,17 @@ import { frame } from './frame.ts';
 import type { Altitude, FigureOptions } from './options.ts';
 import { columnFor, type PushedEngine, pushPanel, rowsBelow, spanOfSums } from './pushPanel.ts';
 
+/** What is left of the sum of all surfaces behind losses [N]; null: none. */
+interface Pushed extends PushedEngine {
+  readonly thrust: number | null;
+}
+
 /** Engines whose thrust has parts here, the forces as they are at an altitude. */
-function pushed(answer: StudyAnswer, altitude: Altitude, options: FigureOptions): readonly PushedEngine[] {
+function pushed(answer: StudyAnswer, altitude: Altitude, options: FigureOptions): readonly Pushed[] {
   const ambient = ambientAt(altitude);
   return drawnEngines(answer, 4, options.styles).engines.flatMap((drawn) => {
-    const { thrustParts } = conditionAt(rowsOf(drawn.engine, options), ambient);
-    return thrustParts.length === 0 ? [] : [{ ...drawn, parts: thrustParts }];
+    const { thrustParts, thrust } = conditionAt(rowsOf(drawn.engine, options), ambient);
+    return thrustParts.length === 0 ? [] : [{ ...drawn, parts: thrustParts, thrust }];
   });
 }
 
@@ -52,9 +57,10 @@ export function figurePush(answer: StudyAnswer, options: FigureOptions): Scene |
       title,
       subtitle: `${airWords(altitude)}. Each arrow begins where the sum of those before it ends; filled pushes, hollow pulls back`,
       foot: [
-        'Gas inside less air outside on each surface. One scale for all. Models: nozzle-thrust.',
-        'Spread not drawn.',
-      ],
+        'Gas inside less air outside on each surface. One scale for all.',
+        lossWords(engines),
+        'Models: nozzle-thrust. Spread not drawn.',
+      ].filter((words) => words !== ''),
     },
     options,
   );
@@ -115,9 +121,28 @@ function placesFor(engines: readonly PushedEngine[], box: Box, { type }: Layout)
   return { boxes, numbered: each < column };
 }
 
-function wordsOf({ engine, parts }: PushedEngine): string {
+/** Of the thrust: a smaller difference is none that can be read. */
+const READABLE = 5e-4;
+
+/** `with losses 691.3 kN`; null where the model of the nozzle has none, or no thrust. */
+function withLosses({ parts, thrust }: Pushed): string | null {
+  if (thrust === null || Math.abs(sumOf(parts) - thrust) < READABLE * thrust) return null;
+  return formatValue('thrust', thrust);
+}
+
+function lossWords(engines: readonly Pushed[]): string {
+  const told = engines.flatMap((one) => {
+    const thrust = withLosses(one);
+    return thrust === null ? [] : [`${one.engine.name} has ${thrust}`];
+  });
+  return told.length === 0 ? '' : `Before losses, with which ${told.join(', ')}.`;
+}
+
+function wordsOf(one: Pushed): string {
+  const { engine, parts } = one;
+  const thrust = withLosses(one);
   const all = parts.map(({ surface, force }) => `${surface} ${formatValue('thrustParts.force', force)}`);
-  return `${engine.name}: ${all.join(', ')}; together ${formatValue('thrustParts.sum', sumOf(parts))}.`;
+  return `${engine.name}: ${all.join(', ')}; sum ${formatValue('thrustParts.sum', sumOf(parts))}${thrust === null ? '' : `, with losses ${thrust}`}.`;
 }
 
 export function pushRows(answer: StudyAnswer, options: FigureOptions): readonly FigureRow[] {

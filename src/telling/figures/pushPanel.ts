@@ -25,9 +25,12 @@ export function spanOfSums(engines: readonly PushedEngine[]): readonly [number, 
   return [Math.min(0, ...sums), Math.max(0, ...sums)];
 }
 
+/** Name of the last arrow. */
+const SUM = 'sum';
+
 /** [px] in which the longest word of each surface and each force has its room. */
 export function columnFor({ parts }: PushedEngine, size: number): number {
-  const words = parts.flatMap(({ surface }) => surface.split(' '));
+  const words = [...parts.flatMap(({ surface }) => surface.split(' ')), SUM];
   const widest = Math.max(...words.map((word) => textWidth(word, size, 400)));
   return Math.max(widest, textWidth('−0000', size, 600)) + 0.35 * size;
 }
@@ -44,8 +47,8 @@ interface Foot {
 /** The words below the arrows; where surfaces go by number their names stand in lines below. */
 function footOf({ parts }: PushedEngine, width: number, size: number, numbered: boolean): Foot {
   const column = width / (parts.length + 1);
-  const labels = [...parts.map(({ surface }, i) => (numbered ? String(i + 1) : surface)), 'thrust'].map(
-    (text) => wrapAtMost(plainText(text), column - 0.1 * size, size, 400, 2),
+  const labels = [...parts.map(({ surface }, i) => (numbered ? String(i + 1) : surface)), SUM].map((text) =>
+    wrapAtMost(plainText(text), column - 0.1 * size, size, 400, 2),
   );
   const names = parts.map(({ surface }, i) => `${i + 1}\u00a0${surface.replaceAll(' ', '\u00a0')}`);
   const list = numbered ? wrapAtMost(names.join(', '), width, size, 400, 4) : [];
