@@ -17,7 +17,8 @@ export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
   const layout = layoutOf(options.size);
   const altitude = options.altitude ?? 0;
   const { engines, leftOut } = drawnEngines(answer, 2);
-  const title = options.title ?? exitFinding(engines, options.tint) ?? cutFinding(engines, altitude, options);
+  const atExit = exitFinding(engines, options.tint);
+  const title = options.title ?? atExit ?? cutFinding(engines, altitude, options);
   const around = frame(
     layout,
     {
@@ -37,7 +38,10 @@ export function cutView(answer: StudyAnswer, options: FigureOptions): Scene {
     width: layout.width,
     height: layout.height,
     title,
-    description: cutDescription(answer, altitude, options),
+    description: [
+      ...(atExit === null ? [] : [`${colourWords(engines, options.tint)}. ${atExit}`]),
+      cutDescription(answer, altitude, options),
+    ].join(' '),
     theme: options.theme,
     transparent: options.transparent ?? false,
     children: [...cutPanel(answer, altitude, around.content, layout, options).nodes, ...around.nodes],
