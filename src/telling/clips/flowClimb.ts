@@ -6,7 +6,7 @@ import { ambientAt } from '../figures/conditions.ts';
 import { drawnBetween, flowMorph } from '../figures/flowMorph.ts';
 import { flowPanel, scaleIn } from '../figures/flowPanel.ts';
 import { isMachDisk } from '../figures/flowShocks.ts';
-import { flowFinding, WITHOUT_FRICTION } from '../figures/flowWords.ts';
+import { flowFinding, INVISCID, WITHOUT_FRICTION } from '../figures/flowWords.ts';
 import { frame } from '../figures/frame.ts';
 import type { Altitude } from '../figures/options.ts';
 import { layoutOf } from '../look/formats.ts';
@@ -44,7 +44,7 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
     'Model: flow-field.',
   ].filter((words) => words !== '');
   const subtitle = 'Pressure; inviscid, computed.';
-  const around = frame(layout, { title, subtitle, foot, moreLines: 1 }, options);
+  const around = frame(layout, { title, subtitle, foot, moreLines: 1, always: INVISCID }, options);
   const { content } = around;
   const size = 1.1 * layout.type.label;
   const fieldTexts = flows.map(fieldText);

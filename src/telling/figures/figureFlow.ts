@@ -12,6 +12,7 @@ import { separationWords } from './flowSeparation.ts';
 import {
   endedWords,
   flowFinding,
+  INVISCID,
   insideBellWords,
   lawWords,
   troubleWords,
@@ -37,10 +38,10 @@ export function figureFlow(field: FlowField, shown: Shown, options: FlowFigureOp
   const near = options.altitude === undefined ? '' : nearWords(field, options.altitude);
   const air =
     near === ''
-      ? `Air ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}`
+      ? `Still air of ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}`
       : capital(near);
   const subtitle = `${WORDS[shown]}; inviscid, computed. ${air}.${linesWords(options)}`;
-  const around = frame(layout, { title, subtitle, foot: footOf(field) }, options);
+  const around = frame(layout, { title, subtitle, foot: footOf(field), always: INVISCID }, options);
   return {
     width: layout.width,
     height: layout.height,

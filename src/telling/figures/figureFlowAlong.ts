@@ -12,7 +12,7 @@ import { besideFlow } from './flowAlongMarks.ts';
 import { measuredOnWall } from './flowMeasured.ts';
 import { nearWords } from './flowNear.ts';
 import { separationWords } from './flowSeparation.ts';
-import { flowFinding, insideBellWords, lawWords, WITHOUT_FRICTION } from './flowWords.ts';
+import { flowFinding, INVISCID, insideBellWords, lawWords, WITHOUT_FRICTION } from './flowWords.ts';
 import { frame } from './frame.ts';
 import { measuredWords } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
@@ -27,7 +27,7 @@ export function figureFlowAlong(
   const layout = layoutOf(options.size);
   const title = options.title ?? flowFinding(field);
   const near = nearWords(field, options.altitude ?? field.altitude ?? 'vacuum');
-  const subtitle = `Pressure along the axis and the wall; inviscid, computed. Air ${formatPressure(field.ambientPressure)}${near === '' ? '' : `; ${near}`}.`;
+  const subtitle = `Pressure along the axis and the wall; inviscid, computed. Still air of ${formatPressure(field.ambientPressure)}${near === '' ? '' : `; ${near}`}.`;
   const byModel = isCompared(field) ? characteristicsOf(engine) : [];
   const courses = [...fieldAlong(field).flatMap((line) => courseOf(line, field, style)), ...byModel];
   const measured = measuredOnWall(field, options.measured ?? [], style);
@@ -42,7 +42,7 @@ export function figureFlowAlong(
     measured.length > 0 ? 'The air in which it was measured may be another than this field’s.' : '',
     `Full marks: found in the field${field.moment === undefined ? '; hollow: by the published law' : ''}. Model: flow-field.`,
   ].filter((words) => words !== '');
-  const around = frame(layout, { title, subtitle, foot }, options);
+  const around = frame(layout, { title, subtitle, foot, always: INVISCID }, options);
   const lowest = Math.min(
     field.ambientPressure,
     ...courses.flatMap(({ points }) => points.map(({ y }) => y)),

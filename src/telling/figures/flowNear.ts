@@ -27,5 +27,5 @@ export function nearWords(field: FlowField, altitude: Altitude): string {
   if (field.thinnest && ambient <= field.ambientPressure) return '';
   if (ambient > 0 && Math.abs(field.ambientPressure / ambient - 1) < SAME) return '';
   const wanted = altitude === 'vacuum' ? 'vacuum' : formatAltitude(altitude);
-  return `computed in air of ${formatPressure(field.ambientPressure)}, the nearest to ${wanted}`;
+  return `computed in still air of ${formatPressure(field.ambientPressure)}, the nearest to ${wanted}`;
 }

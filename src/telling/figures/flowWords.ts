@@ -191,6 +191,9 @@ function moreWords(ratio: number): string {
   return percent === 0 ? 'the same' : `${percent > 0 ? '+' : '−'}${Math.abs(percent)}\u00a0%`;
 }
 
+/** What no picture of a field goes without. */
+export const INVISCID = 'Inviscid, computed: no turbulence.';
+
 /** What a field without friction leaves out. */
 export const WITHOUT_FRICTION =
   'No turbulence: the jet does not mix with the air, nothing rubs on the walls, and where gas lets go of a wall is not found.';

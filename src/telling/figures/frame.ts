@@ -13,6 +13,7 @@ export interface FrameWords {
   readonly subtitle: string;
   /** Condition, model, what is left out; the caution follows by itself. */ readonly foot: readonly string[];
   /** Lines that the foot may take beyond the usual. */ readonly moreLines?: number;
+  /** What stands before the caution where the subtitle is left out: what the picture may not go without. */ readonly always?: string;
 }
 
 export interface Frame {
@@ -47,7 +48,8 @@ export function frame(
     layout.width < 1.25 * layout.height ? 3 : 2,
   ).map((text): Words => ({ text, size: type.subtitle, weight: 400, fill: 'ink-2' }));
   const below = safe.top + wordsSize(title).height + 0.3 * type.subtitle;
-  const foot = footLines(words, width, layout);
+  const stays = without.includes('subtitle') ? [given.always ?? '', CAUTION_SHORT] : [CAUTION_SHORT];
+  const foot = footLines(words, stays, width, layout);
   const footHeight = wordsSize(foot).height;
   const top = below + wordsSize(subtitle).height + 0.9 * type.label;
   const bottom = safe.bottom - footHeight - 0.8 * type.label;
@@ -65,11 +67,16 @@ export function frame(
 }
 
 /** Foot notes shortened to the room there is; the caution always whole, on its own lines, at the end. */
-function footLines({ foot, moreLines = 0 }: FrameWords, width: number, layout: Layout): Words[] {
+function footLines(
+  { foot, moreLines = 0 }: FrameWords,
+  stays: readonly string[],
+  width: number,
+  layout: Layout,
+): Words[] {
   const size = layout.type.foot;
   const wide = layout.width / layout.height;
   const room = layout.upright ? 6 : wide < 1.25 ? 5 : wide < 1.6 ? 4 : 3;
   const said = wrapAtMost(plainText(foot.join(' ')), width, size, 400, room + moreLines);
-  const caution = wrapText(CAUTION_SHORT, width, size, 400);
+  const caution = wrapText(stays.filter((words) => words !== '').join(' '), width, size, 400);
   return [...said, ...caution].map((text) => ({ text, size, weight: 400, fill: 'ink-2' }));
 }
