@@ -38,6 +38,7 @@ export function field(over: Partial<FlowField> = {}): FlowField {
     form: 'round',
     altitude: 12_000,
     ambientPressure: 19_400,
+    flightSpeed: 0,
     thinnest: false,
     mode: null,
     insideBell: false,

@@ -8,8 +8,8 @@ import type { AgainstModel } from './model.ts';
 /** Walls round the jet of a shorter nozzle: the model has still air suck at them, the field has not got them. */
 const ROUND_THE_JET: readonly string[] = ['extension', 'bell round the jet'];
 
-/** Losses of the model that no field has: it knows no modules, and no stream round the engine but that of its air. */
-const IN_NO_FIELD: readonly string[] = ['lost between modules', 'slipstream'];
+/** Losses of the model that no field has: it knows no modules. */
+const IN_NO_FIELD: readonly string[] = ['lost between modules'];
 
 /**
  * Null where the model has no thrust, or takes losses off that no field has, or no more was watched than the thrust.

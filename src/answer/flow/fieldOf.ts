@@ -2,6 +2,7 @@
 
 import {
   axisShocks,
+  type FarAir,
   firstCell,
   mainShock,
   pictureOf,
@@ -38,7 +39,7 @@ export function fieldOf(
   const { lip, seen, axisBlock, gases, walls } = running;
   const blocks = pictureOf(settled.averages.blocks(), gases.pair, gases.temperatureAt);
   const { machDisk, cellLength } = solution.plume.at(air.pressure);
-  const model = nozzle.at(air.pressure);
+  const model = nozzle.at(air.pressure, machOf(air));
   // The laws are of a jet that fills its lip.
   const filled = model.mode !== 'open wake';
   const metres = ({ value }: { readonly value: number | null }): number | null =>
@@ -59,6 +60,7 @@ export function fieldOf(
       nozzle.spec.kind === 'expansionDeflection' ? 'pintle' : contour.plug === undefined ? 'round' : 'plug',
     altitude,
     ambientPressure: thinnest ? air.pressure : ambientPressure,
+    flightSpeed: air.speed,
     thinnest,
     mode: model.mode ?? null,
     insideBell: isInsideBell(nozzle.spec.kind) && lip.radius < 0.999 * contour.exitRadius,
@@ -94,6 +96,10 @@ export function fieldOf(
     blocks,
   };
 }
+
+/** Of the vehicle, by the speed of sound √(1.4 p/ρ) of the air. */
+const machOf = ({ speed, pressure, density }: FarAir): number =>
+  speed / Math.sqrt((1.4 * pressure) / density);
 
 function isInsideBell(kind: EngineSolution['nozzle']['spec']['kind']): boolean {
   return kind === 'dualBell' || kind === 'insert';

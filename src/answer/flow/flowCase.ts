@@ -23,7 +23,7 @@ export interface CaseAt {
 export function caseAt(
   solution: EngineSolution,
   contour: Contour,
-  { ambientPressure, altitude }: FlowPlace,
+  { ambientPressure, altitude, flightSpeed = 0 }: FlowPlace,
 ): CaseAt {
   const { nozzle } = solution;
   const { flow, separation, leavesAt, mode } = nozzle.at(ambientPressure);
@@ -38,7 +38,7 @@ export function caseAt(
   const leaves = flow.state === 'separated' ? (separation?.place.axial ?? leavesAt ?? null) : null;
   return {
     round: {
-      air: thinnest ? thinAir(least) : airAt(ambientPressure, altitude),
+      air: { ...(thinnest ? thinAir(least) : airAt(ambientPressure, altitude)), speed: flightSpeed },
       leavesAt: leaves === null ? null : leaves * contour.throatRadius,
       ...(mode === 'open wake' && { openWake: true }),
     },
@@ -48,12 +48,12 @@ export function caseAt(
 }
 
 /** Air of 1976; thinner than that reaches, as warm as at its end. */
-function airAt(pressure: number, altitude: number | null): FarAir {
+function airAt(pressure: number, altitude: number | null): Omit<FarAir, 'speed'> {
   const { density } = airAtGeometricAltitude(altitude ?? geometricAltitudeAtPressure(pressure));
-  return { pressure, density, speed: 0 };
+  return { pressure, density };
 }
 
-function thinAir(pressure: number): FarAir {
+function thinAir(pressure: number): Omit<FarAir, 'speed'> {
   const top = airAtGeometricAltitude(Math.min(HIGHEST_ALTITUDE, 80_000));
-  return { pressure, density: (top.density / top.pressure) * pressure, speed: 0 };
+  return { pressure, density: (top.density / top.pressure) * pressure };
 }

@@ -91,8 +91,9 @@ function beginner(
     runs.set(contour, run);
     const which = caseAt(solution, contour, place);
     const mode = solution.nozzle.at(place.ambientPressure).mode ?? null;
-    // Behind another wall the gas begins anew.
-    const begun = from !== null && from.mode === mode ? from : null;
+    // Behind another wall, or flown through faster or slower, the gas begins anew.
+    const isAlike = from?.mode === mode && from.flightSpeed === (place.flightSpeed ?? 0);
+    const begun = isAlike ? from : null;
     const [least, most] =
       begun === null ? STEPS.cold : begun.fineness === fineness ? STEPS.warm : STEPS.finer;
     const beginning = begun === null ? null : beginningOf(begun.blocks);

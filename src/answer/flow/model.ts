@@ -70,6 +70,7 @@ export interface FlowField {
     | 'pintle';
   /** [m] geometric; null: given by its pressure */ readonly altitude: number | null;
   /** [Pa] */ readonly ambientPressure: number;
+  /** [m/s] at which the air comes from ahead; 0: at rest */ readonly flightSpeed: number;
   /** In vacuum the thinnest air that is computed stands for it. */ readonly thinnest: boolean;
   /** Of a nozzle that has two ways of working; null: one. */ readonly mode: string | null;
   /** Of a shorter nozzle that works inside a bell: this is not in the field. */ readonly insideBell: boolean;

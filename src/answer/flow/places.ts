@@ -5,6 +5,7 @@ import { airAtGeometricAltitude } from '../../physics/air/index.ts';
 export interface FlowPlace {
   /** [m] geometric; null: given by its pressure */ readonly altitude: number | null;
   /** [Pa] */ readonly ambientPressure: number;
+  /** [m/s] of the vehicle through the air, along the engine's axis, 0 or more; absent: at rest */ readonly flightSpeed?: number;
 }
 
 /** @param altitude [m] geometric; `vacuum`: the thinnest air that is computed stands for it */

@@ -12,10 +12,12 @@ import {
   type TimedChoices,
 } from '../../answer/flow/index.ts';
 import { airAtGeometricAltitude } from '../../physics/air/index.ts';
+import { parseQuantity } from '../../study/index.ts';
 import { quote } from '../../study/report.ts';
 import type { OverFlow } from '../../telling/figures/flowPanel.ts';
 import { USUAL_STREAMLINES } from '../../telling/figures/flowStreamlines.ts';
 import type { FigureOptions } from '../../telling/figures/options.ts';
+import { BadInput } from './badInput.ts';
 import { choiceFrom } from './choiceFlag.ts';
 import { altitudeList, ambientList } from './conditionLists.ts';
 import { timedFrom } from './flowTimeFlags.ts';
@@ -27,6 +29,7 @@ export interface FlowFlags {
   readonly engine?: string;
   readonly altitude?: string;
   readonly ambient?: string;
+  readonly flightSpeed?: string;
   readonly fineness?: string;
   readonly show?: string;
   readonly streamlines?: string | true;
@@ -75,14 +78,16 @@ export function flowChoices(flags: FlowFlags): FlowChoices {
   const usual = flags.event === undefined ? USUAL : PAD;
   const at = altitude === undefined ? (ambient === undefined ? usual : []) : placesFrom(altitude);
   const pressures = ambient === undefined ? [] : ambientList(ambient);
+  const flight = flags.flightSpeed === undefined ? {} : { flightSpeed: speedFrom(flags.flightSpeed) };
   const places = [
     ...at.map(
       (z): FlowPlace => ({
         altitude: z,
         ambientPressure: z === null ? 0 : airAtGeometricAltitude(z).pressure,
+        ...flight,
       }),
     ),
-    ...pressures.map((ambientPressure): FlowPlace => ({ altitude: null, ambientPressure })),
+    ...pressures.map((ambientPressure): FlowPlace => ({ altitude: null, ambientPressure, ...flight })),
   ].sort((a, b) => b.ambientPressure - a.ambientPressure);
   const ending = endingOf(out);
   if (out !== undefined && ending !== '' && (places.length > 1 || flags.event !== undefined))
@@ -108,6 +113,21 @@ export function flowChoices(flags: FlowFlags): FlowChoices {
     timed: timedFrom(flags, places.length),
     fresh: fresh === true,
   };
+}
+
+/** [m/s] Faster, the air at a shock is too hot for a gas of one cp/cv (ours, no source). */
+const FASTEST = 2000;
+
+function speedFrom(text: string): number {
+  const parsed = parseQuantity(text, 'speed');
+  if (!parsed.ok) throw new BadInput([{ ...parsed.problem, what: `--flight-speed: ${parsed.problem.what}` }]);
+  const { value } = parsed.value;
+  if (value >= 0 && value <= FASTEST) return value;
+  throw bad(
+    'flight-speed',
+    `--flight-speed: ${quote(text)} is outside 0 m/s to ${FASTEST} m/s.`,
+    'Give the speed of the vehicle through the air, its nozzle last: "300 m/s".',
+  );
 }
 
 function bitsFrom(floats = '32'): FlowBits {

@@ -413,6 +413,10 @@ Examples:
     .option('--engine <id>', 'which engine, any whose nozzle has a wall; absent: the first')
     .option('--altitude <places>', 'altitudes and vacuum: "0 km, 12 km, vacuum"')
     .option('--ambient <pressures>', 'by the pressure of the air: "1 bar, 0.2 bar"')
+    .option(
+      '--flight-speed <speed>',
+      'of the vehicle through the air, its nozzle last: "300 m/s"; absent: at rest',
+    )
     .option('--show <what>', 'pressure, mach, temperature, density, speed or "density gradient"', 'pressure')
     .option(
       '--streamlines [count]',
@@ -439,7 +443,7 @@ Examples:
       'after',
       `
 The flow has no turbulence: the jet does not mix with the air, and where gas lets go of a wall is put in, not found.
-The air outside is at rest: no vehicle flies through it.
+The air outside is at rest, or comes along a cylinder as wide as the engine (--flight-speed): the vehicle ahead is not in the flow.
 Hatched beside a wall: where gas with friction would let go, by the published criteria that let it go there.
 Each flow is the beginning of the next; all are kept in the cache of the system by the hash of what they follow from.
 
@@ -447,6 +451,7 @@ Examples:
   plumeline flow my-question --altitude "0 km, 20 km"
   plumeline flow my-question --engine bell --altitude "15 km" --show "density gradient" --out jet.png
   plumeline flow my-question --altitude "0 km" --show speed --streamlines --out jet.svg
+  plumeline flow my-question --altitude "12 km" --flight-speed "450 m/s" --out flying.svg
   plumeline flow my-question --altitude "10 km" --event start --fineness coarse --out moments`,
     )
     .action(async (study: string, flags) => {

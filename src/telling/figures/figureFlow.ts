@@ -11,6 +11,7 @@ import { flowPanel, type OverFlow } from './flowPanel.ts';
 import { separationWords } from './flowSeparation.ts';
 import {
   endedWords,
+  flightWords,
   flowFinding,
   INVISCID,
   insideBellWords,
@@ -38,9 +39,10 @@ export function figureFlow(field: FlowField, shown: Shown, options: FlowFigureOp
   const near = options.altitude === undefined ? '' : nearWords(field, options.altitude);
   const air =
     near === ''
-      ? `Still air of ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}`
+      ? `${field.flightSpeed === 0 ? 'Still air' : 'Air'} of ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}`
       : capital(near);
-  const subtitle = `${WORDS[shown]}; inviscid, computed. ${air}.${linesWords(options)}`;
+  const flight = field.flightSpeed === 0 ? '' : ` ${flightWords(field)}`;
+  const subtitle = `${WORDS[shown]}; inviscid, computed. ${air}.${flight}${linesWords(options)}`;
   const around = frame(layout, { title, subtitle, foot: footOf(field), always: INVISCID }, options);
   return {
     width: layout.width,

@@ -3,7 +3,7 @@
 import { type AgainstModel, type FlowField, type FlowMoment, fieldAlong } from '../../answer/flow/index.ts';
 import { NECK_SHARE } from '../../physics/nozzle/index.ts';
 import { WAKE_OF_PINTLE } from '../../physics/wholeFlow/index.ts';
-import { formatAltitude, formatLength, formatPressure } from '../numbers/formatNumber.ts';
+import { formatAltitude, formatLength, formatNumber, formatPressure } from '../numbers/formatNumber.ts';
 import { isMachDisk } from './flowShocks.ts';
 
 function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string {
@@ -12,6 +12,13 @@ function placeWords({ altitude, ambientPressure, thinnest }: FlowField): string 
   return altitude === null
     ? `In air of ${formatPressure(ambientPressure)}`
     : `At ${formatAltitude(altitude)}`;
+}
+
+/** Whether a vehicle flies through the air: one sentence. */
+export function flightWords({ flightSpeed }: Pick<FlowField, 'flightSpeed'>): string {
+  return flightSpeed === 0
+    ? 'The air outside is at rest, as on a test stand.'
+    : `The air comes from ahead at ${formatNumber(flightSpeed, 4, true)}\u00a0m/s, along a cylinder as wide as the engine: the vehicle is not in the flow.`;
 }
 
 /** One sentence. */

@@ -90,6 +90,22 @@ describe('plumeline flow', () => {
     expect(existsSync(join(place, 'jet.svg'))).toBe(true);
   });
 
+  test('flown through: the air comes from ahead, is kept apart from that at rest, and thrust is hardly another', async () => {
+    const flying = [...asked, '--flight-speed', '450 m/s'];
+    const [field] = (JSON.parse((await runMain([...flying, '--json'])).out) as typeof json).fields;
+    expect(field!.flightSpeed).toBe(450);
+    expect(json.fields[0]!.flightSpeed).toBe(0);
+    // The gas on the walls is faster than sound: nothing of the wind outside is felt there.
+    expect(field!.thrustCoefficient.mean / json.fields[0]!.thrustCoefficient.mean).toBeCloseTo(1, 2);
+    const told = await runMain([...flying, '--out', join(place, 'flying.svg')]);
+    expect(told.out.replaceAll(/\s+/g, ' ')).toContain('The air comes from ahead at 450 m/s');
+    expect(told.out).not.toContain('at rest');
+    const svg = readFileSync(join(place, 'flying.svg'), 'utf8');
+    expect(svg.replaceAll(/<[^>]*>/g, ' ').replaceAll(/\s+/g, ' ')).toContain('comes from ahead at 450 m/s');
+    for (const wrong of ['fast', '-3 m/s', '3 km/s', '20 bar'])
+      expect((await runMain([...asked, '--flight-speed', wrong])).err).toContain('--flight-speed');
+  });
+
   test('what cannot be: an engine without a wall, a word that is none, several places in one picture', async () => {
     const bound = await runMain(['flow', folder, '--engine', 'none', '--ambient', '1 bar']);
     expect(bound.status).toBe(2);

@@ -5,6 +5,7 @@ import type { FlowField } from '../../../answer/flow/index.ts';
 import {
   againstWords,
   endedWords,
+  flightWords,
   flowFinding,
   insideBellWords,
   troubleWords,
@@ -44,10 +45,15 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
       ),
     ),
     wrapped(
-      'Inviscid, computed: no turbulence, so the jet does not mix with the air and nothing rubs on the walls. The air outside is at rest, as on a test stand. Shocks and cells are told from the lip on. By law: where a published law puts the Mach disk behind an under-expanded exit, or the length of a shock cell near the matched pressure.',
+      `Inviscid, computed: no turbulence, so the jet does not mix with the air and nothing rubs on the walls. ${outsideWords(fields)} Shocks and cells are told from the lip on. By law: where a published law puts the Mach disk behind an under-expanded exit, or the length of a shock cell near the matched pressure.`,
       width,
     ),
   ].join('\n\n');
+}
+
+/** All are computed in one wind, or in none. */
+function outsideWords([field]: readonly FlowField[]): string {
+  return field === undefined ? '' : flightWords(field);
 }
 
 function kernelLines(fields: readonly FlowField[], width: number): readonly string[] {
@@ -102,7 +108,7 @@ export function momentTable(fields: readonly FlowField[], width: number): string
         ]),
     ...(trouble === '' ? [] : [wrapped(trouble, width)]),
     wrapped(
-      'Inviscid, computed through time: no turbulence, and no gas but that of the full engine, at less pressure. The air outside is at rest to begin with. To be fed: over the full feed, put in; a valve is slower. Fed: what comes in; it falls short while the chamber is nearly empty, where the gas would have to come in faster than sound. Chamber: its pressure over the full one. Leaves: all that passes the lip just then; at a start the air that stood in the nozzle too, pushed out ahead of the gas. Thrust: of the same, the air’s pressure taken off.',
+      `Inviscid, computed through time: no turbulence, and no gas but that of the full engine, at less pressure. ${outsideWords(fields)} To be fed: over the full feed, put in; a valve is slower. Fed: what comes in; it falls short while the chamber is nearly empty, where the gas would have to come in faster than sound. Chamber: its pressure over the full one. Leaves: all that passes the lip just then; at a start the air that stood in the nozzle too, pushed out ahead of the gas. Thrust: of the same, the air’s pressure taken off.`,
       width,
     ),
   ].join('\n\n');
