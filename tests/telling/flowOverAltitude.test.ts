@@ -30,7 +30,9 @@ describe('between computed altitudes', () => {
     expect(flowNear(flows, 'bell', 3000)).toBe(flows[1]);
     expect(flowNear(flows, 'bell', 'vacuum')).toBe(flows[2]);
     expect(flowNear(flows, 'other', 0)).toBeNull();
-    expect(nearWords(flows[0]!, 2000)).toBe('computed in still air of 1.01\u00a0bar, the nearest to 2\u00a0km');
+    expect(nearWords(flows[0]!, 2000)).toBe(
+      'computed in still air of 1.01\u00a0bar, the nearest to 2\u00a0km',
+    );
     expect(nearWords(flows[0]!, 0)).toBe('');
     const last = field({ thinnest: true, ambientPressure: 50 });
     expect(nearWords(last, 'vacuum')).toBe('');
