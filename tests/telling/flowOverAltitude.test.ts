@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { CAUTION } from '../../src/answer/caution.ts';
+import { usedSources } from '../../src/answer/cited/index.ts';
 import type { FlowField } from '../../src/answer/flow/index.ts';
 import type { StudyAnswer } from '../../src/answer/model.ts';
 import { flowClimb } from '../../src/telling/clips/flowClimb.ts';
@@ -10,12 +11,14 @@ import { type FigureSubject, figureKinds } from '../../src/telling/figures/figur
 import { drawnBetween, flowMorph } from '../../src/telling/figures/flowMorph.ts';
 import { flowNear, nearWords } from '../../src/telling/figures/flowNear.ts';
 import { flowOfClip, flowOfFigure } from '../../src/telling/figures/flowsWanted.ts';
+import { modelsDrawn, type PackageFigure } from '../../src/telling/figures/packageFigures.ts';
 import { flowsShown } from '../../src/telling/handover/flowsShown.ts';
 import type { MediaSlot } from '../../src/telling/handover/mediaSlots.ts';
+import { packagePage } from '../../src/telling/page/packagePage.ts';
 import { textBox } from '../../src/telling/scene/box.ts';
 import { textsOf } from '../../src/telling/scene/scene.ts';
 import { sceneToSvg } from '../../src/telling/scene/svg.ts';
-import { solveText } from '../answer/solveText.ts';
+import { solveText, studyOf } from '../answer/solveText.ts';
 import { field } from './jetField.ts';
 
 const shock = (behind: number) => ({ behind, machAhead: 4, pressureRise: 10, disk: true });
@@ -199,6 +202,32 @@ describe('figures of a whole flow among those of a study', () => {
       'bell: { name: Birch, propellants: { gamma: 1.2, molarMass: 22 g/mol, temperature: 3000 K }, chamber: { pressure: 50 bar }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 8, halfAngle: 15 deg } }\nbest: { like: bell, name: Bound, nozzle: { kind: adapting, areaRatio: 8 } }',
     ));
     subject = { answer, curves: {}, flows };
+  });
+
+  test('a package that shows one names its model, what it leaves out, and the works it rests on', async () => {
+    const scene = figureFlow(flows[0]!, 'pressure', { size: '16:9', theme: 'light' });
+    const study = await studyOf(
+      'bell: { propellants: { gamma: 1.2, molarMass: 22 g/mol, temperature: 3000 K }, chamber: { pressure: 50 bar }, size: { throat: 100 mm }, nozzle: { kind: cone, areaRatio: 8 } }',
+    );
+    const pageWith = (figures: readonly PackageFigure[]): string =>
+      packagePage({
+        answer,
+        study,
+        figures,
+        ...{ sentences: [], analogies: [], worth: null, needs: [], vehicleWorths: [], fonts: [] },
+      });
+    const shown: readonly PackageFigure[] = [{ name: 'flow-bell-16x9', scene, inPage: false }];
+    for (const words of ['flow-field', 'In pictures of the whole flow, inviscid, computed: No turbulence']) {
+      expect(pageWith(shown)).toContain(words);
+      expect(pageWith([])).not.toContain(words);
+    }
+    const used = (figures: readonly PackageFigure[]) =>
+      usedSources({
+        ...{ study, answer, solutions: new Map(), sentences: [], analogies: [], rows: [] },
+        shown: modelsDrawn(figures),
+      }).filter(({ usedFor }) => usedFor.includes('model flow-field'));
+    expect(used([])).toEqual([]);
+    expect(used(shown).map(({ id }) => id)).toContain('toro-1994');
   });
 
   test('are there for the engines that have fields, and draw the nearest one', () => {

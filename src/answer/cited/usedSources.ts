@@ -30,6 +30,7 @@ export interface SourcesOf {
   readonly sentences: readonly CheckedSentence[];
   readonly analogies: readonly CheckedAnalogy[];
   /** Rows of coolants and walls, with their sources. */ readonly rows: readonly DataRowUsed[];
+  /** Models of what is shown besides, such as whole flows: their pages in docs/methods. */ readonly shown?: readonly string[];
 }
 
 /** What the program itself brings first, in the order of its list, then what only the study cites. */
@@ -83,7 +84,7 @@ function quantitiesUsed({ answer, sentences }: SourcesOf, named: (text: string, 
 }
 
 /** Pages of docs/methods: of the engines, and of the quantities that decide sentences. */
-function modelsUsed({ answer, sentences, study }: SourcesOf): readonly string[] {
+function modelsUsed({ answer, sentences, study, shown = [] }: SourcesOf): readonly string[] {
   const engines = Object.values(answer.engines).flatMap(({ models }) => models);
   const deciding = sentences.flatMap(({ numbers }) =>
     numbers.flatMap(({ quantity }) => (quantity === null ? [] : (findQuantity(quantity)?.model ?? []))),
@@ -91,7 +92,7 @@ function modelsUsed({ answer, sentences, study }: SourcesOf): readonly string[] 
   const drawn = sentences.some(({ share }) => share !== null) ? ['not-knowing'] : [];
   const swept = study.sweeps.length + study.maps.length + study.needs.length > 0 ? ['sweeps'] : [];
   const flown = answer.vehicles.length > 0 ? ['flight', 'air'] : ['air'];
-  return [...new Set([...engines, ...flown, ...deciding, ...drawn, ...swept])];
+  return [...new Set([...engines, ...flown, ...deciding, ...drawn, ...swept, ...shown])];
 }
 
 function propellantRows(solutions: ReadonlyMap<string, EngineSolution>): readonly DataRowUsed[] {

@@ -8,7 +8,7 @@ import { namedClips } from '../../telling/clips/index.ts';
 import { factSheetOf } from '../../telling/factSheet/factSheet.ts';
 import { factSheetHtml } from '../../telling/factSheet/factSheetHtml.ts';
 import type { FactSheet } from '../../telling/factSheet/model.ts';
-import { altTexts, shapeWord } from '../../telling/figures/packageFigures.ts';
+import { altTexts, modelsDrawn, shapeWord } from '../../telling/figures/packageFigures.ts';
 import { NOTHING_SWEPT } from '../../telling/figures/sweptFigures.ts';
 import { clipsTable } from '../../telling/handover/clipsTable.ts';
 import { mediaFiles } from '../../telling/handover/mediaFiles.ts';
@@ -101,7 +101,8 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
       fonts: embeddedFonts([400, 600], 'woff'),
     }),
   );
-  const references = referencesOf({ study, answer, solutions, sentences, analogies, rows });
+  const rests = { study, answer, solutions, sentences, analogies, rows, shown: modelsDrawn(figures) };
+  const references = referencesOf(rests);
   // While the pictures are made by others.
   const frames = moving === undefined ? exploreFrames(answer, curves) : moving;
   const explore = frames === null ? null : exploreFile(answer, frames, sentences, references);
@@ -129,8 +130,7 @@ async function filesWith(input: PackInput, makers: PictureMakers): Promise<Packa
     add('measured.json', `${JSON.stringify({ caution: answer.caution, measured }, null, 2)}\n`);
   }
   if (needs.length > 0) add('needs.json', `${JSON.stringify({ caution: answer.caution, needs }, null, 2)}\n`);
-  for (const { name, content } of sourceFiles({ study, answer, solutions, sentences, analogies, rows }))
-    add(name, content);
+  for (const { name, content } of sourceFiles(rests)) add(name, content);
   if (explore !== null) add('explore.html', explore);
   const sheet = factSheetOf({
     answer,

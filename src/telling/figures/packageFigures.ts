@@ -64,3 +64,8 @@ export function altTexts(figures: readonly PackageFigure[]): string {
     ...figures.map(({ name, scene }) => [name, scene.title, scene.description]),
   ]);
 }
+
+/** Models of what is drawn that are none of the engines’ own: pages in docs/methods. */
+export function modelsDrawn(figures: readonly PackageFigure[]): readonly string[] {
+  return figures.some(({ name }) => name.startsWith('flow-')) ? ['flow-field'] : [];
+}

@@ -10,7 +10,8 @@ import type { CheckedSentence } from '../../answer/sentences/model.ts';
 import type { VehicleWorth, WorthTable } from '../../answer/worth/index.ts';
 import type { Study } from '../../study/model.ts';
 import { CAUTION_SHORT } from '../caution.ts';
-import type { PackageFigure } from '../figures/packageFigures.ts';
+import { WITHOUT_FRICTION } from '../figures/flowWords.ts';
+import { modelsDrawn, type PackageFigure } from '../figures/packageFigures.ts';
 import { ENGINE_STYLES } from '../look/engineStyles.ts';
 import { formatAltitude, formatValue } from '../numbers/formatNumber.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
@@ -81,8 +82,8 @@ ${section('What it would take', needsHtml(needs))}
 ${sentences.length === 0 ? '' : section('Sentences of the study', sentencesHtml(sentences))}
 ${section('Reported, not computed', factsHtml(study))}
 ${section('Analogies', analogiesHtml(analogies))}
-${section('How it was worked out', models(engines))}
-${section('Not in these numbers', notInNumbers(answer, engines))}
+${section('How it was worked out', models(engines, modelsDrawn(figures)))}
+${section('Not in these numbers', notInNumbers(answer, engines, modelsDrawn(figures)))}
 ${sources(study)}
 ${section('Handle with care', `${list(answer.hazards)}<p>${text(answer.caution)}</p>`)}
 </main>
@@ -177,8 +178,8 @@ function conditions(answer: StudyAnswer): string {
   ]);
 }
 
-function models(engines: readonly EngineAnswer[]): string {
-  const names = [...new Set(engines.flatMap((engine) => engine.models))];
+function models(engines: readonly EngineAnswer[], drawn: readonly string[]): string {
+  const names = [...new Set([...engines.flatMap((engine) => engine.models), ...drawn])];
   const used = new Set([
     'specificImpulse',
     'thrust',
@@ -196,13 +197,22 @@ function models(engines: readonly EngineAnswer[]): string {
 }
 
 /** What no engine has in its numbers once, then what each one has not besides. */
-function notInNumbers({ notModelled }: StudyAnswer, engines: readonly EngineAnswer[]): string {
+function notInNumbers(
+  { notModelled }: StudyAnswer,
+  engines: readonly EngineAnswer[],
+  drawn: readonly string[],
+): string {
   const left = saidOnce(engines.map(({ omitted }) => omitted));
   const each = engines.map(({ name, omitted }) => {
     const own = left.rest(omitted);
     return own.length === 0 ? '' : `<h3>${text(name)}</h3>${list(own)}`;
   });
-  return [list([...left.common, ...notModelled]), ...each].filter((part) => part !== '').join('\n');
+  const ofFlows = drawn.includes('flow-field')
+    ? [`In pictures of the whole flow, inviscid, computed: ${WITHOUT_FRICTION}`]
+    : [];
+  return [list([...left.common, ...notModelled, ...ofFlows]), ...each]
+    .filter((part) => part !== '')
+    .join('\n');
 }
 
 function sources(study: Study): string {
