@@ -1,6 +1,7 @@
 /** The fact sheet as one page to read and to print, without script. */
 
 import { CAUTION_SHORT } from '../caution.ts';
+import { equationHtml } from '../page/equationPieces.ts';
 import { pageStyles } from '../page/pageStyles.ts';
 import { escapeMarkup as text } from '../scene/safeText.ts';
 import type { EmbeddedFont } from '../scene/svg.ts';
@@ -116,6 +117,7 @@ ${row('Reviewed', item.signOffs.length === 0 ? 'not signed' : lines(item.signOff
 
 function numberHtml({ expression, words, within, label, equation }: FactSheetNumber): string {
   const range = within === null ? '' : `, 95 % of what is not known within ${within}`;
-  const what = label === null ? '' : ` (${label}${equation === null ? '' : `: ${equation}`})`;
-  return text(`${expression}: ${words}${range}${what}`);
+  const what =
+    label === null ? '' : ` (${text(label)}${equation === null ? '' : `: ${equationHtml(equation)}`})`;
+  return `${text(`${expression}: ${words}${range}`)}${what}`;
 }

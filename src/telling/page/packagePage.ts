@@ -19,6 +19,7 @@ import { type EmbeddedFont, sceneToSvg } from '../scene/svg.ts';
 import { analogiesHtml } from './analogiesHtml.ts';
 import { cycleHtml } from './cycleHtml.ts';
 import { engineRows } from './engineRows.ts';
+import { equationHtml } from './equationPieces.ts';
 import { factsHtml } from './factsHtml.ts';
 import { heatHtml } from './heatHtml.ts';
 import { pageStyles } from './pageStyles.ts';
@@ -190,7 +191,7 @@ function models(engines: readonly EngineAnswer[], drawn: readonly string[]): str
   ]);
   const rows = [...used].map((name) => {
     const entry = quantity(name);
-    return `<tr><th scope="row">${text(entry.label)}</th><td>${text(entry.equation)}</td><td>${text(entry.source)}</td><td>${text(entry.limits)}</td></tr>`;
+    return `<tr><th scope="row">${text(entry.label)}</th><td>${equationHtml(entry.equation)}</td><td>${text(entry.source)}</td><td>${text(entry.limits)}</td></tr>`;
   });
   return `<p>Models, each with its page in the program’s documentation: ${text(names.join(', '))}.</p>
 <div class="wide"><table><thead><tr><th scope="col">Quantity</th><th scope="col">Equation</th><th scope="col">Source</th><th scope="col">Limits</th></tr></thead><tbody>${rows.join('')}</tbody></table></div>`;

@@ -25,6 +25,7 @@ thead th{font-weight:600;border-bottom-color:var(--rule-2)}
 .n{text-align:right;white-space:nowrap}td.n{font-weight:600}
 figure{margin:22px 0 0}figure svg{display:block;width:100%;height:auto}
 figcaption{font-size:14px;color:var(--ink-2);margin-top:6px}
+sub,sup{font-size:.7em;line-height:0}
 a{color:inherit;text-underline-offset:3px}
 footer{margin-top:40px;font-size:14px;color:var(--ink-2)}
 @media (max-width:600px){h1{font-size:25px}.n{white-space:normal}}
