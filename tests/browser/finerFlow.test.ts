@@ -33,7 +33,7 @@ const keptFiner = (): Promise<string | null> =>
       }),
   );
 
-it('is offered where the machine has one, computed from the server’s field, shown, named and kept', async ({
+it('is chosen where the machine has one, computed from the server’s field, shown, named and kept', async ({
   skip,
 }) => {
   await writeStudy(coldCone);
@@ -48,7 +48,7 @@ it('is offered where the machine has one, computed from the server’s field, sh
   await page.reload();
   await ready();
   await expect.poll(() => finer().count(), soon).toBe(1);
-  await finer().click();
+  expect(await finer().getAttribute('aria-pressed')).toBe('true');
   await expect.poll(saidOfFlow, soon).toContain('finer, by the graphics processor of this machine');
   await expect.poll(() => axeFindings('with a finer field'), soon).toEqual([]);
   await page.screenshot({ path: join(pictures, 'finer-flow.png') });
@@ -66,4 +66,9 @@ it('is offered where the machine has one, computed from the server’s field, sh
   await finer().click();
   await expect.poll(() => finer().getAttribute('aria-pressed')).toBe('false');
   await expect.poll(saidOfFlow, soon).not.toContain('graphics processor');
+  // That is remembered.
+  await page.reload();
+  await ready();
+  await expect.poll(() => finer().count(), soon).toBe(1);
+  expect(await finer().getAttribute('aria-pressed')).toBe('false');
 }, 600_000);

@@ -5,13 +5,13 @@ import type { ListedFlow } from '../../flows/flowList.ts';
 
 const PLACE = 'plumeline-finer-flow';
 
-/** Asked for; remembered by this browser. */
-export const finerAsked = signal(localStorage.getItem(PLACE) === 'asked');
+/** Wanted, where the machine has a graphics processor, until somebody takes it back; this browser remembers that. */
+export const finerAsked = signal(localStorage.getItem(PLACE) !== 'left');
 
 export function rememberFiner(isAsked: boolean): void {
   finerAsked.value = isAsked;
-  if (isAsked) localStorage.setItem(PLACE, 'asked');
-  else localStorage.removeItem(PLACE);
+  if (isAsked) localStorage.removeItem(PLACE);
+  else localStorage.setItem(PLACE, 'left');
 }
 
 export const finerFields = signal<{ readonly mark: string; readonly fields: readonly ListedFlow[] }>({
