@@ -10,7 +10,7 @@ const PLUGS = [
   ['linear', 12, 0.9, 20_000, 98_591],
 ] as const satisfies readonly (readonly [Form, number, number, number, number])[];
 
-test('plugs above and at their design pressure ratio: on the fine meshes thrust of the gas and push on the wall within 0.5 %, on the finest pressure from place to place too', {
+test('plugs above and at their design pressure ratio: thrust of the gas within 0.5 %; push on the wall and pressure from place to place too, on 16 cells nearly', {
   timeout: 7_200_000,
 }, () => {
   const cases = PLUGS.flatMap(([form, areaRatio, kept, thin, design]) => [
@@ -39,10 +39,11 @@ test('plugs above and at their design pressure ratio: on the fine meshes thrust 
   writeFileSync(new URL('plugs-campaign.json', import.meta.url), `${JSON.stringify(record, null, 2)}\n`);
   console.table(record);
   for (const { gas, whole, kept, push, departs, across } of record) {
-    if (across < 32) continue;
+    if (across < 16) continue;
     expect(Math.abs(gas)).toBeLessThan(5e-3);
     if (kept === 0.9) expect(Math.abs(whole)).toBeLessThan(5e-3);
-    expect(Math.abs(push)).toBeLessThan(5e-3);
-    if (across === 64) expect(departs).toBeLessThan(5e-3);
+    // On 16 cells not everywhere: of a long round plug the push is a little more off, and the end of its wall has a few rows in its own radius.
+    expect(Math.abs(push)).toBeLessThan(across === 16 ? 6e-3 : 5e-3);
+    expect(departs).toBeLessThan(across === 16 ? 8e-3 : 5e-3);
   }
 });

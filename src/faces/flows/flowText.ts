@@ -2,7 +2,7 @@
 
 import type { FlowField } from '../../answer/flow/index.ts';
 
-export const FLOW_FORMAT = 'plumeline flow field 8';
+export const FLOW_FORMAT = 'plumeline flow field 9';
 
 /** @throws Error where it is no whole flow */
 export function flowOfText(text: string, bytesOf: (base64: string) => ArrayBuffer = decoded): FlowField {

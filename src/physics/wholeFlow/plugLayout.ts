@@ -2,6 +2,7 @@
 
 import type { MeshSymmetry } from '../euler/index.ts';
 import { nearestPlace, placesAlong, stretchedShares, throughPlace } from './places.ts';
+import { rowsAcross } from './plugRows.ts';
 import { apart, type Place, type PolyLine, polyLine } from './polyLine.ts';
 
 /** Two walls, station by station across the ring, and the plug behind it. */
@@ -29,7 +30,7 @@ export interface PlugRoom {
 export interface PlugSize {
   readonly across: number;
   /** Length of the cells beside the lip over their width there. */ readonly lipCell: number;
-  /** Whether the first row of the air is as high as those behind the lip, not as those of the gas. */ readonly calm: boolean;
+  /** Whether the rows of the gas are even, and the first of the air is as high as those behind the lip. */ readonly calm: boolean;
   readonly base: number;
   readonly outside: number;
   readonly ring: number;
@@ -43,7 +44,7 @@ export interface PlugSize {
 
 /** Cells beside the lip and those of the air: through time the shortest of them set the length of the steps. */
 export const AT_LIP = {
-  atRest: { lipCell: 0.3, calm: false },
+  atRest: { lipCell: 0.2, calm: false },
   inTime: { lipCell: 0.7, calm: true },
 } as const;
 /** Cells of the plug are no longer than this share of the lip’s radius, at 8 across. */
@@ -99,6 +100,11 @@ export function plugPlaces(
 /** The wake narrows to this share of the base’s radius, within so many of it. */
 const WAKE_NARROWS = 0.4;
 
+/** The rows of the gas in the ring and behind it. */
+export function plugRows({ ring, symmetry }: PlugShape, { across, calm }: PlugSize) {
+  return rowsAcross(ring.at(-1)!, across, { even: calm, round: symmetry === 'round' });
+}
+
 export function plugLayout(shape: PlugShape, room: PlugRoom, size: PlugSize) {
   const { plug, fine, rest, across, base, outside } = size;
   const wall: PolyLine = polyLine(shape.plug);
@@ -128,9 +134,10 @@ export function plugLayout(shape: PlugShape, room: PlugRoom, size: PlugSize) {
   const lip = shape.ring.at(-1)!.outer;
   const first = size.calm ? shape.thickness / base : (1.5 * apart(shape.ring.at(-1)!.inner, lip)) / across;
   const outer = stretchedShares(outside, Math.min(1 / outside, first / room.wide));
+  const row = plugRows(shape, size);
   const node = (i: number, j: number): Place => {
     const [a, b] = [inner(i), upper(i)];
-    if (j <= across) return [a[0] + ((b[0] - a[0]) * j) / across, a[1] + ((b[1] - a[1]) * j) / across];
+    if (j <= across) return row(a, b, j);
     const thick = shape.thickness + 0.1 * Math.max(0, b[0] - lip[0]) * 0.3;
     if (j <= across + base) return [b[0], b[1] + (thick * (j - across)) / base];
     const from = b[1] + thick;

@@ -13,6 +13,7 @@ import {
   type PlugSize,
   plugLayout,
   plugPlaces,
+  plugRows,
   ringPlaces,
 } from './plugLayout.ts';
 import { apart, type Place } from './polyLine.ts';
@@ -111,10 +112,10 @@ function ringBlock(shape: PlugShape, size: PlugSize): MeshBlock {
     const [a, b] = [ring[k]![of], ring[k + 1]![of]];
     return [a[0] + (s - k) * (b[0] - a[0]), a[1] + (s - k) * (b[1] - a[1])];
   };
-  return meshBlock(shape.symmetry, count, across, (i, j) => {
-    const [a, b] = [between('inner', places[i]!), between('outer', places[i]!)];
-    return [a[0] + ((b[0] - a[0]) * j) / across, a[1] + ((b[1] - a[1]) * j) / across];
-  });
+  const row = plugRows(shape, size);
+  return meshBlock(shape.symmetry, count, across, (i, j) =>
+    row(between('inner', places[i]!), between('outer', places[i]!), j),
+  );
 }
 
 function besideBlock(

@@ -7,7 +7,7 @@ import { type Place, polyLine, radiusAt } from './polyLine.ts';
 /** Steepest that the expected edge gets, as its slope. */
 const STEEPEST = 0.6;
 /** Between the edge at the lip and the mesh’s line across the ring there, at least [rad]: cells between closer ones are slivers. */
-const APART = 0.8;
+const APART = 1.1;
 /** Within this part of the length in which the edge bends it turns to that from how it leaves the lip. */
 const TURNS = 3;
 
@@ -49,11 +49,14 @@ export function plugRoom(
   };
   const overX = cutX + 0.25 * (lip[1] - cutR);
   const count = 40;
-  const edge = Array.from({ length: count + 1 }, (_, k): Place => {
-    const x = lip[0] + ((overX - lip[0]) * k) / count;
-    const blend = Math.min(1, (2 * k) / count);
-    return [x, Math.max(plain(x), blend * atLeast(x))];
-  });
+  const step = (overX - lip[0]) / count;
+  const edge: Place[] = [lip];
+  for (let k = 1; k <= count; k++) {
+    const x = lip[0] + step * k;
+    const wanted = Math.max(plain(x), Math.min(1, (2 * k) / count) * atLeast(x));
+    // Where it rises faster the lines across, which lean back, would cross it.
+    edge.push([x, Math.min(wanted, edge[k - 1]![1] + STEEPEST * step)]);
+  }
   const last = edge[count]![1];
   const settled = Math.max(full, 0.45 * cutR);
   return {

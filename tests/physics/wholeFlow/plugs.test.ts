@@ -9,7 +9,7 @@ test.each([
   ['annular', 30, 0.25, 5_000, 30_119],
   ['linear', 12, 0.9, 20_000, 98_591],
 ] as const)(
-  'a plug (%s) above and at its design pressure ratio: thrust and push on its wall as by characteristics within 0.5 %, gas as through arcs',
+  'a plug (%s) above and at its design pressure ratio: thrust, push on its wall and pressure along it as by characteristics within 0.5 %, gas as through arcs',
   (form, areaRatio, kept, thin, design) => {
     for (const air of [thin, design]) {
       const { found, arc } = plugIn(form, areaRatio, kept, [
@@ -23,15 +23,15 @@ test.each([
         expect(Math.abs(passes / passesByArcs(arc) - 1)).toBeLessThan(2e-3);
       }
       const [coarse, normal] = found;
-      // Fans at corner and lip are as wide as cells: half as much on a mesh twice as fine.
-      expect(Math.abs(coarse!.gas)).toBeLessThan(0.012);
+      // The fan at the corner of the throat is as wide as cells: about half as much on a mesh twice as fine.
+      expect(Math.abs(coarse!.gas)).toBeLessThan(7e-3);
       const { gas, whole, wall, basePressure } = normal!;
-      expect(Math.abs(gas)).toBeLessThan(5e-3);
+      expect(Math.abs(gas)).toBeLessThan(3.5e-3);
       // Where next to nothing is cut off the base, which is not by characteristics, has no part in it.
-      if (kept === 0.9) expect(Math.abs(whole)).toBeLessThan(5e-3);
+      if (kept === 0.9) expect(Math.abs(whole)).toBeLessThan(3.5e-3);
       expect(Math.abs(wall.push)).toBeLessThan(5e-3);
-      // From place to place more: the fan of the lip is smeared over some cells, half as far on a mesh twice as fine.
-      expect(wall.departs).toBeLessThan(0.02);
+      // From place to place, in the mean: where rows beside the lip are as high as all others its fan is smeared, and it is 1.3 to 1.7 %.
+      expect(wall.departs).toBeLessThan(5e-3);
       // In thin air the base hangs on the gas round it, not on the air.
       if (kept < 0.9 && air === thin) expect(basePressure).toBeGreaterThan(1.5 * thin);
     }
