@@ -219,6 +219,17 @@ describe('what is said of a field against the model of its nozzle', () => {
   });
 });
 
+test('a field that broke on its way to rest says so, and not that it is a mean', () => {
+  const ended = { code: 'field-broke', what: 'A cell has no pressure.', mend: 'None.' };
+  const { description } = figureFlow(field({ ended, steady: false }), 'pressure', {
+    size: '16:9',
+    theme: 'light',
+  });
+  expect(description).toContain('This is not how the gas comes to rest');
+  expect(description).toContain('A cell has no pressure.');
+  expect(description).not.toContain('the mean over the last steps');
+});
+
 describe('what is said of a field against the published laws', () => {
   const words = (over: Partial<FlowField>): string =>
     figureFlow(field(over), 'pressure', { size: '16:9', theme: 'light' }).description;

@@ -1,8 +1,16 @@
 /** The whole flow of one engine at one place after the other, each the beginning of the next. */
 
+import { type Problem, ProblemError } from '../../numerics/problem.ts';
 import { type FlowKernel, flowKernel, gpuFlow, type StepTeam } from '../../physics/euler/index.ts';
 import type { Contour } from '../../physics/nozzle/index.ts';
-import { beginningOf, type SettleOptions, settle, settleOn } from '../../physics/wholeFlow/index.ts';
+import {
+  beginningOf,
+  NotSettled,
+  type Settled,
+  type SettleOptions,
+  settle,
+  settleOn,
+} from '../../physics/wholeFlow/index.ts';
 import { contourAt } from '../plume.ts';
 import type { EngineSolution } from '../solution.ts';
 import { fieldOf } from './fieldOf.ts';
@@ -22,7 +30,16 @@ export const ACROSS: Readonly<Record<Fineness, number>> = {
 export const STEPS = { cold: [600, 1600], warm: [400, 1200], finer: [300, 1000] } as const;
 /** Thrust stands within 0.1 %, the mean pressure on the jet’s axis (or on a base) and what a jet fills within 2 %. */
 export const STILL = [1e-3, 2e-2, Infinity, Infinity, 2e-2] as const;
-/** One field of an engine. */
+/** A field that does not come to its end; what it was when it held for the last time. */
+export class FlowBroke extends ProblemError {
+  readonly last: FlowField;
+  constructor(problem: Problem, last: FlowField) {
+    super(problem);
+    this.last = { ...last, ended: problem };
+  }
+}
+
+/** One field of an engine. @throws FlowBroke */
 export type FlowSolver = (
   place: FlowPlace,
   fineness: Fineness,
@@ -40,12 +57,14 @@ export function flowSolver(
   const begin = beginner(solution, kernel);
   return (place, fineness, from) => {
     const { which, running, options } = begin(place, fineness, from);
-    const settled = settle(running.flow, options);
-    return fieldOf(solution, place, which, fineness, {
-      running,
-      settled,
-      kernel: kernel?.bits ?? 'reference',
-    });
+    const told = (settled: Settled): FlowField =>
+      fieldOf(solution, place, which, fineness, { running, settled, kernel: kernel?.bits ?? 'reference' });
+    try {
+      return told(settle(running.flow, options));
+    } catch (error) {
+      if (error instanceof NotSettled) throw new FlowBroke(error.problem, told(error.last));
+      throw error;
+    }
   };
 }
 

@@ -1,6 +1,7 @@
 /** The whole flow of a study's engines. */
 export { type AlongLine, type AlongPoint, fieldAlong } from './along.ts';
 export {
+  FlowBroke,
   type FlowSolver,
   flowFields,
   flowSolver,

@@ -76,6 +76,8 @@ export interface FlowField {
   /** Of a shorter nozzle that works inside a bell: this is not in the field. */ readonly insideBell: boolean;
   readonly fineness: Fineness;
   /** Of a flow through time; absent: at rest, or a mean. */ readonly moment?: FlowMoment;
+  /** Why it broke on its way, at first order and in ever shorter steps too: it is the last that held, not at rest. Absent: it came to its end. */
+  readonly ended?: Problem;
   /** What took the steps; the reference also where this machine runs no WebAssembly with vectors. */ readonly kernel: FlowKernelName;
   readonly cells: number;
   readonly steps: number;

@@ -1,6 +1,6 @@
-/** The whole flow of a place on the finest mesh on which it holds: where a finer field breaks the last coarser one stands. */
+/** The whole flow of a place on the finest mesh on which it holds: where a finer field breaks the last coarser one stands, and where the coarsest does what it was last. */
 
-import { type Fineness, type FlowField, levelsTo } from '../../answer/flow/index.ts';
+import { type Fineness, FlowBroke, type FlowField, levelsTo } from '../../answer/flow/index.ts';
 import { type Problem, ProblemError } from '../../numerics/problem.ts';
 import type { KeptFlows } from './keptFlows.ts';
 
@@ -9,7 +9,7 @@ const BROKE: readonly string[] = ['field-broke', 'field-no-step', 'mesh-folded']
 
 /**
  * @param onBroke told why it is not as fine as asked for
- * @throws ProblemError where the coarsest does not hold either, there is no field of the engine at all, or something else went wrong
+ * @throws ProblemError where there is no field of the engine at all, or something else went wrong
  */
 export async function finestThatHolds(
   flows: Pick<KeptFlows, 'at'>,
@@ -22,6 +22,7 @@ export async function finestThatHolds(
     try {
       held = await flows.at(place, level);
     } catch (error) {
+      if (held === null && error instanceof FlowBroke) return error.last;
       if (!(error instanceof ProblemError) || held === null || !BROKE.includes(error.problem.code))
         throw error;
       onBroke(error.problem);

@@ -44,5 +44,5 @@ export {
   thrustOf,
 } from './roundEngine.ts';
 export { BEHIND, BESIDE, type JetRoom, type MeshSize, NOZZLE } from './roundMesh.ts';
-export { type Settled, type SettleOptions, settle, settleOn } from './settle.ts';
+export { NotSettled, type Settled, type SettleOptions, settle, settleOn } from './settle.ts';
 export { type Streamline, streamlines } from './streamlines.ts';

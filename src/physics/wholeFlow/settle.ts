@@ -23,6 +23,15 @@ export interface Settled {
   /** How often the field broke and went on with shorter steps, at first order for a while. */ readonly broke: number;
 }
 
+/** The field goes on breaking, at first order and in ever shorter steps. */
+export class NotSettled extends ProblemError {
+  /** The last that held: not at rest, and no mean. */ readonly last: Settled;
+  constructor(problem: Problem, last: Settled) {
+    super(problem);
+    this.last = last;
+  }
+}
+
 /** Steps between two looks, and between two fields of the mean. */
 const STRETCH = 50;
 const SAMPLE = 10;
@@ -34,7 +43,7 @@ const COURANT = 0.6;
 const BLURRED = 40;
 const MOST_BREAKS = 12;
 
-/** @throws ProblemError where the field goes on breaking */
+/** @throws NotSettled where the field goes on breaking */
 export function settle(flow: Flow, options: SettleOptions): Settled {
   const work = settling(flow, options);
   let asked = work.next();
@@ -46,7 +55,7 @@ export function settle(flow: Flow, options: SettleOptions): Settled {
   return asked.value;
 }
 
-/** The same on a graphics processor that has taken the flow on. @throws ProblemError as well where the processor is lost */
+/** The same on a graphics processor that has taken the flow on. @throws NotSettled, and ProblemError where the processor is lost */
 export async function settleOn(gpu: GpuFlow, flow: Flow, options: SettleOptions): Promise<Settled> {
   const work = settling(flow, options);
   let asked = work.next();
@@ -97,7 +106,10 @@ function* settling(
     n += taken.steps;
     if (taken.problem !== null) {
       broke += 1;
-      if (broke > MOST_BREAKS) throw new ProblemError(taken.problem);
+      if (broke > MOST_BREAKS) {
+        const [watched, averages] = [swings([watch(flow)]), averagesFor(flow)];
+        throw new NotSettled(taken.problem, { steps: n, watched, steady: false, averages, broke });
+      }
       courant /= 2;
       blurredTo = n + BLURRED;
       continue;

@@ -6,7 +6,7 @@ import { ambientAt } from '../figures/conditions.ts';
 import { drawnBetween, flowMorph } from '../figures/flowMorph.ts';
 import { flowPanel, scaleIn } from '../figures/flowPanel.ts';
 import { isMachDisk } from '../figures/flowShocks.ts';
-import { flowFinding, INVISCID, WITHOUT_FRICTION } from '../figures/flowWords.ts';
+import { endedWords, flowFinding, INVISCID, WITHOUT_FRICTION } from '../figures/flowWords.ts';
 import { frame } from '../figures/frame.ts';
 import type { Altitude } from '../figures/options.ts';
 import { layoutOf } from '../look/formats.ts';
@@ -27,7 +27,9 @@ const BEHIND_SHOCK = 1.3;
 /** @param given of one engine, one at least */
 export function flowClimb(given: readonly FlowField[], options: ClimbOptions): Movement {
   const { from, to } = options;
-  const flows = [...given].sort((a, b) => b.ambientPressure - a.ambientPressure);
+  const whole = given.filter(({ ended }) => ended === undefined);
+  // One that broke is shown only where there is no other.
+  const flows = [...(whole.length > 0 ? whole : given)].sort((a, b) => b.ambientPressure - a.ambientPressure);
   const [first] = flows as [FlowField];
   const layout = layoutOf(options.size);
   const title = options.title ?? `${first.name}: the whole flow ${wayWords(from, to)}.`;
@@ -40,7 +42,8 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
     flows.some(({ insideBell }) => insideBell)
       ? 'The bell round a shorter nozzle’s jet is not in the picture.'
       : '',
-    isMean ? 'Jets that do not come to rest: the mean over the last steps.' : '',
+    whole.length > 0 ? '' : endedWords(first),
+    isMean && whole.length > 0 ? 'Jets that do not come to rest: the mean over the last steps.' : '',
     'Model: flow-field.',
   ].filter((words) => words !== '');
   const subtitle = 'Pressure; inviscid, computed.';

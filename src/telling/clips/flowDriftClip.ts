@@ -19,7 +19,7 @@ export function flowDriftClip(field: FlowField, options: ClipOptions): Movement 
     title,
     description: `${figureFlow(field, 'pressure', { ...options, title }).description} Specks drift with the gas.`,
     notes: [
-      `The field ${field.steady ? 'is steady' : 'drawn is a mean over time'}: specks go along its streamlines, seeded evenly by the flow of mass, the same in every run.`,
+      `The field ${field.ended !== undefined ? 'drawn is the last that held' : field.steady ? 'is steady' : 'drawn is a mean over time'}: specks go along its streamlines, seeded evenly by the flow of mass, the same in every run.`,
       ...(took === null
         ? []
         : [

@@ -77,7 +77,7 @@ const ORDINALS = [
 const ordinal = (count: number): string => ORDINALS[count - 1] ?? `${count}th`;
 
 function footOf(field: FlowField): readonly string[] {
-  const { leaves, moment, steady, steps, cells } = field;
+  const { leaves, moment, ended, steady, steps, cells } = field;
   return [
     WITHOUT_FRICTION,
     lawWords(field),
@@ -86,7 +86,9 @@ function footOf(field: FlowField): readonly string[] {
       ? ''
       : `The gas is made to leave the wall at the estimate of ${leaves.by}${moment === undefined ? '' : ' for the full engine'}; dashed, the wall behind it.`,
     insideBellWords(field),
-    steady ? '' : 'The jet does not come to rest: the mean over the last steps is drawn.',
+    steady || ended !== undefined
+      ? ''
+      : 'The jet does not come to rest: the mean over the last steps is drawn.',
     troubleWords(field),
     endedWords(field),
     `${field.fineness === 'coarse' ? 'Coarse mesh, ' : ''}${cells} cells, ${steps} steps${field.kernel === 'graphics processor' ? ' by a graphics processor' : ''}. Outside of the wall and its thickness notional. Model: flow-field.`,

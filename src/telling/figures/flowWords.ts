@@ -115,8 +115,10 @@ export function troubleWords({ broke, rescued, steps }: FlowField): string {
   return parts.length === 0 ? '' : `On its way the field ${parts.join('; it ')}.`;
 }
 
-/** Of a moment behind which the field broke; empty of all others. */
-export function endedWords({ moment }: FlowField): string {
+/** Of a field that broke, at a moment or on its way to rest; empty of all others. */
+export function endedWords({ moment, ended }: Pick<FlowField, 'moment' | 'ended'>): string {
+  if (ended !== undefined)
+    return `This is not how the gas comes to rest: on its way there the field broke, at first order and in shorter steps too, and the last that held is shown. ${ended.what}`;
   return moment?.ended === undefined
     ? ''
     : `Behind this moment the field broke, at first order and in shorter steps too: ${moment.ended.what}`;

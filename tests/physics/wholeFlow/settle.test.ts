@@ -7,7 +7,7 @@ import {
   perfectFieldGas,
   type SidePart,
 } from '../../../src/physics/euler/index.ts';
-import { settle } from '../../../src/physics/wholeFlow/index.ts';
+import { NotSettled, settle } from '../../../src/physics/wholeFlow/index.ts';
 
 const air = perfectFieldGas(1.4);
 
@@ -65,6 +65,16 @@ describe('a field that breaks', () => {
   test('again and again is given up with what was wrong, in ever shorter steps', () => {
     const { flow, asked } = breaking((count) => count > 10);
     expect(() => settled(flow, 400, 400)).toThrow('No state.');
+    try {
+      settled(breaking((count) => count > 10).flow, 400, 400);
+    } catch (error) {
+      // The last that held is told: ten steps, and then none.
+      const { last } = error as NotSettled;
+      expect(error).toBeInstanceOf(NotSettled);
+      expect([last.steps, last.steady, last.broke]).toEqual([10, false, 13]);
+      expect(last.watched).toEqual([{ mean: 1, swing: 0 }]);
+      expect(last.averages.blocks()[0]!.pressure).toEqual(new Float64Array(4).fill(1));
+    }
     expect(asked.at(-1)!.courant).toBeLessThan(asked[0]!.courant / 1000);
   });
 });

@@ -66,7 +66,10 @@ export async function flowCommand(given: string, flags: FlowFlags, terminal: Ter
     );
   const isWhole =
     (choices.timed !== null || fields.length === choices.places.length) &&
-    fields.every(({ moment, fineness }) => moment?.ended === undefined && fineness === choices.fineness);
+    fields.every(
+      ({ moment, ended, fineness }) =>
+        (moment?.ended ?? ended) === undefined && fineness === choices.fineness,
+    );
   return isWhole ? EXIT.answered : EXIT.incomplete;
 }
 

@@ -31,14 +31,20 @@ export function flowTable(fields: readonly FlowField[], width: number): string {
     shockOf(field),
     lawOf(field),
     cellOf(field),
-    `${field.steps}${field.steady ? '' : ', mean'}${field.broke === 0 ? '' : `, broke ${field.broke}×`}`,
+    `${field.steps}${field.ended !== undefined ? ', broke' : field.steady ? '' : ', mean'}${field.broke === 0 ? '' : `, broke ${field.broke}×`}`,
   ]);
   return [
     tableOf([head, ...rows]),
     ...kernelLines(fields, width),
     ...fields.map((field) =>
       wrapped(
-        [flowFinding(field), insideBellWords(field), againstWords(field), troubleWords(field)]
+        [
+          flowFinding(field),
+          insideBellWords(field),
+          againstWords(field),
+          troubleWords(field),
+          endedWords(field),
+        ]
           .filter((words) => words !== '')
           .join(' '),
         width,
