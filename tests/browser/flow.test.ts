@@ -114,10 +114,11 @@ describe('the whole flow', () => {
     // One way of drawing at a time: key and picture never tell two things.
     const pressed = (name: string) =>
       page.getByRole('button', { name, exact: true }).getAttribute('aria-pressed');
-    expect(await pressed('Pressure')).toBe('false');
+    await expect.poll(() => pressed('Pressure'), soon).toBe('false');
     await page.getByRole('button', { name: 'Speed', exact: true }).click();
     await expect.poll(key, soon).toContain('gas, m/s');
-    expect([await pressed('Speed'), await pressed('Density change')]).toEqual(['true', 'false']);
+    await expect.poll(() => pressed('Speed'), soon).toBe('true');
+    await expect.poll(() => pressed('Density change'), soon).toBe('false');
     await expect.poll(saidOfFlow, soon).not.toContain('by change of density');
     await page.getByRole('button', { name: 'Density', exact: true }).click();
     await expect.poll(key, soon).toContain('kg/m³');
