@@ -59,7 +59,7 @@ export function plugFlow(
     start,
     kernel: engine.kernel ?? null,
     spread: SPREAD_PLUG_JET,
-    corners: [{ block: RING, side: 'jLow', at: size.throat }],
+    corners: size.throat < size.ring ? [{ block: RING, side: 'jLow', at: size.throat }] : [],
   });
   return { flow, room, size, prepared, air };
 }

@@ -12,7 +12,7 @@ export interface PlugShape {
     readonly outer: Place;
   }[];
   /** From the last inner place of the ring to the cut. */ readonly plug: readonly Place[];
-  /** The station of the throat, where the plug’s wall has a sharp corner. */ readonly throat: number;
+  /** The station of the throat, where the plug’s wall has a sharp corner; the last one where there is none. */ readonly throat: number;
   /** [m] of the cowl at the lip */ readonly thickness: number;
   /** `flat`: a linear plug, above its middle plane. */ readonly symmetry: MeshSymmetry;
 }

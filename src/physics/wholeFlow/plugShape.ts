@@ -35,6 +35,8 @@ export interface PreparedPlug {
 
 /** Widths of the throat ahead of it that are in the field, at most. */
 const CHAMBER = 8;
+/** A cowl that goes on behind the throat for less of the throat's width does not. */
+const LEAST_COWL = 1e-6;
 /** Stations between throat and lip. */
 const STATIONS = 48;
 /** And along the plug behind the ring. */
@@ -57,14 +59,12 @@ export function preparePlug(engine: PlugEngine): PreparedPlug {
   ];
   const [innerDuct, outerDuct] = [duct(plug, inlet?.inner), duct(cowl, inlet?.outer)];
   const lip = place(cowl.at(-1)!);
-  const wall = polyLine(smoothPlaces(plug.slice(throat + 1)));
-  const inner = acrossFlow(wall, lip, cowl.at(-1)!.angle);
+  // Where all gas turns outside the cowl ends at the throat, whose line is the ring's last; the plug has no corner there.
+  const isExternal = apart(place(cowl[throat]!), lip) < LEAST_COWL * gap;
+  const wall = polyLine(smoothPlaces(plug.slice(isExternal ? throat : throat + 1)));
+  const inner = isExternal ? 0 : acrossFlow(wall, lip, cowl.at(-1)!.angle);
   const end = endOf(wall, TIP * lip[1]);
-  const outerLine = polyLine(smoothPlaces(cowl.slice(throat)));
-  const free = Array.from({ length: STATIONS }, (_, k) => ({
-    inner: wall.at((inner * (k + 1)) / STATIONS),
-    outer: outerLine.at((outerLine.length * (k + 1)) / STATIONS),
-  }));
+  const free = isExternal ? [] : stationsBetween(wall, inner, polyLine(smoothPlaces(cowl.slice(throat))));
   return {
     engine,
     shape: {
@@ -78,6 +78,14 @@ export function preparePlug(engine: PlugEngine): PreparedPlug {
     },
     gases: airGases(expansion),
   };
+}
+
+/** From throat to lip. */
+function stationsBetween(wall: PolyLine, inner: number, cowl: PolyLine): PlugShape['ring'] {
+  return Array.from({ length: STATIONS }, (_, k) => ({
+    inner: wall.at((inner * (k + 1)) / STATIONS),
+    outer: cowl.at((cowl.length * (k + 1)) / STATIONS),
+  }));
 }
 
 /** Length along the wall at which it ends, or before that where it is down to a radius [m]. */

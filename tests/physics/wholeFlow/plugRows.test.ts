@@ -42,7 +42,7 @@ test.each(['annular', 'linear'] as const)(
   'meshes of plugs (%s) of many area ratios in thick and thin air, none of their cells folded',
   (form) => {
     const expansion = expandPerfect({ gamma: 1.2, molarMass: 0.022, temperature: 3000, pressure: 50e5 });
-    for (const areaRatio of [8, 10, 13.3, 17.4, 25, 60])
+    for (const areaRatio of [4, 8, 10, 13.3, 17.4, 25, 60])
       for (const kept of [0.2, 0.6]) {
         const contour = nozzleModel({ kind: 'plug', form, areaRatio, kept }, expansion).contour!(0.1, {
           contractionRatio: 3,

@@ -37,3 +37,24 @@ test.each([
     }
   },
 );
+
+// Of area ratios up to some 6 the lip alone turns the gas, by no more than 60°.
+test.each([
+  ['annular', 5],
+  ['linear', 4],
+] as const)(
+  'a plug (%s) whose cowl ends at its throat: pressure along its wall and thrust for each kilogram as by characteristics',
+  (form, areaRatio) => {
+    const { found } = plugIn(form, areaRatio, 0.9, [
+      [50_000, 8],
+      [50_000, 16],
+    ]);
+    const { settled, perMass, passes, wall } = found[1]!;
+    expect(settled.steady).toBe(true);
+    expect(Math.abs(perMass)).toBeLessThan(2e-3);
+    expect(Math.abs(wall.push)).toBeLessThan(5e-3);
+    expect(wall.departs).toBeLessThan(5e-3);
+    // The sonic line ends at a free edge: it is not straight.
+    expect(Math.abs(passes - 1)).toBeLessThan(4e-3);
+  },
+);
