@@ -7,7 +7,7 @@ const field = {
   model: 'flow-field',
   limits: 'No friction: no mixing with the air, and where gas leaves a wall is put in, not found.',
   typicalError:
-    'Thrust within 0.2 % of characteristics where a round nozzle is full; of a plug’s gas, base aside, 0.3 to 0.5 % less with the normal mesh; of expansion–deflection nozzles for each kilogram 0.2 %, 0.5 % with an open wake at the pressure that it has in the field (mass flow 1.1 % less with a coarse mesh, 0.7 % with the normal one, more of one whose small pintle leaves no room for a gentle throat). Mach disks of sonic jets within 4.7 %.',
+    'Thrust within 0.2 % of characteristics where a round nozzle is full; of a plug’s gas, base aside, 0.2 to 0.3 % less with the normal mesh; of expansion–deflection nozzles for each kilogram 0.2 %, 0.5 % with an open wake at the pressure that it has in the field (mass flow 1.1 % less with a coarse mesh, 0.7 % with the normal one, more of one whose small pintle leaves no room for a gentle throat). Mach disks of sonic jets within 4.7 %.',
   place: 'altitude',
   notAsked: {
     why: 'It is of a whole flow, which is computed in seconds to minutes, not drawn over what is not known.',
