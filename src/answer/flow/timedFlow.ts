@@ -1,7 +1,7 @@
 /** The whole flow of an engine through time: it starts, stops, throttles, or its gas takes the second part of a dual bell. */
 
 import { attempt, ProblemError } from '../../numerics/problem.ts';
-import { flowKernel, type StepTeam } from '../../physics/euler/index.ts';
+import { flowKernel, isThreadLost, type StepTeam } from '../../physics/euler/index.ts';
 import {
   averagesFor,
   type BlockFlow,
@@ -42,7 +42,7 @@ export interface TimedChoices {
 /**
  * The first frame is how it begins. Where the field breaks on its way the last that held is told, and why it ended.
  * @param through how the flow goes from moment to moment
- * @throws ProblemError where the event is none of this engine, or no field at rest is found to begin from
+ * @throws ProblemError where the event is none of this engine, no field at rest is found to begin from, or a thread is lost
  */
 export function* timedFields(
   solution: EngineSolution,
@@ -90,6 +90,7 @@ export function* timedFields(
   for (;;) {
     const next = attempt(() => moments.next());
     if (!next.ok) {
+      if (isThreadLost(next.problem)) throw new ProblemError(next.problem);
       const last = told();
       yield { ...last, moment: { ...last.moment, ended: next.problem } };
       return;

@@ -8,6 +8,7 @@ export { type Field, type FlowPoint, type GasPair, middleOf, soundSpeedAt } from
 export { type FieldGas, mixedTangent, perfectFieldGas, type Tangent, tabledFieldGas } from './fieldGas.ts';
 export { type GpuFlow, gpuFlow } from './gpu/gpuFlow.ts';
 export { type FlowKernel, flowKernel } from './kernel/flowKernel.ts';
+export { isThreadLost } from './kernel/sharedOrders.ts';
 export { type HandWork, type StepTeam, workAsHand } from './kernel/stepTeam.ts';
 export { cellAt, type MeshBlock, type MeshSymmetry, meshBlock } from './mesh.ts';
 export type { SideFlow } from './sideFlow.ts';

@@ -1,7 +1,7 @@
 /** A field brought to rest, each cell by its own steps; what never comes to rest is averaged. */
 
 import { attempt, type Problem, ProblemError } from '../../numerics/problem.ts';
-import type { Flow, GpuFlow } from '../euler/index.ts';
+import { type Flow, type GpuFlow, isThreadLost } from '../euler/index.ts';
 import { type Averages, averagesFor } from './averages.ts';
 
 export interface SettleOptions {
@@ -43,13 +43,14 @@ const COURANT = 0.6;
 const BLURRED = 40;
 const MOST_BREAKS = 12;
 
-/** @throws NotSettled where the field goes on breaking */
+/** @throws NotSettled where the field goes on breaking, and ProblemError where a thread is lost */
 export function settle(flow: Flow, options: SettleOptions): Settled {
   const work = settling(flow, options);
   let asked = work.next();
   while (asked.done !== true) {
     const { courant, blurred } = asked.value;
     const taken = attempt(() => flow.relax(courant, blurred));
+    if (!taken.ok && isThreadLost(taken.problem)) throw new ProblemError(taken.problem);
     asked = work.next(taken.ok ? { steps: 1, problem: null } : { steps: 0, problem: taken.problem });
   }
   return asked.value;
@@ -108,7 +109,13 @@ function* settling(
       broke += 1;
       if (broke > MOST_BREAKS) {
         const [watched, averages] = [swings([watch(flow)]), averagesFor(flow)];
-        throw new NotSettled(taken.problem, { steps: n, watched, steady: false, averages, broke });
+        throw new NotSettled(taken.problem, {
+          steps: n,
+          watched,
+          steady: false,
+          averages,
+          broke: MOST_BREAKS,
+        });
       }
       courant /= 2;
       blurredTo = n + BLURRED;

@@ -126,3 +126,12 @@ test('where a field breaks on its way the last that held is told, and why it end
   });
   expect([...fields].map(({ moment }) => moment!.ended?.what)).toEqual([undefined, undefined, 'No state.']);
 });
+
+test('where a thread is lost no moment is told of the field, which may be half stepped', async () => {
+  const cone = await solved('{ kind: cone, areaRatio: 4, halfAngle: 15 deg }');
+  const fields = timedFields(cone, flowPlaceAt(0), choices, function* () {
+    yield 5e-4;
+    throw new ProblemError({ code: 'flow-thread-lost', what: 'No answer.', mend: 'None.' });
+  });
+  expect(() => [...fields]).toThrow('No answer.');
+});

@@ -35,15 +35,14 @@ const settled = (flow: Flow, least: number, most: number) =>
 
 describe('a field that breaks', () => {
   /** Still air whose step breaks where told; and how each was asked for. */
-  function breaking(breaks: (asked: number) => boolean) {
+  function breaking(breaks: (asked: number) => boolean, code = 'field-broke') {
     const still = boxWith(() => 1);
     const asked: { readonly courant: number; readonly blurred: boolean }[] = [];
     const flow = Object.create(still, {
       relax: {
         value: (courant: number, blurred: boolean) => {
           asked.push({ courant, blurred });
-          if (breaks(asked.length))
-            throw new ProblemError({ code: 'field-broke', what: 'No state.', mend: 'None.' });
+          if (breaks(asked.length)) throw new ProblemError({ code, what: 'No state.', mend: 'None.' });
         },
       },
     }) as Flow;
@@ -71,11 +70,24 @@ describe('a field that breaks', () => {
       // The last that held is told: ten steps, and then none.
       const { last } = error as NotSettled;
       expect(error).toBeInstanceOf(NotSettled);
-      expect([last.steps, last.steady, last.broke]).toEqual([10, false, 13]);
+      expect([last.steps, last.steady, last.broke]).toEqual([10, false, 12]);
       expect(last.watched).toEqual([{ mean: 1, swing: 0 }]);
       expect(last.averages.blocks()[0]!.pressure).toEqual(new Float64Array(4).fill(1));
     }
     expect(asked.at(-1)!.courant).toBeLessThan(asked[0]!.courant / 1000);
+  });
+
+  test('for want of a thread, half stepped, is not gone on with, nor told', () => {
+    const { flow, asked } = breaking((count) => count > 10, 'flow-thread-lost');
+    let thrown: unknown = null;
+    try {
+      settled(flow, 400, 400);
+    } catch (error) {
+      thrown = error;
+    }
+    expect(thrown).toBeInstanceOf(ProblemError);
+    expect(thrown).not.toBeInstanceOf(NotSettled);
+    expect(asked).toHaveLength(11);
   });
 });
 

@@ -39,9 +39,14 @@ export function sharedOrders(
   };
 }
 
+const LOST = 'flow-thread-lost';
+
+/** A field that lost one of its threads may be half stepped: it is not as it was before, as one is that broke. */
+export const isThreadLost = ({ code }: Problem): boolean => code === LOST;
+
 function handLost(ended: 'failed' | 'lost'): Problem {
   return {
-    code: 'flow-thread-lost',
+    code: LOST,
     what: `A thread that took a share of the flow field ${ended === 'failed' ? 'stopped with an error' : 'answers no more'}.`,
     why: 'The field may be half stepped, so it is not told.',
     mend: 'Ask again, or by one thread alone.',
