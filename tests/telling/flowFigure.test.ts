@@ -6,9 +6,10 @@ import { atWall, axisShocks, firstCell, mainShock } from '../../src/physics/whol
 import { CAUTION_SHORT } from '../../src/telling/caution.ts';
 import { figureFlow } from '../../src/telling/figures/figureFlow.ts';
 import { figureFlowAlong } from '../../src/telling/figures/figureFlowAlong.ts';
+import { againstWords, chieflyAgainstWords } from '../../src/telling/figures/flowAgainst.ts';
 import { flowLines } from '../../src/telling/figures/flowPlane.ts';
 import { flowRows } from '../../src/telling/figures/flowRows.ts';
-import { againstWords, chieflyAgainstWords, flowFinding } from '../../src/telling/figures/flowWords.ts';
+import { flowFinding } from '../../src/telling/figures/flowWords.ts';
 import { ENGINE_STYLES } from '../../src/telling/look/engineStyles.ts';
 import { boxesOverlap, textBox } from '../../src/telling/scene/box.ts';
 import { type Scene, textsOf } from '../../src/telling/scene/scene.ts';

@@ -2,8 +2,8 @@
 
 import { show } from '../../../answer/display.ts';
 import type { FlowField } from '../../../answer/flow/index.ts';
+import { againstWords } from '../../../telling/figures/flowAgainst.ts';
 import {
-  againstWords,
   endedWords,
   flightWords,
   flowFinding,

@@ -1,4 +1,4 @@
-import { chieflyAgainstWords } from '../../../telling/figures/flowWords.ts';
+import { chieflyAgainstWords } from '../../../telling/figures/flowAgainst.ts';
 import { formatAltitude, formatPressure } from '../../../telling/numbers/formatNumber.ts';
 import { flowView } from './flows.ts';
 import type { ShownFlow } from './shownFlows.ts';
