@@ -231,6 +231,27 @@ test('a field that broke on its way to rest says so, and not that it is a mean',
   expect(description).not.toContain('the mean over the last steps');
 });
 
+test('the pressure along its axis and wall says so too, and its table, which knows no swing', () => {
+  const broke = field({ ended: { code: 'field-broke', what: 'A cell has no pressure.', mend: 'None.' } });
+  const told = (shown: FlowField): string =>
+    figureFlowAlong(shown, null, ENGINE_STYLES[0], { size: '16:9', theme: 'light' }).description;
+  expect(told(broke)).toContain('This is not how the gas comes to rest');
+  expect(told(broke)).not.toContain('Mean pressure');
+  expect(told(field())).toContain('Mean pressure, for the jet flaps, along');
+  const thrust = (shown: FlowField) =>
+    flowRows(shown).find(({ quantity }) => quantity === 'wholeFlow.thrustCoefficient')!;
+  expect(thrust(broke).low).toBeUndefined();
+  expect(thrust(field()).low).toBeCloseTo(1.7 * 0.99, 12);
+});
+
+test('its finding is that it broke, not where a shock of it stands', () => {
+  const broke = field({ ended: { code: 'field-broke', what: 'A cell has no pressure.', mend: 'None.' } });
+  expect(flowFinding(field())).toContain('Mach disk');
+  expect(flowFinding(broke)).toBe(
+    'At 12\u00a0km the whole flow of Birch <B> broke on its way to rest: the last field that held.',
+  );
+});
+
 describe('what is said of a field against the published laws', () => {
   const words = (over: Partial<FlowField>): string =>
     figureFlow(field(over), 'pressure', { size: '16:9', theme: 'light' }).description;

@@ -17,13 +17,17 @@ const wordsOf = (scene: Scene): string =>
     .map(({ text }) => text)
     .join(' ');
 
-const at = (ambientPressure: number, altitude: number): FlowField => field({ ambientPressure, altitude });
-
-const pictures = (options: FigureOptions): readonly Scene[] => [
-  ...SHOWN.map((shown) => figureFlow(field(), shown, { ...options, streamlines: 7 })),
-  figureFlow(field(), 'speed', { ...options, drift: 0.5 }),
-  figureFlowAlong(field(), null, ENGINE_STYLES[0], options),
-  flowClimb([at(101_325, 0), at(54_048, 5000)], { ...options, from: 0, to: 5000 }).at(0.5),
+const pictures = (options: FigureOptions, over: Partial<FlowField> = {}): readonly Scene[] => [
+  ...SHOWN.map((shown) => figureFlow(field(over), shown, { ...options, streamlines: 7 })),
+  figureFlow(field(over), 'speed', { ...options, drift: 0.5 }),
+  figureFlowAlong(field(over), null, ENGINE_STYLES[0], options),
+  flowClimb(
+    [
+      field({ ...over, ambientPressure: 101_325, altitude: 0 }),
+      field({ ...over, ambientPressure: 54_048, altitude: 5000 }),
+    ],
+    { ...options, from: 0, to: 5000 },
+  ).at(0.5),
 ];
 
 const all: readonly FramePart[] = ['title', 'subtitle', 'notes'];
@@ -41,6 +45,13 @@ describe.each(['16:9', '9:16', '1:1', 'print'] as const)('%s', (size) => {
     for (const without of [all, ['subtitle'] as const])
       for (const scene of pictures({ ...options, without }))
         expect(wordsOf(scene)).toContain(`Inviscid, computed: no turbulence. ${CAUTION_SHORT}`);
+  });
+
+  test('that it broke on its way to rest too', () => {
+    const ended = { code: 'field-broke', what: 'A cell has no pressure.', mend: 'None.' };
+    for (const without of [[], all, ['subtitle'], ['title', 'notes']] as const)
+      for (const scene of pictures({ ...options, without }, { ended }))
+        expect(wordsOf(scene)).toMatch(/broke on its way to rest/i);
   });
 
   test('once, where the subtitle stands', () => {

@@ -6,7 +6,7 @@ import { ambientAt } from '../figures/conditions.ts';
 import { drawnBetween, flowMorph } from '../figures/flowMorph.ts';
 import { flowPanel, scaleIn } from '../figures/flowPanel.ts';
 import { isMachDisk } from '../figures/flowShocks.ts';
-import { endedWords, flowFinding, INVISCID, WITHOUT_FRICTION } from '../figures/flowWords.ts';
+import { brokeWords, endedWords, flowFinding, INVISCID, WITHOUT_FRICTION } from '../figures/flowWords.ts';
 import { frame } from '../figures/frame.ts';
 import type { Altitude } from '../figures/options.ts';
 import { layoutOf } from '../look/formats.ts';
@@ -46,8 +46,10 @@ export function flowClimb(given: readonly FlowField[], options: ClimbOptions): M
     isMean && whole.length > 0 ? 'Jets that do not come to rest: the mean over the last steps.' : '',
     'Model: flow-field.',
   ].filter((words) => words !== '');
-  const subtitle = 'Pressure; inviscid, computed.';
-  const around = frame(layout, { title, subtitle, foot, moreLines: 1, always: INVISCID }, options);
+  const broke = whole.length > 0 ? '' : brokeWords(first);
+  const subtitle = `Pressure; inviscid, computed.${broke}`;
+  const always = `${INVISCID}${broke}`;
+  const around = frame(layout, { title, subtitle, foot, moreLines: 1, always }, options);
   const { content } = around;
   const size = 1.1 * layout.type.label;
   const fieldTexts = flows.map(fieldText);

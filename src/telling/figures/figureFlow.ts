@@ -10,6 +10,7 @@ import { nearWords } from './flowNear.ts';
 import { flowPanel, type OverFlow } from './flowPanel.ts';
 import { separationWords } from './flowSeparation.ts';
 import {
+  brokeWords,
   endedWords,
   flightWords,
   flowFinding,
@@ -42,8 +43,9 @@ export function figureFlow(field: FlowField, shown: Shown, options: FlowFigureOp
       ? `${field.flightSpeed === 0 ? 'Still air' : 'Air'} of ${formatPressure(field.ambientPressure)}${field.thinnest ? ', the thinnest computed' : ''}`
       : capital(near);
   const flight = field.flightSpeed === 0 ? '' : ` ${flightWords(field)}`;
-  const subtitle = `${WORDS[shown]}; inviscid, computed. ${air}.${flight}${linesWords(options)}`;
-  const around = frame(layout, { title, subtitle, foot: footOf(field), always: INVISCID }, options);
+  const subtitle = `${WORDS[shown]}; inviscid, computed.${brokeWords(field)} ${air}.${flight}${linesWords(options)}`;
+  const always = `${INVISCID}${brokeWords(field)}`;
+  const around = frame(layout, { title, subtitle, foot: footOf(field), always }, options);
   return {
     width: layout.width,
     height: layout.height,

@@ -12,7 +12,15 @@ import { besideFlow } from './flowAlongMarks.ts';
 import { measuredOnWall } from './flowMeasured.ts';
 import { nearWords } from './flowNear.ts';
 import { separationWords } from './flowSeparation.ts';
-import { flowFinding, INVISCID, insideBellWords, lawWords, WITHOUT_FRICTION } from './flowWords.ts';
+import {
+  brokeWords,
+  endedWords,
+  flowFinding,
+  INVISCID,
+  insideBellWords,
+  lawWords,
+  WITHOUT_FRICTION,
+} from './flowWords.ts';
 import { frame } from './frame.ts';
 import { measuredWords } from './measuredMarks.ts';
 import type { FigureOptions } from './options.ts';
@@ -27,7 +35,8 @@ export function figureFlowAlong(
   const layout = layoutOf(options.size);
   const title = options.title ?? flowFinding(field);
   const near = nearWords(field, options.altitude ?? field.altitude ?? 'vacuum');
-  const subtitle = `Pressure along the axis and the wall; inviscid, computed. Still air of ${formatPressure(field.ambientPressure)}${near === '' ? '' : `; ${near}`}.`;
+  const what = field.steady || field.ended !== undefined ? 'Pressure' : 'Mean pressure, for the jet flaps,';
+  const subtitle = `${what} along the axis and the wall; inviscid, computed.${brokeWords(field)} Still air of ${formatPressure(field.ambientPressure)}${near === '' ? '' : `; ${near}`}.`;
   const byModel = isCompared(field) ? characteristicsOf(engine) : [];
   const courses = [...fieldAlong(field).flatMap((line) => courseOf(line, field, style)), ...byModel];
   const measured = measuredOnWall(field, options.measured ?? [], style);
@@ -37,12 +46,14 @@ export function figureFlowAlong(
     insideBellWords(field),
     byModel.length > 0 ? 'Thin: the same wall by characteristics.' : '',
     separationWords(field),
+    endedWords(field),
     field.fineness === 'coarse' ? 'Coarse mesh.' : '',
     ...measuredWords(measured, isOnCourses(courses)),
     measured.length > 0 ? 'The air in which it was measured may be another than this field’s.' : '',
     `Full marks: found in the field${field.moment === undefined ? '; hollow: by the published law' : ''}. Model: flow-field.`,
   ].filter((words) => words !== '');
-  const around = frame(layout, { title, subtitle, foot, always: INVISCID }, options);
+  const always = `${INVISCID}${brokeWords(field)}`;
+  const around = frame(layout, { title, subtitle, foot, always }, options);
   const lowest = Math.min(
     field.ambientPressure,
     ...courses.flatMap(({ points }) => points.map(({ y }) => y)),

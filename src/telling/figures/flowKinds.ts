@@ -9,7 +9,7 @@ import { figureCsv } from './figureTable.ts';
 import { flowNear } from './flowNear.ts';
 import { flowAlongRows, flowRows } from './flowRows.ts';
 import { USUAL_STREAMLINES } from './flowStreamlines.ts';
-import { WITHOUT_FRICTION } from './flowWords.ts';
+import { endedWords, WITHOUT_FRICTION } from './flowWords.ts';
 import type { FigureKind } from './kind.ts';
 import type { FigureOptions } from './options.ts';
 
@@ -75,11 +75,14 @@ export function flowKinds(
                 ...options,
                 ...(view.shown === 'speed' && { streamlines: USUAL_STREAMLINES }),
               }),
-        csv: (options) =>
-          figureCsv(
-            (view === undefined ? flowAlongRows : flowRows)(fieldAt(options)),
-            `Inviscid, computed. ${WITHOUT_FRICTION}`,
-          ),
+        csv: (options) => {
+          const field = fieldAt(options);
+          const whatItIs = ['Inviscid, computed.', WITHOUT_FRICTION, endedWords(field)];
+          return figureCsv(
+            (view === undefined ? flowAlongRows : flowRows)(field),
+            whatItIs.filter((words) => words !== '').join(' '),
+          );
+        },
       };
     });
 }

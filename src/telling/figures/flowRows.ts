@@ -41,8 +41,8 @@ function rowsAtRest(field: FlowField): readonly FigureRow[] {
       quantity: 'wholeFlow.thrustCoefficient',
       at,
       value: mean,
-      low: mean * (1 - swing),
-      high: mean * (1 + swing),
+      // Of one that broke no mean is known, nor how far it swings.
+      ...(field.ended === undefined && { low: mean * (1 - swing), high: mean * (1 + swing) }),
     },
     { of, quantity: 'thrustCoefficient', at, value: byModel, note: 'by the model of the nozzle' },
     ...againstRows(field),

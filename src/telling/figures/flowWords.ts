@@ -26,6 +26,8 @@ export function flowFinding(field: FlowField): string {
   if (field.moment !== undefined) return momentFinding(field, field.moment);
   const { name, mainShock, seen, end, lip } = field;
   const where = placeWords(field);
+  if (field.ended !== undefined)
+    return `${where} the whole flow of ${name} broke on its way to rest: the last field that held.`;
   if (field.form === 'pintle') return wakeWords(where, field);
   if (field.leaves !== null) return leavingWords(where, field, field.leaves.axial);
   if (mainShock === null)
@@ -123,6 +125,10 @@ export function endedWords({ moment, ended }: Pick<FlowField, 'moment' | 'ended'
     ? ''
     : `Behind this moment the field broke, at first order and in shorter steps too: ${moment.ended.what}`;
 }
+
+/** That it broke on its way to rest, behind what says that it is computed; empty of all others. */
+export const brokeWords = ({ ended }: Pick<FlowField, 'ended'>): string =>
+  ended === undefined ? '' : ' Broke on its way to rest.';
 
 /** What stands on the axis against the published laws: one sentence; empty where there is nothing to hold against one. */
 export function lawWords(field: FlowField): string {
