@@ -2,9 +2,9 @@
 
 import { apart, type Place } from './polyLine.ts';
 
-/** Height of the row at the lip over that of even rows. */
-const AT_LIP = 0.1;
-/** From there on rows grow, by so many even ones over the width of the ring: across it, and along the edge of the jet. */
+/** Height of the row at the lip over that of the highest there. */
+const LEAST_AT_LIP = 0.1;
+/** From there on rows grow, by so many of the highest over the width of the ring: across it, and along the edge of the jet. */
 const GROWS_ACROSS = 2;
 const GROWS_ALONG = 0.5;
 /** The same of the row at the wall of a round plug: so many times its radius over the way across, and no less than the other. */
@@ -18,11 +18,12 @@ const LEAST_AT_WALL = 0.3;
  * @param round its plug is; a flat one has no radius
  */
 export function rowsAcross(
-  { inner, outer: lip }: { readonly inner: Place; readonly outer: Place },
+  lipLine: { readonly inner: Place; readonly outer: Place },
   across: number,
   { even: allEven, round }: { readonly even: boolean; readonly round: boolean },
 ): (wall: Place, edge: Place, j: number) => Place {
-  const width = apart(inner, lip);
+  const lip = lipLine.outer;
+  const width = apart(lipLine.inner, lip);
   return (wall, edge, j) => {
     const even = j / across;
     const share = allEven ? even : lowAtBothEnds(even, atWall(wall, edge), atEdge(edge));
@@ -30,7 +31,7 @@ export function rowsAcross(
   };
 
   function atEdge(edge: Place): number {
-    return Math.min(1, AT_LIP + (GROWS_ALONG * apart(edge, lip)) / width);
+    return Math.min(1, LEAST_AT_LIP + (GROWS_ALONG * apart(edge, lip)) / width);
   }
 
   function atWall(wall: Place, edge: Place): number {
@@ -43,7 +44,7 @@ function lowAtBothEnds(even: number, first: number, last: number): number {
   return lowFirst(1 - lowFirst(1 - even, last), first);
 }
 
-/** Share at which a row begins that would begin at another if all were alike. @param first height of the first over an even one */
+/** Share at which a row begins that would begin at another if all were alike. @param first height of the first over the highest */
 function lowFirst(even: number, first: number): number {
   const growing = Math.min(1, (1 - first) / GROWS_ACROSS);
   const rows = Math.log1p((GROWS_ACROSS * growing) / first) / GROWS_ACROSS;
