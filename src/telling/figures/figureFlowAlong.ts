@@ -35,8 +35,8 @@ export function figureFlowAlong(
   const layout = layoutOf(options.size);
   const title = options.title ?? flowFinding(field);
   const near = nearWords(field, options.altitude ?? field.altitude ?? 'vacuum');
-  const what = field.steady || field.ended !== undefined ? 'Pressure' : 'Mean pressure, for the jet flaps,';
-  const subtitle = `${what} along the axis and the wall; inviscid, computed.${brokeWords(field)} Still air of ${formatPressure(field.ambientPressure)}${near === '' ? '' : `; ${near}`}.`;
+  const mean = field.steady || field.ended !== undefined ? '' : ', a mean of a jet that flaps';
+  const subtitle = `Pressure along the axis and the wall${mean}; inviscid, computed.${brokeWords(field)} Still air of ${formatPressure(field.ambientPressure)}${near === '' ? '' : `; ${near}`}.`;
   const byModel = isCompared(field) ? characteristicsOf(engine) : [];
   const courses = [...fieldAlong(field).flatMap((line) => courseOf(line, field, style)), ...byModel];
   const measured = measuredOnWall(field, options.measured ?? [], style);
